@@ -1,0 +1,130 @@
+package plan
+
+import (
+	"iter"
+	"reflect"
+)
+
+// TableInfo describes one table to code that treats all tables alike: the file, the journal, random tests.
+type TableInfo struct {
+	// Name is the table's name in the file.
+	Name string
+	// Letter begins its ids; blank where rows have slugs or composite keys.
+	Letter string
+	// RowType is the struct type of its rows.
+	RowType reflect.Type
+
+	fields []field
+	ops    tableOps
+}
+
+// tableOps are the typed operations of one table, closed over its row type.
+type tableOps interface {
+	length(*Plan) int
+	same(a, b *Plan) bool
+	equal(a, b *Plan) bool
+	rows(*Plan) iter.Seq[any]
+	has(*Plan, Key) bool
+	get(*Plan, Key) (any, bool)
+	put(*Edit, any)
+	drop(*Edit, Key) bool
+	freeze(*Plan)
+	share(from, to *Plan)
+	keyOf(any) Key
+	between(a, b *Plan, d *Delta)
+	apply(e *Edit, d *Delta) []Problem
+	changed(*Delta) ([]any, []Key)
+	addSet(*Delta, any)
+	addDrop(*Delta, Key)
+}
+
+// typedOps finds one table in a plan and its changes in a delta.
+type typedOps[R Row] struct {
+	table   func(*Plan) **Table[R]
+	changes func(*Delta) *Changes[R]
+}
+
+func describe[R Row](name, letter string, table func(*Plan) **Table[R], changes func(*Delta) *Changes[R]) *TableInfo {
+	rowType := reflect.TypeFor[R]()
+	return &TableInfo{name, letter, rowType, fieldsOf(rowType), typedOps[R]{table, changes}}
+}
+
+// tables lists all tables in file order: what is referred to stands before what refers to it.
+var tables = []*TableInfo{
+	describe("contacts", "x", func(p *Plan) **Table[Contact] { return &p.Contacts }, func(d *Delta) *Changes[Contact] { return &d.Contacts }),
+	describe("transport_rules", "", func(p *Plan) **Table[TransportRule] { return &p.TransportRules }, func(d *Delta) *Changes[TransportRule] { return &d.TransportRules }),
+	describe("levels", "v", func(p *Plan) **Table[Level] { return &p.Levels }, func(d *Delta) *Changes[Level] { return &d.Levels }),
+	describe("positions", "p", func(p *Plan) **Table[Position] { return &p.Positions }, func(d *Delta) *Changes[Position] { return &d.Positions }),
+	describe("areas", "a", func(p *Plan) **Table[Area] { return &p.Areas }, func(d *Delta) *Changes[Area] { return &d.Areas }),
+	describe("area_points", "", func(p *Plan) **Table[AreaPoint] { return &p.AreaPoints }, func(d *Delta) *Changes[AreaPoint] { return &d.AreaPoints }),
+	describe("routes", "t", func(p *Plan) **Table[Route] { return &p.Routes }, func(d *Delta) *Changes[Route] { return &d.Routes }),
+	describe("route_points", "", func(p *Plan) **Table[RoutePoint] { return &p.RoutePoints }, func(d *Delta) *Changes[RoutePoint] { return &d.RoutePoints }),
+	describe("kinds", "", func(p *Plan) **Table[Kind] { return &p.Kinds }, func(d *Delta) *Changes[Kind] { return &d.Kinds }),
+	describe("kind_ports", "", func(p *Plan) **Table[KindPort] { return &p.KindPorts }, func(d *Delta) *Changes[KindPort] { return &d.KindPorts }),
+	describe("kind_sockets", "", func(p *Plan) **Table[KindSocket] { return &p.KindSockets }, func(d *Delta) *Changes[KindSocket] { return &d.KindSockets }),
+	describe("devices", "d", func(p *Plan) **Table[Device] { return &p.Devices }, func(d *Delta) *Changes[Device] { return &d.Devices }),
+	describe("cable_kinds", "", func(p *Plan) **Table[CableKind] { return &p.CableKinds }, func(d *Delta) *Changes[CableKind] { return &d.CableKinds }),
+	describe("cases", "c", func(p *Plan) **Table[Case] { return &p.Cases }, func(d *Delta) *Changes[Case] { return &d.Cases }),
+	describe("reels", "r", func(p *Plan) **Table[Reel] { return &p.Reels }, func(d *Delta) *Changes[Reel] { return &d.Reels }),
+	describe("house_lines", "h", func(p *Plan) **Table[HouseLine] { return &p.HouseLines }, func(d *Delta) *Changes[HouseLine] { return &d.HouseLines }),
+	describe("looms", "m", func(p *Plan) **Table[Loom] { return &p.Looms }, func(d *Delta) *Changes[Loom] { return &d.Looms }),
+	describe("loom_points", "", func(p *Plan) **Table[LoomPoint] { return &p.LoomPoints }, func(d *Delta) *Changes[LoomPoint] { return &d.LoomPoints }),
+	describe("links", "k", func(p *Plan) **Table[Link] { return &p.Links }, func(d *Delta) *Changes[Link] { return &d.Links }),
+	describe("link_points", "", func(p *Plan) **Table[LinkPoint] { return &p.LinkPoints }, func(d *Delta) *Changes[LinkPoint] { return &d.LinkPoints }),
+	describe("segments", "", func(p *Plan) **Table[Segment] { return &p.Segments }, func(d *Delta) *Changes[Segment] { return &d.Segments }),
+	describe("inputs", "i", func(p *Plan) **Table[Input] { return &p.Inputs }, func(d *Delta) *Changes[Input] { return &d.Inputs }),
+	describe("outputs", "o", func(p *Plan) **Table[Output] { return &p.Outputs }, func(d *Delta) *Changes[Output] { return &d.Outputs }),
+	describe("acts", "n", func(p *Plan) **Table[Act] { return &p.Acts }, func(d *Delta) *Changes[Act] { return &d.Acts }),
+	describe("stage_patches", "", func(p *Plan) **Table[StagePatch] { return &p.StagePatches }, func(d *Delta) *Changes[StagePatch] { return &d.StagePatches }),
+	describe("console_patches", "", func(p *Plan) **Table[ConsolePatch] { return &p.ConsolePatches }, func(d *Delta) *Changes[ConsolePatch] { return &d.ConsolePatches }),
+	describe("slot_patches", "", func(p *Plan) **Table[SlotPatch] { return &p.SlotPatches }, func(d *Delta) *Changes[SlotPatch] { return &d.SlotPatches }),
+	describe("revisions", "", func(p *Plan) **Table[Revision] { return &p.Revisions }, func(d *Delta) *Changes[Revision] { return &d.Revisions }),
+}
+
+// Tables returns the descriptions of all tables in file order.
+func Tables() []*TableInfo { return tables }
+
+// TableNamed returns the description of the table with this file name.
+func TableNamed(name string) (*TableInfo, bool) {
+	for _, table := range tables {
+		if table.Name == name {
+			return table, true
+		}
+	}
+	return nil, false
+}
+
+// Len returns the number of rows the plan holds in this table.
+func (t *TableInfo) Len(p *Plan) int { return t.ops.length(p) }
+
+// Same tells whether two plans share this table: the cheap test of "nothing here changed".
+func (t *TableInfo) Same(a, b *Plan) bool { return t.ops.same(a, b) }
+
+// Rows yields the rows in key order as values of RowType.
+func (t *TableInfo) Rows(p *Plan) iter.Seq[any] { return t.ops.rows(p) }
+
+// Has tells whether the plan holds a row with this key.
+func (t *TableInfo) Has(p *Plan, key Key) bool { return t.ops.has(p, key) }
+
+// Get returns the row with this key as a value of RowType.
+func (t *TableInfo) Get(p *Plan, key Key) (any, bool) { return t.ops.get(p, key) }
+
+// KeyOf returns the key of a row of RowType.
+func (t *TableInfo) KeyOf(row any) Key { return t.ops.keyOf(row) }
+
+// Put adds or replaces a row of RowType.
+func (t *TableInfo) Put(e *Edit, row any) { t.ops.put(e, row) }
+
+// Drop removes the row with this key and tells whether there was one.
+func (t *TableInfo) Drop(e *Edit, key Key) bool { return t.ops.drop(e, key) }
+
+// Changed returns what a delta sets and drops in this table.
+func (t *TableInfo) Changed(d *Delta) (set []any, drop []Key) { return t.ops.changed(d) }
+
+// AddSet adds a row of RowType to a delta.
+func (t *TableInfo) AddSet(d *Delta, row any) { t.ops.addSet(d, row) }
+
+// AddDrop adds a dropped key to a delta.
+func (t *TableInfo) AddDrop(d *Delta, key Key) { t.ops.addDrop(d, key) }
+
+func (t *TableInfo) equal(a, b *Plan) bool { return t.ops.equal(a, b) }

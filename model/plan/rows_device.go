@@ -1,0 +1,80 @@
+package plan
+
+import (
+	"fmt"
+
+	"stageloom/model/geom"
+)
+
+// Kind is a kind of device, "n in, m out": a row of the catalogue copied into the plan, or the user's own.
+type Kind struct {
+	ID        KindID  `json:"id" slug:"true"`
+	Name      string  `json:"name"`
+	Group     string  `json:"group"`
+	Inputs    int     `json:"inputs,omitzero" range:"0 1024"`
+	Outputs   int     `json:"outputs,omitzero" range:"0 1024"`
+	Passive   bool    `json:"passive,omitzero"`
+	Own       bool    `json:"own,omitzero"`
+	LatencyMS float64 `json:"latency_ms,omitzero" range:"0 1000"`
+	Clock     string  `json:"clock,omitzero" oneof:"own follows"`
+	PowerW    float64 `json:"power_W,omitzero" range:"0 100000"`
+	Note      string  `json:"note,omitzero" long:"true"`
+}
+
+// Key is the kind's slug.
+func (r Kind) Key() Key { return Key(r.ID) }
+
+// KindPort is a port of a kind: it takes one link.
+type KindPort struct {
+	Kind       KindID      `json:"kind" ref:"kinds"`
+	Name       string      `json:"port"`
+	Transport  TransportID `json:"transport" slug:"true"`
+	Connector  string      `json:"connector,omitzero"`
+	Lockable   bool        `json:"lockable,omitzero"`
+	MetalShell bool        `json:"metal_shell,omitzero"`
+	Power      string      `json:"power,omitzero" slug:"true"`
+}
+
+// Key is kind and port name.
+func (r KindPort) Key() Key { return PortKey(r.Kind, r.Name) }
+
+// PortKey is the key of a kind's port.
+func PortKey(kind KindID, port string) Key { return Key(string(kind) + "/" + port) }
+
+// KindSocket is a row of equal sockets of a kind: each takes one audio channel.
+type KindSocket struct {
+	Kind      KindID `json:"kind" ref:"kinds"`
+	Direction string `json:"direction" oneof:"in out"`
+	First     int    `json:"first" range:"1 1024"`
+	Count     int    `json:"count" range:"1 1024"`
+	Use       string `json:"use" oneof:"mic line digital speaker"`
+	Connector string `json:"connector,omitzero"`
+	Phantom   bool   `json:"phantom_48V,omitzero"`
+}
+
+// Key is kind, direction and first socket.
+func (r KindSocket) Key() Key {
+	return Key(fmt.Sprintf("%s/%s/%04d", r.Kind, r.Direction, r.First))
+}
+
+// Device is one piece of kit on the site. Its coordinates are absolute; moving its position moves it along.
+// Blank exposure, supply and structure are those of its position.
+type Device struct {
+	ID        DeviceID   `json:"id"`
+	Name      string     `json:"name"`
+	Kind      KindID     `json:"kind" ref:"kinds"`
+	Position  PositionID `json:"position,omitzero" ref:"positions"`
+	X         float64    `json:"x_m" range:"-20000 20000"`
+	Y         float64    `json:"y_m" range:"-20000 20000"`
+	Level     LevelID    `json:"level,omitzero" ref:"levels"`
+	Exposure  string     `json:"exposure,omitzero" oneof:"indoors shade sun"`
+	Supply    string     `json:"supply,omitzero"`
+	Structure string     `json:"structure,omitzero"`
+	Note      string     `json:"note,omitzero" long:"true"`
+}
+
+// Key is the device's id.
+func (r Device) Key() Key { return Key(r.ID) }
+
+// At is where the device stands.
+func (r Device) At() geom.Point { return geom.Point{X: r.X, Y: r.Y} }

@@ -1,0 +1,74 @@
+package plan
+
+import "stageloom/model/geom"
+
+// Link joins two ports. Blank figures are the plan's. A panel at an end names its hardware; its inner lead
+// runs from the panel to the device.
+type Link struct {
+	ID           LinkID      `json:"id"`
+	Name         string      `json:"name"`
+	Transport    TransportID `json:"transport" slug:"true"`
+	From         DeviceID    `json:"from" ref:"devices"`
+	FromPort     string      `json:"from_port"`
+	To           DeviceID    `json:"to" ref:"devices"`
+	ToPort       string      `json:"to_port"`
+	Way          string      `json:"way" oneof:"straight drawn found"`
+	RiseFrom     float64     `json:"rise_from_m,omitzero" range:"0 500"`
+	RiseTo       float64     `json:"rise_to_m,omitzero" range:"0 500"`
+	SlackPercent Optional    `json:"slack_percent,omitzero" range:"0 100"`
+	SlackEnd     Optional    `json:"slack_end_m,omitzero" range:"0 100"`
+	Temperature  Optional    `json:"temperature_C,omitzero" range:"-20 60"`
+	WantedMargin Optional    `json:"wanted_margin_dB,omitzero" range:"1 20"`
+	Rule         RuleID      `json:"limit_rule,omitzero" slug:"true"`
+	FillKind     CableKindID `json:"fill_kind,omitzero" ref:"cable_kinds"`
+	Priority     int         `json:"priority,omitzero" range:"0 9"`
+	MaxJoins     int         `json:"max_joins,omitzero" range:"0 31"`
+	Partner      LinkID      `json:"partner,omitzero" ref:"links"`
+	Role         string      `json:"role,omitzero" oneof:"main backup"`
+	Loom         LoomID      `json:"loom,omitzero" ref:"looms"`
+	Colour       string      `json:"tape_colour,omitzero"`
+	LayPhase     int         `json:"lay_phase,omitzero" range:"0 99"`
+	DrumEnd      string      `json:"drum_end,omitzero" oneof:"from to"`
+	FromPanel    HardwareID  `json:"from_panel,omitzero" slug:"true"`
+	FromLeadKind CableKindID `json:"from_lead_kind,omitzero" ref:"cable_kinds"`
+	FromLead     float64     `json:"from_lead_m,omitzero" range:"0 100"`
+	ToPanel      HardwareID  `json:"to_panel,omitzero" slug:"true"`
+	ToLeadKind   CableKindID `json:"to_lead_kind,omitzero" ref:"cable_kinds"`
+	ToLead       float64     `json:"to_lead_m,omitzero" range:"0 100"`
+	PowerW       float64     `json:"power_W,omitzero" range:"0 100"`
+	Note         string      `json:"note,omitzero" long:"true"`
+}
+
+// Key is the link's id.
+func (r Link) Key() Key { return Key(r.ID) }
+
+// LinkPoint is a way point of a drawn link, in order 1, 2, … from its near end.
+type LinkPoint struct {
+	Link  LinkID  `json:"link" ref:"links"`
+	Order int     `json:"order" range:"1 500"`
+	X     float64 `json:"x_m" range:"-20000 20000"`
+	Y     float64 `json:"y_m" range:"-20000 20000"`
+	Level LevelID `json:"level,omitzero" ref:"levels"`
+}
+
+// Key is link and order.
+func (r LinkPoint) Key() Key { return part(r.Link, r.Order) }
+
+// At is where the way point lies.
+func (r LinkPoint) At() geom.Point { return geom.Point{X: r.X, Y: r.Y} }
+
+// Segment is one cable of a link, in order 1, 2, … from its near end: a reel, a house line, or kind and length.
+// The coupler, when named, is the one that joins it to the segment before.
+type Segment struct {
+	Link      LinkID      `json:"link" ref:"links"`
+	Order     int         `json:"order" range:"1 32"`
+	Reel      ReelID      `json:"reel,omitzero" ref:"reels"`
+	HouseLine HouseLineID `json:"house_line,omitzero" ref:"house_lines"`
+	Kind      CableKindID `json:"kind,omitzero" ref:"cable_kinds"`
+	Length    float64     `json:"length_m,omitzero" range:"0 10000"`
+	Coupler   HardwareID  `json:"coupler,omitzero" slug:"true"`
+	Kept      bool        `json:"kept,omitzero"`
+}
+
+// Key is link and order.
+func (r Segment) Key() Key { return part(r.Link, r.Order) }

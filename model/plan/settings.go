@@ -1,0 +1,56 @@
+package plan
+
+import "strings"
+
+// Edition is the newest edition of the built-in standards data that plans can name.
+const Edition = 1
+
+// Optional is a figure that may be left blank; blank is left out of the file.
+type Optional struct {
+	Value float64
+	Set   bool
+}
+
+// Some returns a set figure.
+func Some(value float64) Optional { return Optional{value, true} }
+
+// Or returns the figure, or the given one where it is blank.
+func (o Optional) Or(blank float64) float64 {
+	if o.Set {
+		return o.Value
+	}
+	return blank
+}
+
+// Settings are the figures that decide the grade of every link, and the words on the title strip.
+// They live in the plan, so that it grades the same on every machine.
+type Settings struct {
+	Name         string   `json:"name"`
+	Site         string   `json:"site,omitzero"`
+	Note         string   `json:"note,omitzero" long:"true"`
+	Revision     string   `json:"revision,omitzero"`
+	Date         string   `json:"date,omitzero"`
+	Exposure     string   `json:"exposure" oneof:"indoors shade sun"`
+	Temperature  Optional `json:"temperature_C,omitzero" range:"-20 60"`
+	Air          Optional `json:"worst_air_C,omitzero" range:"-20 45"`
+	WantedMargin Optional `json:"wanted_margin_dB,omitzero" range:"1 20"`
+	SlackPercent float64  `json:"slack_percent" range:"0 100"`
+	SlackEnd     float64  `json:"slack_end_m" range:"0 100"`
+	Detour       float64  `json:"straight_way_factor" range:"1 3"`
+	Coupler      string   `json:"coupler" slug:"true"`
+	Standards    int      `json:"standards" range:"1 1000"`
+	North        float64  `json:"north_degrees,omitzero" range:"-360 360"`
+	PrintPaper   string   `json:"print_paper" oneof:"A4 A3 Letter"`
+	PrintGrey    bool     `json:"print_grey,omitzero"`
+}
+
+// DefaultSettings are those of a new plan: 10 % and 3 m at each end as slack, a straight way counted × 1.15
+// until it is drawn (both common practice, no source), outdoors in the shade, Cat 6A couplers.
+func DefaultSettings() Settings {
+	return Settings{
+		Name: "New plan", Revision: "A", Exposure: "shade", SlackPercent: 10, SlackEnd: 3, Detour: 1.15,
+		Coupler: "cat6a", Standards: Edition, PrintPaper: "A4",
+	}
+}
+
+func words(list string) []string { return strings.Fields(list) }
