@@ -65,3 +65,15 @@ func (l Line) Length() float64 {
 	}
 	return sum
 }
+
+// AtTemperature is the same line with all its cables at one temperature in °C.
+func (l Line) AtTemperature(temperatureC float64) Line {
+	parts := slices.Clone(l.Parts)
+	for i, part := range parts {
+		if segment, ok := part.(Segment); ok {
+			segment.TemperatureC = temperatureC
+			parts[i] = segment
+		}
+	}
+	return Line{Parts: parts}
+}
