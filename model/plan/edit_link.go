@@ -1,0 +1,144 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+
+	"stageloom/model/geom"
+)
+
+// AddLink adds a link under a new id and returns it. A blank name becomes the next free number, a blank way
+// straight.
+func (e *Edit) AddLink(l Link) LinkID {
+	l.ID = LinkID(newID[Link](e))
+	if l.Name == "" {
+		l.Name = e.next.FreeLinkName()
+	}
+	if l.Way == "" {
+		l.Way = "straight"
+	}
+	Put(e, l)
+	return l.ID
+}
+
+// FreeLinkName returns the first of L01, L02, … that no link bears.
+func (p *Plan) FreeLinkName() string {
+	taken := map[string]bool{}
+	for link := range p.Links.All() {
+		taken[link.Name] = true
+	}
+	for n := 1; ; n++ {
+		if name := fmt.Sprintf("L%02d", n); !taken[name] {
+			return name
+		}
+	}
+}
+
+// RemoveLinks removes links with their way points, segments and slots; a partner left behind stands alone.
+func (e *Edit) RemoveLinks(ids ...LinkID) {
+	for _, id := range ids {
+		changeWhere(e, func(r Link) bool { return r.Partner == id }, func(r *Link) { r.Partner, r.Role = "", "" })
+		replacePart(e, id, e.next.LinkPoints, nil, func(r *LinkPoint, _ int) {})
+		replacePart(e, id, e.next.Segments, nil, func(r *Segment, _ int) {})
+		dropWhere(e, func(r SlotPatch) bool { return r.Link == id })
+		Drop[Link](e, Key(id))
+	}
+}
+
+// Reverse swaps the ends of a link: way, segments, rises and panels turn with it.
+func (e *Edit) Reverse(id LinkID) error {
+	points := slices.Clone(e.next.PointsOf(id))
+	segments := slices.Clone(e.next.SegmentsOf(id))
+	slices.Reverse(points)
+	e.SetPoints(id, points)
+	e.SetSegments(id, reversedSegments(segments))
+	return Update(e, Key(id), func(r *Link) {
+		r.From, r.To = r.To, r.From
+		r.FromPort, r.ToPort = r.ToPort, r.FromPort
+		r.RiseFrom, r.RiseTo = r.RiseTo, r.RiseFrom
+		r.FromPanel, r.ToPanel = r.ToPanel, r.FromPanel
+		r.FromLeadKind, r.ToLeadKind = r.ToLeadKind, r.FromLeadKind
+		r.FromLead, r.ToLead = r.ToLead, r.FromLead
+		r.DrumEnd = map[string]string{"from": "to", "to": "from"}[r.DrumEnd]
+	})
+}
+
+// reversedSegments turns a chain round: the coupler before a segment becomes the one behind it.
+func reversedSegments(segments []Segment) []Segment {
+	turned := slices.Clone(segments)
+	slices.Reverse(turned)
+	for i := range turned {
+		turned[i].Coupler = ""
+		if i > 0 {
+			turned[i].Coupler = segments[len(segments)-i].Coupler
+		}
+	}
+	return turned
+}
+
+// Pair makes two links main and backup of each other; partners they had are set free.
+func (e *Edit) Pair(main, backup LinkID) error {
+	if main == backup {
+		return refuse("a link cannot be its own backup")
+	}
+	e.Unpair(main)
+	e.Unpair(backup)
+	if err := Update(e, Key(main), func(r *Link) { r.Partner, r.Role = backup, "main" }); err != nil {
+		return err
+	}
+	return Update(e, Key(backup), func(r *Link) { r.Partner, r.Role = main, "backup" })
+}
+
+// Unpair sets a link and its partner free of each other.
+func (e *Edit) Unpair(id LinkID) {
+	changeWhere(e, func(r Link) bool { return r.Partner == id || (r.ID == id && r.Partner != "") },
+		func(r *Link) { r.Partner, r.Role = "", "" })
+}
+
+// SetPoints replaces the way points of a link; orders and the link are filled in.
+func (e *Edit) SetPoints(id LinkID, points []LinkPoint) {
+	replacePart(e, id, e.next.LinkPoints, points, func(r *LinkPoint, order int) { r.Link, r.Order = id, order })
+}
+
+// Draw sets the way of a link through these points; no points make it straight again.
+func (e *Edit) Draw(id LinkID, way []geom.Point) error {
+	points := make([]LinkPoint, len(way))
+	for i, at := range way {
+		points[i] = LinkPoint{X: at.X, Y: at.Y}
+	}
+	e.SetPoints(id, points)
+	return Update(e, Key(id), func(r *Link) {
+		r.Way = "drawn"
+		if len(way) == 0 {
+			r.Way = "straight"
+		}
+	})
+}
+
+// SetSegments replaces the segments of a link; orders and the link are filled in.
+func (e *Edit) SetSegments(id LinkID, segments []Segment) {
+	replacePart(e, id, e.next.Segments, segments, func(r *Segment, order int) { r.Link, r.Order = id, order })
+}
+
+// replacePart replaces the parts of one parent by the given ones, numbered from 1.
+func replacePart[R Row](e *Edit, parent LinkID, table *Table[R], parts []R, number func(*R, int)) {
+	for _, old := range slices.Clone(table.Under(Key(parent))) {
+		Drop[R](e, old.Key())
+	}
+	for i, row := range parts {
+		number(&row, i+1)
+		Put(e, row)
+	}
+}
+
+// RemoveReel takes a reel out of the plan; segments made of it keep their kind and length.
+func (e *Edit) RemoveReel(id ReelID) error {
+	reel, found := e.next.Reels.Get(Key(id))
+	if !found {
+		return refuse("there is no such reel any more")
+	}
+	changeWhere(e, func(r Segment) bool { return r.Reel == id },
+		func(r *Segment) { r.Reel, r.Kind, r.Length = "", reel.Kind, reel.Length })
+	Drop[Reel](e, Key(id))
+	return nil
+}

@@ -1,0 +1,87 @@
+package plan
+
+import (
+	"maps"
+	"slices"
+
+	"stageloom/model/geom"
+)
+
+// Moving is what moves together: devices, positions with their members, and the ways of links whose two ends
+// both move. A link with one moving end keeps its way points and changes its length.
+type Moving struct {
+	Devices   map[DeviceID]bool
+	Positions map[PositionID]bool
+	Carried   map[LinkID]bool
+	Stretched map[LinkID]bool
+}
+
+// MovingWith gathers all that moves when these devices and positions do.
+func MovingWith(p *Plan, devices []DeviceID, positions []PositionID) Moving {
+	m := Moving{map[DeviceID]bool{}, map[PositionID]bool{}, map[LinkID]bool{}, map[LinkID]bool{}}
+	for _, id := range positions {
+		if p.Positions.Has(Key(id)) {
+			m.Positions[id] = true
+		}
+	}
+	for _, id := range devices {
+		if p.Devices.Has(Key(id)) {
+			m.Devices[id] = true
+		}
+	}
+	for device := range p.Devices.All() {
+		if device.Position != "" && m.Positions[device.Position] {
+			m.Devices[device.ID] = true
+		}
+	}
+	for link := range p.Links.All() {
+		switch from, to := m.Devices[link.From], m.Devices[link.To]; {
+		case from && to:
+			m.Carried[link.ID] = true
+		case from || to:
+			m.Stretched[link.ID] = true
+		}
+	}
+	return m
+}
+
+// Empty tells whether nothing moves.
+func (m Moving) Empty() bool { return len(m.Devices)+len(m.Positions) == 0 }
+
+// Move shifts all of it by a vector in metres.
+func (e *Edit) Move(m Moving, by geom.Point) {
+	for _, id := range slices.Sorted(maps.Keys(m.Positions)) {
+		change(e, Key(id), func(r *Position) { r.X, r.Y = r.X+by.X, r.Y+by.Y })
+	}
+	for _, id := range slices.Sorted(maps.Keys(m.Devices)) {
+		change(e, Key(id), func(r *Device) { r.X, r.Y = r.X+by.X, r.Y+by.Y })
+	}
+	for _, id := range slices.Sorted(maps.Keys(m.Carried)) {
+		for _, point := range slices.Clone(e.next.PointsOf(id)) {
+			point.X, point.Y = point.X+by.X, point.Y+by.Y
+			Put(e, point)
+		}
+	}
+}
+
+// Update changes one row in place; the row's key must stay as it is.
+func Update[R Row](e *Edit, key Key, with func(*R)) error {
+	if !change(e, key, with) {
+		return refuse("there is no %s any more", key)
+	}
+	return nil
+}
+
+func change[R Row](e *Edit, key Key, with func(*R)) bool {
+	ops := opsOf[R]()
+	row, found := (*ops.table(&e.next)).Get(key)
+	if !found {
+		return false
+	}
+	with(&row)
+	if row.Key() != key {
+		panic("plan: an update changed the key of " + string(key))
+	}
+	Put(e, row)
+	return true
+}

@@ -1,0 +1,206 @@
+package plan_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// stage is a plan of three boxes with four ports each; a and b stand on one position, c alone.
+type stage struct {
+	*plan.Plan
+	ids     *plan.IDSource
+	spot    plan.PositionID
+	a, b, c plan.DeviceID
+	ab, bc  plan.LinkID
+}
+
+func newStage(t *testing.T) *stage {
+	t.Helper()
+	s := &stage{Plan: plan.New("Test"), ids: plan.NewIDSource(1, 2)}
+	s.do(t, func(e *plan.Edit) error {
+		plan.Put(e, plan.Kind{ID: "box", Name: "Box", Group: "Stage", Inputs: 8})
+		for _, port := range []string{"A", "B", "C", "D"} {
+			plan.Put(e, plan.KindPort{Kind: "box", Name: port, Transport: "aes50"})
+		}
+		plan.Put(e, plan.CableKind{ID: "cat6", Name: "Cat 6", Media: "balanced-pair", Category: "cat6", Gauge: 24})
+		plan.Put(e, plan.Reel{ID: "r-22222", Kind: "cat6", Length: 50})
+		s.spot = e.AddPosition(plan.Position{Name: "Stage"})
+		s.a = e.AddDevice(plan.Device{Name: "a", Kind: "box", Position: s.spot})
+		s.b = e.AddDevice(plan.Device{Name: "b", Kind: "box", Position: s.spot, X: 10})
+		s.c = e.AddDevice(plan.Device{Name: "c", Kind: "box", X: 50})
+		s.ab = e.AddLink(plan.Link{Transport: "aes50", From: s.a, FromPort: "A", To: s.b, ToPort: "A"})
+		s.bc = e.AddLink(plan.Link{Transport: "aes50", From: s.b, FromPort: "B", To: s.c, ToPort: "A", RiseFrom: 2, FromPanel: "cat6"})
+		return nil
+	})
+	return s
+}
+
+func (s *stage) do(t *testing.T, edit func(*plan.Edit) error) {
+	t.Helper()
+	next, err := plan.Do(s.Plan, s.ids, edit)
+	require.NoError(t, err)
+	require.Empty(t, plan.Check(next))
+	s.Plan = next
+}
+
+func (s *stage) refused(t *testing.T, reason string, edit func(*plan.Edit) error) {
+	t.Helper()
+	before := *s.Plan
+	_, err := plan.Do(s.Plan, s.ids, edit)
+	require.ErrorIs(t, err, plan.ErrRefused)
+	require.ErrorContains(t, err, reason)
+	require.True(t, plan.Equal(&before, s.Plan), "a refused edit changes nothing")
+}
+
+func TestAPositionMovesItsDevicesAndTheWaysBetweenThem(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error {
+		require.NoError(t, e.Draw(s.bc, []geom.Point{{X: 30, Y: 5}}))
+		return e.Draw(s.ab, []geom.Point{{X: 5, Y: 5}})
+	})
+	moving := plan.MovingWith(s.Plan, nil, []plan.PositionID{s.spot})
+	require.Equal(t, map[plan.LinkID]bool{s.ab: true}, moving.Carried)
+	require.Equal(t, map[plan.LinkID]bool{s.bc: true}, moving.Stretched)
+	s.do(t, func(e *plan.Edit) error { e.Move(moving, geom.Point{X: 1.00049, Y: 2}); return nil })
+	b, _ := s.Device(s.b)
+	require.Equal(t, geom.Point{X: 11, Y: 2}, b.At(), "metres are kept to 1 mm")
+	require.Equal(t, geom.Point{X: 6, Y: 7}, s.PointsOf(s.ab)[0].At())
+	require.Equal(t, geom.Point{X: 30, Y: 5}, s.PointsOf(s.bc)[0].At(), "a link with one end outside keeps its way points")
+}
+
+func TestAReversedLinkTurnedAgainIsTheOldOne(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error {
+		require.NoError(t, e.Draw(s.bc, []geom.Point{{X: 30, Y: 5}, {X: 40, Y: 5}}))
+		e.SetSegments(s.bc, []plan.Segment{
+			{Reel: "r-22222"},
+			{Kind: "cat6", Length: 20, Coupler: "cat5e"},
+			{Kind: "cat6", Length: 5, Coupler: "cat6a"},
+		})
+		return nil
+	})
+	before := s.Plan
+	turn := func(e *plan.Edit) error { return e.Reverse(s.bc) }
+	s.do(t, turn)
+	link, _ := s.Link(s.bc)
+	require.Equal(t, s.c, link.From)
+	require.Equal(t, 2.0, link.RiseTo)
+	require.Equal(t, plan.HardwareID("cat6"), link.ToPanel)
+	require.Equal(t, 40.0, s.PointsOf(s.bc)[0].X)
+	segments := s.SegmentsOf(s.bc)
+	require.Equal(t, plan.HardwareID("cat6a"), segments[1].Coupler, "the coupler between the same two cables stays")
+	require.Equal(t, plan.HardwareID("cat5e"), segments[2].Coupler)
+	s.do(t, turn)
+	require.True(t, plan.Equal(before, s.Plan))
+}
+
+func TestRemovingADeviceTakesItsLinksAlong(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error { return e.Pair(s.ab, s.bc) })
+	s.do(t, func(e *plan.Edit) error { e.RemoveDevices(s.c); return nil })
+	require.False(t, s.Links.Has(plan.Key(s.bc)))
+	left, _ := s.Link(s.ab)
+	require.Empty(t, left.Partner, "the partner left behind stands alone")
+	require.Empty(t, left.Role)
+}
+
+func TestEditsThatWouldBreakThePlanAreRefused(t *testing.T) {
+	s := newStage(t)
+	link := plan.Link{Transport: "aes50", From: s.a, FromPort: "B", To: s.c, ToPort: "B"}
+	with := func(change func(*plan.Link)) func(*plan.Edit) error {
+		return func(e *plan.Edit) error {
+			l := link
+			change(&l)
+			e.AddLink(l)
+			return nil
+		}
+	}
+	cases := map[string]struct {
+		reason string
+		edit   func(*plan.Edit) error
+	}{
+		"a port takes one link":              {"which link L01 holds already", with(func(l *plan.Link) { l.FromPort = "A" })},
+		"a port must exist":                  {"no such port", with(func(l *plan.Link) { l.ToPort = "Z" })},
+		"a device must exist":                {"devices has no such row", with(func(l *plan.Link) { l.To = "d-99999" })},
+		"a rise is bounded":                  {"must lie between 0 and 500", with(func(l *plan.Link) { l.RiseTo = -1 })},
+		"a kind in use stays":                {"kinds has no such row", func(e *plan.Edit) error { plan.Drop[plan.Kind](e, "box"); return nil }},
+		"a port in use stays":                {"no such port", func(e *plan.Edit) error { plan.Drop[plan.KindPort](e, "box/A"); return nil }},
+		"a link is not its own backup":       {"its own backup", func(e *plan.Edit) error { return e.Pair(s.ab, s.ab) }},
+		"partners name each other":           {"does not name", with(func(l *plan.Link) { l.Partner = s.ab })},
+		"a name has no control signs":        {"control character", with(func(l *plan.Link) { l.Name = "a\x00b" })},
+		"a way is straight, drawn or found":  {"must be one of", with(func(l *plan.Link) { l.Way = "curly" })},
+		"one reel lies in one link":          {"more links than there are", func(e *plan.Edit) error { reelTwice(e, s); return nil }},
+		"segments are numbered without gaps": {"comes next", func(e *plan.Edit) error { gap(e, s); return nil }},
+		"a segment needs a cable":            {"must name one of", func(e *plan.Edit) error { e.SetSegments(s.ab, []plan.Segment{{}}); return nil }},
+		"a length needs a kind":              {"must stand with kind", func(e *plan.Edit) error { e.SetSegments(s.ab, []plan.Segment{{Kind: "cat6"}}); return nil }},
+		"the wanted margin is at least 1 dB": {"between 1 and 20", func(e *plan.Edit) error { return margin(e, 0.5) }},
+		"a vanished row cannot be changed":   {"any more", func(e *plan.Edit) error { return e.Reverse("k-99999") }},
+	}
+	for name, test := range cases {
+		t.Run(name, func(t *testing.T) { s.refused(t, test.reason, test.edit) })
+	}
+}
+
+func reelTwice(e *plan.Edit, s *stage) {
+	e.SetSegments(s.ab, []plan.Segment{{Reel: "r-22222"}})
+	e.SetSegments(s.bc, []plan.Segment{{Reel: "r-22222"}})
+}
+
+func gap(e *plan.Edit, s *stage) {
+	plan.Put(e, plan.Segment{Link: s.ab, Order: 2, Kind: "cat6", Length: 5})
+}
+
+func margin(e *plan.Edit, wanted float64) error {
+	settings := e.Now().Settings
+	settings.WantedMargin = plan.Some(wanted)
+	e.SetSettings(settings)
+	return nil
+}
+
+func TestATableThatEndsAsItBeganKeepsItsIdentity(t *testing.T) {
+	s := newStage(t)
+	before := s.Plan
+	s.do(t, func(e *plan.Edit) error {
+		moving := plan.MovingWith(s.Plan, []plan.DeviceID{s.a}, nil)
+		e.Move(moving, geom.Point{X: 1})
+		e.Move(moving, geom.Point{X: -1})
+		return nil
+	})
+	require.Same(t, before.Devices, s.Devices)
+	require.True(t, plan.Between(before, s.Plan).Empty())
+}
+
+func TestADeltaCarriesOnePlanIntoTheOther(t *testing.T) {
+	s := newStage(t)
+	before := s.Plan
+	s.do(t, func(e *plan.Edit) error { e.RemoveDevices(s.b); return margin(e, 2) })
+	for _, way := range [][2]*plan.Plan{{before, s.Plan}, {s.Plan, before}} {
+		got, err := plan.Apply(way[0], plan.Between(way[0], way[1]))
+		require.NoError(t, err)
+		require.True(t, plan.Equal(way[1], got))
+	}
+	_, err := plan.Apply(plan.New("Other"), plan.Between(before, s.Plan))
+	require.ErrorContains(t, err, "to drop", "a delta that does not fit is refused")
+}
+
+func TestReplacingAKindNeedsThePortsInUse(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error {
+		plan.Put(e, plan.Kind{ID: "small", Name: "Small", Group: "Stage"})
+		plan.Put(e, plan.KindPort{Kind: "small", Name: "A", Transport: "aes50"})
+		return nil
+	})
+	s.refused(t, "unplug it first", func(e *plan.Edit) error { return e.ReplaceKind(s.b, "small") })
+	s.do(t, func(e *plan.Edit) error { return e.ReplaceKind(s.c, "small") })
+}
+
+func TestAReelThatLeavesThePlanLeavesItsLengthBehind(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error { e.SetSegments(s.ab, []plan.Segment{{Reel: "r-22222"}}); return nil })
+	s.do(t, func(e *plan.Edit) error { return e.RemoveReel("r-22222") })
+	require.Equal(t, []plan.Segment{{Link: s.ab, Order: 1, Kind: "cat6", Length: 50}}, s.SegmentsOf(s.ab))
+}
