@@ -1,0 +1,121 @@
+// Package cmd_test holds the guards of the house: who may import whom, what lies
+// where, what is documented. They read the tree's own text with go/parser; the
+// table in this file is the map of the rooms, and DEVELOPERS.md tells it in words.
+package cmd_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// rooms says for each room (a folder with Go files) which other rooms its code
+// may import. "model/*" stands for every room of a wing, and a leading "-" takes
+// a room back out. A room that is missing here fails the guard: it has to be
+// given its place first, here and in DEVELOPERS.md.
+var rooms = map[string][]string{
+	"assets": {},
+
+	"model/atomicfile": {},
+	"model/geom":       {},
+	"model/quantity":   {},
+	"model/pairline":   {},
+	"model/standards":  {"model/pairline", "model/quantity"},
+	"model/plan":       {"model/geom"},
+	"model/catalogue":  {"model/plan", "model/standards"},
+	"model/budget":     {"model/geom", "model/plan", "model/pairline", "model/standards"},
+	"model/patch":      {"model/plan", "model/standards"},
+	"model/checks":     {"model/plan", "model/budget", "model/patch"},
+	"model/assess":     {"model/plan", "model/budget", "model/patch", "model/checks"},
+	"model/planfile":   {"model/plan", "model/standards", "model/atomicfile"},
+	"model/journal":    {"model/planfile", "model/atomicfile"},
+	"model/picture":    {"model/geom", "model/plan", "model/assess"},
+	"model/desk":       {"model/*", "-model/picture", "-model/picking"},
+	"model/house":      {"model/planfile", "model/catalogue", "model/atomicfile"},
+	"model/picking":    {},
+	"model/cabling":    {"model/plan", "model/budget", "model/picking"},
+	"model/exchange":   {"model/plan", "model/quantity"},
+	"model/ways":       {"model/geom"},
+	"model/revision":   {"model/plan", "model/assess"},
+	"model/sitetest":   {},
+
+	"report":       {"model/*", "-model/desk", "report/paper"},
+	"report/paper": {"model/*", "-model/desk"},
+
+	"ui":               {"ui/*", "model/*", "report", "assets"},
+	"ui/look":          {"assets"},
+	"ui/raster":        {},
+	"ui/planview":      {"ui/look", "ui/raster", "ui/planview/tool", "model/geom", "model/plan", "model/picture", "model/desk"},
+	"ui/planview/tool": {"model/geom", "model/plan", "model/picture", "model/desk"},
+	"ui/strip":         {"ui/look", "model/*"},
+	"ui/chart":         {"ui/look", "model/*"},
+	"ui/panel":         {"ui/look", "model/*"},
+	"ui/settings":      {"ui/look", "model/*"},
+
+	"cmd":           {},
+	"cmd/stageloom": {"ui", "model/desk", "assets"},
+	"cmd/loomsheet": {"model/*", "-model/desk", "report"},
+}
+
+// libraries says for the outside libraries that are kept to some rooms which
+// rooms those are, with the same signs as [rooms]; tests keep to it too. The
+// longest path that fits decides; a library that is not named is free.
+var libraries = map[string][]string{
+	"github.com/jung-kurt/gofpdf":            {"report/paper"},
+	"github.com/xuri/excelize/v2":            {"model/exchange"},
+	"github.com/go-json-experiment/json":     {"model/planfile"},
+	"github.com/alecthomas/kong":             {"cmd/loomsheet"},
+	"fyne.io/fyne/v2":                        {"ui", "ui/*", "-ui/planview/tool", "cmd/stageloom"},
+	"fyne.io/fyne/v2/app":                    {"cmd/stageloom"},
+	"fyne.io/fyne/v2/internal":               {},
+	"github.com/go-gl":                       {},
+	"net/http":                               {},
+	"github.com/stretchr/testify":            {onlyTests},
+	"pgregory.net/rapid":                     {onlyTests},
+	"github.com/rogpeppe/go-internal":        {onlyTests},
+	"github.com/santhosh-tekuri/jsonschema/": {onlyTests},
+}
+
+// topLevel is all that may lie at the root.
+var topLevel = strings.Fields(`cmd ui model report assets testdata go.mod go.sum
+	README.md DEVELOPERS.md FyneApp.toml LICENSE .gitignore .ci`)
+
+// notOurs is what git does not keep.
+var notOurs = []string{".git", "build", ".stageloom-cache", "*.test", "*.prof"}
+
+// mostLines of a file that is no test; over wantedLines it is named in the log.
+const (
+	wantedLines = 350
+	mostLines   = 450
+)
+
+func TestHouse(t *testing.T) {
+	tree := os.DirFS("..")
+	house, err := readHouse(tree)
+	require.NoError(t, err)
+	require.Greater(t, len(house.sources), 10, "the walk found next to nothing: is this the project's tree?")
+
+	for _, guard := range []struct {
+		sentence string
+		faults   []string
+	}{
+		{"every room has its place in the table and imports only what it may", roomFaults(house.sources, rooms)},
+		{"a library that is kept to some rooms is imported nowhere else", libraryFaults(house.sources, libraries)},
+		{"nothing unexpected lies at the root", topLevelFaults(house.topLevel, topLevel)},
+		{"every package and every exported name is documented", docFaults(house.sources)},
+		{"a package is named after what it holds", packageNameFaults(house.sources)},
+		{"tests stand outside the package they test", testPackageFaults(house.sources)},
+		{"a JSON key of a measure carries its unit", jsonKeyFaults(house.sources)},
+		{"no text names a path of one machine or a registry's host", machineFaults(house.texts)},
+		{"no file is too long", lengthFaults(house.texts, mostLines)},
+	} {
+		t.Run(guard.sentence, func(t *testing.T) {
+			require.Empty(t, guard.faults, "\n"+strings.Join(guard.faults, "\n"))
+		})
+	}
+	for _, long := range lengthFaults(house.texts, wantedLines) {
+		t.Log("longer than wanted:", long)
+	}
+}
