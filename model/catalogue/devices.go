@@ -1,0 +1,112 @@
+package catalogue
+
+import (
+	"fmt"
+
+	"stageloom/model/plan"
+)
+
+// DeviceKinds returns the built-in kinds of devices, by group and size. The slices are fresh at each call.
+func DeviceKinds() []DeviceKind {
+	var kinds []DeviceKind
+	for _, some := range [][]DeviceKind{stage(), mixing(), network(), loudspeakers(), radio(), intercom(), broadcast()} {
+		kinds = append(kinds, some...)
+	}
+	return kinds
+}
+
+func stage() []DeviceKind {
+	return []DeviceKind{
+		device("stagebox-8-8", Stage, "Stage box 8 in, 8 out", micIn(8), lineOut(8), ports(aes50Port, "A", "B"), clocked("follows")),
+		device("stagebox-16-8", Stage, "Stage box 16 in, 8 out", micIn(16), lineOut(8), ports(aes50Port, "A", "B"), clocked("follows")),
+		device("stagebox-32-16", Stage, "Stage box 32 in, 16 out", micIn(32), lineOut(16),
+			ports(aes50Port, "A", "B"), ports(talkPort, "IC"), clocked("follows")),
+		device("stage-rack-48-24", Stage, "Stage rack 48 in, 24 out", micIn(48), lineOut(24),
+			ports(aes50Port, "A", "B", "C"), ports(multiPort, "M1", "M2", "M3"), ports(talkPort, "IC"), clocked("follows"),
+			note("The multi-pin inlets lie parallel to inputs 1–16, 17–32 and 33–48.")),
+		device("network-stagebox-32-16", Stage, "Network stage box 32 in, 16 out", micIn(32), lineOut(16),
+			ports(ethernetPort, "N1", "N2"), clocked("follows")),
+		device("riser-box-8-4", Stage, "Riser box 8 in, 4 out", micIn(8), lineOut(4), ports(aes50Port, "A", "B"), clocked("follows")),
+		device("sub-snake-12-4", Stage, "Sub-snake 12 in, 4 out", micIn(12), lineOut(4), ports(multiPort, "M"), passive),
+		device("sub-snake-16-0", Stage, "Sub-snake 16 in", micIn(16), ports(multiPort, "M"), passive),
+		device("splitter-48", Stage, "Splitter 48 in, 3 ways", micIn(48),
+			ports(multiPort, "IN1", "IN2", "IN3"),
+			ports(multiPort, "A1", "A2", "A3"), ports(multiPort, "B1", "B2", "B3"), ports(multiPort, "C1", "C2", "C3"), passive,
+			note("Way A is direct and passes phantom power; B and C are isolated by transformers.")),
+		device("drop-panel-8-4", Stage, "Drop panel 8 in, 4 out", micIn(8), lineOut(4), ports(multiPort, "M"), ports(videoPort, "V"), passive,
+			note("A passive panel where a guest plugs in.")),
+	}
+}
+
+func mixing() []DeviceKind {
+	var kinds []DeviceKind
+	for _, channels := range []int{48, 64, 96} {
+		aes50Ports := map[int]int{48: 2, 64: 3, 96: 4}[channels]
+		kinds = append(kinds, device(
+			plan.KindID(fmt.Sprintf("console-%d", channels)), Mixing, fmt.Sprintf("Console %d channels", channels), micIn(16), lineOut(16),
+			ports(aes50Port, []string{"A", "B", "C", "D"}[:aes50Ports]...),
+			ports(ethernetPort, "N1", "N2"), ports(aes3Port, "D1", "D2"), ports(talkPort, "IC"), clocked("own")))
+	}
+	return append(kinds,
+		device("aes50-router-6", Mixing, "AES50 router 6 ports", ports(aes50Port, numbered("A", 1, 6)...), clocked("own"),
+			note("Passes channels between its ports; it is no network switch.")))
+}
+
+func network() []DeviceKind {
+	return []DeviceKind{
+		device("switch-8", Network, "Network switch 8 ports", ports(barePort, numbered("", 1, 8)...), ports(fibrePort, numbered("F", 1, 2)...)),
+		device("switch-16", Network, "Network switch 16 ports", ports(poweredPort, numbered("", 1, 16)...), ports(fibrePort, numbered("F", 1, 4)...)),
+		device("switch-24", Network, "Network switch 24 ports", ports(poweredPort, numbered("", 1, 24)...), ports(fibrePort, numbered("F", 1, 4)...)),
+		device("media-converter", Network, "Media converter copper to fibre", ports(ethernetPort, "C"), ports(fibrePort, "F")),
+		device("aes50-converter", Network, "Media converter AES50 to fibre", ports(aes50Port, "A"), ports(fibrePort, "F"),
+			note("Works in pairs, one at each end of the fibre.")),
+		device("computer", Network, "Computer", ports(barePort, "N1")),
+		device("lighting-node", Network, "Control node 100 Mb/s", ports(fastPort, "N1", "N2")),
+	}
+}
+
+func loudspeakers() []DeviceKind {
+	return []DeviceKind{
+		device("processor-4-8", Loudspeakers, "Processor 4 in, 8 out", lineIn(4), lineOut(8),
+			ports(aes3Port, "D1", "D2"), ports(ethernetPort, "N1", "N2"), clocked("follows")),
+		device("processor-8-16", Loudspeakers, "Processor 8 in, 16 out", lineIn(8), lineOut(16),
+			ports(aes50Port, "A", "B"), ports(aes3Port, "D1", "D2", "D3", "D4"), ports(ethernetPort, "N1", "N2"), clocked("own")),
+		device("amplifier-rack-8", Loudspeakers, "Amplifier rack 8 out", lineIn(8), speakerOut(8),
+			ports(aes3Port, "D1", "D2"), ports(ethernetPort, "N1", "N2"), clocked("follows")),
+		device("amplifier-rack-12", Loudspeakers, "Amplifier rack 12 out", lineIn(12), speakerOut(12),
+			ports(aes3Port, "D1", "D2"), ports(ethernetPort, "N1", "N2"), ports(multiPort, "M"), clocked("follows")),
+		device("amplifier-rack-24", Loudspeakers, "Amplifier rack 24 out", lineIn(24), speakerOut(24),
+			ports(aes3Port, "D1", "D2", "D3", "D4"), ports(ethernetPort, "N1", "N2"), ports(multiPort, "M"), clocked("follows")),
+		device("powered-loudspeaker", Loudspeakers, "Powered loudspeaker", lineIn(1), ports(aes3Port, "D1", "D2"), ports(ethernetPort, "N1", "N2"), clocked("follows")),
+	}
+}
+
+func radio() []DeviceKind {
+	return []DeviceKind{
+		device("rf-rack-8", Radio, "RF rack 8 microphones", lineOut(8), ports(multiPort, "M"), ports(fastPort, "N1"), ports(aes3Port, "D1", "D2"), ports(aerialPort, "ANT1", "ANT2"), clocked("follows")),
+		device("rf-rack-16", Radio, "RF rack 16 microphones", lineOut(16), ports(multiPort, "M"), ports(ethernetPort, "N1", "N2"), ports(aes3Port, "D1", "D2"), ports(aerialPort, "ANT1", "ANT2"), clocked("follows")),
+		device("rf-antenna", Radio, "RF antenna", ports(aerialPort, "ANT")),
+		device("in-ear-rack-8", Radio, "In-ear rack 8 mixes", lineIn(16), ports(multiPort, "M"), ports(fastPort, "N1")),
+	}
+}
+
+func intercom() []DeviceKind {
+	return []DeviceKind{
+		device("intercom-main-4", Intercom, "Intercom main station 4 channels", ports(talkPort, numbered("IC", 1, 4)...), ports(ethernetPort, "N1")),
+		device("intercom-base", Intercom, "Intercom beltpack base", ports(poweredPort, "N1")),
+		device("intercom-beltpack", Intercom, "Intercom beltpack", ports(talkPort, "IC1", "IC2")),
+	}
+}
+
+func broadcast() []DeviceKind {
+	return []DeviceKind{
+		device("broadcast-van", Broadcast, "Broadcast van", lineIn(16),
+			ports(fibrePort, numbered("F", 1, 4)...), ports(ethernetPort, "N1", "N2"), ports(videoPort, "V1", "V2"),
+			ports(multiPort, "M"), ports(talkPort, "IC"), clocked("own")),
+		device("broadcast-feed-8", Broadcast, "Broadcast feed 8 out", lineIn(8), lineOut(8),
+			ports(multiPort, "M"), ports(aes3Port, "D1", "D2"), passive,
+			note("Isolated by transformers: the van has its own supply.")),
+		device("camera", Broadcast, "Stage camera", ports(videoPort, "V"), ports(talkPort, "IC")),
+		device("video-screen", Broadcast, "Video screen", ports(videoPort, "V1", "V2")),
+	}
+}
