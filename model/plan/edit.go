@@ -61,13 +61,15 @@ func restoreIdentity(base, next *Plan) {
 	}
 }
 
-func opsOf[R Row]() typedOps[R] {
+func infoOf[R Row]() *TableInfo {
 	table, found := tableOfType[reflect.TypeFor[R]()]
 	if !found {
 		panic(fmt.Sprintf("plan: %v is a row of no table", reflect.TypeFor[R]()))
 	}
-	return table.ops.(typedOps[R])
+	return table
 }
+
+func opsOf[R Row]() typedOps[R] { return infoOf[R]().ops.(typedOps[R]) }
 
 var tableOfType = func() map[reflect.Type]*TableInfo {
 	byType := map[reflect.Type]*TableInfo{}
@@ -82,7 +84,7 @@ func newID[R Row](e *Edit) string {
 	if e.ids == nil {
 		panic("plan: this edit was begun without a source of ids")
 	}
-	table := tableOfType[reflect.TypeFor[R]()]
+	table := infoOf[R]()
 	return e.ids.Next(table.Letter, func(id string) bool { return table.Has(&e.next, Key(id)) })
 }
 

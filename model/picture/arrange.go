@@ -1,0 +1,143 @@
+package picture
+
+import (
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// Sizes of text in points; paper scales them by Options.TextScale.
+const (
+	deviceTextSize = 12.5
+	kindTextSize   = 10.0
+	labelTextSize  = 11.5
+	placeTextSize  = 11.0
+	deviceHeight   = 36.0
+	dotSize        = 9.0
+)
+
+// crowded is the share of the devices' ground that boxes may cover before devices become dots.
+const crowded = 0.45
+
+// Arrangement is a scene at one scale: a box for every device and a path for every link, in points from the
+// site's origin, y down. Panning keeps it; zooming and editing make another.
+type Arrangement struct {
+	Scene *Scene
+	Scale float64
+	// Dots tells that devices are too many here for boxes with names.
+	Dots bool
+
+	measure   Measure
+	textScale float64
+	boxes     map[plan.DeviceID]geom.Box
+	widths    []float64
+	paths     []path
+	offsets   []float64
+}
+
+// path is a link's line from box edge to box edge.
+type path struct {
+	points []geom.Point
+	whole  []geom.Point
+}
+
+// Arrange gives every device its box and every link its path at a scale in points per metre.
+func Arrange(s *Scene, scale, textScale float64, measure Measure) *Arrangement {
+	a := &Arrangement{
+		Scene: s, Scale: scale, measure: measure, textScale: textScale,
+		boxes: make(map[plan.DeviceID]geom.Box, len(s.Devices)), offsets: lanes(s.Links),
+	}
+	boxes := a.deviceBoxes()
+	spread(boxes)
+	for i, device := range s.Devices {
+		a.boxes[device.ID] = boxes[i]
+	}
+	a.paths = make([]path, len(s.Links))
+	for i := range s.Links {
+		a.paths[i] = a.pathOf(&s.Links[i], a.offsets[i], a.boxes)
+	}
+	return a
+}
+
+// world turns metres into points from the site's origin, y down.
+func (a *Arrangement) world(metres geom.Point) geom.Point {
+	return geom.Point{X: metres.X * a.Scale, Y: -metres.Y * a.Scale}
+}
+
+func (a *Arrangement) deviceBoxes() []geom.Box {
+	devices := a.Scene.Devices
+	boxes := make([]geom.Box, len(devices))
+	a.widths = make([]float64, len(devices))
+	ground := geom.EmptyBox()
+	covered := 0.0
+	for i, device := range devices {
+		name := a.measure(device.Name, deviceTextSize*a.textScale, true)
+		kind := a.measure(device.Kind, kindTextSize*a.textScale, false)
+		a.widths[i] = min(max(max(name, kind)+16*a.textScale, 56*a.textScale), 190*a.textScale)
+		at := a.world(device.At)
+		boxes[i] = geom.BoxAround(at, a.widths[i], deviceHeight*a.textScale)
+		covered += (boxes[i].Width() + deviceGap) * (boxes[i].Height() + deviceGap)
+		ground = ground.Include(at)
+	}
+	a.Dots = len(devices) > 12 && covered > crowded*(ground.Width()+200)*(ground.Height()+100)
+	if a.Dots {
+		for i, device := range devices {
+			boxes[i] = geom.BoxAround(a.world(device.At), dotSize, dotSize)
+		}
+	}
+	return boxes
+}
+
+// pathOf returns the path of a link between the boxes of its devices.
+func (a *Arrangement) pathOf(link *LinkFigure, offset float64, boxes map[plan.DeviceID]geom.Box) path {
+	from, to := boxes[link.From], boxes[link.To]
+	whole := make([]geom.Point, 0, len(link.Way)+2)
+	whole = append(whole, from.Centre())
+	for _, at := range link.Way {
+		whole = append(whole, a.world(at))
+	}
+	whole = append(whole, to.Centre())
+	if a.Dots {
+		offset /= 2
+	}
+	return path{points: leaving(leaving(shifted(whole, offset), from, false), to, true), whole: whole}
+}
+
+// leaving cuts off what a path does inside the box it starts from (or, turned, ends in).
+func leaving(points []geom.Point, box geom.Box, turned bool) []geom.Point {
+	if turned {
+		points = turnedRound(points)
+	}
+	last := -1
+	for i, at := range points {
+		if box.Contains(at) {
+			last = i
+		}
+	}
+	if last >= 0 && last+1 < len(points) {
+		cut := edgePoint(points[last], points[last+1], box)
+		points = append([]geom.Point{cut}, points[last+1:]...)
+	}
+	if turned {
+		points = turnedRound(points)
+	}
+	return points
+}
+
+func turnedRound(points []geom.Point) []geom.Point { return geom.Polyline(points).Reversed() }
+
+// edgePoint returns where the line from a point inside the box to one outside crosses its edge.
+func edgePoint(inside, outside geom.Point, box geom.Box) geom.Point {
+	share := 1.0
+	step := outside.Sub(inside)
+	if step.X > 0 {
+		share = min(share, (box.Max.X-inside.X)/step.X)
+	} else if step.X < 0 {
+		share = min(share, (box.Min.X-inside.X)/step.X)
+	}
+	if step.Y > 0 {
+		share = min(share, (box.Max.Y-inside.Y)/step.Y)
+	} else if step.Y < 0 {
+		share = min(share, (box.Min.Y-inside.Y)/step.Y)
+	}
+	return inside.Between(outside, share)
+}

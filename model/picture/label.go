@@ -1,0 +1,171 @@
+package picture
+
+import (
+	"fmt"
+	"sort"
+
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// urgency orders labels for a place: what stops the show comes first.
+var urgency = map[string]int{"over": 0, "tight": 1, "uncabled": 2, "enough": 3, "ample": 4, "": 5}
+
+// shares are the places along a link that a label tries, the middle first.
+var shares = []float64{.5, .42, .58, .34, .66, .26, .74, .18, .82, .1, .9}
+
+func wayPart(order int) string { return fmt.Sprintf("way %d", order) }
+
+// labels places the label of every link in view, the urgent ones first.
+func (p *Picture) labels() {
+	if p.options.Plain {
+		return
+	}
+	order := make([]int, 0, len(p.arrangement.Scene.Links))
+	for i := range p.arrangement.Scene.Links {
+		if !p.hidesLink(p.arrangement.Scene.Links[i].ID) {
+			order = append(order, i)
+		}
+	}
+	links := p.arrangement.Scene.Links
+	sort.SliceStable(order, func(a, b int) bool {
+		return urgency[links[order[a]].Grade] < urgency[links[order[b]].Grade]
+	})
+	for _, i := range order {
+		points := p.inView(p.arrangement.paths[i].points)
+		if !p.visible(geom.BoxOf(points...)) {
+			continue
+		}
+		if !p.label(&links[i], points, p.blocked) {
+			p.Unplaced = append(p.Unplaced, links[i].ID)
+		}
+	}
+}
+
+// label draws a link's label at the first free place along its path, and tells whether there was one.
+func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacles) bool {
+	scale := p.arrangement.textScale
+	size := labelTextSize * scale
+	badge := 0.0
+	if BadgeRole(link.Grade) != "" {
+		badge = 12 * scale
+	}
+	text := p.arrangement.measure(link.Label, size, true)
+	width, height := text+badge+14*scale, size+8*scale
+	box, found := p.freePlace(points, width, height, blocked)
+	if !found {
+		return false
+	}
+	blocked.add(box.Inset(-1))
+	p.fade(link.Levels[:]...)
+	defer p.fade()
+	p.labelMarks(link, box, badge, text, size)
+	return true
+}
+
+func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size float64) {
+	ref := Ref{Table: "links", Key: plan.Key(link.ID)}
+	roles := rolesOf(link.Grade)
+	edge := roles.label
+	if p.options.Selected[ref] {
+		edge = RoleSelected
+	}
+	p.add(Mark{Ref: ref, Shape: Panel, Role: RoleLabelFill, Edge: edge, Points: []geom.Point{box.Min, box.Max}, Radius: box.Height() / 2})
+	centre := box.Centre()
+	if badge > 0 {
+		at := geom.Point{X: centre.X - (text+badge)/2 + badge*0.35, Y: centre.Y}
+		p.add(Mark{Ref: ref, Shape: Fill, Role: roles.badge, Points: Badge(link.Grade, at, size*0.68)})
+	}
+	p.add(Mark{
+		Ref: ref, Shape: Words, Role: RoleLabelText, Points: []geom.Point{{X: centre.X + badge/2, Y: centre.Y}},
+		Text: link.Label, Size: size, Bold: true,
+	})
+	p.targets = append(p.targets, target{ref: ref, rank: rankLabel, box: box})
+}
+
+// freePlace finds a free box along a path: on the line first, then beside it.
+func (p *Picture) freePlace(points []geom.Point, width, height float64, blocked *obstacles) (geom.Box, bool) {
+	way := geom.Polyline(points)
+	length := way.Length()
+	frame := p.View.Box()
+	for _, side := range []float64{0, 1, -1} {
+		for _, share := range shares {
+			at, along := way.At(length * share)
+			across := along.Perpendicular()
+			reach := side * (abs(across.X)*width + abs(across.Y)*height) / 2 * 1.15
+			box := geom.BoxAround(at.Add(across.Scale(reach)), width, height)
+			if frame.ContainsBox(box) && blocked.free(box) {
+				return box, true
+			}
+		}
+	}
+	return geom.Box{}, false
+}
+
+func abs(x float64) float64 { return max(x, -x) }
+
+// placeNames writes the names of positions and areas where they cover nothing.
+func (p *Picture) placeNames() {
+	size := placeTextSize * p.arrangement.textScale
+	for _, position := range p.arrangement.Scene.Positions {
+		box := p.outlineOf(position)
+		if !p.visible(box) {
+			continue
+		}
+		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
+		p.nameBeside(ref, position.Name, box, size, RolePositionText)
+	}
+	for _, area := range p.arrangement.Scene.Areas {
+		corners := make([]geom.Point, len(area.Corners))
+		for i, at := range area.Corners {
+			corners[i] = p.View.Point(at)
+		}
+		if box := geom.BoxOf(corners...); len(corners) > 2 && p.visible(box) {
+			p.nameInside(Ref{Table: "areas", Key: plan.Key(area.ID)}, area.Name, box, size, RoleAreaText)
+		}
+	}
+}
+
+func (p *Picture) nameBeside(ref Ref, name string, box geom.Box, size float64, role Role) {
+	width, height := p.arrangement.measure(name, size, false)+6, size+4
+	centre := box.Centre()
+	places := []geom.Point{
+		{X: centre.X, Y: box.Max.Y + height/2 + 1},
+		{X: centre.X, Y: box.Min.Y - height/2 - 1},
+		{X: box.Max.X + width/2 + 2, Y: centre.Y},
+		{X: box.Min.X - width/2 - 2, Y: centre.Y},
+		{X: box.Min.X + width/2, Y: box.Max.Y + height/2 + 1},
+		{X: box.Max.X - width/2, Y: box.Max.Y + height/2 + 1},
+		{X: box.Min.X + width/2, Y: box.Min.Y - height/2 - 1},
+		{X: box.Max.X - width/2, Y: box.Min.Y - height/2 - 1},
+	}
+	p.name(ref, name, places, width, height, size, role)
+}
+
+func (p *Picture) nameInside(ref Ref, name string, box geom.Box, size float64, role Role) {
+	width, height := p.arrangement.measure(name, size, false)+6, size+4
+	if width > box.Width() || height > box.Height() {
+		return
+	}
+	centre := box.Centre()
+	places := []geom.Point{centre}
+	for _, dx := range []float64{0, 0.5, -0.5, 0.9, -0.9} {
+		for _, dy := range []float64{0.5, -0.5, 0.9, -0.9} {
+			places = append(places, geom.Point{X: centre.X + dx*(box.Width()-width)/2, Y: centre.Y + dy*(box.Height()-height)/2})
+		}
+	}
+	p.name(ref, name, places, width, height, size, role)
+}
+
+func (p *Picture) name(ref Ref, name string, places []geom.Point, width, height, size float64, role Role) {
+	frame := p.View.Box()
+	for _, at := range places {
+		box := geom.BoxAround(at, width, height)
+		if frame.ContainsBox(box) && p.blocked.free(box) {
+			p.blocked.add(box)
+			p.add(Mark{Ref: ref, Shape: Words, Role: role, Points: []geom.Point{at}, Text: name, Size: size})
+			p.targets = append(p.targets, target{ref: ref, rank: rankLabel, box: box})
+			return
+		}
+	}
+}

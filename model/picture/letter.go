@@ -1,0 +1,245 @@
+package picture
+
+import (
+	"slices"
+
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// Options say what a picture shows beside the plan itself.
+type Options struct {
+	// Selected rows are drawn in the selection's look.
+	Selected map[Ref]bool
+	// Hidden devices and links are left out: they move, and are drawn by Overlay.
+	Hidden *plan.Moving
+	// Level shows one level and fades what lies on others; blank shows all alike.
+	Level plan.LevelID
+	// Unit is the length of the unit on grid and scale bar: 1 for metres, 0.3048 for feet.
+	Unit float64
+	// UnitName stands on the scale bar: "m" or "ft".
+	UnitName string
+	// Bare leaves grid and scale bar out: paper draws its own.
+	Bare bool
+	// Plain leaves the labels of links out, for pictures too small to read.
+	Plain bool
+}
+
+// Picture is a lettered view: its marks, what a pointer hits, and the labels that found no place.
+type Picture struct {
+	View     View
+	Marks    []Mark
+	Unplaced []plan.LinkID
+
+	arrangement *Arrangement
+	options     Options
+	targets     []target
+	blocked     *obstacles
+	fading      bool
+}
+
+// Letter draws an arrangement in a view. Labels never lie on each other, on devices or across the edge.
+func Letter(a *Arrangement, v View, o Options) *Picture {
+	if o.Unit == 0 {
+		o.Unit, o.UnitName = 1, "m"
+	}
+	p := &Picture{View: v, arrangement: a, options: o, blocked: newObstacles()}
+	if !o.Bare {
+		p.grid()
+	}
+	p.areas()
+	p.outlines()
+	for i := range a.Scene.Devices {
+		if device := &a.Scene.Devices[i]; !p.hides(device.ID) {
+			p.blocked.add(p.boxOf(device.ID))
+		}
+	}
+	p.links()
+	for i := range a.Scene.Devices {
+		if device := &a.Scene.Devices[i]; !p.hides(device.ID) {
+			p.device(device, a.widths[i])
+		}
+	}
+	p.labels()
+	p.placeNames()
+	if !o.Bare {
+		p.scaleBar()
+	}
+	return p
+}
+
+func (p *Picture) add(m Mark) {
+	m.Faded = m.Faded || p.fading
+	p.Marks = append(p.Marks, m)
+}
+
+// fade begins or ends marks of levels that are not shown.
+func (p *Picture) fade(levels ...plan.LevelID) {
+	p.fading = p.options.Level != "" && len(levels) > 0 && !slices.Contains(levels, p.options.Level)
+}
+
+func (p *Picture) hides(id plan.DeviceID) bool {
+	return p.options.Hidden != nil && p.options.Hidden.Devices[id]
+}
+
+func (p *Picture) hidesLink(id plan.LinkID) bool {
+	return p.options.Hidden != nil && (p.options.Hidden.Carried[id] || p.options.Hidden.Stretched[id])
+}
+
+// offset is what lies between the arrangement's points and the view's.
+func (p *Picture) offset() geom.Point {
+	return p.arrangement.world(p.View.Origin).Scale(-1)
+}
+
+func (p *Picture) boxOf(id plan.DeviceID) geom.Box {
+	return p.arrangement.boxes[id].Shift(p.offset())
+}
+
+func (p *Picture) visible(box geom.Box) bool { return box.Overlaps(p.View.Box()) }
+
+func (p *Picture) inView(points []geom.Point) []geom.Point {
+	shift := p.offset()
+	moved := make([]geom.Point, len(points))
+	for i, at := range points {
+		moved[i] = at.Add(shift)
+	}
+	return moved
+}
+
+func (p *Picture) areas() {
+	for _, area := range p.arrangement.Scene.Areas {
+		corners := make([]geom.Point, len(area.Corners))
+		for i, at := range area.Corners {
+			corners[i] = p.View.Point(at)
+		}
+		box := geom.BoxOf(corners...)
+		if len(corners) < 3 || !p.visible(box) {
+			continue
+		}
+		ref := Ref{Table: "areas", Key: plan.Key(area.ID)}
+		p.add(Mark{Ref: ref, Shape: Fill, Role: areaRoles[area.Use], Points: corners})
+		p.add(Mark{Ref: ref, Shape: Stroke, Role: RoleAreaEdge, Points: append(corners[:len(corners):len(corners)], corners[0])})
+		p.targets = append(p.targets, target{ref: ref, rank: rankArea, box: box, points: corners, area: true})
+	}
+}
+
+func (p *Picture) outlines() {
+	for _, position := range p.arrangement.Scene.Positions {
+		box := p.outlineOf(position)
+		if !p.visible(box) {
+			continue
+		}
+		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
+		p.fade(position.Level)
+		edge := RolePositionEdge
+		if p.options.Selected[ref] {
+			edge = RoleSelected
+		}
+		p.add(Mark{Ref: ref, Shape: Panel, Edge: edge, Points: []geom.Point{box.Min, box.Max}, Radius: 6})
+		p.targets = append(p.targets, target{ref: ref, rank: rankPosition, box: box})
+	}
+	p.fade()
+}
+
+// outlineOf is a position's outline in the view, grown to hold the boxes of its devices.
+func (p *Picture) outlineOf(position PositionFigure) geom.Box {
+	box := geom.BoxOf(p.View.Point(position.Outline.Min), p.View.Point(position.Outline.Max))
+	for _, device := range p.arrangement.Scene.Devices {
+		if device.Position == position.ID {
+			box = box.Union(p.boxOf(device.ID).Inset(-6))
+		}
+	}
+	return box
+}
+
+func (p *Picture) device(device *DeviceFigure, width float64) {
+	box := p.boxOf(device.ID)
+	if !p.visible(box) {
+		return
+	}
+	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+	p.fade(device.Level)
+	defer p.fade()
+	p.leader(device, box)
+	p.add(deviceMark(ref, box, p.arrangement.Dots, p.options.Selected[ref]))
+	p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: box})
+	if p.arrangement.Dots {
+		return
+	}
+	p.deviceWords(ref, device, box, width)
+	if p.options.Selected[ref] {
+		p.ports(device, box)
+	}
+}
+
+func deviceMark(ref Ref, box geom.Box, dot, selected bool) Mark {
+	m := Mark{Ref: ref, Shape: Panel, Role: RoleDeviceFill, Edge: RoleDeviceEdge, Points: []geom.Point{box.Min, box.Max}, Radius: 5}
+	if dot {
+		m.Role, m.Radius = RoleDeviceDot, 2
+	}
+	if selected {
+		m.Edge = RoleSelected
+	}
+	return m
+}
+
+// leader ties a box that was pushed aside to where its device really stands.
+func (p *Picture) leader(device *DeviceFigure, box geom.Box) {
+	at := p.View.Point(device.At)
+	if box.Contains(at) || p.hides(device.ID) {
+		return
+	}
+	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+	p.add(Mark{Ref: ref, Shape: Stroke, Role: RoleLeader, Points: []geom.Point{at, edgePoint(box.Centre(), at, box)}})
+	p.add(Mark{Ref: ref, Shape: Fill, Role: RoleDeviceDot, Points: ring(at, 2.5, 10, 0)})
+}
+
+func (p *Picture) deviceWords(ref Ref, device *DeviceFigure, box geom.Box, width float64) {
+	scale, centre := p.arrangement.textScale, box.Centre()
+	name := Shortened(device.Name, width-10*scale, deviceTextSize*scale, true, p.arrangement.measure)
+	kind := Shortened(device.Kind, width-10*scale, kindTextSize*scale, false, p.arrangement.measure)
+	p.add(Mark{
+		Ref: ref, Shape: Words, Role: RoleDeviceText, Points: []geom.Point{centre.Add(geom.Point{Y: -7 * scale})},
+		Text: name, Size: deviceTextSize * scale, Bold: true,
+	})
+	p.add(Mark{
+		Ref: ref, Shape: Words, Role: RoleDeviceKindText, Points: []geom.Point{centre.Add(geom.Point{Y: 8.5 * scale})},
+		Text: kind, Size: kindTextSize * scale,
+	})
+}
+
+// ports draws the free ports of a selected device along the lower edge of its box, the ones in use filled.
+func (p *Picture) ports(device *DeviceFigure, box geom.Box) {
+	n := len(device.Ports)
+	step := min(12.0, box.Width()/float64(n+1))
+	start := box.Centre().X - step*float64(n-1)/2
+	for i, port := range device.Ports {
+		ref := Ref{Table: "devices", Key: plan.Key(device.ID), Part: port.Name}
+		at := geom.Point{X: start + step*float64(i), Y: box.Max.Y}
+		dot := geom.BoxAround(at, 7, 7)
+		role := RolePortFree
+		if port.Link != "" {
+			role = RolePortUsed
+		}
+		p.add(Mark{Ref: ref, Shape: Panel, Role: role, Edge: RoleDeviceEdge, Points: []geom.Point{dot.Min, dot.Max}, Radius: 3.5})
+		p.targets = append(p.targets, target{ref: ref, rank: rankPort, box: dot.Inset(-2)})
+	}
+}
+
+// Shortened cuts a text with an ellipsis so that it is no wider than given points.
+func Shortened(text string, width, size float64, bold bool, measure Measure) string {
+	if measure(text, size, bold) <= width {
+		return text
+	}
+	runes := []rune(text)
+	low, high := 0, len(runes)
+	for low < high {
+		middle := (low + high + 1) / 2
+		if measure(string(runes[:middle])+"…", size, bold) <= width {
+			low = middle
+		} else {
+			high = middle - 1
+		}
+	}
+	return string(runes[:low]) + "…"
+}

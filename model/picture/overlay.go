@@ -1,0 +1,98 @@
+package picture
+
+import (
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// Overlay draws what moves on top of a picture that hides it: devices shifted by metres, and their links as
+// figures reckoned for this moment. Labels keep clear of what stands still and of each other.
+func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure) []Mark {
+	a := p.arrangement
+	o := &Picture{View: p.View, arrangement: a, options: p.options, blocked: p.blocked.clone()}
+	o.options.Hidden = nil
+	shift := geom.Point{X: by.X * a.Scale, Y: -by.Y * a.Scale}
+	boxes := make(map[plan.DeviceID]geom.Box, len(moving.Devices))
+	place := func(id plan.DeviceID) {
+		box := a.boxes[id]
+		if moving.Devices[id] {
+			box = box.Shift(shift)
+		}
+		boxes[id] = box
+	}
+	for id := range moving.Devices {
+		place(id)
+		o.blocked.add(boxes[id].Shift(p.offset()))
+	}
+	o.movingOutlines(moving, boxes, by)
+	offsets := a.laneOf()
+	paths := make([][]geom.Point, len(links))
+	for i := range links {
+		place(links[i].From)
+		place(links[i].To)
+		paths[i] = o.inView(a.pathOf(&links[i], offsets[links[i].ID], boxes).points)
+		ref := Ref{Table: "links", Key: plan.Key(links[i].ID)}
+		if len(paths[i]) > 1 {
+			o.Marks = append(o.Marks, linkMarks(ref, &links[i], paths[i], p.options.Selected[ref])...)
+		}
+	}
+	o.movingDevices(moving, boxes)
+	for i := range links {
+		if !p.options.Plain && len(paths[i]) > 1 {
+			o.label(&links[i], paths[i], o.blocked)
+		}
+	}
+	return o.Marks
+}
+
+func (o *Picture) movingOutlines(moving plan.Moving, boxes map[plan.DeviceID]geom.Box, by geom.Point) {
+	for _, position := range o.arrangement.Scene.Positions {
+		if !moving.Positions[position.ID] {
+			continue
+		}
+		outline := position.Outline.Shift(by)
+		box := geom.BoxOf(o.View.Point(outline.Min), o.View.Point(outline.Max))
+		for _, device := range o.arrangement.Scene.Devices {
+			if device.Position == position.ID {
+				box = box.Union(boxes[device.ID].Shift(o.offset()).Inset(-6))
+			}
+		}
+		o.add(Mark{
+			Ref: Ref{Table: "positions", Key: plan.Key(position.ID)}, Shape: Panel, Edge: RoleSelected,
+			Points: []geom.Point{box.Min, box.Max}, Radius: 6,
+		})
+	}
+}
+
+func (o *Picture) movingDevices(moving plan.Moving, boxes map[plan.DeviceID]geom.Box) {
+	for i := range o.arrangement.Scene.Devices {
+		device := &o.arrangement.Scene.Devices[i]
+		if !moving.Devices[device.ID] {
+			continue
+		}
+		ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+		box := boxes[device.ID].Shift(o.offset())
+		o.add(deviceMark(ref, box, o.arrangement.Dots, true))
+		if !o.arrangement.Dots {
+			o.deviceWords(ref, device, box, o.arrangement.widths[i])
+		}
+	}
+}
+
+// laneOf returns the lane offset of each link.
+func (a *Arrangement) laneOf() map[plan.LinkID]float64 {
+	offsets := make(map[plan.LinkID]float64, len(a.offsets))
+	for i := range a.Scene.Links {
+		offsets[a.Scene.Links[i].ID] = a.offsets[i]
+	}
+	return offsets
+}
+
+// clone returns a copy that can be added to; what it shares is never written.
+func (o *obstacles) clone() *obstacles {
+	cells := make(map[cellKey][]geom.Box, len(o.cells))
+	for key, boxes := range o.cells {
+		cells[key] = boxes[:len(boxes):len(boxes)]
+	}
+	return &obstacles{cells}
+}

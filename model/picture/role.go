@@ -1,0 +1,119 @@
+package picture
+
+// Role says what a mark is; each medium has a table role → colour, width and dash. A test demands every role
+// in both tables.
+type Role string
+
+// The roles of the plan's picture.
+const (
+	RoleGround     Role = "ground"
+	RoleGridFine   Role = "grid-fine"
+	RoleGridCoarse Role = "grid-coarse"
+
+	RoleAreaStage    Role = "area-stage"
+	RoleAreaBuilding Role = "area-building"
+	RoleAreaRoad     Role = "area-road"
+	RoleAreaWater    Role = "area-water"
+	RoleAreaCrowd    Role = "area-crowd"
+	RoleAreaWalkway  Role = "area-walkway"
+	RoleAreaExit     Role = "area-exit"
+	RoleAreaFireLane Role = "area-fire-lane"
+	RoleAreaEdge     Role = "area-edge"
+	RoleAreaText     Role = "area-text"
+
+	RolePositionEdge Role = "position-edge"
+	RolePositionText Role = "position-text"
+
+	RoleLinkCasing   Role = "link-casing"
+	RoleLinkHalo     Role = "link-halo"
+	RoleLinkAmple    Role = "link-ample"
+	RoleLinkEnough   Role = "link-enough"
+	RoleLinkTight    Role = "link-tight"
+	RoleLinkOver     Role = "link-over"
+	RoleLinkUncabled Role = "link-uncabled"
+	RoleLinkUngraded Role = "link-ungraded"
+	RoleLinkMissing  Role = "link-missing"
+
+	RoleJoinAmple    Role = "join-ample"
+	RoleJoinEnough   Role = "join-enough"
+	RoleJoinTight    Role = "join-tight"
+	RoleJoinOver     Role = "join-over"
+	RoleJoinUngraded Role = "join-ungraded"
+
+	RoleLabelFill     Role = "label-fill"
+	RoleLabelText     Role = "label-text"
+	RoleLabelAmple    Role = "label-ample"
+	RoleLabelEnough   Role = "label-enough"
+	RoleLabelTight    Role = "label-tight"
+	RoleLabelOver     Role = "label-over"
+	RoleLabelUncabled Role = "label-uncabled"
+	RoleLabelUngraded Role = "label-ungraded"
+
+	RoleBadgeAmple    Role = "badge-ample"
+	RoleBadgeEnough   Role = "badge-enough"
+	RoleBadgeTight    Role = "badge-tight"
+	RoleBadgeOver     Role = "badge-over"
+	RoleBadgeUncabled Role = "badge-uncabled"
+
+	RoleDeviceFill     Role = "device-fill"
+	RoleDeviceEdge     Role = "device-edge"
+	RoleDeviceText     Role = "device-text"
+	RoleDeviceKindText Role = "device-kind-text"
+	RoleDeviceDot      Role = "device-dot"
+	RoleLeader         Role = "leader"
+	RolePortUsed       Role = "port-used"
+	RolePortFree       Role = "port-free"
+
+	RoleSelected  Role = "selected"
+	RoleHandle    Role = "handle"
+	RoleBandFill  Role = "band-fill"
+	RoleBandEdge  Role = "band-edge"
+	RoleScaleBar  Role = "scale-bar"
+	RoleScaleText Role = "scale-text"
+)
+
+// Roles lists every role.
+func Roles() []Role {
+	return []Role{
+		RoleGround, RoleGridFine, RoleGridCoarse,
+		RoleAreaStage, RoleAreaBuilding, RoleAreaRoad, RoleAreaWater, RoleAreaCrowd, RoleAreaWalkway, RoleAreaExit,
+		RoleAreaFireLane, RoleAreaEdge, RoleAreaText, RolePositionEdge, RolePositionText,
+		RoleLinkCasing, RoleLinkHalo, RoleLinkAmple, RoleLinkEnough, RoleLinkTight, RoleLinkOver, RoleLinkUncabled,
+		RoleLinkUngraded, RoleLinkMissing,
+		RoleJoinAmple, RoleJoinEnough, RoleJoinTight, RoleJoinOver, RoleJoinUngraded,
+		RoleLabelFill, RoleLabelText, RoleLabelAmple, RoleLabelEnough, RoleLabelTight, RoleLabelOver,
+		RoleLabelUncabled, RoleLabelUngraded,
+		RoleBadgeAmple, RoleBadgeEnough, RoleBadgeTight, RoleBadgeOver, RoleBadgeUncabled,
+		RoleDeviceFill, RoleDeviceEdge, RoleDeviceText, RoleDeviceKindText, RoleDeviceDot, RoleLeader,
+		RolePortUsed, RolePortFree, RoleSelected, RoleHandle, RoleBandFill, RoleBandEdge, RoleScaleBar, RoleScaleText,
+	}
+}
+
+// graded holds the roles of one grade.
+type graded struct{ link, join, label, badge Role }
+
+var gradeRoles = map[string]graded{
+	"ample":    {RoleLinkAmple, RoleJoinAmple, RoleLabelAmple, RoleBadgeAmple},
+	"enough":   {RoleLinkEnough, RoleJoinEnough, RoleLabelEnough, RoleBadgeEnough},
+	"tight":    {RoleLinkTight, RoleJoinTight, RoleLabelTight, RoleBadgeTight},
+	"over":     {RoleLinkOver, RoleJoinOver, RoleLabelOver, RoleBadgeOver},
+	"uncabled": {RoleLinkUncabled, RoleJoinUngraded, RoleLabelUncabled, RoleBadgeUncabled},
+}
+
+func rolesOf(grade string) graded {
+	if roles, found := gradeRoles[grade]; found {
+		return roles
+	}
+	return graded{RoleLinkUngraded, RoleJoinUngraded, RoleLabelUngraded, ""}
+}
+
+// LinkRole returns the role of a link's line by its grade; "" is a link without grade.
+func LinkRole(grade string) Role { return rolesOf(grade).link }
+
+// BadgeRole returns the role of a grade's badge; blank for no grade.
+func BadgeRole(grade string) Role { return rolesOf(grade).badge }
+
+var areaRoles = map[string]Role{
+	"stage": RoleAreaStage, "building": RoleAreaBuilding, "road": RoleAreaRoad, "water": RoleAreaWater,
+	"crowd": RoleAreaCrowd, "walkway": RoleAreaWalkway, "exit": RoleAreaExit, "fire-lane": RoleAreaFireLane,
+}

@@ -1,0 +1,98 @@
+package picture
+
+import (
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// Scene is what a plan shows, in metres, before any view.
+type Scene struct {
+	Areas     []AreaFigure
+	Positions []PositionFigure
+	Devices   []DeviceFigure
+	Links     []LinkFigure
+	// Bounds is the box of metres that holds it all; a plan without anything has 40 by 30 m about the origin.
+	Bounds geom.Box
+}
+
+// AreaFigure is an area with its corners.
+type AreaFigure struct {
+	ID      plan.AreaID
+	Name    string
+	Use     string
+	Corners []geom.Point
+}
+
+// PositionFigure is a position with its outline; a spot has an outline without extent.
+type PositionFigure struct {
+	ID      plan.PositionID
+	Name    string
+	Outline geom.Box
+	Level   plan.LevelID
+}
+
+// DeviceFigure is a device with the two lines on its box.
+type DeviceFigure struct {
+	ID       plan.DeviceID
+	Position plan.PositionID
+	Name     string
+	Kind     string
+	At       geom.Point
+	Level    plan.LevelID
+	Ports    []PortFigure
+}
+
+// PortFigure is a port of a device; Link is the link it holds, if any.
+type PortFigure struct {
+	Name string
+	Link plan.LinkID
+}
+
+// LinkFigure is a link as drawn: its way from device to device, the joins along it and what is missing at its end.
+type LinkFigure struct {
+	ID       plan.LinkID
+	Label    string
+	Grade    string
+	From, To plan.DeviceID
+	// Way holds the way points between the two devices; none is a straight way.
+	Way []geom.Point
+	// Joins are where cables join, as shares 0…1 of the run.
+	Joins []float64
+	// Reached is the share of the run that cable reaches; 1 when nothing is missing.
+	Reached float64
+	// Levels are those of its two devices.
+	Levels [2]plan.LevelID
+}
+
+// key tells which links lie in one lane group: those through the same way points, or between the same devices.
+func (l LinkFigure) key() (key string, turned bool) {
+	if len(l.Way) == 0 {
+		if l.From > l.To {
+			return string(l.To) + "|" + string(l.From), true
+		}
+		return string(l.From) + "|" + string(l.To), false
+	}
+	first, last := l.Way[0], l.Way[len(l.Way)-1]
+	turned = last.X < first.X || (last.X == first.X && last.Y < first.Y)
+	return wayKey(l.Way, turned), turned
+}
+
+func (s *Scene) bound() {
+	box := geom.EmptyBox()
+	for _, area := range s.Areas {
+		box = box.Union(geom.BoxOf(area.Corners...))
+	}
+	for _, position := range s.Positions {
+		box = box.Union(position.Outline)
+	}
+	for _, device := range s.Devices {
+		box = box.Include(device.At)
+	}
+	for _, link := range s.Links {
+		box = box.Union(geom.BoxOf(link.Way...))
+	}
+	if box.Empty() {
+		box = geom.BoxAround(geom.Point{}, 40, 30)
+	}
+	s.Bounds = box
+}
