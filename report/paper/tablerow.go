@@ -1,0 +1,168 @@
+package paper
+
+// headHeight returns the height of a table's title and heads.
+func (t *layout) headHeight(title string) float64 {
+	height := t.titleHeight(title)
+	lines := 1
+	for i := range t.table.Columns {
+		lines = max(lines, len(t.headLines(i)))
+	}
+	return height + float64(lines)*t.sizes.line(t.sizes.head) + 2*t.padY
+}
+
+// titleHeight returns the height of the title over the heads.
+func (t *layout) titleHeight(title string) float64 {
+	if title == "" {
+		return 0
+	}
+	return t.sizes.line(t.sizes.heading) + 1*t.book.Scale()
+}
+
+// headLines wraps the head of column i to at most three lines.
+func (t *layout) headLines(i int) []string {
+	const most = 3
+	ready := t.book.clean(t.table.Columns[i].Head, Bold)
+	width := t.columns[i] - 2*t.padX
+	lines := wrap(ready.text, ready.face, t.sizes.head, width)
+	if len(lines) > most {
+		lines = append(lines[:most-1], truncate(lines[most-1]+" "+lines[most], ready.face, t.sizes.head, width))
+	}
+	return lines
+}
+
+// heads draws the title and the heads of the columns, resting on one rule.
+func (t *layout) heads(title string) {
+	box := t.book.Take(t.headHeight(title))
+	pen := t.book.pen(box)
+	if title != "" {
+		ready := t.book.clean(title, Bold)
+		pen.set(Point{0, t.sizes.heading * pointMM}, ready.cut(t.sizes.heading, box.W), Lettering{Face: ready.face, Size: t.sizes.heading})
+	}
+	line := t.sizes.line(t.sizes.head)
+	x := 0.0
+	for i, column := range t.table.Columns {
+		face := t.book.clean(column.Head, Bold).face
+		lines := t.headLines(i)
+		for j, text := range lines {
+			y := box.H - t.padY - float64(len(lines)-1-j)*line - line*0.22
+			t.put(pen, x, t.columns[i], y, column.Align, text, Lettering{Face: face, Size: t.sizes.head})
+		}
+		x += t.columns[i]
+	}
+	pen.Polyline([]Point{{0, box.H}, {box.W, box.H}}, Line{Colour: Black, Width: 0.4})
+	t.top = box.Bottom()
+}
+
+// put sets a text in a column.
+func (t *layout) put(pen *Pen, x, width, baseline float64, align Align, text string, l Lettering) {
+	l.Align = align
+	at := Point{X: x + t.padX, Y: baseline}
+	switch align {
+	case Right:
+		at.X = x + width - t.padX
+	case Centre:
+		at.X = x + width/2
+	}
+	pen.set(at, text, l)
+}
+
+// drawRow draws one row.
+func (t *layout) drawRow(row laid) {
+	box := t.book.Take(row.height)
+	pen := t.book.pen(box)
+	switch {
+	case row.blank:
+		t.drawBlank(pen, box)
+	case row.empty:
+		t.across(pen, box, t.table.Empty, Oblique)
+	case row.row.Kind == Group:
+		t.drawGroup(pen, box, row)
+	default:
+		t.drawCells(pen, box, row)
+	}
+	t.rules = append(t.rules, box.Bottom())
+}
+
+// drawGroup draws a heading across the table.
+func (t *layout) drawGroup(pen *Pen, box Box, row laid) {
+	pen.Polygon(corners(Box{W: box.W, H: box.H}), band, Line{})
+	t.group, t.stripe = row.row.cell(0).Text, false
+	t.across(pen, box, t.group, Bold)
+}
+
+// across sets one line of text across the table.
+func (t *layout) across(pen *Pen, box Box, text string, face Face) {
+	ready := t.book.clean(text, face)
+	rise := capHeight * t.sizes.body * pointMM
+	pen.set(Point{t.padX, (box.H + rise) / 2}, ready.cut(t.sizes.body, box.W-2*t.padX), Lettering{Face: ready.face})
+}
+
+// drawBlank draws a row for the pen, with the columns marked.
+func (t *layout) drawBlank(pen *Pen, box Box) {
+	x := 0.0
+	for _, width := range t.columns[:len(t.columns)-1] {
+		x += width
+		pen.Polyline([]Point{{x, box.H * 0.55}, {x, box.H}}, Line{Colour: hairline, Width: 0.12})
+	}
+}
+
+// drawCells draws an ordinary row or a total.
+func (t *layout) drawCells(pen *Pen, box Box, row laid) {
+	total := row.row.Kind == Total
+	if t.stripe && !total {
+		pen.Polygon(corners(Box{W: box.W, H: box.H}), zebra, Line{})
+	}
+	t.stripe = !t.stripe
+	if total {
+		pen.Polyline([]Point{{0, 0}, {box.W, 0}}, Line{Colour: Black, Width: 0.3})
+	}
+	first := t.firstLine(row)
+	baseline := t.padY + (first+capHeight*first/t.sizes.leading)/2
+	x := 0.0
+	for i, column := range t.table.Columns {
+		cell, width := row.row.cell(i), t.columns[i]
+		middle := Point{x + width/2, t.padY + first/2}
+		switch {
+		case cell.Badge != nil:
+			half := pen.BadgeWidth(t.badgeHeight(), *cell.Badge) / 2
+			middle.X = t.middle(x, width, half, column.Align)
+			pen.Badge(middle, t.badgeHeight(), *cell.Badge)
+		case cell.Tick:
+			side := t.tickSide()
+			pen.TickBox(Point{t.middle(x, width, side/2, column.Align) - side/2, middle.Y - side/2}, side)
+		default:
+			set := row.faces[i]
+			for j, text := range row.cells[i] {
+				t.put(pen, x, width, baseline+float64(j)*t.sizes.line(set.size), column.Align, text, Lettering{Face: set.face, Size: set.size})
+			}
+		}
+		x += width
+	}
+}
+
+// firstLine returns the height of the first line of a row: all its cells stand
+// on one baseline, whatever their size.
+func (t *layout) firstLine(row laid) float64 {
+	height := t.sizes.line(t.sizes.body)
+	for i := range t.columns {
+		if cell := row.row.cell(i); cell.Badge != nil || cell.Tick {
+			height = max(height, t.badgeHeight()*1.05)
+		}
+		if len(row.cells[i]) > 0 {
+			height = max(height, t.sizes.line(row.faces[i].size))
+		}
+	}
+	return height
+}
+
+// middle returns where the centre of something drawn stands in a column.
+func (t *layout) middle(x, width, half float64, align Align) float64 {
+	switch align {
+	case Right:
+		return x + width - t.padX - half
+	case Centre:
+		return x + width/2
+	default:
+		return x + t.padX + half
+	}
+}
