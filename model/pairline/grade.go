@@ -12,9 +12,13 @@ const (
 	Uncabled Grade = "uncabled"
 )
 
+// rounding forgives what float64 sums lose, so that a margin of exactly the wanted one is enough on every machine.
+const rounding = 1e-9
+
 // GradeOf grades a margin in dB at 100 MHz against the wanted margin in dB: ample from twice the wanted margin, enough
 // from the wanted margin, tight from nothing in hand, over below that. A margin that is no number is over.
 func GradeOf(marginDB, wantedDB float64) Grade {
+	marginDB += rounding
 	switch {
 	case marginDB >= 2*wantedDB:
 		return Ample

@@ -26,6 +26,24 @@ func (r LimitRule) LimitAt(freqMHz float64) float64 { return r.curve(freqMHz) }
 // LimitDB is the limit that grades: the one at 100 MHz.
 func (r LimitRule) LimitDB() float64 { return r.curve(pairline.GradeMHz) }
 
+// CurveRule is the rule whose whole curve advises on a link graded by this one: itself, except that the field rule, which
+// is one figure at 100 MHz, leans on the link segment of IEEE 802.3.
+func (r LimitRule) CurveRule() LimitRule {
+	if r.Slug != fieldRule {
+		return r
+	}
+	rule, err := LimitRuleBySlug(linkSegmentRule)
+	if err != nil {
+		panic(err)
+	}
+	return rule
+}
+
+const (
+	fieldRule       RuleSlug = "aes50-field"
+	linkSegmentRule RuleSlug = "ieee-link-segment"
+)
+
 // fieldLimitDB is what crews find AES50 to bear at 100 MHz.
 const fieldLimitDB = 25
 
@@ -37,7 +55,7 @@ const (
 
 var rules = []LimitRule{
 	{
-		"aes50-field", "field rule for AES50, 25 dB at 100 MHz", 100,
+		fieldRule, "field rule for AES50, 25 dB at 100 MHz", 100,
 		func(f float64) float64 {
 			return fieldLimitDB * pairline.LinkSegmentLimit(f) / pairline.LinkSegmentLimit(pairline.GradeMHz)
 		},
@@ -47,7 +65,7 @@ var rules = []LimitRule{
 		},
 	},
 	{
-		"ieee-link-segment", "link segment, IEEE 802.3 40.7.2.1", 100, pairline.LinkSegmentLimit,
+		linkSegmentRule, "link segment, IEEE 802.3 40.7.2.1", 100, pairline.LinkSegmentLimit,
 		Provenance{Memory, "IEEE 802.3 40.7.2.1; equals the published Cat 5 channel table at 1, 4 and 100 MHz"},
 	},
 	channelRule("cat5e", channelShareFifth, 0, "24.0 dB at 100 MHz published"),
