@@ -9,8 +9,8 @@ import (
 // deviceGap is the free space in points kept between device boxes.
 const deviceGap = 7.0
 
-// spreadRounds bounds the pushing apart; plans settle in far fewer.
-const spreadRounds = 80
+// spreadRounds bounds the pushing apart; a heap that has not settled by then is set out one by one.
+const spreadRounds = 40
 
 // spread pushes boxes apart until none covers another, each as little as it can. Boxes are moved in place; the
 // order of the boxes decides ties, so the same plan always spreads alike.
@@ -25,6 +25,34 @@ func spread(boxes []geom.Box) {
 	for range spreadRounds {
 		if !spreadOnce(boxes, cell) {
 			return
+		}
+	}
+	setOut(boxes)
+}
+
+// setOut puts each box in turn at the free place nearest to where it lies.
+func setOut(boxes []geom.Box) {
+	placed := newObstacles()
+	for i, box := range boxes {
+		boxes[i] = nearestFree(box, placed)
+		placed.add(boxes[i].Inset(-deviceGap / 2))
+	}
+}
+
+// nearestFree searches rings of places round a box; there is always one, since the ground has no end.
+func nearestFree(box geom.Box, placed *obstacles) geom.Box {
+	stepX, stepY := box.Width()/4+deviceGap, box.Height()/2+deviceGap
+	for ring := 0; ; ring++ {
+		for dy := -ring; dy <= ring; dy++ {
+			for dx := -ring; dx <= ring; dx++ {
+				if max(dx, -dx) != ring && max(dy, -dy) != ring {
+					continue
+				}
+				at := box.Shift(geom.Point{X: float64(dx) * stepX, Y: float64(dy) * stepY})
+				if placed.free(at.Inset(-deviceGap / 2)) {
+					return at
+				}
+			}
 		}
 	}
 }
