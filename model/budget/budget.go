@@ -1,0 +1,183 @@
+package budget
+
+import (
+	"stageloom/model/pairline"
+	"stageloom/model/plan"
+)
+
+// Grade is the verdict on a link; blank where its transport carries no grade.
+type Grade string
+
+// The grades, best first.
+const (
+	Ample    Grade = "ample"
+	Enough   Grade = "enough"
+	Tight    Grade = "tight"
+	Over     Grade = "over"
+	Uncabled Grade = "uncabled"
+	Ungraded Grade = ""
+)
+
+// Grades lists the grades, best first, without the blank one.
+func Grades() []Grade { return []Grade{Ample, Enough, Tight, Over, Uncabled} }
+
+// What says what a part of a link is.
+type What uint8
+
+// The parts of a link.
+const (
+	Cable      What = iota // one cable: a reel, a house line, or kind and length
+	Lead                   // the inner lead between a panel and its device
+	Coupler                // joins two plugs, or two sockets: two interfaces
+	Connection             // a plug in the socket of the next cable: one interface
+	Panel                  // a feed-through in front of a device: two interfaces
+	Inner                  // the inner connection between a drum's cable and its socket: one interface
+)
+
+// Part is one part of a link in order from its near end: the steps in which its loss mounts.
+type Part struct {
+	What What
+	// Order is the segment's order; 0 for a lead, a panel and what is assumed. A joint bears that of the segment behind it.
+	Order int
+	// Assumed marks the cable, and its coupler, that stand for the metres still missing.
+	Assumed bool
+	// Reel, HouseLine and Kind say which cable it is. Kind is set for every cable and lead of a known kind.
+	Reel      plan.ReelID
+	HouseLine plan.HouseLineID
+	Kind      plan.CableKindID
+	// Hardware is a coupler's or a panel's; blank where it has none of its own.
+	Hardware plan.HardwareID
+	// Interfaces counts the mated connections of a joint.
+	Interfaces int
+	// Start and Length are metres of cable from the near end.
+	Start, Length float64
+	// BeforeDB is the loss up to this part, LossDB its own, both at 100 MHz.
+	BeforeDB, LossDB float64
+	// Unknown marks a cable whose loss is not known on this transport; it counts for nothing.
+	Unknown bool
+}
+
+// End is where the part ends, in metres of cable from the near end.
+func (p Part) End() float64 { return p.Start + p.Length }
+
+// AfterDB is the loss up to the end of the part, in dB at 100 MHz.
+func (p Part) AfterDB() float64 { return p.BeforeDB + p.LossDB }
+
+// Origin says who decided a figure of a budget.
+type Origin uint8
+
+// The origins.
+const (
+	BySite      Origin = iota // the default for where the link lies
+	ByPlan                    // the plan's own figure
+	ByLink                    // the link's own figure
+	ByTransport               // the transport's default
+	ByMargin                  // the default margin for the temperature used
+)
+
+// Budget is the reckoning of one link as it would stand once its missing metres are laid. Its slices are shared: read
+// them, never write them.
+type Budget struct {
+	Link      plan.LinkID
+	Name      string
+	Transport plan.TransportID
+	// TransportName is the transport's name in words, or its slug where it is not known.
+	TransportName string
+	// Graded tells whether the transport carries a loss budget; without one there is no dB anywhere.
+	Graded bool
+
+	// Way is the metres along the ground, a straight way lengthened by the plan's factor; Run = Way + Rises + Slack.
+	Way, Rises, Slack, Run float64
+	// Straight tells that the way has not been drawn yet.
+	Straight bool
+	// Laid is metres of the link's own cables, without inner leads; Missing is what they do not reach of Run.
+	Laid, Missing float64
+	// Fill is the kind the missing metres are reckoned as; blank where none is wanted, and then they are uncabled.
+	Fill plan.CableKindID
+
+	// Parts are cables and joints from the near end on, with the assumed ones.
+	Parts []Part
+	// Joins counts the joints between the link's own cables; Interfaces all mated connections, with the assumed ones.
+	Joins, Interfaces int
+
+	// TemperatureC is the cable temperature reckoned with, SiteTemperatureC the default for where the link lies.
+	TemperatureC, SiteTemperatureC float64
+	TemperatureBy                  Origin
+	// WantedDB is the margin a link should have: "enough" begins there and "ample" at twice as much.
+	WantedDB float64
+	WantedBy Origin
+	Rule     plan.RuleID
+	RuleBy   Origin
+	LimitDB  float64
+
+	// Loss is the whole link's, assumed part included; LossDB is its value and MarginDB what is left of the limit.
+	Loss             pairline.Loss
+	LossDB, MarginDB float64
+	Grade            Grade
+
+	// Distance is the transport's stated distance in metres; 0 where it states none.
+	Distance float64
+}
+
+// Assumed tells whether the budget counts cable that is not there yet.
+func (b Budget) Assumed() bool { return b.Missing > 0 && b.Fill != "" }
+
+// TooShort tells whether the link has cables and they do not reach.
+func (b Budget) TooShort() bool { return b.Laid > 0 && b.Missing > 0 }
+
+// Bare tells whether the link has no cable of its own yet.
+func (b Budget) Bare() bool { return b.Laid == 0 }
+
+// Length is metres of cable from end to end, the assumed ones included, without inner leads.
+func (b Budget) Length() float64 {
+	if b.Assumed() {
+		return b.Laid + b.Missing
+	}
+	return b.Laid
+}
+
+// PastDistance tells whether the cable is longer than the transport's stated distance.
+func (b Budget) PastDistance() bool { return b.Distance > 0 && b.Length() > b.Distance }
+
+// AboveStandard tells whether a graded link loses more than the 24.0 dB at 100 MHz of IEEE 802.3 40.7.2.1, whatever
+// rule grades it.
+func (b Budget) AboveStandard() bool { return b.HasMargin() && b.LossDB > standardLimitDB }
+
+var standardLimitDB = pairline.LinkSegmentLimit(pairline.GradeMHz)
+
+// HasMargin tells whether MarginDB says something: the link is graded and cabled, or its missing metres have a kind.
+func (b Budget) HasMargin() bool { return b.Graded && b.Grade != Uncabled }
+
+// Unknown tells whether a cable of a graded link has no known loss, so that the link cannot be graded.
+func (b Budget) Unknown() bool {
+	for _, part := range b.Parts {
+		if part.Unknown {
+			return true
+		}
+	}
+	return false
+}
+
+// grade settles the grade by margin and wanted margin.
+func (b *Budget) grade() {
+	switch {
+	case !b.Graded:
+		b.Grade = Ungraded
+	case b.Length() == 0 || b.Missing > 0 && b.Fill == "" || b.Unknown():
+		b.Grade = Uncabled
+	default:
+		b.Grade = gradeOf(b.MarginDB, b.WantedDB)
+	}
+}
+
+func gradeOf(marginDB, wantedDB float64) Grade {
+	switch {
+	case marginDB < 0:
+		return Over
+	case marginDB < wantedDB:
+		return Tight
+	case marginDB < 2*wantedDB:
+		return Enough
+	}
+	return Ample
+}

@@ -1,0 +1,191 @@
+package budget
+
+import (
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+)
+
+// Tables names the tables of a plan that a budget reads, beside its settings.
+func Tables() []string {
+	return []string{
+		"transport_rules", "levels", "positions", "devices", "cable_kinds", "reels", "house_lines", "links", "link_points", "segments",
+	}
+}
+
+// Same tells whether two plans have the same budgets because they share every table that budgets read.
+func Same(a, b *plan.Plan) bool {
+	if a.Settings != b.Settings {
+		return false
+	}
+	for _, name := range Tables() {
+		if table, found := plan.TableNamed(name); !found || !table.Same(a, b) {
+			return false
+		}
+	}
+	return true
+}
+
+// Reckoner holds what all links of one plan have in common, made ready once. It may be used by several goroutines.
+type Reckoner struct {
+	plan       *plan.Plan
+	hardware   []hardware
+	cables     map[plan.CableKindID]*cable
+	transports []transport
+	rules      []rule
+	coupler    *hardware
+	unknown    *hardware
+	noLead     *cable             // stands for an inner lead of no stated kind
+	nothing    *cable             // stands for a kind that the plan does not hold
+	site       map[string]float64 // °C by exposure
+}
+
+// transport is a transport with the rule that grades it in this plan.
+type transport struct {
+	id     plan.TransportID
+	row    standards.Transport
+	rule   rule
+	ruleBy Origin
+}
+
+type rule struct {
+	id      plan.RuleID
+	limitDB float64
+}
+
+// NewReckoner makes a plan ready for reckoning.
+func NewReckoner(p *plan.Plan) *Reckoner {
+	r := &Reckoner{plan: p}
+	for _, row := range standards.AllHardware() {
+		r.hardware = append(r.hardware, hardware{plan.HardwareID(row.Slug), row.Figures})
+	}
+	r.unknown = r.hardwareOf(plan.HardwareID(standards.UnknownCoupler))
+	r.coupler = r.hardwareOf(plan.HardwareID(p.Settings.Coupler))
+	kinds := make([]cable, p.CableKinds.Len())
+	r.cables = make(map[plan.CableKindID]*cable, len(kinds))
+	for i := range kinds {
+		kinds[i] = r.newCable(p.CableKinds.At(i))
+		r.cables[kinds[i].id] = &kinds[i]
+	}
+	nothing := r.newCable(plan.CableKind{})
+	r.nothing = &nothing
+	// An inner lead of no stated kind is taken for the poorest there is.
+	lead := r.newCable(plan.CableKind{Media: "balanced-pair", Category: string(poorestCategory), Gauge: 26})
+	r.noLead = &lead
+	r.readySite()
+	r.readyTransports()
+	return r
+}
+
+func (r *Reckoner) readySite() {
+	var air *float64
+	if r.plan.Settings.Air.Set {
+		air = &r.plan.Settings.Air.Value
+	}
+	r.site = map[string]float64{}
+	for _, where := range []standards.Surroundings{standards.Indoors, standards.Shade, standards.Sun} {
+		r.site[string(where)] = standards.DefaultTemperatureC(where, air)
+	}
+}
+
+func (r *Reckoner) readyTransports() {
+	for _, row := range standards.LimitRules() {
+		r.rules = append(r.rules, rule{plan.RuleID(row.Slug), row.LimitDB()})
+	}
+	for _, row := range standards.Transports() {
+		t := transport{id: plan.TransportID(row.Slug), row: row, ruleBy: ByTransport}
+		if row.Graded() {
+			t.rule, _ = r.ruleOf(plan.RuleID(row.Rule))
+			if own, found := r.plan.TransportRules.Get(plan.Key(row.Slug)); found {
+				if chosen, known := r.ruleOf(own.Rule); known {
+					t.rule, t.ruleBy = chosen, ByPlan
+				}
+			}
+		}
+		r.transports = append(r.transports, t)
+	}
+}
+
+func (r *Reckoner) ruleOf(id plan.RuleID) (rule, bool) {
+	for _, known := range r.rules {
+		if known.id == id {
+			return known, true
+		}
+	}
+	return rule{}, false
+}
+
+func (r *Reckoner) transportOf(id plan.TransportID) *transport {
+	for i := range r.transports {
+		if r.transports[i].id == id {
+			return &r.transports[i]
+		}
+	}
+	return &transport{id: id, row: standards.Transport{Name: string(id)}}
+}
+
+// hardwareOf returns the hardware with this slug; what is not known is the poorest.
+func (r *Reckoner) hardwareOf(id plan.HardwareID) *hardware {
+	for i := range r.hardware {
+		if r.hardware[i].id == id {
+			return &r.hardware[i]
+		}
+	}
+	if r.unknown == nil {
+		return &r.hardware[0]
+	}
+	return r.unknown
+}
+
+// kindOf returns a cable kind of the plan.
+func (r *Reckoner) kindOf(id plan.CableKindID) *cable {
+	if kind, found := r.cables[id]; found {
+		return kind
+	}
+	return r.nothing
+}
+
+func (r *Reckoner) leadKind(id plan.CableKindID) *cable {
+	if id == "" {
+		return r.noLead
+	}
+	return r.kindOf(id)
+}
+
+// Of reckons one link of a plan. For many links make one Reckoner.
+func Of(p *plan.Plan, link plan.Link) Budget { return NewReckoner(p).Of(link) }
+
+// Of reckons a link, which need not be in the plan yet; its ends must be.
+func (r *Reckoner) Of(link plan.Link) Budget {
+	return r.reckon(&link, r.plan.SegmentsOf(link.ID), r.plan.PointsOf(link.ID), &chain{reckoner: r})
+}
+
+// All reckons every link of the plan, in the order of the table of links.
+func (r *Reckoner) All() []Budget {
+	p := r.plan
+	budgets := make([]Budget, p.Links.Len())
+	parts := &chain{reckoner: r, parts: make([]Part, 0, 2*p.Segments.Len()+2*p.Links.Len())}
+	for i := range budgets {
+		link := p.Links.At(i)
+		budgets[i] = r.reckon(&link, p.SegmentsOf(link.ID), p.PointsOf(link.ID), parts)
+	}
+	return budgets
+}
+
+// reckon fills a budget from a link with its parts.
+func (r *Reckoner) reckon(link *plan.Link, segments []plan.Segment, points []plan.LinkPoint, c *chain) Budget {
+	t := r.transportOf(link.Transport)
+	b := Budget{
+		Link: link.ID, Name: link.Name, Transport: link.Transport, TransportName: t.row.Name, Graded: t.row.Graded(),
+		Distance: t.row.StatedDistance, Fill: link.FillKind, Straight: link.Way == "straight",
+	}
+	from, to := r.end(link.From), r.end(link.To)
+	b.measure(r.plan, link, r.wayLength(from, to, points))
+	r.settle(&b, link, t, from, to)
+	c.build(&b, link, segments)
+	if b.Graded {
+		b.LossDB = at100(b.Loss)
+		b.MarginDB = marginDB(b.LimitDB, b.LossDB)
+	}
+	b.grade()
+	return b
+}
