@@ -1,23 +1,24 @@
 package paper
 
-import "math"
-
 // Badge shows the grade of a link by its SHAPE and filling, so that it is told
 // apart in black and white and at arm's length; Text is the figure in it, such
 // as whole dB.
 //
-//	ample     capsule, thin edge
-//	enough    box with pointed ends, medium edge
-//	tight     grey house with a peak, thick edge
-//	over      black octagon, white figure: the shape of a stop sign
-//	uncabled  dotted box
+//	ample     round ends, thin edge
+//	enough    square corners, medium edge
+//	tight     a peaked roof, grey, thick edge
+//	over      black with notched ends, white figure
+//	uncabled  dotted edge
+//
+// Without Text a badge is as wide as high: a disc, a square, a peak, a notched
+// block, a dotted square.
 type Badge struct {
 	Grade Role
 	Text  string
 }
 
 // badgeEdge is the width of the outline by grade, in parts of the height.
-var badgeEdge = map[Role]float64{Ample: 0.05, Enough: 0.09, Tight: 0.12, Over: 0.05, Uncabled: 0.07}
+var badgeEdge = map[Role]float64{Ample: 0.05, Enough: 0.1, Tight: 0.1, Over: 0.05, Uncabled: 0.07}
 
 // Badge draws a badge of the given height centred at a point and returns its
 // width. A grade without a shape is drawn as plain text.
@@ -32,12 +33,12 @@ func (p *Pen) Badge(centre Point, height float64, badge Badge) float64 {
 	case Ample:
 		p.RoundBox(box, box.H/2, White, edge)
 	case Enough:
-		p.Polygon(pointed(box), White, edge)
+		p.Polygon(corners(box), White, edge)
 	case Tight:
 		p.Polygon(house(box), Grey(208), edge)
-		drop = 0.09 * height
+		drop = 0.07 * height
 	case Over:
-		p.Polygon(octagon(box), Black, edge)
+		p.Polygon(notched(box), Black, edge)
 		l.Colour = White
 	case Uncabled:
 		edge.Dash, edge.Round = []float64{0, edge.Width * 2}, true
@@ -53,29 +54,19 @@ func (p *Pen) Badge(centre Point, height float64, badge Badge) float64 {
 // BadgeWidth returns the width of a badge of the given height. Badges of one or
 // two digits are equally wide.
 func (p *Pen) BadgeWidth(height float64, badge Badge) float64 {
+	if badge.Text == "" {
+		return height
+	}
 	text, _ := p.Measure(badge.Text, Lettering{Face: Bold, Size: badgeSize(height)})
-	return max(2.1*height, text+1.1*height)
+	return max(2.2*height, text+1.2*height)
 }
 
 // badgeSize returns the size of the figure in points.
-func badgeSize(height float64) float64 { return height * 0.66 / pointMM }
-
-// pointed returns a box whose left and right ends are points.
-func pointed(b Box) []Point {
-	d := b.H * 0.42
-	return []Point{
-		{b.X, b.Y + b.H/2},
-		{b.X + d, b.Y},
-		{b.Right() - d, b.Y},
-		{b.Right(), b.Y + b.H/2},
-		{b.Right() - d, b.Bottom()},
-		{b.X + d, b.Bottom()},
-	}
-}
+func badgeSize(height float64) float64 { return height * 0.64 / pointMM }
 
 // house returns a box with a peaked roof.
 func house(b Box) []Point {
-	eaves := b.Y + b.H*0.3
+	eaves := b.Y + b.H*0.34
 	return []Point{
 		{b.X, b.Bottom()},
 		{b.X, eaves},
@@ -85,18 +76,16 @@ func house(b Box) []Point {
 	}
 }
 
-// octagon returns a box with its corners cut off.
-func octagon(b Box) []Point {
-	d := b.H * (1 - 1/math.Sqrt2)
+// notched returns a box with a notch cut into its left and right ends.
+func notched(b Box) []Point {
+	d := b.H * 0.3
 	return []Point{
-		{b.X + d, b.Y},
-		{b.Right() - d, b.Y},
-		{b.Right(), b.Y + d},
-		{b.Right(), b.Bottom() - d},
-		{b.Right() - d, b.Bottom()},
-		{b.X + d, b.Bottom()},
-		{b.X, b.Bottom() - d},
-		{b.X, b.Y + d},
+		{b.X, b.Y},
+		{b.Right(), b.Y},
+		{b.Right() - d, b.Y + b.H/2},
+		{b.Right(), b.Bottom()},
+		{b.X, b.Bottom()},
+		{b.X + d, b.Y + b.H/2},
 	}
 }
 

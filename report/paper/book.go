@@ -2,6 +2,7 @@ package paper
 
 import (
 	"context"
+	"fmt"
 	"slices"
 )
 
@@ -196,25 +197,33 @@ func (b *Book) Notices() []string {
 	return slices.Clone(b.known.notices)
 }
 
-// notice keeps a sentence.
-func (b *Book) notice(sentence string) {
-	if !b.seen[sentence] {
-		b.seen[sentence] = true
-		b.found.notices = append(b.found.notices, sentence)
+// notice keeps what is said of a string, with the first page it is on.
+func (b *Book) notice(text, sentence string) {
+	key := text + "\x00" + sentence
+	if !b.seen[key] {
+		b.seen[key] = true
+		b.found.notices = append(b.found.notices,
+			fmt.Sprintf("“%s” (page %d): %s.", shorten(text), max(b.found.pages, 1), sentence))
 	}
 }
 
 // clean makes a string fit for the page and records what was changed, once for
 // each string and face.
 func (b *Book) clean(text string, face Face) printable {
+	p := b.quiet(text, face)
+	for _, sentence := range p.sentences() {
+		b.notice(p.text, sentence)
+	}
+	return p
+}
+
+// quiet is clean for a string that is only measured yet.
+func (b *Book) quiet(text string, face Face) printable {
 	key := lookup{text: text, face: face}
 	if p, ok := b.ready[key]; ok {
 		return p
 	}
 	p := clean(text, face)
-	for _, sentence := range p.sentences(max(b.found.pages, 1)) {
-		b.notice(sentence)
-	}
 	b.ready[key] = p
 	return p
 }

@@ -174,12 +174,12 @@ func (p printable) cut(size, width float64) string {
 	return truncate(p.text, p.face, size, width)
 }
 
-// sentences returns a sentence for each flaw, in a fixed order.
-func (p *printable) sentences(page int) []string {
+// sentences says what was changed in the string, in a fixed order.
+func (p *printable) sentences() []string {
 	var out []string
 	for kind := flawBytes; kind <= flawArabic; kind++ {
 		if met, ok := p.flaws[kind]; ok {
-			out = append(out, fmt.Sprintf("“%s” (page %d): %s.", shorten(p.text), page, kind.words(met)))
+			out = append(out, kind.words(met))
 		}
 	}
 	return out

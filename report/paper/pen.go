@@ -90,7 +90,7 @@ func (p *Pen) set(at Point, text string, l Lettering) float64 {
 // Measure returns how wide a text is and how high its capitals stand, in
 // millimetres.
 func (p *Pen) Measure(text string, l Lettering) (width, height float64) {
-	ready := p.book.clean(text, l.Face)
+	ready := p.book.quiet(text, l.Face)
 	l = p.book.lettering(l)
 	return ready.face.width(ready.text, l.Size), capHeight * l.Size * pointMM
 }

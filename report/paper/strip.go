@@ -12,8 +12,8 @@ func (b *Book) drawFrame() {
 	k := b.Scale()
 	strip := Box{W: pen.box.W, H: pen.box.H}
 
-	page := Box{X: strip.W - 34*k, W: 34 * k, H: strip.H}
-	date := Box{X: page.X - 29*k, W: 29 * k, H: strip.H}
+	page := Box{X: strip.W - 30*k, W: 30 * k, H: strip.H}
+	date := Box{X: page.X - 33*k, W: 33 * k, H: strip.H}
 	revision := Box{X: date.X - 17*k, W: 17 * k, H: strip.H}
 	names := Box{W: revision.X, H: strip.H}
 
@@ -28,18 +28,18 @@ func (b *Book) drawFrame() {
 	sheet.Polygon(corners(Box{W: sheet.box.W, H: sheet.box.H}), None, edge)
 }
 
-// stripNames writes the plan's name over the site's, cut where they are long.
+// stripNames writes the plan's name over the site's, and the chapter's name,
+// so that a sheet found alone says what it is. Long names are cut.
 func (b *Book) stripNames(pen *Pen, box Box) {
 	k := b.Scale()
 	room := box.W - 6*k
 	plan, site := b.clean(b.setup.Plan, Bold), b.clean(b.setup.Site, Regular)
-	planSize, siteSize := 15*k, 9.5*k
-	planY := 6.6 * k
-	if site.text == "" {
-		planY = (box.H + capHeight*planSize*pointMM) / 2
-	}
-	pen.set(Point{3 * k, planY}, plan.cut(planSize, room), Lettering{Face: plan.face, Size: planSize})
-	pen.set(Point{3 * k, 10.8 * k}, site.cut(siteSize, room), Lettering{Face: site.face, Size: siteSize})
+	chapter := b.clean(b.chap.Name, Regular)
+	const planSize, smallSize = 15, 9.5
+	pen.set(Point{3 * k, 6.6 * k}, plan.cut(planSize*k, room), Lettering{Face: plan.face, Size: planSize * k})
+	name := chapter.cut(smallSize*k, room*0.45)
+	width := pen.set(Point{box.W - 3*k, 10.8 * k}, name, Lettering{Face: chapter.face, Size: smallSize * k, Align: Right})
+	pen.set(Point{3 * k, 10.8 * k}, site.cut(smallSize*k, room-width-4*k), Lettering{Face: site.face, Size: smallSize * k})
 }
 
 // stripRevision writes the revision white on black, to be told from across a

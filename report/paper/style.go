@@ -12,6 +12,14 @@ func RGB(r, g, b uint8) Colour { return Colour{R: r, G: g, B: b, inked: true} }
 // Grey returns a grey ink: 0 is black, 255 the white of the paper.
 func Grey(level uint8) Colour { return RGB(level, level, level) }
 
+// Pale returns the ink lightened towards white by a part from 0, which leaves it
+// as it is, to 1. PDF viewers print it alike, unlike transparency.
+func (c Colour) Pale(part float64) Colour {
+	part = max(0, min(part, 1))
+	mix := func(v uint8) uint8 { return uint8(float64(v) + (255-float64(v))*part + 0.5) }
+	return Colour{R: mix(c.R), G: mix(c.G), B: mix(c.B), inked: c.inked}
+}
+
 // None is no ink: a line or a fill of it is not drawn. Text of it is black.
 var None Colour
 
@@ -65,7 +73,7 @@ type Style struct {
 const casing = 0.45
 
 var styles = map[Role]Style{
-	Ungraded: {Line: Line{Colour: Grey(90), Width: 0.25, Casing: casing}, Text: Black},
+	Ungraded: {Line: Line{Colour: Grey(90), Width: 0.2, Casing: casing}, Text: Black},
 	Ample:    {Line: Line{Colour: RGB(0, 114, 178), Width: 0.35, Casing: casing}, Text: Black},
 	Enough:   {Line: Line{Colour: RGB(0, 128, 93), Width: 0.45, Dash: []float64{4.2, 1.2}, Casing: casing}, Text: Black},
 	Tight:    {Line: Line{Colour: RGB(176, 104, 0), Width: 0.6, Dash: []float64{4, 1.1, 0.7, 1.1}, Casing: casing}, Text: Black},

@@ -1,7 +1,5 @@
 package paper
 
-import "fmt"
-
 // layout is a table being drawn.
 type layout struct {
 	book    *Book
@@ -26,8 +24,9 @@ type block struct {
 // laid is a row with its lines broken.
 type laid struct {
 	row    Row
-	cells  [][]string
-	faces  []typed
+	cells  [][]string // the lines of each cell
+	sets   []typed
+	cut    []bool // cells that are too long
 	height float64
 	blank  bool // for the pen
 	empty  bool // carries the table's Empty
@@ -91,7 +90,8 @@ func (t *layout) blocks() []block {
 
 // lay breaks the lines of a row.
 func (t *layout) lay(row Row) laid {
-	out := laid{row: row, cells: make([][]string, len(t.columns)), faces: make([]typed, len(t.columns))}
+	n := len(t.columns)
+	out := laid{row: row, cells: make([][]string, n), sets: make([]typed, n), cut: make([]bool, n)}
 	if row.Kind == Group {
 		out.height = t.groupHeight()
 		return out
@@ -104,8 +104,8 @@ func (t *layout) lay(row Row) laid {
 			continue
 		}
 		set := t.typeset(row, i)
-		out.faces[i] = set
-		out.cells[i] = t.cellLines(set, column, t.columns[i]-2*t.padX)
+		out.sets[i] = set
+		out.cells[i], out.cut[i] = t.cellLines(set, column, t.columns[i]-2*t.padX)
 		lowest = max(lowest, float64(len(out.cells[i]))*t.sizes.line(set.size))
 	}
 	out.height = lowest + 2*t.padY
@@ -117,27 +117,22 @@ func (t *layout) groupHeight() float64 {
 	return t.sizes.line(t.sizes.body) + 2*t.padY + 0.4*t.book.Scale()
 }
 
-// cellLines wraps or cuts the text of a cell.
-func (t *layout) cellLines(set typed, column Column, width float64) []string {
+// cellLines wraps or cuts the text of a cell, and says whether it was cut.
+func (t *layout) cellLines(set typed, column Column, width float64) (lines []string, cut bool) {
 	if set.text == "" {
-		return nil
+		return nil, false
 	}
 	most := min(column.lines(), max(1, int(t.box.H*0.7/t.sizes.line(set.size))))
-	var lines []string
 	if most == 1 {
-		lines = []string{set.text}
-	} else {
-		lines = wrap(set.text, set.face, set.size, width)
+		line := set.printable.cut(set.size, width)
+		return []string{line}, line != set.text
 	}
-	if len(lines) > most || (most == 1 && set.face.width(set.text, set.size) > width) {
-		rest := lines[most-1] + ellipsis
-		if most > 1 {
-			rest = lines[most-1] + " " + lines[most]
-		}
-		lines = append(lines[:most-1], truncate(rest, set.face, set.size, width))
-		t.book.notice(fmt.Sprintf("“%s” (page %d): too long for its cell, cut off.", shorten(set.text), max(t.book.found.pages, 1)))
+	lines = wrap(set.text, set.face, set.size, width)
+	if len(lines) <= most {
+		return lines, false
 	}
-	return lines
+	rest := lines[most-1] + " " + lines[most]
+	return append(lines[:most-1], truncate(rest, set.face, set.size, width)), true
 }
 
 // badgeHeight returns the height of badges in the table.

@@ -21,7 +21,7 @@ func (t *layout) titleHeight(title string) float64 {
 // headLines wraps the head of column i to at most three lines.
 func (t *layout) headLines(i int) []string {
 	const most = 3
-	ready := t.book.clean(t.table.Columns[i].Head, Bold)
+	ready := t.book.quiet(t.table.Columns[i].Head, Bold)
 	width := t.columns[i] - 2*t.padX
 	lines := wrap(ready.text, ready.face, t.sizes.head, width)
 	if len(lines) > most {
@@ -118,25 +118,35 @@ func (t *layout) drawCells(pen *Pen, box Box, row laid) {
 	}
 	first := t.firstLine(row)
 	baseline := t.padY + (first+capHeight*first/t.sizes.leading)/2
+	// What is drawn is centred on the body text, not on the larger ids beside it.
+	centre := baseline - capHeight*t.sizes.body*pointMM/2
 	x := 0.0
-	for i, column := range t.table.Columns {
-		cell, width := row.row.cell(i), t.columns[i]
-		middle := Point{x + width/2, t.padY + first/2}
-		switch {
-		case cell.Badge != nil:
-			half := pen.BadgeWidth(t.badgeHeight(), *cell.Badge) / 2
-			middle.X = t.middle(x, width, half, column.Align)
-			pen.Badge(middle, t.badgeHeight(), *cell.Badge)
-		case cell.Tick:
-			side := t.tickSide()
-			pen.TickBox(Point{t.middle(x, width, side/2, column.Align) - side/2, middle.Y - side/2}, side)
-		default:
-			set := row.faces[i]
-			for j, text := range row.cells[i] {
-				t.put(pen, x, width, baseline+float64(j)*t.sizes.line(set.size), column.Align, text, Lettering{Face: set.face, Size: set.size})
-			}
-		}
+	for i, width := range t.columns {
+		t.drawCell(pen, row, i, Box{X: x, W: width}, baseline, centre)
 		x += width
+	}
+}
+
+// drawCell draws cell i of a row in a column: a text from its baseline, a badge
+// or a tick box about its centre.
+func (t *layout) drawCell(pen *Pen, row laid, i int, column Box, baseline, centre float64) {
+	cell, align := row.row.cell(i), t.table.Columns[i].Align
+	switch {
+	case cell.Badge != nil:
+		half := pen.BadgeWidth(t.badgeHeight(), *cell.Badge) / 2
+		pen.Badge(Point{t.middle(column.X, column.W, half, align), centre}, t.badgeHeight(), *cell.Badge)
+	case cell.Tick:
+		half := t.tickSide() / 2
+		pen.TickBox(Point{t.middle(column.X, column.W, half, align) - half, centre - half}, 2*half)
+	default:
+		set := row.sets[i]
+		t.book.clean(cell.Text, set.asked)
+		if row.cut[i] {
+			t.book.notice(set.text, "too long for its cell, cut off")
+		}
+		for j, text := range row.cells[i] {
+			t.put(pen, column.X, column.W, baseline+float64(j)*t.sizes.line(set.size), align, text, Lettering{Face: set.face, Size: set.size})
+		}
 	}
 }
 
@@ -149,7 +159,7 @@ func (t *layout) firstLine(row laid) float64 {
 			height = max(height, t.badgeHeight()*1.05)
 		}
 		if len(row.cells[i]) > 0 {
-			height = max(height, t.sizes.line(row.faces[i].size))
+			height = max(height, t.sizes.line(row.sets[i].size))
 		}
 	}
 	return height

@@ -1,12 +1,15 @@
 package paper
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
-// typed is how a cell is set: its clean text, face and size.
+// typed is how a cell is set.
 type typed struct {
-	text string
-	face Face
-	size float64
+	printable
+	asked Face // before a fallback
+	size  float64
 }
 
 // typeset returns how cell i of a row is set.
@@ -22,40 +25,75 @@ func (t *layout) typeset(row Row, i int) typed {
 	case cell.Bold || row.Kind == Total:
 		face = Bold
 	}
-	ready := t.book.clean(cell.Text, face)
-	return typed{text: ready.text, face: ready.face, size: size}
+	return typed{printable: t.book.quiet(cell.Text, face), asked: face, size: size}
 }
+
+// shortHead is how wide a head may be to stand on one line, in mm on A4.
+const shortHead = 17.0
 
 // span is what a column asks for, in millimetres with its padding.
 type span struct{ least, natural float64 }
 
-// widths shares the width of the page among the columns.
+// widths shares the width of the page among the columns. When all contents fit
+// side by side, what is left loosens the columns and then goes to those that
+// fill; otherwise the columns that fill share what the others leave.
 func (t *layout) widths() []float64 {
 	spans := make([]span, len(t.table.Columns))
+	natural, tight := make([]float64, len(spans)), make([]float64, len(spans))
 	for i, column := range t.table.Columns {
 		spans[i] = t.span(i, column)
-	}
-	widths := make([]float64, len(spans))
-	sum, shares := 0.0, 0.0
-	for i, column := range t.table.Columns {
-		widths[i] = spans[i].natural
+		natural[i], tight[i] = spans[i].natural, spans[i].natural
 		if column.Width.share > 0 {
-			widths[i] = spans[i].least
-			shares += column.Width.share
-		}
-		sum += widths[i]
-	}
-	switch spare := t.box.W - sum; {
-	case spare < 0:
-		t.shrink(widths, spans, -spare)
-	case shares > 0:
-		t.spread(widths, spans, spare)
-	default:
-		for i := range widths {
-			widths[i] *= t.box.W / sum
+			tight[i] = spans[i].least
 		}
 	}
-	return widths
+	if spare := t.box.W - sum(natural); spare >= 0 {
+		t.loosen(natural, spare)
+		return natural
+	}
+	if spare := t.box.W - sum(tight); spare >= 0 {
+		t.spread(tight, spans, spare)
+	} else {
+		t.shrink(tight, spans, -spare)
+	}
+	return tight
+}
+
+// sum adds up widths.
+func sum(widths []float64) float64 {
+	total := 0.0
+	for _, width := range widths {
+		total += width
+	}
+	return total
+}
+
+// loosen gives every column some air, as far as half the spare width goes, and
+// the rest to the columns that fill; without any, to all in proportion.
+func (t *layout) loosen(widths []float64, spare float64) {
+	const air = 3.2 // mm on A4
+	flexible, shares := 0, 0.0
+	for _, column := range t.table.Columns {
+		if column.Width.fixed == 0 {
+			flexible++
+		}
+		shares += column.Width.share
+	}
+	if flexible == 0 {
+		return
+	}
+	each := min(air*t.book.Scale(), spare/2/float64(flexible))
+	rest, whole := spare-each*float64(flexible), sum(widths)
+	for i, column := range t.table.Columns {
+		if column.Width.fixed == 0 {
+			widths[i] += each
+		}
+		if shares > 0 {
+			widths[i] += rest * column.Width.share / shares
+		} else {
+			widths[i] *= 1 + rest/whole
+		}
+	}
 }
 
 // span measures a column: at least as wide as its longest head word, at most as
@@ -65,12 +103,15 @@ func (t *layout) span(i int, column Column) span {
 	if column.Width.fixed > 0 {
 		return span{least: column.Width.fixed * k, natural: column.Width.fixed * k}
 	}
-	head := t.book.clean(column.Head, Bold)
+	head := t.book.quiet(column.Head, Bold)
 	var s span
 	for _, word := range strings.Fields(head.text) {
 		s.least = max(s.least, head.face.width(word, t.sizes.head))
 	}
 	s.natural = s.least
+	if whole := head.face.width(head.text, t.sizes.head); whole <= shortHead*k {
+		s.natural = whole
+	}
 	for _, row := range t.table.Rows {
 		if row.Kind != Group {
 			s.natural = max(s.natural, t.cellWidth(row, i))
@@ -108,57 +149,43 @@ func (t *layout) shrink(widths []float64, spans []span, over float64) {
 	if slack > 0 {
 		part = min(1, over/slack)
 	}
-	sum := 0.0
 	for i := range widths {
 		widths[i] -= part * (widths[i] - spans[i].least)
-		sum += widths[i]
 	}
-	if sum > t.box.W {
+	if whole := sum(widths); whole > t.box.W {
 		for i := range widths {
-			widths[i] *= t.box.W / sum
+			widths[i] *= t.box.W / whole
 		}
 	}
 }
 
-// spread gives spare width to the columns that fill. A column that needs less
-// than its share leaves the rest to the others first.
+// spread gives spare width to the columns that fill, by their shares. One that
+// needs less than its share takes what it needs and leaves the rest to the
+// others.
 func (t *layout) spread(widths []float64, spans []span, spare float64) {
-	open := map[int]bool{}
+	var open []int
 	for i, column := range t.table.Columns {
-		open[i] = column.Width.share > 0
+		if column.Width.share > 0 {
+			open = append(open, i)
+		}
 	}
 	for {
 		shares := 0.0
-		for i, column := range t.table.Columns {
-			if open[i] {
-				shares += column.Width.share
-			}
+		for _, i := range open {
+			shares += t.table.Columns[i].Width.share
 		}
-		closed := false
-		for i, column := range t.table.Columns {
-			need := spans[i].natural - widths[i]
-			if open[i] && need < spare*column.Width.share/shares && t.othersOpen(open, i) {
-				widths[i], spare, open[i], closed = spans[i].natural, spare-need, false, true
-				break
-			}
-		}
-		if !closed {
-			for i, column := range t.table.Columns {
-				if open[i] {
-					widths[i] += spare * column.Width.share / shares
-				}
+		content := slices.IndexFunc(open, func(i int) bool {
+			return spans[i].natural-widths[i] < spare*t.table.Columns[i].Width.share/shares
+		})
+		if content < 0 || len(open) == 1 {
+			for _, i := range open {
+				widths[i] += spare * t.table.Columns[i].Width.share / shares
 			}
 			return
 		}
+		i := open[content]
+		spare -= spans[i].natural - widths[i]
+		widths[i] = spans[i].natural
+		open = slices.Delete(open, content, content+1)
 	}
-}
-
-// othersOpen reports whether a column besides i still takes width.
-func (t *layout) othersOpen(open map[int]bool, i int) bool {
-	for other, is := range open {
-		if is && other != i {
-			return true
-		}
-	}
-	return false
 }

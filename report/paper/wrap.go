@@ -17,7 +17,7 @@ func wrap(text string, face Face, size, width float64) []string {
 		text = strings.TrimLeft(text, " ")
 		cut := lineEnd(text, m, limit)
 		if cut == len(text) {
-			return append(lines, text)
+			return append(lines, strings.TrimRight(text, " "))
 		}
 		lines = append(lines, strings.TrimRight(text[:cut], " "))
 		text = text[cut:]
