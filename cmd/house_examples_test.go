@@ -26,6 +26,7 @@ func TestReadHouse(t *testing.T) {
 		"assets/icon.png":              {Data: []byte("\x89PNG\x00\x00")},
 		"model/geom/geom_test.go":      {Data: []byte("package geom_test\n")},
 		"model/geom/geom.test":         {Data: []byte("made")},
+		"model/geom/testdata/rapid/f":  {Data: []byte("made")},
 		"testdata/weekender.something": {Data: []byte("{}")},
 	}
 	t.Run("it leaves out what git does not keep, binary files and test data in Go", func(t *testing.T) {

@@ -53,9 +53,9 @@ func readHouse(tree fs.FS) (house, error) {
 			return nil
 		case err != nil:
 			return err
-		case name != "." && matches(entry.Name(), notOurs) && entry.IsDir():
+		case matches(name, notOurs) && entry.IsDir():
 			return fs.SkipDir
-		case matches(entry.Name(), notOurs) || !entry.Type().IsRegular():
+		case matches(name, notOurs) || !entry.Type().IsRegular():
 			return nil
 		}
 		return all.read(tree, name)
@@ -110,9 +110,12 @@ func (s source) at(node ast.Node) string {
 
 func (s source) line(pos token.Pos) int { return s.files.Position(pos).Line }
 
+// matches tells whether the end of a path fits one of the patterns.
 func matches(name string, patterns []string) bool {
 	return slices.ContainsFunc(patterns, func(pattern string) bool {
-		fits, _ := path.Match(pattern, name)
+		parts := strings.Split(name, "/")
+		last := max(0, len(parts)-1-strings.Count(pattern, "/"))
+		fits, _ := path.Match(pattern, strings.Join(parts[last:], "/"))
 		return fits
 	})
 }
