@@ -47,7 +47,7 @@ func TestReadHouse(t *testing.T) {
 func TestRoomFaults(t *testing.T) {
 	table := map[string][]string{
 		"model/geom": {}, "model/plan": {"model/geom"}, "model/desk": {"model/*", "-model/picture"},
-		"report": {"model/*", "-model/desk"},
+		"report": {"model/*", "-model/desk"}, "model/plan/plantest": {onlyTests, "model/plan"},
 	}
 	for _, c := range []struct{ name, path, content, fault string }{
 		{"an import in the table passes", "model/plan/a.go", `package plan; import "stageloom/model/geom"`, ""},
@@ -57,6 +57,8 @@ func TestRoomFaults(t *testing.T) {
 		{"a room without a place trips", "model/new/a.go", `package new`, "the room model/new is missing in the table"},
 		{"a Go file at the root trips", "a.go", `package main`, "the room . is missing in the table"},
 		{"a test may use the rooms of its wing", "model/geom/a_test.go", `package geom_test; import "stageloom/model/plan"`, ""},
+		{"a test may use a room that serves tests", "model/desk/a_test.go", `package desk_test; import "stageloom/model/plan/plantest"`, ""},
+		{"a program may not", "model/desk/a.go", `package desk; import "stageloom/model/plan/plantest"`, "may not import model/plan/plantest"},
 		{"a test of the model may not use the screen", "model/geom/a_test.go", `package geom_test; import "stageloom/ui"`, "may not import ui"},
 		{"a test of paper may not use the desk", "report/a_test.go", `package report_test; import "stageloom/model/desk"`, "may not import model/desk"},
 	} {
@@ -77,6 +79,17 @@ func requireFault(t *testing.T, fault string, faults []string) {
 	require.Contains(t, faults[0], fault)
 }
 
+func TestMapFaults(t *testing.T) {
+	page := []text{{path: "DEVELOPERS.md", content: "| room | for |\n|---|---|\n| model/geom, model/plan | points |\n"}}
+	t.Run("a room in a row passes", func(t *testing.T) {
+		require.Empty(t, mapFaults(example(t, "model/plan/a.go", "package plan"), page))
+	})
+	t.Run("a room in no row trips, once", func(t *testing.T) {
+		both := append(example(t, "model/new/a.go", "package new"), example(t, "model/new/b.go", "package new")...)
+		requireFault(t, "model/new is in no row", mapFaults(both, page))
+	})
+}
+
 func TestLibraryFaults(t *testing.T) {
 	for _, c := range []struct{ name, path, imported, fault string }{
 		{"paper prints", "report/paper/a.go", "github.com/jung-kurt/gofpdf", ""},
@@ -90,10 +103,11 @@ func TestLibraryFaults(t *testing.T) {
 		{"a longer name is another library", "ui/window.go", "fyne.io/fyne/v2/application", ""},
 		{"a test may require", "model/geom/a_test.go", "github.com/stretchr/testify/require", ""},
 		{"a program may not", "model/geom/a.go", "github.com/stretchr/testify/require", "may not import"},
+		{"a room that serves tests may", "model/plan/plantest/a.go", "pgregory.net/rapid", ""},
 		{"a library that is not named is free", "model/geom/a.go", "golang.org/x/image/font", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			requireFault(t, c.fault, libraryFaults(example(t, c.path, `package a; import _ "`+c.imported+`"`), libraries))
+			requireFault(t, c.fault, libraryFaults(example(t, c.path, `package a; import _ "`+c.imported+`"`), libraries, rooms))
 		})
 	}
 }
