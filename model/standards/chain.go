@@ -63,6 +63,9 @@ func ParseChain(text string) (Chain, error) {
 	if len(text) > longestChain {
 		return Chain{}, &ChainError{Err: fmt.Errorf("the text is longer than %d letters; write at most %d cables", longestChain, pairline.MaxSegments)}
 	}
+	if !utf8.ValidString(text) {
+		return Chain{}, &ChainError{Err: errors.New("the text is damaged (not UTF-8); type it again")}
+	}
 	if strings.TrimSpace(text) == "" {
 		return Chain{}, &ChainError{Err: errors.New("there is no cable; write, for instance, cat6a 60 + cat5e 50")}
 	}
@@ -89,14 +92,16 @@ func parseCable(term string) (ChainCable, error) {
 	if term == "" {
 		return ChainCable{}, errors.New(`there is no cable beside the "+"; write one, for instance cat5e 50`)
 	}
-	blank := strings.IndexFunc(term, unicode.IsSpace)
-	if blank < 0 {
-		return ChainCable{}, fmt.Errorf("it has no length; write, for instance, %s 50", shorten(term))
+	kind, length := term, ""
+	if blank := strings.IndexFunc(term, unicode.IsSpace); blank >= 0 {
+		kind, length = term[:blank], term[blank:]
 	}
-	kind, length := term[:blank], term[blank:]
 	built, err := ParseConstruction(kind)
 	if err != nil {
 		return ChainCable{}, err
+	}
+	if length == "" {
+		return ChainCable{}, fmt.Errorf("it has no length; write, for instance, %s 50", kind)
 	}
 	metres, err := quantity.ReadLength(strings.TrimSpace(length), quantity.Metric)
 	if err != nil {
