@@ -1,0 +1,97 @@
+package assess
+
+import (
+	"slices"
+	"sync"
+
+	"stageloom/model/budget"
+	"stageloom/model/checks"
+	"stageloom/model/plan"
+)
+
+// Assessment is what a plan amounts to. Its slices are shared: read them, never write them.
+type Assessment struct {
+	// Plan is the plan assessed.
+	Plan *plan.Plan
+	// Budgets are those of all links, in the order of the plan's table of links.
+	Budgets []budget.Budget
+	// Findings are sorted by severity, then by the names of what they speak of in natural order.
+	Findings []checks.Finding
+	// Totals are the sums over all links.
+	Totals Totals
+
+	reckoner *budget.Reckoner
+	byRule   [][]checks.Finding
+	reading  func() []plan.Link
+}
+
+// Of assesses a plan.
+func Of(p *plan.Plan) *Assessment {
+	return assess(checks.NewSubject(p), func(rule int) ([]checks.Finding, bool) { return nil, false })
+}
+
+// Next assesses the plan that an edit made of the one before: what reads no changed table is taken over. It equals Of(p).
+func Next(prev *Assessment, p *plan.Plan) *Assessment {
+	if prev == nil {
+		return Of(p)
+	}
+	if prev.Plan == p {
+		return prev
+	}
+	subject := &checks.Subject{Plan: p, Reckoner: budget.NewReckoner(p), Budgets: prev.Budgets}
+	if !budget.Same(prev.Plan, p) {
+		subject.Budgets = subject.Reckoner.All()
+	}
+	rules := checks.Rules()
+	return assess(subject, func(rule int) ([]checks.Finding, bool) {
+		return prev.byRule[rule], rules[rule].Same(prev.Plan, p)
+	})
+}
+
+// assess runs the rules, save those whose findings are known, and sums up.
+func assess(s *checks.Subject, known func(rule int) ([]checks.Finding, bool)) *Assessment {
+	a := &Assessment{Plan: s.Plan, Budgets: s.Budgets, reckoner: s.Reckoner}
+	for i, rule := range checks.Rules() {
+		found, same := known(i)
+		if !same {
+			found = rule.Find(s)
+		}
+		a.byRule = append(a.byRule, found)
+		a.Findings = append(a.Findings, found...)
+	}
+	a.sortFindings()
+	a.Totals = totalsOf(a)
+	a.reading = sync.OnceValue(func() []plan.Link { return sortLinks(s.Plan) })
+	return a
+}
+
+// Budget returns the budget of a link.
+func (a *Assessment) Budget(id plan.LinkID) (budget.Budget, bool) {
+	i, found := slices.BinarySearchFunc(a.Budgets, id, func(b budget.Budget, id plan.LinkID) int {
+		switch {
+		case b.Link < id:
+			return -1
+		case b.Link > id:
+			return 1
+		}
+		return 0
+	})
+	if !found {
+		return budget.Budget{}, false
+	}
+	return a.Budgets[i], true
+}
+
+// Reckoner reckons what is asked for beyond the budgets: advice, and previews of a drag.
+func (a *Assessment) Reckoner() *budget.Reckoner { return a.reckoner }
+
+// FindingsAt returns the findings that speak of a row, in their order.
+func (a *Assessment) FindingsAt(table string, key plan.Key) []checks.Finding {
+	var found []checks.Finding
+	for _, finding := range a.Findings {
+		if slices.Contains(finding.Where, checks.Place{Table: table, Key: key}) {
+			found = append(found, finding)
+		}
+	}
+	return found
+}
