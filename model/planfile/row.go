@@ -54,7 +54,7 @@ func (r *reader) decode(s *shape, row rawRow, place string) (any, bool) {
 			continue
 		}
 		seen[i] = true
-		if reason := r.set(v.Field(s.columns[i].index), s.columns[i], m, under(place, m.name)); reason != "" {
+		if reason := r.set(v.Field(s.columns[i].index), s.columns[i], m, place); reason != "" {
 			r.fault(m.at, under(place, m.name), reason)
 		}
 	}
@@ -84,7 +84,7 @@ func unknown(name string, known []string) string {
 	return "is not a name that can stand here"
 }
 
-// set reads a value into a field and returns why it cannot, or "".
+// set reads a value into a field of the row at place and returns why it cannot, or "".
 func (r *reader) set(field reflect.Value, c column, m member, place string) string {
 	kind := m.value.Kind()
 	switch {
@@ -103,7 +103,7 @@ func (r *reader) set(field reflect.Value, c column, m member, place string) stri
 		field.Set(reflect.ValueOf(plan.Some(value)))
 		return reason
 	case c.form == delta && kind == '{':
-		field.SetString(r.changes(m, place))
+		field.SetString(r.changes(m, under(place, m.name)))
 	default:
 		return "is " + brief(m.value) + ", but must be " + wanted[c.form]
 	}

@@ -119,9 +119,10 @@ func brief(value jsontext.Value) string {
 	return string(value)
 }
 
+// pointerSigns are written differently within a name of a JSON Pointer.
+var pointerSigns = strings.NewReplacer("~", "~0", "/", "~1")
+
 // under joins a place and one more name of a JSON Pointer.
-func under(place, name string) string {
-	return place + "/" + strings.NewReplacer("~", "~0", "/", "~1").Replace(name)
-}
+func under(place, name string) string { return place + "/" + pointerSigns.Replace(name) }
 
 func nth(place string, i int) string { return place + "/" + strconv.Itoa(i) }
