@@ -36,16 +36,32 @@ func (p *Picture) grid() {
 	p.Marks = append(append(p.Marks, fine...), coarse...)
 }
 
-// scaleBar draws a bar of a round length in the lower left corner.
-func (p *Picture) scaleBar() {
-	length := RoundStep(80/p.View.Scale/p.options.Unit) * p.options.Unit
-	width := length * p.View.Scale
-	left, y := 18.0, p.View.Height-20
-	if p.View.Height < 60 || p.View.Width < width+80 {
-		return
+// ScaleBar draws a bar of a round length in the lower left corner of a view.
+func ScaleBar(v View, unit float64, unitName string) []Mark {
+	length := RoundStep(80/v.Scale/unit) * unit
+	width := length * v.Scale
+	left, y := 18.0, v.Height-20
+	if v.Height < 60 || v.Width < width+80 {
+		return nil
 	}
 	bar := []geom.Point{{X: left, Y: y - 5}, {X: left, Y: y}, {X: left + width, Y: y}, {X: left + width, Y: y - 5}}
-	p.add(Mark{Shape: Stroke, Role: RoleScaleBar, Points: bar})
-	text := strconv.FormatFloat(math.Round(length/p.options.Unit*1000)/1000, 'f', -1, 64) + " " + p.options.UnitName
-	p.add(Mark{Shape: Words, Role: RoleScaleText, Points: []geom.Point{{X: left + width + 8, Y: y - 3}}, Text: text, Size: placeTextSize, Anchor: Left})
+	text := strconv.FormatFloat(math.Round(length/unit*1000)/1000, 'f', -1, 64) + " " + unitName
+	return []Mark{
+		{Shape: Stroke, Role: RoleScaleBar, Points: bar},
+		{Shape: Words, Role: RoleScaleText, Points: []geom.Point{{X: left + width + 8, Y: y - 3}}, Text: text, Size: placeTextSize, Anchor: Left},
+	}
+}
+
+// Shifted returns marks moved by points of the view.
+func Shifted(marks []Mark, by geom.Point) []Mark {
+	moved := make([]Mark, len(marks))
+	for i, m := range marks {
+		points := make([]geom.Point, len(m.Points))
+		for j, at := range m.Points {
+			points[j] = at.Add(by)
+		}
+		m.Points = points
+		moved[i] = m
+	}
+	return moved
 }

@@ -15,11 +15,9 @@ type Options struct {
 	Hidden *plan.Moving
 	// Level shows one level and fades what lies on others; blank shows all alike.
 	Level plan.LevelID
-	// Unit is the length of the unit on grid and scale bar: 1 for metres, 0.3048 for feet.
+	// Unit is the length of the grid's unit: 1 for metres, 0.3048 for feet.
 	Unit float64
-	// UnitName stands on the scale bar: "m" or "ft".
-	UnitName string
-	// Bare leaves grid and scale bar out: paper draws its own.
+	// Bare leaves the grid out.
 	Bare bool
 	// Plain leaves the labels of links out, for pictures too small to read.
 	Plain bool
@@ -41,7 +39,7 @@ type Picture struct {
 // Letter draws an arrangement in a view. Labels never lie on each other, on devices or across the edge.
 func Letter(a *Arrangement, v View, o Options) *Picture {
 	if o.Unit == 0 {
-		o.Unit, o.UnitName = 1, "m"
+		o.Unit = 1
 	}
 	p := &Picture{View: v, arrangement: a, options: o, blocked: newObstacles()}
 	if !o.Bare {
@@ -62,9 +60,6 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	}
 	p.labels()
 	p.placeNames()
-	if !o.Bare {
-		p.scaleBar()
-	}
 	return p
 }
 

@@ -5,7 +5,7 @@ import "strings"
 // Edition is the newest edition of the built-in standards data that plans can name.
 const Edition = 1
 
-// Optional is a figure that may be left blank; blank is left out of the file.
+// Optional is a figure that may be left blank; blank is left out of the file. Its unit is that of its field.
 type Optional struct {
 	Value float64
 	Set   bool

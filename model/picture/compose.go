@@ -1,0 +1,108 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+
+	"stageloom/model/budget"
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// Compose gathers the figures of a plan. Budgets are those of its links in the order of their table.
+func Compose(p *plan.Plan, budgets []budget.Budget) *Scene {
+	s := &Scene{Links: make([]LinkFigure, 0, len(budgets))}
+	for area := range p.Areas.All() {
+		figure := AreaFigure{ID: area.ID, Name: area.Name, Use: area.Use}
+		for _, corner := range p.AreaPoints.Under(area.Key()) {
+			figure.Corners = append(figure.Corners, geom.Point{X: corner.X, Y: corner.Y})
+		}
+		s.Areas = append(s.Areas, figure)
+	}
+	for position := range p.Positions.All() {
+		s.Positions = append(s.Positions, PositionFigure{
+			ID: position.ID, Name: position.Name, Level: position.Level,
+			Outline: geom.BoxAround(position.At(), position.Width, position.Depth),
+		})
+	}
+	s.devices(p)
+	for i := range budgets {
+		if link, found := p.Link(budgets[i].Link); found {
+			s.Links = append(s.Links, FigureOf(p, link, &budgets[i]))
+		}
+	}
+	s.bound()
+	return s
+}
+
+func (s *Scene) devices(p *plan.Plan) {
+	type end struct {
+		device plan.DeviceID
+		port   string
+	}
+	held := make(map[end]plan.LinkID, 2*p.Links.Len())
+	for link := range p.Links.All() {
+		held[end{link.From, link.FromPort}] = link.ID
+		held[end{link.To, link.ToPort}] = link.ID
+	}
+	for device := range p.Devices.All() {
+		kind, _ := p.Kinds.Get(plan.Key(device.Kind))
+		figure := DeviceFigure{
+			ID: device.ID, Position: device.Position, Name: device.Name, Kind: kind.Name, At: device.At(),
+			Level: levelOf(p, device),
+		}
+		for _, port := range p.Ports(device.Kind) {
+			figure.Ports = append(figure.Ports, PortFigure{Name: port.Name, Link: held[end{device.ID, port.Name}]})
+		}
+		s.Devices = append(s.Devices, figure)
+	}
+}
+
+// levelOf is a device's own level, or that of its position.
+func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
+	if device.Level != "" || device.Position == "" {
+		return device.Level
+	}
+	position, _ := p.Positions.Get(plan.Key(device.Position))
+	return position.Level
+}
+
+// FigureOf is a link as drawn with a budget, which may be a preview's.
+func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
+	figure := LinkFigure{
+		ID: link.ID, Label: LabelOf(link.Name, b), Grade: string(b.Grade), From: link.From, To: link.To, Reached: 1,
+	}
+	for _, point := range p.PointsOf(link.ID) {
+		figure.Way = append(figure.Way, point.At())
+	}
+	if from, found := p.Device(link.From); found {
+		figure.Levels[0] = levelOf(p, from)
+	}
+	if to, found := p.Device(link.To); found {
+		figure.Levels[1] = levelOf(p, to)
+	}
+	if b.Run <= 0 {
+		return figure
+	}
+	if b.Missing > 0 {
+		figure.Reached = max(0, 1-b.Missing/b.Run)
+	}
+	for _, part := range b.Parts {
+		if (part.What == budget.Coupler || part.What == budget.Connection) && !part.Assumed && part.Order > 1 {
+			figure.Joins = append(figure.Joins, min(0.97, part.Start/max(b.Run, b.Length())))
+		}
+	}
+	return figure
+}
+
+// LabelOf is what stands on a link: its name, its margin in whole dB, and the metres it is too short.
+func LabelOf(name string, b *budget.Budget) string {
+	text := name
+	if label := b.Label(); label != "" {
+		text += " " + label
+	}
+	if b.TooShort() {
+		text += fmt.Sprintf(" too short %.0f m", math.Ceil(b.Missing-1e-6))
+	}
+	return text
+}
