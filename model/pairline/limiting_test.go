@@ -43,10 +43,15 @@ func cableSlug(text string) standards.CableSlug { return standards.CableSlug(tex
 
 func lineOf(parts ...pairline.Part) pairline.Line { return pairline.Line{Parts: parts} }
 
-func TestLimitingCases(t *testing.T) {
+// mixed has unlike ends.
+func mixed() pairline.Line {
+	return lineOf(reel("cat6a", 60), connection("cat6a"), connection("cat5e"), reel("cat5e", 20))
+}
+
+func TestJoinsAndEnds(t *testing.T) {
 	whole := lineOf(reel("cat5e", 50))
 	cut := lineOf(reel("cat5e", 20), transparent, reel("cat5e", 30))
-	mixed := lineOf(reel("cat6a", 60), connection("cat6a"), connection("cat5e"), reel("cat5e", 20))
+	mixed := mixed()
 
 	t.Run("a join that is nothing leaves an uncut cable", func(t *testing.T) {
 		for _, freq := range pairline.LogGrid(32) {
@@ -83,6 +88,9 @@ func TestLimitingCases(t *testing.T) {
 		require.NotEqual(t, mixed.NEXT(100), mixed.Reversed().NEXT(100), "crosstalk depends on the end")
 		require.Equal(t, mixed, mixed.Reversed().Reversed())
 	})
+}
+
+func TestReflectionsOfOneCable(t *testing.T) {
 	t.Run("a matched line reflects nothing", func(t *testing.T) {
 		matched := reel("cat5e", 50)
 		matched.Cable.K1 = 0 // without conductor loss the impedance is the nominal one at every frequency
@@ -107,6 +115,10 @@ func TestLimitingCases(t *testing.T) {
 		want := -20 * math.Log10(cmplx.Abs((z-1)/(z+1)))
 		require.InDelta(t, want, lineOf(long).ResponseAt(100).ReturnLossNearDB, 1e-9)
 	})
+}
+
+func TestCascadeOfManyParts(t *testing.T) {
+	mixed := mixed()
 	t.Run("at 200 dB and far beyond the cascade stays exact", func(t *testing.T) {
 		var line pairline.Line
 		for range pairline.MaxSegments {
@@ -132,7 +144,7 @@ func TestLimitingCases(t *testing.T) {
 		q := 1000 / (2 * math.Pi * 20 / math.Ln10) * 1.2 * 1.82 / 534 / math.Sqrt(50)
 		require.InDelta(t, 60*5.34*(1+q/2), turn/(2*math.Pi*step)*1e3, 0.1, "group delay in ns, the slope of β")
 	})
-	t.Run("no connections and many of them count one by one", func(t *testing.T) {
+	t.Run("connections count one by one", func(t *testing.T) {
 		joint := connection("cat6a")
 		line := lineOf(joint, joint, joint)
 		require.InDelta(t, 0.6, line.Loss().At(100), 1e-12)

@@ -45,7 +45,7 @@ func anyLine() *rapid.Generator[pairline.Line] {
 
 var anyFreq = rapid.Float64Range(1, 100)
 
-func TestAnyLine(t *testing.T) {
+func TestCascadeOfAnyLine(t *testing.T) {
 	t.Run("it is accepted, loses, never gains, and reflects less than all", func(t *testing.T) {
 		rapid.Check(t, func(t *rapid.T) {
 			line, freq := anyLine().Draw(t, "line"), anyFreq.Draw(t, "MHz")
@@ -82,6 +82,9 @@ func TestAnyLine(t *testing.T) {
 			require.InDelta(t, line.PhaseDelayNs(freq), cut.PhaseDelayNs(freq), 1e-8)
 		})
 	})
+}
+
+func TestFiguresOfAnyLine(t *testing.T) {
 	t.Run("warmer cable never loses less", func(t *testing.T) {
 		rapid.Check(t, func(t *rapid.T) {
 			line, freq := anyLine().Draw(t, "line"), anyFreq.Draw(t, "MHz")
@@ -110,6 +113,9 @@ func TestAnyLine(t *testing.T) {
 			require.InDelta(t, sum, line.Loss().At(freq), 1e-9)
 		})
 	})
+}
+
+func TestRiskAndPowerOfAnyLine(t *testing.T) {
 	t.Run("more tolerance or less margin never lowers the risk of a healthy line", func(t *testing.T) {
 		rapid.Check(t, func(t *rapid.T) {
 			margin, spread := rapid.Float64Range(0, 10).Draw(t, "margin"), rapid.Float64Range(0.01, 3).Draw(t, "spread")

@@ -1,6 +1,9 @@
 package pairline
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Tolerance is how far real cables and connections scatter about their figures. It is judgement, to be shown as such.
 type Tolerance struct {
@@ -18,27 +21,35 @@ func DefaultTolerance() Tolerance { return Tolerance{Cable: 0.03, SameKind: 0.5,
 // SpreadDB is one standard deviation in dB of the line's loss at 100 MHz:
 // σ² = σc²·Σ over kinds [ρ·(ΣIL)² + (1−ρ)·ΣIL²] + n·σw².
 func (l Line) SpreadDB(t Tolerance) float64 {
-	type sums struct{ plain, squares float64 }
-	kinds := map[Cable]sums{}
+	type kindSums struct {
+		cable          Cable
+		plain, squares float64
+	}
+	var kinds []kindSums // in order of appearance, so that equal lines give equal digits
 	variance := 0.0
 	for _, part := range l.Parts {
 		switch p := part.(type) {
 		case Segment:
+			at := slices.IndexFunc(kinds, func(k kindSums) bool { return k.cable == p.Cable })
+			if at < 0 {
+				at = len(kinds)
+				kinds = append(kinds, kindSums{cable: p.Cable})
+			}
 			loss := p.Loss().At(GradeMHz)
-			sum := kinds[p.Cable]
-			kinds[p.Cable] = sums{sum.plain + loss, sum.squares + loss*loss}
+			kinds[at].plain += loss
+			kinds[at].squares += loss * loss
 		case Interface:
 			variance += t.InterfaceDB * t.InterfaceDB
 		}
 	}
-	for _, sum := range kinds {
-		variance += t.Cable * t.Cable * (t.SameKind*sum.plain*sum.plain + (1-t.SameKind)*sum.squares)
+	for _, kind := range kinds {
+		variance += t.Cable * t.Cable * (t.SameKind*kind.plain*kind.plain + (1-t.SameKind)*kind.squares)
 	}
 	return math.Sqrt(variance)
 }
 
 // Risk is the chance, 0 to 1, that a margin is negative when it scatters about marginDB with standard deviation spreadDB:
-// Φ(−margin/spread). Catalogue figures are maxima, so it is an upper estimate; say so where it is shown.
+// Φ(−margin/spread). Both are taken at 100 MHz, where a line is graded. Catalogue figures are maxima, so it is an upper estimate; say so where it is shown.
 func Risk(marginDB, spreadDB float64) float64 {
 	if spreadDB == 0 {
 		return riskWithoutSpread(marginDB)

@@ -11,8 +11,14 @@ import (
 	"stageloom/model/standards"
 )
 
+// mixedRun is a run of two kinds that is tight at 20 °C.
+func mixedRun(t *testing.T) standards.Reckoning {
+	t.Helper()
+	return reckon(t, standards.Question{Chain: "cat6a-own:18.5 60 + cat5e 50", TemperatureC: celsius(20)})
+}
+
 func TestReckon(t *testing.T) {
-	mixed := reckon(t, standards.Question{Chain: "cat6a-own:18.5 60 + cat5e 50", TemperatureC: celsius(20)})
+	mixed := mixedRun(t)
 	t.Run("steps mount to the loss and name what they are", func(t *testing.T) {
 		require.Len(t, mixed.Steps, 4)
 		total := 0.0
@@ -55,6 +61,10 @@ func TestReckon(t *testing.T) {
 		require.InDelta(t, 21.3, other.LimitDB, 0.05)
 		require.Equal(t, pairline.Tight, other.Grade)
 	})
+}
+
+func TestAdvice(t *testing.T) {
+	mixed := mixedRun(t)
 	t.Run("delay and skew beyond 1000BASE-T's are told", func(t *testing.T) {
 		long := reckon(t, standards.Question{Chain: "cat6a-own:16 60 + cat6a-own:16 60", Transport: "1000base-t"})
 		notes := strings.Join(long.Notes, "\n")
@@ -74,6 +84,10 @@ func TestReckon(t *testing.T) {
 		chain := strings.TrimSuffix(strings.Repeat("cat5e:85ohm 2 + cat5e:115ohm 2 + ", 4), " + ")
 		require.Contains(t, strings.Join(reckon(t, standards.Question{Chain: chain}).Notes, "\n"), "ring")
 	})
+}
+
+func TestRiskAndReach(t *testing.T) {
+	mixed := mixedRun(t)
 	t.Run("risk grows with temperature and its range lies between its ends", func(t *testing.T) {
 		hot := reckon(t, standards.Question{Chain: "cat6a-own:18.5 60 + cat5e 50", TemperatureC: celsius(50)})
 		require.Greater(t, hot.Advice.Risk, mixed.Advice.Risk)

@@ -48,6 +48,9 @@ func TestEveryRowHasSlugNameStatusAndSource(t *testing.T) {
 			requireRow(t, seen, string(c.Slug), string(c.Slug), c.Provenance)
 		}
 	})
+}
+
+func TestEveryRuleAndTransportHasSlugNameStatusAndSource(t *testing.T) {
 	t.Run("limit rules", func(t *testing.T) {
 		seen := map[string]bool{}
 		for _, r := range standards.LimitRules() {

@@ -1,0 +1,37 @@
+package standards_test
+
+import (
+	"fmt"
+
+	"stageloom/model/standards"
+)
+
+func ExampleReckon() {
+	temperatureC := 20.0
+	budget, err := standards.Reckon(standards.Question{
+		Chain:        "cat6a-own:18.5 60 + cat5e 50",
+		TemperatureC: &temperatureC,
+		Transport:    "aes50",
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, step := range budget.Steps {
+		fmt.Printf("%-50s %5.1f dB\n", step.Name, step.TotalDB)
+	}
+	fmt.Printf("%s: %+.1f dB, %s\n", budget.Rule.Name, budget.MarginDB, budget.Grade)
+	// Output:
+	// Cat 6A at 18.5 dB/100 m, stranded 24 AWG, screened  11.1 dB
+	// Cat 6A hardware                                     11.3 dB
+	// Cat 5e hardware                                     11.7 dB
+	// Cat 5e, stranded 24 AWG, screened                   24.9 dB
+	// field rule for AES50, 25 dB at 100 MHz: +0.1 dB, tight
+}
+
+func ExampleParseChain() {
+	_, err := standards.ParseChain("cat6a:18.5 60 + cat5e 50")
+	fmt.Println(err)
+	// Output:
+	// chain, cable 1 at column 1, "cat6a:18.5 60": a figure needs the own kind; write cat6a-own:18.5
+}
