@@ -14,7 +14,7 @@ func many(b *testing.B) *plan.Plan {
 	b.Helper()
 	ids := plan.NewIDSource(7, 7)
 	p, err := plan.Do(plan.New("Many"), ids, func(e *plan.Edit) error {
-		for _, id := range []plan.CableKindID{"cat6a-own", "cat5e-screened", "cat6a-drum-socket", "cat6a"} {
+		for _, id := range []plan.CableKindID{"cat6a-own", "cat5e", "cat6a-drum-socket", "cat6a"} {
 			if err := catalogue.UseCable(e, id); err != nil {
 				return err
 			}
@@ -29,7 +29,7 @@ func many(b *testing.B) *plan.Plan {
 			next := e.AddDevice(plan.Device{Name: fmt.Sprint(i), Kind: "aes50-router-6", Position: at, X: 70 * float64(i%250)})
 			if i > 0 {
 				link := e.AddLink(plan.Link{Name: fmt.Sprint(i), Transport: "aes50", From: last, FromPort: "A1", To: next, ToPort: "A2", FillKind: "cat6a"})
-				e.SetSegments(link, []plan.Segment{{Reel: "r-22222"}, metres("cat5e-screened", 10), metres("cat6a-drum-socket", 10), metres("cat6a", 5)})
+				e.SetSegments(link, []plan.Segment{{Reel: "r-22222"}, metres("cat5e", 10), metres("cat6a-drum-socket", 10), metres("cat6a", 5)})
 			}
 			last = next
 		}

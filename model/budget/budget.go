@@ -6,16 +6,16 @@ import (
 )
 
 // Grade is the verdict on a link; blank where its transport carries no grade.
-type Grade string
+type Grade = pairline.Grade
 
 // The grades, best first.
 const (
-	Ample    Grade = "ample"
-	Enough   Grade = "enough"
-	Tight    Grade = "tight"
-	Over     Grade = "over"
-	Uncabled Grade = "uncabled"
-	Ungraded Grade = ""
+	Ample    = pairline.Ample
+	Enough   = pairline.Enough
+	Tight    = pairline.Tight
+	Over     = pairline.Over
+	Uncabled = pairline.Uncabled
+	Ungraded = Grade("")
 )
 
 // Grades lists the grades, best first, without the blank one.
@@ -166,18 +166,6 @@ func (b *Budget) grade() {
 	case b.Length() == 0 || b.Missing > 0 && b.Fill == "" || b.Unknown():
 		b.Grade = Uncabled
 	default:
-		b.Grade = gradeOf(b.MarginDB, b.WantedDB)
+		b.Grade = pairline.GradeOf(b.MarginDB, b.WantedDB)
 	}
-}
-
-func gradeOf(marginDB, wantedDB float64) Grade {
-	switch {
-	case marginDB < 0:
-		return Over
-	case marginDB < wantedDB:
-		return Tight
-	case marginDB < 2*wantedDB:
-		return Enough
-	}
-	return Ample
 }

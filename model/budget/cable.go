@@ -8,23 +8,21 @@ import (
 	"stageloom/model/standards"
 )
 
-// leastUnitFactor is the lowest unit factor that a measured or own figure may give: a cable far better than its category is a slip
-// of the pen, and must not buy a grade. It is the least that pairline holds its formulas good for.
+// leastUnitFactor is the lowest share of its category's loss that a measured or own figure may claim: a cable far better
+// than that is a slip of the pen, and must not buy a grade. It is the least that pairline holds its formulas good for.
 const leastUnitFactor = 0.8
 
 // cable is one cable kind made ready for reckoning.
 type cable struct {
-	id                    plan.CableKindID
-	known                 bool // its loss is known: a balanced pair of a known category, or with its own figure
-	pair                  bool
-	screened              bool
-	figures               pairline.Cable
-	strand, unit          float64
-	ohm                   float64
-	perMetre              pairline.Loss // at 20 °C
-	plug                  *hardware
-	nearSocket, farSocket bool
-	drum                  bool
+	id         plan.CableKindID
+	built      standards.Construction
+	pair       bool          // it is a four-pair data cable
+	known      bool          // and its loss is known: a category, or an own or measured figure
+	perMetre   pairline.Loss // at 20 °C
+	plug       *hardware
+	nearSocket bool
+	farSocket  bool
+	drum       bool
 }
 
 // hardware is connecting hardware made ready for reckoning.
@@ -42,28 +40,23 @@ func Fits(kind plan.CableKind, media standards.Media) bool {
 
 // newCable makes a kind ready. An unknown category with an own figure takes the shape of Cat 5e through that figure.
 func (r *Reckoner) newCable(kind plan.CableKind) cable {
-	c := cable{
-		id: kind.ID, screened: kind.Screened, strand: 1, unit: 1, plug: r.hardwareOf(kind.Hardware),
-		nearSocket: kind.NearEnd == "socket", farSocket: kind.FarEnd == "socket", drum: kind.Form == "drum",
-		pair: Fits(kind, standards.BalancedPair),
-	}
 	category, err := standards.CableBySlug(standards.CableSlug(kind.Category))
 	if err != nil {
 		category, _ = standards.CableBySlug(poorestCategory)
 	}
-	c.figures = category.Figures
-	c.known = c.pair && (err == nil || kind.OwnFigure.Set)
-	conductor := conductorOf(kind.Gauge, kind.Solid)
-	c.ohm = conductor.OhmPer100m
-	switch {
-	case kind.OwnFigure.Set:
-		c.unit = max(leastUnitFactor, c.figures.UnitFactorFor(kind.OwnFigure.Value))
-	case kind.Allowance:
-		c.strand = standards.WholeAllowance
-	default:
-		c.strand = conductor.StrandFactor
+	c := cable{
+		id: kind.ID, plug: r.hardwareOf(kind.Hardware), pair: Fits(kind, standards.BalancedPair),
+		nearSocket: kind.NearEnd == "socket", farSocket: kind.FarEnd == "socket", drum: kind.Form == "drum",
+		built: standards.Construction{
+			Cable: category, Conductor: conductorOf(kind.Gauge, kind.Solid), WholeAllowance: kind.Allowance,
+			Screened: kind.Screened, Impedance: pairline.NominalImpedance,
+		},
 	}
-	c.perMetre = c.figures.Loss().Times(c.strand * c.unit / pairline.ReferenceLength)
+	c.known = c.pair && (err == nil || kind.OwnFigure.Set)
+	if kind.OwnFigure.Set {
+		return c.withFigure(kind.OwnFigure.Value)
+	}
+	c.perMetre = c.built.Segment(1, pairline.ReferenceTemperatureC).Loss()
 	return c
 }
 
@@ -90,19 +83,15 @@ func conductorOf(gauge int, solid bool) standards.Conductor {
 	return best
 }
 
-// measured returns the cable with the loss measured on one piece of it in the place of its kind's: dB at 100 MHz of the
-// whole piece, taken as measured at 20 °C.
-func (c cable) measured(lossDB, length float64) cable {
-	c.strand = 1
-	c.unit = max(leastUnitFactor, c.figures.UnitFactorFor(lossDB/length*pairline.ReferenceLength))
-	c.perMetre = c.figures.Loss().Times(c.unit / pairline.ReferenceLength)
+// withFigure returns the cable with its own loss, in dB per 100 m at 100 MHz and 20 °C, in the place of its category's.
+func (c cable) withFigure(figureDB float64) cable {
+	c.built.OwnFigureDB = max(leastUnitFactor*at100(c.built.Cable.Figures.Loss()), figureDB)
+	c.perMetre = c.built.Segment(1, pairline.ReferenceTemperatureC).Loss()
 	return c
 }
 
-// segment is the cable as a part of a line.
-func (c cable) segment(length, temperatureC float64) pairline.Segment {
-	return pairline.Segment{
-		Cable: c.figures, Length: length, StrandFactor: c.strand, UnitFactor: c.unit, TemperatureC: temperatureC,
-		Screened: c.screened, Impedance: pairline.NominalImpedance, ConductorOhmPer100m: c.ohm,
-	}
+// measured returns the cable with the loss measured on one piece of it, in dB at 100 MHz, taken as measured at 20 °C.
+func (c cable) measured(lossDB, length float64) cable {
+	c.known = c.pair
+	return c.withFigure(lossDB / length * pairline.ReferenceLength)
 }

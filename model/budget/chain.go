@@ -55,7 +55,9 @@ func (c *chain) build(b *Budget, link *plan.Link, segments []plan.Segment) {
 		last = c.assume(b, last)
 	}
 	c.farPanel(link, last)
-	b.Parts = c.parts[c.first:len(c.parts):len(c.parts)]
+	if len(c.parts) > c.first {
+		b.Parts = c.parts[c.first:len(c.parts):len(c.parts)]
+	}
 	b.Loss, b.Interfaces = c.loss, c.interfaces
 }
 
@@ -82,7 +84,6 @@ func (c *chain) pieceOf(s *plan.Segment) piece {
 	kind := r.kindOf(part.Kind)
 	if measured.Set && kind.pair && part.Length > 0 {
 		own := kind.measured(measured.Value, part.Length)
-		own.known = true
 		kind = &own
 	}
 	return c.turn(piece{part: part, cable: kind})
@@ -126,14 +127,14 @@ func (c *chain) cable(part Part, kind *cable) {
 		part.Unknown = !kind.known
 		if kind.known {
 			factor := c.factor[0]
-			if kind.screened {
+			if kind.built.Screened {
 				factor = c.factor[1]
 			}
 			loss := kind.perMetre.Times(factor * part.Length)
 			part.LossDB = at100(loss)
 			c.loss = c.loss.Plus(loss)
 			if c.keep {
-				c.line = append(c.line, kind.segment(part.Length, c.temperatureC))
+				c.line = append(c.line, kind.built.Segment(part.Length, c.temperatureC))
 			}
 		}
 	}

@@ -89,7 +89,7 @@ func (r *Reckoner) readySite() {
 
 func (r *Reckoner) readyTransports() {
 	for _, row := range standards.LimitRules() {
-		r.rules = append(r.rules, rule{plan.RuleID(row.Slug), row.LimitDB()})
+		r.rules = append(r.rules, rule{plan.RuleID(row.Slug), tidy(row.LimitDB())})
 	}
 	for _, row := range standards.Transports() {
 		t := transport{id: plan.TransportID(row.Slug), row: row, ruleBy: ByTransport}
@@ -156,7 +156,7 @@ func Of(p *plan.Plan, link plan.Link) Budget { return NewReckoner(p).Of(link) }
 
 // Of reckons a link, which need not be in the plan yet; its ends must be.
 func (r *Reckoner) Of(link plan.Link) Budget {
-	return r.reckon(&link, r.plan.SegmentsOf(link.ID), r.plan.PointsOf(link.ID), &chain{reckoner: r})
+	return r.whole(&link, &chain{reckoner: r})
 }
 
 // All reckons every link of the plan, in the order of the table of links.
@@ -166,25 +166,29 @@ func (r *Reckoner) All() []Budget {
 	parts := &chain{reckoner: r, parts: make([]Part, 0, 2*p.Segments.Len()+2*p.Links.Len())}
 	for i := range budgets {
 		link := p.Links.At(i)
-		budgets[i] = r.reckon(&link, p.SegmentsOf(link.ID), p.PointsOf(link.ID), parts)
+		budgets[i] = r.whole(&link, parts)
 	}
 	return budgets
 }
 
-// reckon fills a budget from a link with its parts.
-func (r *Reckoner) reckon(link *plan.Link, segments []plan.Segment, points []plan.LinkPoint, c *chain) Budget {
+// whole reckons a link between its devices as the plan has it.
+func (r *Reckoner) whole(link *plan.Link, c *chain) Budget {
+	return r.reckon(link, r.end(link.From), r.end(link.To), r.plan.SegmentsOf(link.ID), r.plan.PointsOf(link.ID), c)
+}
+
+// reckon fills a budget from a link with its ends, segments and way points.
+func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment, points []plan.LinkPoint, c *chain) Budget {
 	t := r.transportOf(link.Transport)
 	b := Budget{
 		Link: link.ID, Name: link.Name, Transport: link.Transport, TransportName: t.row.Name, Graded: t.row.Graded(),
 		Distance: t.row.StatedDistance, Fill: link.FillKind, Straight: link.Way == "straight",
 	}
-	from, to := r.end(link.From), r.end(link.To)
 	b.measure(r.plan, link, r.wayLength(from, to, points))
 	r.settle(&b, link, t, from, to)
 	c.build(&b, link, segments)
 	if b.Graded {
 		b.LossDB = at100(b.Loss)
-		b.MarginDB = marginDB(b.LimitDB, b.LossDB)
+		b.MarginDB = tidy(b.LimitDB - b.LossDB)
 	}
 	b.grade()
 	return b

@@ -15,8 +15,8 @@ const unnoticed = 0.05
 // at100 is Loss.At(100) without a square root.
 func at100(l pairline.Loss) float64 { return 10*l.A + 100*l.B + l.C/10 }
 
-// marginDB is limit less loss, rounded to a billionth so that a link exactly at its limit is not over by a float's error.
-func marginDB(limitDB, lossDB float64) float64 { return math.Round((limitDB-lossDB)*1e9) / 1e9 }
+// tidy rounds decibels to a billionth, so that a link exactly at its limit is not over by a float's error.
+func tidy(decibels float64) float64 { return math.Round(decibels*1e9) / 1e9 }
 
 // end is where a link ends, and what the cable meets there.
 type end struct {

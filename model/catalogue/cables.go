@@ -20,7 +20,8 @@ const (
 
 // CableKinds returns the built-in kinds of cable. The slice is fresh at each call.
 //
-// Lockable metal shells need a port that takes them; the bare kinds are for racks and as tails. A kind whose name
+// Portable cable is stranded 24 AWG, screened, with lockable metal shells, unless its name says otherwise. Shells need a
+// port that takes them; kinds with plain plugs are for racks and as tails. A kind whose name
 // bears a figure has its maker's own loss at 100 MHz and 20 °C in dB per 100 m in the place of its category's: change
 // the figure to that of the cable at hand.
 func CableKinds() []plan.CableKind {
@@ -60,21 +61,21 @@ func ownFigure(k plan.CableKind, figure float64) plan.CableKind {
 }
 
 func portable() []plan.CableKind {
-	drumWithSocket := shelled(pair("cat6a-drum-socket", "Cat 6A 24 AWG, drum with socket", "cat6a", "cat6a", 24), "drum")
+	drumWithSocket := shelled(pair("cat6a-drum-socket", "Cat 6A drum with socket", "cat6a", "cat6a", 24), "drum")
 	drumWithSocket.FarEnd = "socket"
 	drumWithSocket.Note = "The far end is a socket on the drum; its inner connection counts as one more."
 	return []plan.CableKind{
-		bare(pair("cat5e", "Cat 5e", "cat5e", "cat5e", 24), false, "coil"),
-		shelled(pair("cat5e-screened", "Cat 5e screened", "cat5e", "cat5e", 24), "drum"),
-		bare(pair("cat5e-26", "Cat 5e 26 AWG", "cat5e", "cat5e", 26), false, "tail"),
-		bare(pair("cat6", "Cat 6", "cat6", "cat6", 24), false, "coil"),
-		shelled(pair("cat6-screened", "Cat 6 screened", "cat6", "cat6", 24), "drum"),
-		shelled(pair("cat6a", "Cat 6A screened 24 AWG", "cat6a", "cat6a", 24), "drum"),
-		shelled(pair("cat6a-26", "Cat 6A screened 26 AWG", "cat6a", "cat6a", 26), "drum"),
+		bare(pair("cat5e-unscreened", "Cat 5e unscreened", "cat5e", "cat5e", 24), false, "coil"),
+		shelled(pair("cat5e", "Cat 5e", "cat5e", "cat5e", 24), "drum"),
+		bare(pair("cat5e-tail", "Cat 5e unscreened tail 26 AWG", "cat5e", "cat5e", 26), false, "tail"),
+		bare(pair("cat6-unscreened", "Cat 6 unscreened", "cat6", "cat6", 24), false, "coil"),
+		shelled(pair("cat6", "Cat 6", "cat6", "cat6", 24), "drum"),
+		shelled(pair("cat6a", "Cat 6A", "cat6a", "cat6a", 24), "drum"),
+		shelled(pair("cat6a-26", "Cat 6A 26 AWG", "cat6a", "cat6a", 26), "drum"),
 		drumWithSocket,
-		bare(pair("cat6a-tail", "Cat 6A tail, plain plugs", "cat6a", "cat6a", 26), true, "tail"),
-		shelled(pair("cat7", "Cat 7 screened 23 AWG", "cat7", "cat6a", 23), "drum"),
-		ownFigure(shelled(pair("cat5e-own", "Cat 5e screened, own figure 22.5", "cat5e", "cat5e", 24), "drum"), 22.5),
+		bare(pair("cat6a-tail", "Cat 6A tail 26 AWG", "cat6a", "cat6a", 26), true, "tail"),
+		shelled(pair("cat7", "Cat 7", "cat7", "cat6a", 23), "drum"),
+		ownFigure(shelled(pair("cat5e-own", "Cat 5e, own figure 22.5", "cat5e", "cat5e", 24), "drum"), 22.5),
 		ownFigure(shelled(pair("cat6a-own", "Cat 6A low-loss, own figure 18.5", "cat6a", "cat6a", 23), "drum"), 18.5),
 		ownFigure(shelled(pair("cat7-own", "Cat 7 low-loss, own figure 18.0", "cat7", "cat6a", 22), "drum"), 18),
 	}
@@ -82,11 +83,11 @@ func portable() []plan.CableKind {
 
 func fixed() []plan.CableKind {
 	return []plan.CableKind{
-		socketed(pair("cat5e-solid", "Cat 5e solid, sockets", "cat5e", "cat5e", 24), false),
-		socketed(pair("cat6-solid", "Cat 6 solid, sockets", "cat6", "cat6", 23), false),
-		socketed(pair("cat6-solid-screened", "Cat 6 solid screened, sockets", "cat6", "cat6", 23), true),
-		socketed(pair("cat6a-solid", "Cat 6A solid screened, sockets", "cat6a", "cat6a", 23), true),
-		socketed(pair("cat7-solid", "Cat 7 solid screened, sockets", "cat7", "cat6a", 23), true),
+		socketed(pair("cat5e-solid-unscreened", "Cat 5e solid unscreened, sockets", "cat5e", "cat5e", 24), false),
+		socketed(pair("cat6-solid-unscreened", "Cat 6 solid unscreened, sockets", "cat6", "cat6", 23), false),
+		socketed(pair("cat6-solid", "Cat 6 solid, sockets", "cat6", "cat6", 23), true),
+		socketed(pair("cat6a-solid", "Cat 6A solid, sockets", "cat6a", "cat6a", 23), true),
+		socketed(pair("cat7-solid", "Cat 7 solid, sockets", "cat7", "cat6a", 23), true),
 	}
 }
 
