@@ -28,7 +28,8 @@ type Book struct {
 	found  outcome // of this pass
 	err    error
 	asked  struct{ notices, contents bool }
-	seen   map[string]bool
+	seen   map[string]bool // what was said of which string
+	told   map[string]bool // the notices of this pass and the one before
 	ready  map[lookup]printable
 	chap   Chapter
 	format Format
@@ -44,10 +45,14 @@ type lookup struct {
 
 // newBook returns a book for one pass; a nil ink only counts.
 func newBook(ctx context.Context, setup Setup, known outcome, k *ink) *Book {
-	return &Book{
+	b := &Book{
 		ctx: ctx, setup: setup, ink: k, known: known,
-		seen: map[string]bool{}, ready: map[lookup]printable{},
+		seen: map[string]bool{}, told: map[string]bool{}, ready: map[lookup]printable{},
 	}
+	for _, notice := range known.notices {
+		b.told[notice] = true
+	}
+	return b
 }
 
 // begin makes ready for a chapter; its first page begins with what it draws.
@@ -154,7 +159,10 @@ func (b *Book) Take(height float64) Box {
 		b.NewPage()
 	}
 	rest := b.Rest()
-	rest.H = min(rest.H, max(height, 0))
+	if !(height > 0) { // so that NaN counts as nothing
+		height = 0
+	}
+	rest.H = min(rest.H, height)
 	b.y += rest.H
 	b.fresh = b.fresh && rest.H == 0
 	return rest
@@ -162,7 +170,7 @@ func (b *Book) Take(height float64) Box {
 
 // Skip leaves a gap, but never at the top of a page.
 func (b *Book) Skip(height float64) {
-	if b.need(); !b.fresh {
+	if b.need(); !b.fresh && height > 0 {
 		b.y = min(b.y+height, b.format.area().Bottom())
 	}
 }
@@ -202,8 +210,9 @@ func (b *Book) notice(text, sentence string) {
 	key := text + "\x00" + sentence
 	if !b.seen[key] {
 		b.seen[key] = true
-		b.found.notices = append(b.found.notices,
-			fmt.Sprintf("“%s” (page %d): %s.", shorten(text), max(b.found.pages, 1), sentence))
+		whole := fmt.Sprintf("“%s” (page %d): %s.", shorten(text), max(b.found.pages, 1), sentence)
+		b.told[whole] = true
+		b.found.notices = append(b.found.notices, whole)
 	}
 }
 
@@ -211,6 +220,9 @@ func (b *Book) notice(text, sentence string) {
 // each string and face.
 func (b *Book) clean(text string, face Face) printable {
 	p := b.quiet(text, face)
+	if b.told[text] {
+		return p // a notice that is printed needs no notice of its own
+	}
 	for _, sentence := range p.sentences() {
 		b.notice(p.text, sentence)
 	}

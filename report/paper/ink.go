@@ -93,7 +93,7 @@ func (k *ink) bookmark(text string, level int, y float64) {
 // text sets a line of clean text whose baseline begins at a point, turned
 // counter-clockwise about it.
 func (k *ink) text(at Point, text string, face Face, size float64, colour Colour, angle float64) {
-	if k == nil || text == "" || !at.sane() {
+	if k == nil || text == "" || !at.sane() || !(size < far) || !(math.Abs(angle) < far) {
 		return
 	}
 	family, style := face.family()
@@ -118,7 +118,7 @@ func (k *ink) stroke(points []Point, line Line) {
 	if k == nil || len(points) < 2 || !line.visible() {
 		return
 	}
-	if line.Casing > 0 {
+	if line.Casing > 0 && line.Casing < far {
 		k.pen(Line{Colour: White, Width: line.Width + 2*line.Casing, Round: line.Round})
 		k.path(points, false)
 		k.pdf.DrawPath("S")
@@ -158,10 +158,30 @@ func (k *ink) pen(line Line) {
 		ends, corners = "round", "round"
 	}
 	k.pdf.SetDrawColor(int(line.Colour.R), int(line.Colour.G), int(line.Colour.B))
-	k.pdf.SetLineWidth(max(line.Width, 0))
+	width, dash := line.Width, line.Dash
+	if !line.visible() {
+		width, dash = 0, nil
+	}
+	if !dashes(dash) {
+		dash = nil
+	}
+	k.pdf.SetLineWidth(width)
 	k.pdf.SetLineCapStyle(ends)
 	k.pdf.SetLineJoinStyle(corners)
-	k.pdf.SetDashPattern(line.Dash, 0)
+	k.pdf.SetDashPattern(dash, 0)
+}
+
+// dashes reports whether a viewer accepts the lengths: none negative and not
+// all of them nought.
+func dashes(lengths []float64) bool {
+	total := 0.0
+	for _, length := range lengths {
+		if !(length >= 0 && length < far) { // so that NaN fails
+			return false
+		}
+		total += length
+	}
+	return total > 0
 }
 
 // path lays a path through points.
@@ -199,11 +219,13 @@ func (k *ink) output(w io.Writer) error {
 }
 
 // visible reports whether a line leaves any ink.
-func (l Line) visible() bool { return l.Colour.inked && l.Width > 0 }
+func (l Line) visible() bool { return l.Colour.inked && l.Width > 0 && l.Width < far }
+
+// far is a length in mm beyond anything on a page.
+const far = 1e4
 
 // sane reports whether a point can be written in a PDF, which has no infinity.
 func (p Point) sane() bool {
-	const far = 1e4
 	return math.Abs(p.X) < far && math.Abs(p.Y) < far // false for NaN
 }
 

@@ -83,21 +83,21 @@ func (t *layout) loosen(widths []float64, spare float64) {
 		return
 	}
 	each := min(air*t.book.Scale(), spare/2/float64(flexible))
-	rest, whole := spare-each*float64(flexible), sum(widths)
+	rest, whole := spare-each*float64(flexible), t.box.W-spare
 	for i, column := range t.table.Columns {
+		part := widths[i] / whole
+		if shares > 0 {
+			part = column.Width.share / shares
+		}
 		if column.Width.fixed == 0 {
 			widths[i] += each
 		}
-		if shares > 0 {
-			widths[i] += rest * column.Width.share / shares
-		} else {
-			widths[i] *= 1 + rest/whole
-		}
+		widths[i] += rest * part
 	}
 }
 
-// span measures a column: at least as wide as its longest head word, at most as
-// its widest cell.
+// span measures a column: at least as wide as the longest word of its head, at
+// most as its widest cell.
 func (t *layout) span(i int, column Column) span {
 	k, pad := t.book.Scale(), 2*t.padX
 	if column.Width.fixed > 0 {
@@ -120,6 +120,8 @@ func (t *layout) span(i int, column Column) span {
 	if most := column.Width.most * k; most > 0 {
 		s.natural = max(s.least, min(s.natural, most))
 	}
+	// No word is so long that it takes the room of the other columns.
+	s.least = min(s.least, t.box.W/float64(len(t.table.Columns))-pad)
 	// A hair more than measured, so that the widest cell does not wrap.
 	return span{least: s.least + pad + 0.01, natural: s.natural + pad + 0.01}
 }

@@ -99,7 +99,7 @@ func (b *Book) Definitions(list []Definition) {
 	column = min(column, area.W/3)
 	indent := column + 4*k
 	for _, d := range list {
-		terms := b.lines(d.Term, Bold, column+0.01)
+		terms := b.term(d.Term, column+0.01)
 		lines := b.lines(d.Text, Regular, area.W-indent)
 		b.keep(max(len(terms), len(lines)))
 		begin, page := b.y, b.found.pages
@@ -112,6 +112,18 @@ func (b *Book) Definitions(list []Definition) {
 		}
 		b.Skip(s.line(s.body) * 0.25)
 	}
+}
+
+// term wraps a term to a few lines and cuts what is longer.
+func (b *Book) term(text string, width float64) []line {
+	const most = 3
+	lines := b.lines(text, Bold, width)
+	if len(lines) > most {
+		last := &lines[most-1]
+		last.text = truncate(last.text+" "+lines[most].text, last.face, b.sizes().body, width)
+		b.notice(b.quiet(text, Bold).text, "too long for its place, cut off")
+	}
+	return lines[:min(len(lines), most)]
 }
 
 // marked sets texts with a mark before each. The mark is drawn at the top left
