@@ -210,7 +210,7 @@ func (b *Book) notice(text, sentence string) {
 	key := text + "\x00" + sentence
 	if !b.seen[key] {
 		b.seen[key] = true
-		whole := fmt.Sprintf("“%s” (page %d): %s.", shorten(text), max(b.found.pages, 1), sentence)
+		whole := fmt.Sprintf("%s (page %d): %s.", quote(text), max(b.found.pages, 1), sentence)
 		b.told[whole] = true
 		b.found.notices = append(b.found.notices, whole)
 	}

@@ -46,7 +46,7 @@ func clean(text string, face Face) printable {
 	}
 	p := printable{face: face, flaws: map[flaw][]rune{}}
 	kept := p.strip(text)
-	if second, ok := fallback[face]; ok && !covers(face, kept) && covers(second, kept) {
+	if second, ok := fallback[face]; ok && !face.covers(kept) && second.covers(kept) {
 		p.face = second
 	}
 	p.text = p.fill(kept)
@@ -150,11 +150,12 @@ func (p *printable) fill(text string) string {
 	}, text)
 }
 
-// covers reports whether the face has a glyph for every rune of the text.
-func covers(face Face, text string) bool {
-	m := face.metrics()
+// covers reports whether the face can set every rune of the text. Mono sets
+// accents beside their letter.
+func (f Face) covers(text string) bool {
+	m := f.metrics()
 	for _, r := range text {
-		if !m.has(r) {
+		if !m.has(r) || (f == Mono && unicode.Is(unicode.Mn, r)) {
 			return false
 		}
 	}
@@ -214,10 +215,14 @@ func codePoints(runes []rune) string {
 	return strings.Join(words, " ")
 }
 
-// shorten returns the beginning of a string for quoting.
-func shorten(text string) string {
-	if runes := []rune(text); len(runes) > quoted {
-		return string(runes[:quoted]) + "…"
+// quote returns the beginning of a string in quotation marks.
+func quote(text string) string {
+	text = strings.TrimSpace(text)
+	if text == "" {
+		return "A text without letters"
 	}
-	return text
+	if runes := []rune(text); len(runes) > quoted {
+		text = string(runes[:quoted]) + "…"
+	}
+	return "“" + text + "”"
 }

@@ -42,6 +42,7 @@ func newInk(about Setup, lastHeight float64) *ink {
 	pdf.SetTitle(clean(about.Plan, Regular).text, true)
 	pdf.SetAuthor(clean(about.Author, Regular).text, true)
 	pdf.SetCreator("Stageloom", true)
+	pdf.SetProducer("Stageloom", true)
 	k := &ink{pdf: pdf, lastHeight: lastHeight, level: -1, pictures: map[string]placed{}}
 	for face := Regular; face < faceCount; face++ {
 		family, style := face.family()

@@ -55,7 +55,7 @@ func drawCover(b *paper.Book) error {
 	b.Definitions([]paper.Definition{
 		{Term: "margin", Text: "What is left between the loss of a link and its limit, in whole dB on this paper."},
 		{Term: "uncabled", Text: "No cable has been picked for the link yet."},
-		{Term: "AES50 – NOT NETWORK", Text: "Never into a network port: the levels on the spare pairs differ."},
+		{Term: "AES50 – NOT NETWORK", Text: "Never into a network port, at either end."},
 	})
 	b.Heading("Contents")
 	for _, entry := range b.Contents() {
@@ -254,7 +254,7 @@ func crewRows() []paper.Row {
 
 func drawBudget(b *paper.Book) error {
 	b.Title("Link budget")
-	b.Remark("Computed at 40 °C with a coupler at each join. Limits: field rule for AES50; IEC 61935 style channel rule for 1000BASE-T.")
+	b.Remark("Computed at 40 °C with a coupler at each join. Limits: field rule for AES50, channel rule for 1000BASE-T.")
 	b.Table(paper.Table{
 		Columns: []paper.Column{
 			{Head: "Link", Face: paper.Mono},
@@ -317,4 +317,26 @@ func drawPullList(b *paper.Book) error {
 	})
 	b.Table(paper.Table{Title: "To hire", Columns: []paper.Column{{Head: "Cable kind", Width: paper.Fill(1)}, {Head: "Count"}}, Empty: "Nothing: the stock reaches."})
 	return nil
+}
+
+// nastyChapters are what a careless paste looks like on paper.
+func nastyChapters() []paper.Chapter {
+	var rows []paper.Row
+	for i, s := range nasty {
+		rows = append(rows, paper.Texts(fmt.Sprintf("L%02d", i+1), s, s, fmt.Sprint(i*7)))
+	}
+	return []paper.Chapter{
+		{Name: "Nasty strings", Format: &upright, Draw: func(b *paper.Book) error {
+			b.Title("Nasty strings 舞台 שלום עולם (12)")
+			b.Table(paper.Table{Title: "Names", Columns: []paper.Column{
+				{Head: "Link", Face: paper.Mono},
+				{Head: "From", Width: paper.Fill(1), Lines: 3},
+				{Head: "To", Width: paper.Fill(1), Face: paper.Mono, Lines: 2},
+				{Head: "Run m", Align: paper.Right},
+			}, Rows: rows, BlankRows: 2})
+			b.Heading("Printed otherwise than typed")
+			b.Cautions(b.Notices())
+			return nil
+		}},
+	}
 }

@@ -44,6 +44,22 @@ func TestCleanedStrings(t *testing.T) {
 	}
 }
 
+func TestLettersThatMonoLacksAreSetInBold(t *testing.T) {
+	page := sheets(t, write(t, draw(func(b *paper.Book) {
+		pen := b.Pen(b.Take(50))
+		pen.Text(paper.Point{Y: 10}, "bold", paper.Lettering{Face: paper.Bold})
+		pen.Text(paper.Point{Y: 20}, "mono", paper.Lettering{Face: paper.Mono})
+		pen.Text(paper.Point{Y: 30}, "\u05d0", paper.Lettering{Face: paper.Mono})
+		pen.Text(paper.Point{Y: 40}, "x\u0316", paper.Lettering{Face: paper.Mono})
+		pen.Text(paper.Point{Y: 50}, "\u821e", paper.Lettering{Face: paper.Mono})
+	})))[0]
+	bold, mono := page.find(t, "bold").font, page.find(t, "mono").font
+	require.NotEqual(t, bold, mono)
+	require.Equal(t, bold, page.find(t, "\u05d0").font)
+	require.Equal(t, bold, page.find(t, "x\u0316").font, "accents would stand beside their letter")
+	require.Equal(t, mono, page.find(t, "□").font, "no face has it")
+}
+
 func TestAnyBytesBecomePrintable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		given := string(rapid.SliceOf(rapid.Byte()).Draw(t, "bytes"))

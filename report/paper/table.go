@@ -61,7 +61,7 @@ type Cell struct {
 	Badge *Badge // drawn in place of the text
 	Tick  bool   // a box to tick in place of the text
 	Bold  bool
-	Id    bool // set in Mono at the size of ids, whatever the column's face
+	ID    bool // set in Mono at the size of ids, whatever the column's face
 }
 
 // Texts returns an ordinary row of texts.

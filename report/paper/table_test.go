@@ -188,6 +188,37 @@ func TestBlankRowsAreLeftForThePen(t *testing.T) {
 	require.GreaterOrEqual(t, height(2)-height(0), 2*8.0, "a row to write in is at least 8 mm high")
 }
 
+func TestColumnWidths(t *testing.T) {
+	columns := func(widths ...paper.Width) []float64 {
+		table := paper.Table{Rows: []paper.Row{{}}}
+		for i, width := range widths {
+			table.Columns = append(table.Columns, paper.Column{Head: fmt.Sprintf("H%d", i), Width: width})
+			table.Rows[0].Cells = append(table.Rows[0].Cells, paper.Cell{Text: fmt.Sprintf("cell %d", i)})
+		}
+		page := sheets(t, write(t, draw(func(b *paper.Book) { b.Table(table) })))[0]
+		var begins []float64
+		for i := range widths {
+			begins = append(begins, page.find(t, fmt.Sprintf("H%d", i)).x)
+		}
+		return begins
+	}
+	const across = 210 - 15 - 8 - 2*3.5
+	t.Run("a fixed column is as wide as it says", func(t *testing.T) {
+		at := columns(paper.Fixed(40), paper.Fixed(25), paper.Fill(1))
+		require.InDelta(t, 40, at[1]-at[0], 0.01)
+		require.InDelta(t, 25, at[2]-at[1], 0.01)
+	})
+	t.Run("shares divide what is left", func(t *testing.T) {
+		at := columns(paper.Fixed(30), paper.Fill(2), paper.Fill(1), paper.Fixed(30))
+		require.Greater(t, at[2]-at[1], 1.6*(at[3]-at[2]))
+		require.InDelta(t, across-30, at[3]-at[0], 0.01)
+	})
+	t.Run("columns that fit are spread over the page", func(t *testing.T) {
+		at := columns(paper.Fit(0), paper.Fit(0), paper.Fit(0))
+		require.InDelta(t, across/3, at[1]-at[0], 2)
+	})
+}
+
 func TestATableWithoutColumnsDrawsNothing(t *testing.T) {
 	page := table(t, paper.Table{Title: "Links", Rows: links(3)})[0]
 	require.NotContains(t, page.words(), "L0001")

@@ -19,7 +19,7 @@ func (t *layout) typeset(row Row, i int) typed {
 		size = t.sizes.id
 	}
 	switch {
-	case cell.Id:
+	case cell.ID:
 		face, size = Mono, t.sizes.id
 	case face == Mono:
 	case cell.Bold || row.Kind == Total:

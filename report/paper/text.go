@@ -43,7 +43,7 @@ func (b *Book) Heading(text string) {
 	s, k := b.sizes(), b.Scale()
 	height := s.line(s.heading) + 1*k
 	b.Skip(2.5 * k)
-	if b.Rest().H < height+2.5*s.line(s.body) {
+	if b.Rest().H < height+4*s.line(s.body) {
 		b.NewPage()
 	}
 	box := b.Take(height)
@@ -54,13 +54,25 @@ func (b *Book) Heading(text string) {
 
 // Paragraph sets a text across the page. A line break in it begins a new line.
 func (b *Book) Paragraph(text string) {
-	b.flow(b.lines(text, Regular, b.Area().W), 0, nil)
-	b.Skip(b.sizes().line(b.sizes().body) * 0.45)
+	b.prose(text, Regular)
 }
 
 // Remark sets a text aslant, such as what a figure rests on.
 func (b *Book) Remark(text string) {
-	b.flow(b.lines(text, Oblique, b.Area().W), 0, nil)
+	b.prose(text, Oblique)
+}
+
+// prose sets a text across the page: a short one whole, the first lines of a
+// long one together.
+func (b *Book) prose(text string, face Face) {
+	const short, first = 4, 2
+	lines := b.lines(text, face, b.Area().W)
+	if len(lines) <= short {
+		b.keep(len(lines))
+	} else {
+		b.keep(first)
+	}
+	b.flow(lines, 0, nil)
 	b.Skip(b.sizes().line(b.sizes().body) * 0.45)
 }
 

@@ -13,9 +13,9 @@ import (
 
 func TestOneOfEverything(t *testing.T) {
 	var out bytes.Buffer
-	print, err := paper.Write(context.Background(), &out, setup(), sampleChapters()...)
+	print, err := paper.Write(context.Background(), &out, setup(), append(sampleChapters(), nastyChapters()...)...)
 	require.NoError(t, err)
-	require.Len(t, print.Entries, len(sampleChapters()))
+	require.Len(t, print.Entries, len(sampleChapters())+1)
 	if path := os.Getenv("STAGELOOM_SAMPLE"); path != "" {
 		require.NoError(t, os.WriteFile(path, out.Bytes(), 0o600))
 	}
