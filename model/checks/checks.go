@@ -1,6 +1,8 @@
 package checks
 
 import (
+	"fmt"
+
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 )
@@ -93,14 +95,83 @@ func (r Rule) Same(a, b *plan.Plan) bool {
 // Rules returns all rules in a fixed order.
 func Rules() []Rule { return rules }
 
+// Tables that several rules read beside budgets.
+var (
+	portTables  = []string{"kinds", "kind_ports"}
+	namesTables = []string{"kinds", "devices", "links"}
+)
+
 var rules = []Rule{
-	{ID: "over-limit", Reads: nil, Budgets: true, find: overLimit},
-	{ID: "too-short", Reads: nil, Budgets: true, find: tooShort},
-	{ID: "uncabled", Reads: nil, Budgets: true, find: uncabled},
-	{ID: "tight", Reads: nil, Budgets: true, find: tight},
-	{ID: "past-distance", Reads: nil, Budgets: true, find: pastDistance},
-	{ID: "many-joins", Reads: nil, Budgets: true, find: manyJoins},
+	{ID: "over-limit", Budgets: true, find: overLimit},
+	{ID: "too-short", Budgets: true, find: tooShort},
+	{ID: "uncabled", Budgets: true, find: uncabled},
+	{ID: "tight", Budgets: true, find: tight},
+	{ID: "unknown-loss", Budgets: true, find: unknownLoss},
+	{ID: "above-standard", Budgets: true, find: aboveStandard},
+	{ID: "past-distance", Budgets: true, find: pastDistance},
+	{ID: "delay", Budgets: true, find: delay},
+	{ID: "hot", Budgets: true, find: hot},
+	{ID: "many-joins", Budgets: true, find: manyJoins},
+	{ID: "ringing", Budgets: true, find: ringing},
+	{ID: "wrong-port", Reads: portTables, Budgets: true, find: wrongPort},
+	{ID: "wrong-medium", Budgets: true, find: wrongMedium},
+	{ID: "screen", Reads: portTables, Budgets: true, find: screen},
+	{ID: "shell", Reads: portTables, Budgets: true, find: shell},
+	{ID: "connector", Reads: portTables, Budgets: true, find: connector},
+	{ID: "socket-at-device", Budgets: true, find: socketAtDevice},
+	{ID: "pairs-missing", Budgets: true, find: pairsMissing},
+	{ID: "supplies", Budgets: true, find: supplies},
+	{ID: "same-way", Reads: []string{"looms"}, Budgets: true, find: sameWay},
+	{ID: "crossing", Reads: []string{"areas", "area_points"}, Budgets: true, find: crossing},
+	{ID: "bad-reel", Reads: []string{"reels", "segments", "links"}, find: badReel},
+	{ID: "measured", Reads: []string{"reels", "house_lines", "cable_kinds"}, find: measured},
+	{ID: "power-on-drum", Budgets: true, find: powerOnDrum},
+	{ID: "power", Budgets: true, find: power},
+	{ID: "double-name", Reads: namesTables, find: doubleName},
 }
 
 // at places a finding on a link.
 func at(link plan.Link) []Place { return []Place{{"links", link.Key()}} }
+
+// and adds a row to the places of a finding.
+func and(places []Place, table string, key plan.Key) []Place {
+	return append(places, Place{table, key})
+}
+
+// device returns a device of the plan; a link's ends are always there.
+func (s *Subject) device(id plan.DeviceID) plan.Device {
+	device, _ := s.Plan.Device(id)
+	return device
+}
+
+// laid is one cable of a link, or the inner lead of a panel, with its kind.
+type laid struct {
+	part *budget.Part
+	kind plan.CableKind
+}
+
+// cables returns the cables and inner leads of a link whose kind the plan holds, with the assumed one.
+func (s *Subject) cables(b *budget.Budget) []laid {
+	var all []laid
+	for i := range b.Parts {
+		part := &b.Parts[i]
+		if part.What != budget.Cable && part.What != budget.Lead {
+			continue
+		}
+		if kind, found := s.Plan.CableKinds.Get(plan.Key(part.Kind)); found {
+			all = append(all, laid{part, kind})
+		}
+	}
+	return all
+}
+
+// named says which cable of a link is meant.
+func (l laid) named() string {
+	switch {
+	case l.part.Assumed:
+		return fmt.Sprintf("the %s wanted for its missing metres", l.kind.Name)
+	case l.part.What == budget.Lead:
+		return fmt.Sprintf("the inner lead of %s", l.kind.Name)
+	}
+	return fmt.Sprintf("cable %d (%s)", l.part.Order, l.kind.Name)
+}

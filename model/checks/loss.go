@@ -90,3 +90,100 @@ func manyJoins(s *Subject) (found []Finding) {
 	})
 	return found
 }
+
+func unknownLoss(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		for _, cable := range s.cables(b) {
+			if cable.part.Unknown && budget.Fits(cable.kind, s.Reckoner.Transport(link.Transport).Media) {
+				found = append(found, Finding{
+					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
+					What:   fmt.Sprintf("%s cannot be graded: nothing says what %s loses", link.Name, cable.named()),
+					Remedy: "Enter the category of this kind of cable, or its maker's own figure in dB per 100 m.",
+				})
+				return
+			}
+		}
+	})
+	return found
+}
+
+func aboveStandard(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		if b.AboveStandard() && b.Grade != budget.Over {
+			found = append(found, Finding{
+				Severity: Note, Where: at(link),
+				What:   fmt.Sprintf("%s loses %s dB: inside its limit, but above the standard's 24.0 dB", link.Name, budget.LossTenths(b.LossDB)),
+				Remedy: "It runs by field practice, not by a standard. Test it, and say so to whoever answers for the show.",
+			})
+		}
+	})
+	return found
+}
+
+func delay(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		limit := s.Reckoner.Transport(link.Transport).DelayLimitNs
+		if limit == 0 || !b.PastDistance() {
+			return
+		}
+		if ns := s.Reckoner.Line(link).DelayNs(100); ns > limit {
+			found = append(found, Finding{
+				Severity: Note, Where: at(link),
+				What:   fmt.Sprintf("%s delays by %.0f ns, past the %.0f ns stated for %s", link.Name, ns, limit, b.TransportName),
+				Remedy: "Nothing to do: a full-duplex link does not fail by it.",
+			})
+		}
+	})
+	return found
+}
+
+// specifiedC is the cable temperature up to which loss over temperature is specified: TIA-568-C.2 6.4.7, published.
+const specifiedC = 60
+
+func hot(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		if b.TemperatureC > specifiedC {
+			found = append(found, Finding{
+				Severity: Note, Where: at(link),
+				What:   fmt.Sprintf("%s is reckoned at %.0f °C; figures for cable end at %d °C", link.Name, b.TemperatureC, specifiedC),
+				Remedy: "Keep it out of the sun: under a ramp, in a trench, or beneath the stage.",
+			})
+		}
+	})
+	return found
+}
+
+// Many joins near each other can ring: rule out cheaply what cannot. Three cables, or long reels, keep their ripple under
+// half a decibel.
+const (
+	ringingCables = 4
+	ringingLength = 15.0 // m, the shortest piece
+)
+
+func ringing(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		if !b.HasMargin() || !mayRing(b) {
+			return
+		}
+		if r := s.Reckoner.Line(link).Reflections(); r.Rings {
+			found = append(found, Finding{
+				Severity: Note, Where: at(link),
+				What:   fmt.Sprintf("%s may ring: %.1f dB of ripple at %.0f MHz, return loss %+.1f dB against its limit", link.Name, r.RippleDB, r.RippleMHz, r.ReturnLossMarginDB),
+				Remedy: "Take fewer and longer cables, of one kind if there is a choice.",
+			})
+		}
+	})
+	return found
+}
+
+// mayRing tells whether a link has many cables and a short one among them.
+func mayRing(b *budget.Budget) bool {
+	cables, short := 0, false
+	for i := range b.Parts {
+		if part := &b.Parts[i]; part.What == budget.Cable {
+			cables++
+			short = short || part.Length < ringingLength
+		}
+	}
+	return cables >= ringingCables && short
+}

@@ -1,0 +1,81 @@
+package budget
+
+import (
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+)
+
+// Way is the way of a link on the ground, from device to device through its way points.
+func (r *Reckoner) Way(link plan.Link) geom.Polyline {
+	points := r.plan.PointsOf(link.ID)
+	way := make(geom.Polyline, 0, len(points)+2)
+	way = append(way, r.end(link.From).at)
+	for i := range points {
+		way = append(way, points[i].At())
+	}
+	return append(way, r.end(link.To).at)
+}
+
+// Crossed returns the areas that a way touches, in the order of the table of areas.
+func (r *Reckoner) Crossed(way geom.Polyline) []plan.Area {
+	var crossed []plan.Area
+	for area := range r.plan.Areas.All() {
+		if touches(way, r.outline(area.ID)) {
+			crossed = append(crossed, area)
+		}
+	}
+	return crossed
+}
+
+// outline is the closed line round an area.
+func (r *Reckoner) outline(id plan.AreaID) geom.Polyline {
+	corners := r.plan.AreaPoints.Under(plan.Key(id))
+	ring := make(geom.Polyline, 0, len(corners)+1)
+	for _, corner := range corners {
+		ring = append(ring, geom.Pt(corner.X, corner.Y))
+	}
+	if len(ring) > 0 {
+		ring = append(ring, ring[0])
+	}
+	return ring
+}
+
+// touches tells whether a way crosses the ring or lies within it.
+func touches(way, ring geom.Polyline) bool {
+	if !way.Box().Overlaps(ring.Box()) {
+		return false
+	}
+	for _, stretch := range way.Lines() {
+		for _, edge := range ring.Lines() {
+			if _, cross := stretch.Crossing(edge); cross {
+				return true
+			}
+		}
+	}
+	return len(way) > 0 && inside(way[0], ring)
+}
+
+// inside counts the edges to the right of a point: an odd number is inside.
+func inside(p geom.Point, ring geom.Polyline) bool {
+	within := false
+	for _, edge := range ring.Lines() {
+		if (edge.A.Y > p.Y) != (edge.B.Y > p.Y) && p.X < edge.A.X+(p.Y-edge.A.Y)/(edge.B.Y-edge.A.Y)*(edge.B.X-edge.A.X) {
+			within = !within
+		}
+	}
+	return within
+}
+
+// Transport is what the standards hold of a transport; one they do not know has its slug as its name and nothing else.
+func (r *Reckoner) Transport(id plan.TransportID) standards.Transport { return r.transportOf(id).row }
+
+// Share is a measured loss of a piece over what its kind gives for its length, both at 20 °C; 0 where the kind's loss is
+// not known. Far under 1 is a slip of the pen, far over 1 a bad cable.
+func (r *Reckoner) Share(kind plan.CableKindID, length, measuredDB float64) float64 {
+	c := r.kindOf(kind)
+	if !c.known {
+		return 0
+	}
+	return measuredDB / at100(c.perMetre.Times(length))
+}

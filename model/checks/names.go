@@ -1,0 +1,38 @@
+package checks
+
+import "fmt"
+
+func doubleName(s *Subject) []Finding {
+	var links, devices []bearer
+	for link := range s.Plan.Links.All() {
+		links = append(links, bearer{link.Name, Place{"links", link.Key()}})
+	}
+	for device := range s.Plan.Devices.All() {
+		devices = append(devices, bearer{device.Name, Place{"devices", device.Key()}})
+	}
+	return append(doubles("links", links), doubles("devices", devices)...)
+}
+
+// bearer is a row and its name.
+type bearer struct {
+	name  string
+	place Place
+}
+
+// doubles finds the names that more than one row bears, in the order of their first bearer.
+func doubles(what string, bearers []bearer) (found []Finding) {
+	places := map[string][]Place{}
+	for _, b := range bearers {
+		places[b.name] = append(places[b.name], b.place)
+	}
+	for _, b := range bearers {
+		if same := places[b.name]; len(same) > 1 && same[0] == b.place {
+			found = append(found, Finding{
+				Severity: Warn, Where: same,
+				What:   fmt.Sprintf("%s is the name of %d %s", b.name, len(same), what),
+				Remedy: "Give each its own name: labels and sheets go by it.",
+			})
+		}
+	}
+	return found
+}

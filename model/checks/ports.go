@@ -1,0 +1,203 @@
+package checks
+
+import (
+	"fmt"
+
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+)
+
+// plugged is one end of a link: the port, its device, and the cable that meets it.
+type plugged struct {
+	device plan.Device
+	port   plan.KindPort
+	meets  *laid // nil where none is known
+}
+
+// ends returns both ends of a link.
+func (s *Subject) ends(link plan.Link, b *budget.Budget) [2]plugged {
+	cables := s.cables(b)
+	near, far := s.end(link.From, link.FromPort), s.end(link.To, link.ToPort)
+	near.meets = meeting(cables, 0, link.FromPanel != "" && (link.FromLead == 0 || link.FromLeadKind == ""))
+	far.meets = meeting(cables, len(cables)-1, link.ToPanel != "" && (link.ToLead == 0 || link.ToLeadKind == ""))
+	return [2]plugged{near, far}
+}
+
+func meeting(cables []laid, i int, unknown bool) *laid {
+	if unknown || len(cables) == 0 {
+		return nil
+	}
+	return &cables[i]
+}
+
+func (s *Subject) end(id plan.DeviceID, name string) plugged {
+	device := s.device(id)
+	port, _ := s.Plan.KindPorts.Get(plan.PortKey(device.Kind, name))
+	return plugged{device: device, port: port}
+}
+
+func (p plugged) named() string { return fmt.Sprintf("port %s of %s", p.port.Name, p.device.Name) }
+
+func (p plugged) at(link plan.Link) []Place { return and(at(link), "devices", p.device.Key()) }
+
+// eachEnd visits both ends of every link.
+func (s *Subject) eachEnd(visit func(link plan.Link, b *budget.Budget, end plugged)) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		for _, end := range s.ends(link, b) {
+			visit(link, b, end)
+		}
+	})
+}
+
+func wrongPort(s *Subject) (found []Finding) {
+	s.eachEnd(func(link plan.Link, b *budget.Budget, end plugged) {
+		if link.Transport == end.port.Transport {
+			return
+		}
+		mine, its := s.Reckoner.Transport(link.Transport), s.Reckoner.Transport(end.port.Transport)
+		if mine.Slug != "" && mine.AcceptedBy(its) {
+			return
+		}
+		finding := Finding{
+			Severity: Stop, Where: end.at(link),
+			What:   fmt.Sprintf("%s carries %s, but %s is for %s", link.Name, mine.Name, end.named(), its.Name),
+			Remedy: "Plug it into a port of its own transport, or put the right converter between.",
+		}
+		if (mine.NeverIntoNetworkPort || its.NeverIntoNetworkPort) && mine.Media == its.Media {
+			finding.Remedy = "Unplug it: AES50 is no network, though the plug fits. Neither side works, and either may be harmed."
+		}
+		found = append(found, finding)
+	})
+	return found
+}
+
+func shell(s *Subject) (found []Finding) {
+	s.eachEnd(func(link plan.Link, b *budget.Budget, end plugged) {
+		if end.meets != nil && end.meets.kind.Lockable && !end.port.Lockable && end.meets.kind.Connector == end.port.Connector {
+			found = append(found, Finding{
+				Severity: Stop, Where: end.at(link),
+				What:   fmt.Sprintf("%s: the metal shell of %s does not go into the plain %s", link.Name, end.meets.named(), end.named()),
+				Remedy: "Put a tail with plain plugs between, or take a port that accepts the shell. Do not strip the shell.",
+			})
+		}
+	})
+	return found
+}
+
+func connector(s *Subject) (found []Finding) {
+	s.eachEnd(func(link plan.Link, b *budget.Budget, end plugged) {
+		if end.meets == nil || end.meets.kind.Connector == "" || end.port.Connector == "" || end.meets.kind.Connector == end.port.Connector {
+			return
+		}
+		found = append(found, Finding{
+			Severity: Warn, Where: end.at(link),
+			What:   fmt.Sprintf("%s: %s has %s, but %s wants %s", link.Name, end.meets.named(), end.meets.kind.Connector, end.named(), end.port.Connector),
+			Remedy: "Pack an adapter or a tail for this end.",
+		})
+	})
+	return found
+}
+
+func socketAtDevice(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		for i, end := range s.ends(link, b) {
+			panel := [2]plan.HardwareID{link.FromPanel, link.ToPanel}[i]
+			if end.meets == nil || panel != "" {
+				continue
+			}
+			sockets := [2]bool{end.meets.kind.NearEnd == "socket", end.meets.kind.FarEnd == "socket"}
+			if turned := link.DrumEnd == "from"; turned {
+				sockets[0], sockets[1] = sockets[1], sockets[0]
+			}
+			if sockets[i] {
+				found = append(found, Finding{
+					Severity: Warn, Where: end.at(link),
+					What:   fmt.Sprintf("%s: %s ends in a socket at %s", link.Name, end.meets.named(), end.device.Name),
+					Remedy: "Add a tail from the socket to the device as a cable of this link: it counts in the budget.",
+				})
+			}
+		}
+	})
+	return found
+}
+
+func screen(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		transport := s.Reckoner.Transport(link.Transport)
+		if !transport.ScreenRequired {
+			return
+		}
+		fault, where := s.screenFault(link, b)
+		if fault == "" {
+			return
+		}
+		found = append(found, Finding{
+			Severity: Stop, Where: where,
+			What:   fmt.Sprintf("%s: the screen ends at %s, and %s needs it through from end to end", link.Name, fault, transport.Name),
+			Remedy: "Take screened cable whose shells carry the screen, connected at both ends. Never cut a screen or lift an earth to cure hum.",
+		})
+	})
+	return found
+}
+
+// screenFault names the first thing that does not carry the screen on. Shells of metal matter on data pairs; a round
+// audio plug has one anyway.
+func (s *Subject) screenFault(link plan.Link, b *budget.Budget) (string, []Place) {
+	for _, cable := range s.cables(b) {
+		switch {
+		case !cable.kind.Screened:
+			return cable.named() + ", which is unscreened", and(at(link), "cable_kinds", cable.kind.Key())
+		case b.Graded && !cable.kind.MetalShell:
+			return cable.named() + ", whose plugs are not of metal", and(at(link), "cable_kinds", cable.kind.Key())
+		}
+	}
+	for _, end := range s.ends(link, b) {
+		if b.Graded && !end.port.MetalShell {
+			return end.named() + ", which has no metal shell", end.at(link)
+		}
+	}
+	return "", nil
+}
+
+func pairsMissing(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		needed := s.Reckoner.Transport(link.Transport).PairsNeeded
+		for _, cable := range s.cables(b) {
+			if cable.kind.Pairs > 0 && cable.kind.Pairs < needed {
+				found = append(found, Finding{
+					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
+					What:   fmt.Sprintf("%s: %s has %d pairs, and %s needs %d", link.Name, cable.named(), cable.kind.Pairs, b.TransportName, needed),
+					Remedy: "Take a cable with all its pairs through.",
+				})
+			}
+		}
+	})
+	return found
+}
+
+func wrongMedium(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		media := s.Reckoner.Transport(link.Transport).Media
+		if media == "" {
+			return
+		}
+		sort := ""
+		for _, cable := range s.cables(b) {
+			finding := Finding{Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key())}
+			switch {
+			case !budget.Fits(cable.kind, media):
+				finding.What = fmt.Sprintf("%s runs on %s, and %s is none", link.Name, media, cable.named())
+				finding.Remedy = "Take cable that this transport runs on."
+			case sort != "" && sort != cable.kind.Media:
+				finding.What = fmt.Sprintf("%s joins two sorts of %s: %s is not like the cable before it", link.Name, media, cable.named())
+				finding.Remedy = "Stay with one sort from end to end; the two do not pass on each other's signal."
+			default:
+				sort = cable.kind.Media
+				continue
+			}
+			found = append(found, finding)
+			return
+		}
+	})
+	return found
+}

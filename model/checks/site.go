@@ -1,0 +1,151 @@
+package checks
+
+import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+)
+
+// stands is what a device's place is fed from and built as; blank figures are those of its position.
+type stands struct{ supply, structure, exposure string }
+
+func (s *Subject) stands(device plan.Device) stands {
+	position, _ := s.Plan.Positions.Get(plan.Key(device.Position))
+	return stands{
+		orElse(device.Supply, position.Supply), orElse(device.Structure, position.Structure),
+		orElse(orElse(device.Exposure, position.Exposure), s.Plan.Settings.Exposure),
+	}
+}
+
+func orElse(given, otherwise string) string {
+	if given == "" {
+		return otherwise
+	}
+	return given
+}
+
+func differ(a, b string) bool { return a != "" && b != "" && a != b }
+
+func supplies(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		if s.Reckoner.Transport(link.Transport).Media == "fibre" {
+			return
+		}
+		from, to := s.device(link.From), s.device(link.To)
+		near, far := s.stands(from), s.stands(to)
+		outdoors := near.exposure != "indoors" || far.exposure != "indoors"
+		reason := ""
+		switch {
+		case differ(near.supply, far.supply):
+			reason = fmt.Sprintf("two supplies (%s and %s)", near.supply, far.supply)
+		case differ(near.structure, far.structure) && outdoors:
+			reason = fmt.Sprintf("two structures outdoors (%s and %s)", near.structure, far.structure)
+		default:
+			return
+		}
+		found = append(found, Finding{
+			Severity: Warn, Where: and(and(at(link), "devices", from.Key()), "devices", to.Key()),
+			What:   fmt.Sprintf("%s is copper between %s: %s to %s", link.Name, reason, from.Name, to.Name),
+			Remedy: "Take fibre: lightning and differences of earth go along copper. Where copper must stay, a qualified person answers for it; never cut a screen or lift an earth instead.",
+		})
+	})
+	return found
+}
+
+// Main and backup go the same way where most of the backup lies this near to the main, in metres.
+const (
+	besideDistance = 3.0
+	besideShare    = 0.5
+	besideStep     = 2.0
+)
+
+func sameWay(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		backup, paired := s.Plan.Link(link.Partner)
+		if !paired || link.Role != "main" {
+			return
+		}
+		finding := Finding{Severity: Warn, Where: and(at(link), "links", backup.Key())}
+		switch {
+		case link.Loom != "" && link.Loom == backup.Loom:
+			loom, _ := s.Plan.Looms.Get(plan.Key(link.Loom))
+			finding.What = fmt.Sprintf("%s and its backup %s lie in one loom, %s", link.Name, backup.Name, loom.Name)
+			finding.Remedy = "Take the backup out of the loom and lay it another way: one accident takes both."
+		case s.beside(link, backup):
+			finding.What = fmt.Sprintf("%s and its backup %s go the same way", link.Name, backup.Name)
+			finding.Remedy = "Draw the backup another way: one accident takes both."
+		default:
+			return
+		}
+		found = append(found, finding)
+	})
+	return found
+}
+
+// beside tells whether most of a backup's way lies along the main's.
+func (s *Subject) beside(link, backup plan.Link) bool {
+	along, way := s.Reckoner.Way(link), s.Reckoner.Way(backup)
+	length := way.Length()
+	if length == 0 {
+		return true
+	}
+	near, all := 0, 0
+	for at := 0.0; at <= length; at += besideStep {
+		point, _ := way.At(at)
+		all++
+		if along.Distance(point) <= besideDistance {
+			near++
+		}
+	}
+	return float64(near) > besideShare*float64(all)
+}
+
+// crossings says what a cable across an area means; other uses need no word.
+var crossings = map[string]struct {
+	severity Severity
+	remedy   string
+}{
+	"road":      {Note, "Lay them in ramps rated for the traffic, or fly them from rated fixings by a competent rigger; mark the place."},
+	"walkway":   {Note, "Cover them with ramps that wheels and feet pass, light the place, leave no loop to trip on."},
+	"exit":      {Warn, "Keep exits clear: lead them round, or over the head from rated fixings by a competent rigger. The venue decides."},
+	"fire-lane": {Warn, "Keep fire lanes clear: lead them round. The venue and the fire service decide."},
+	"crowd":     {Warn, "Lead them round the crowd, or beneath a covered trench: feet and poles go through cable."},
+}
+
+func crossing(s *Subject) (found []Finding) {
+	links := map[plan.AreaID][]plan.Link{}
+	s.links(func(link plan.Link, b *budget.Budget) {
+		for _, area := range s.Reckoner.Crossed(s.Reckoner.Way(link)) {
+			links[area.ID] = append(links[area.ID], link)
+		}
+	})
+	for area := range s.Plan.Areas.All() {
+		crossing, tells := crossings[area.Use]
+		if !tells || len(links[area.ID]) == 0 {
+			continue
+		}
+		finding := Finding{Severity: crossing.severity, Where: []Place{{"areas", area.Key()}}, Remedy: crossing.remedy}
+		var names []string
+		for _, link := range links[area.ID] {
+			names = append(names, link.Name)
+			finding.Where = and(finding.Where, "links", link.Key())
+		}
+		finding.What = fmt.Sprintf("%s is crossed by %s", area.Name, listed(names))
+		found = append(found, finding)
+	}
+	return found
+}
+
+// most is how many names a finding lists before it counts the rest.
+const most = 8
+
+// listed joins names in natural order.
+func listed(names []string) string {
+	sortNames(names)
+	if len(names) > most {
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+	}
+	return strings.Join(names, ", ")
+}

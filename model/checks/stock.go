@@ -1,0 +1,111 @@
+package checks
+
+import (
+	"fmt"
+
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+)
+
+func badReel(s *Subject) (found []Finding) {
+	for segment := range s.Plan.Segments.All() {
+		reel, found1 := s.Plan.Reels.Get(plan.Key(segment.Reel))
+		if !found1 || reel.Condition != "faulty" && reel.Condition != "suspect" {
+			continue
+		}
+		link, _ := s.Plan.Link(segment.Link)
+		finding := Finding{
+			Severity: Warn, Where: and(at(link), "reels", reel.Key()),
+			What:   fmt.Sprintf("%s uses %s, which is suspect", link.Name, reelName(reel)),
+			Remedy: "Test it before the show, or take another.",
+		}
+		if reel.Condition == "faulty" {
+			finding.Severity = Stop
+			finding.What = fmt.Sprintf("%s uses %s, which is faulty", link.Name, reelName(reel))
+			finding.Remedy = "Take another, mark this one and keep it out of the show."
+		}
+		if reel.Reason != "" {
+			finding.What += ": " + reel.Reason
+		}
+		found = append(found, finding)
+	}
+	return found
+}
+
+// reelName is a reel's tag, or its length in words.
+func reelName(reel plan.Reel) string {
+	if reel.Tag != "" {
+		return "reel " + reel.Tag
+	}
+	return fmt.Sprintf("an untagged reel of %s", budget.Metres(reel.Length))
+}
+
+// A measured loss outside this share of what its kind gives is doubted.
+const leastShare, mostShare = 0.8, 1.3
+
+func measured(s *Subject) (found []Finding) {
+	look := func(place Place, name string, kind plan.CableKindID, length float64, figure plan.Optional) {
+		share := s.Reckoner.Share(kind, length, figure.Value)
+		if !figure.Set || share == 0 && figure.Value > 0 || share >= leastShare && share <= mostShare {
+			return
+		}
+		finding := Finding{
+			Severity: Warn, Where: []Place{place},
+			What:   fmt.Sprintf("%s was measured at %.1f dB, %.0f %% of what its kind gives", name, figure.Value, 100*share),
+			Remedy: "Check the figure, its length and its kind. It counts as 80 % at best until then.",
+		}
+		if share > mostShare {
+			finding.Remedy = "Look at its plugs and measure again; a cable that loses so much is on its way to faulty."
+		}
+		found = append(found, finding)
+	}
+	for reel := range s.Plan.Reels.All() {
+		look(Place{"reels", reel.Key()}, reelName(reel), reel.Kind, reel.Length, reel.Measured)
+	}
+	for line := range s.Plan.HouseLines.All() {
+		look(Place{"house_lines", line.Key()}, "house line "+line.Name, line.Kind, line.Length, line.Measured)
+	}
+	return found
+}
+
+func powerOnDrum(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		if link.PowerW == 0 {
+			return
+		}
+		for _, cable := range s.cables(b) {
+			if cable.kind.Form == "drum" && !cable.part.Assumed {
+				found = append(found, Finding{
+					Severity: Warn, Where: at(link),
+					What:   fmt.Sprintf("%s carries %.1f W, and %s is on a drum", link.Name, link.PowerW, cable.named()),
+					Remedy: "Pull it off the drum to its last turn before power goes on, and keep it out of tight hot bundles: a coiled cable heats itself.",
+				})
+				return
+			}
+		}
+	})
+	return found
+}
+
+func power(s *Subject) (found []Finding) {
+	s.links(func(link plan.Link, b *budget.Budget) {
+		if link.PowerW == 0 {
+			return
+		}
+		finding := Finding{Severity: Stop, Where: at(link)}
+		if transport := s.Reckoner.Transport(link.Transport); !transport.PowerOverLink {
+			finding.What = fmt.Sprintf("%s is to carry %.1f W, and %s carries no power", link.Name, link.PowerW, b.TransportName)
+			finding.Remedy = "Feed the device from its own supply; power on these pairs can harm both ends."
+			found = append(found, finding)
+			return
+		}
+		advice, err := s.Reckoner.Advise(link)
+		if err != nil || advice.PowerErr == nil {
+			return
+		}
+		finding.What = fmt.Sprintf("%s does not bring %.1f W to %s: %v", link.Name, link.PowerW, s.device(link.To).Name, advice.PowerErr)
+		finding.Remedy = "Shorten it, take cable with thicker conductors, or feed the device from its own supply."
+		found = append(found, finding)
+	})
+	return found
+}
