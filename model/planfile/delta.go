@@ -19,7 +19,8 @@ const (
 //
 //	{"plan": {…}, "devices": {"set": [{…}], "drop": ["d-7k2qm"]}}
 //
-// Tables are in file order, rows and dropped keys by key; equal Deltas are written equal.
+// Tables are in file order, rows and dropped keys by key; equal Deltas are written equal. A Delta with two changes
+// of one row, or with a figure that is not finite, is refused.
 func EncodeDelta(d *plan.Delta) ([]byte, error) {
 	b := []byte{'{'}
 	var err error
@@ -48,6 +49,9 @@ func EncodeDelta(d *plan.Delta) ([]byte, error) {
 func appendTableChanges(b []byte, table *plan.TableInfo, set []any, drop []plan.Key) ([]byte, error) {
 	slices.SortFunc(set, func(a, b any) int { return cmp.Compare(table.KeyOf(a), table.KeyOf(b)) })
 	slices.Sort(drop)
+	if key, twice := repeated(table, set, drop); twice {
+		return nil, fmt.Errorf("%s stands there twice", key)
+	}
 	var err error
 	b = append(b, '{')
 	for i, row := range set {
@@ -74,6 +78,21 @@ func appendTableChanges(b []byte, table *plan.TableInfo, set []any, drop []plan.
 	return append(b, '}'), nil
 }
 
+// repeated finds a key that two changes are about.
+func repeated(table *plan.TableInfo, set []any, drop []plan.Key) (plan.Key, bool) {
+	keys := slices.Clone(drop)
+	for _, row := range set {
+		keys = append(keys, table.KeyOf(row))
+	}
+	slices.Sort(keys)
+	for i := 1; i < len(keys); i++ {
+		if keys[i] == keys[i-1] {
+			return keys[i], true
+		}
+	}
+	return "", false
+}
+
 func between(i int, begin string) string {
 	if i == 0 {
 		return begin
@@ -84,27 +103,28 @@ func between(i int, begin string) string {
 // DecodeDelta reads what EncodeDelta wrote in a program whose file version was version, as strictly as a plan
 // is read: *Unreadable names the place. Whether the Delta fits a plan is for plan.Apply to say.
 func DecodeDelta(line []byte, version int) (*plan.Delta, error) {
-	if refusal := refuseVersion(version); refusal != nil {
-		return nil, refusal
-	}
-	return decodeDelta(line, steps[version-1:])
+	return decodeDelta(line, version, current)
 }
 
-// decodeChanges reads a Delta of this program's own version.
-func decodeChanges(line []byte) (*plan.Delta, error) { return decodeDelta(line, nil) }
-
-func decodeDelta(line []byte, steps []step) (*plan.Delta, error) {
-	if unreadable := look(line); unreadable != nil {
-		unreadable.Name = "a change"
+func decodeDelta(line []byte, version int, era era) (*plan.Delta, error) {
+	unreadable := refuseVersion(version, era.version)
+	if unreadable == nil {
+		unreadable = look(line)
+	}
+	if unreadable != nil {
+		unreadable.Name = aChange
 		return nil, unreadable
 	}
-	r := &reader{data: line, steps: steps}
+	r := &reader{data: line, steps: era.stepsFrom(version)}
 	d := r.walkThrough(line, 0).delta("")
 	if len(r.faults) > 0 {
-		return nil, &Unreadable{Name: "a change", Faults: r.faults, Remedy: remedyEdit}
+		return nil, &Unreadable{Name: aChange, Faults: r.faults, Remedy: remedyEdit}
 	}
 	return d, nil
 }
+
+// aChange stands for the name of a file in messages about a Delta.
+const aChange = "a change"
 
 // changes reads the Delta that a revision holds and returns it in this version's own text.
 func (r *reader) changes(m member, place string) string {

@@ -33,7 +33,7 @@ func Write(w io.Writer, p *plan.Plan) error {
 
 func encode(p *plan.Plan) ([]byte, error) {
 	if problems := plan.Check(p); len(problems) > 0 {
-		return nil, &plan.Invalid{Problems: problems}
+		return nil, fmt.Errorf("the plan could not be read back, since %v", problems[0])
 	}
 	data, err := appendPlan(nil, p)
 	if err != nil {
@@ -124,7 +124,7 @@ func appendFigure(b []byte, value float64) ([]byte, error) {
 // appendChanges embeds the text of a Delta. A text that is not exactly what EncodeDelta writes would not come
 // back as it was, so it is refused.
 func appendChanges(b []byte, changes string) ([]byte, error) {
-	d, err := decodeChanges([]byte(changes))
+	d, err := DecodeDelta([]byte(changes), Version)
 	if err != nil {
 		return nil, err
 	}

@@ -35,7 +35,7 @@ func Open(path string) (*plan.Plan, Stamp, error) {
 	if err != nil {
 		return nil, Stamp{}, err
 	}
-	p, version, err := decode(data)
+	p, version, err := decode(data, current)
 	if err != nil {
 		return nil, Stamp{}, named(err, filepath.Base(path))
 	}

@@ -55,7 +55,10 @@ type Unlockable struct {
 // Error gives the reason and what to do.
 func (u *Unlockable) Error() string {
 	reason := "no lock can be made beside it"
-	if errors.Is(u.Err, fs.ErrPermission) {
+	switch {
+	case errors.Is(u.Err, atomicfile.ErrProtected):
+		reason = "its file mode lets nobody write"
+	case errors.Is(u.Err, fs.ErrPermission):
 		reason = "its folder does not let you write in it"
 	}
 	return fmt.Sprintf("%s is read-only here: %s (%v); save it to another folder to edit it", filepath.Base(u.Path), reason, u.Err)
@@ -80,6 +83,9 @@ func Acquire(path string, who Holder) (*Lock, error) {
 	beside, err := LockPath(path)
 	if err != nil {
 		return nil, &Unlockable{path, err}
+	}
+	if info, err := os.Stat(path); err == nil && info.Mode()&0o200 == 0 {
+		return nil, &Unlockable{path, atomicfile.ErrProtected} // a save would be refused
 	}
 	for range mostAttempts {
 		lock := flock.New(beside, flock.SetPermissions(0o666)) // the user's mask narrows it

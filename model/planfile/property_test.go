@@ -176,4 +176,3 @@ func differing(a, b []string) int {
 	}
 	return n
 }
-

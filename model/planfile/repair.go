@@ -36,7 +36,7 @@ func Repair(r io.Reader) (*plan.Plan, []Mend, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	file, reader, refusal := parse(data, Version, steps)
+	file, reader, refusal := parse(data, current)
 	if refusal != nil {
 		return nil, nil, refusal
 	}
@@ -73,14 +73,18 @@ func (m *mender) dropTwins() {
 	for _, table := range plan.Tables() {
 		rows := m.tables[table.Name]
 		slices.SortStableFunc(rows, byKey)
-		m.tables[table.Name] = slices.CompactFunc(rows, func(a, b placed) bool {
-			if a.key != b.key {
+		m.tables[table.Name] = slices.CompactFunc(rows, func(second, first placed) bool {
+			if second.key != first.key {
 				return false
 			}
-			m.note(b, table.Name, "", fmt.Sprintf("is %s again, which line %d holds already", b.key, lineOf(m.data, a.at)), leftOut)
+			m.note(second, table.Name, "", twin(m.data, second, first), leftOut)
 			return true
 		})
 	}
+}
+
+func twin(data []byte, second, first placed) string {
+	return fmt.Sprintf("is %s again, which line %d holds already", second.key, lineOf(data, first.at))
 }
 
 func byKey(a, b placed) int { return cmp.Compare(a.key, b.key) }

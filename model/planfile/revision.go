@@ -65,7 +65,7 @@ func stateAt(p *plan.Plan, n int) (*plan.Plan, error) {
 		d := &plan.Delta{}
 		if revision.Changes != "" {
 			var err error
-			if d, err = decodeChanges([]byte(revision.Changes)); err != nil {
+			if d, err = DecodeDelta([]byte(revision.Changes), Version); err != nil {
 				return nil, fmt.Errorf("revision %s: %w", revision.Letter, err)
 			}
 		}

@@ -12,8 +12,18 @@ type step struct {
 	row func(table string, row *rawRow)
 }
 
-// steps lead from version i+1 to i+2. Version 1 is the first, so there is none yet.
-var steps []step
+// era is a version of the file and the steps that lead to it from all before it.
+type era struct {
+	version int
+	// steps[i] leads from version i+1 to i+2.
+	steps []step
+}
+
+// current is this program's era. Version 1 is the first, so no step leads to it.
+var current = era{version: Version}
+
+// stepsFrom are the steps that rows of a version have before them.
+func (e era) stepsFrom(version int) []step { return e.steps[version-1:] }
 
 // get returns the value of a name as it stands in the file.
 func (row *rawRow) get(name string) (jsontext.Value, bool) {
