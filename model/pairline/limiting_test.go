@@ -222,6 +222,17 @@ func TestReflections(t *testing.T) {
 		require.InDelta(t, fine.RippleDB, coarse.RippleDB, 1e-3)
 		require.InDelta(t, fine.ReturnLossMarginDB, coarse.ReturnLossMarginDB, 1e-3)
 	})
+	t.Run("the crest of a parabola over the logarithm of frequency is found exactly", func(t *testing.T) {
+		var sweep []pairline.Response
+		for _, freq := range pairline.LogGrid(9) {
+			off := math.Log(freq / 12)
+			sweep = append(sweep, pairline.Response{FreqMHz: freq, RippleDB: -(2 - 0.1*off*off), ReturnLossNearDB: 40, ReturnLossFarDB: 50})
+		}
+		found := pairline.ReflectionsOf(sweep)
+		require.InDelta(t, 2, found.RippleDB, 1e-9)
+		require.InDelta(t, 12, found.RippleMHz, 1e-9)
+		require.InDelta(t, 25, found.ReturnLossMarginDB, 1e-9, "the nearer end is the worse one here")
+	})
 	t.Run("no sweep finds nothing", func(t *testing.T) {
 		require.Zero(t, pairline.ReflectionsOf(nil).RippleDB)
 	})

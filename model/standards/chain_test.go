@@ -93,6 +93,21 @@ func TestParseChainSaysWhereAndWhatToWrite(t *testing.T) {
 	}
 }
 
+func TestChainGrammarHoldsForItsOwnExamples(t *testing.T) {
+	count := 0
+	for _, line := range strings.Split(standards.ChainGrammar, "\n") {
+		if example, found := strings.CutPrefix(line, "    "); found && strings.HasPrefix(example, "cat") {
+			count++
+			_, err := standards.ParseChain(example)
+			require.NoError(t, err, example)
+		}
+	}
+	require.Equal(t, 2, count)
+	for _, c := range standards.Cables() {
+		require.Contains(t, standards.ChainGrammar, string(c.Slug))
+	}
+}
+
 func TestConstruction(t *testing.T) {
 	parse := func(text string) standards.Construction {
 		built, err := standards.ParseConstruction(text)

@@ -43,6 +43,15 @@ func TestReckon(t *testing.T) {
 		require.Negative(t, long.Advice.WorstMarginDB)
 		require.Contains(t, strings.Join(long.Notes, "\n"), "advice, not the verdict")
 	})
+	t.Run("a run that is over hears no more about the curve", func(t *testing.T) {
+		over := reckon(t, standards.Question{Chain: "cat6a-own:18.5 200", TemperatureC: celsius(20)})
+		require.Equal(t, pairline.Over, over.Grade)
+		require.NotContains(t, strings.Join(over.Notes, "\n"), "advice, not the verdict")
+	})
+	t.Run("a short network link has nothing to tell but the caution", func(t *testing.T) {
+		short := reckon(t, standards.Question{Chain: "cat6 30", TemperatureC: celsius(30), Transport: "1000base-t"})
+		require.Equal(t, []string{standards.PowerCaution}, short.Notes)
+	})
 	t.Run("a temperature not given is 30 °C and wants 3 dB, and says so", func(t *testing.T) {
 		blank := reckon(t, standards.Question{Chain: "cat5e 50"})
 		require.InDelta(t, 30, blank.TemperatureC, 0)

@@ -129,10 +129,36 @@ func TestTransports(t *testing.T) {
 		}
 		require.Equal(t, []standards.TransportSlug{"aes50", "100base-tx", "1000base-t"}, graded)
 	})
+	t.Run("screens, power and distances are those of each transport", func(t *testing.T) {
+		var screened, powered []standards.TransportSlug
+		distances := map[standards.TransportSlug]float64{}
+		for _, transport := range standards.Transports() {
+			if transport.ScreenRequired {
+				screened = append(screened, transport.Slug)
+			}
+			if transport.PowerOverLink {
+				powered = append(powered, transport.Slug)
+			}
+			if transport.StatedDistance != 0 {
+				distances[transport.Slug] = transport.StatedDistance
+			}
+		}
+		require.Equal(t, []standards.TransportSlug{"aes50", "aes3", "analogue-multicore", "analogue-line", "intercom"}, screened)
+		require.Equal(t, []standards.TransportSlug{"100base-tx", "1000base-t"}, powered)
+		require.Equal(t, map[standards.TransportSlug]float64{"aes50": 100, "100base-tx": 100, "1000base-t": 100, "aes3": 100}, distances)
+	})
 	t.Run("a caller cannot change a table", func(t *testing.T) {
 		standards.Transports()[0].Name = "changed"
 		require.Equal(t, "AES50", standards.Transports()[0].Name)
 	})
+}
+
+func TestCategoriesReachTheirFrequency(t *testing.T) {
+	// TIA-568-C.2, TIA-568-C.2-1 and IEC 61156-5, published.
+	want := map[standards.CableSlug]float64{"cat5e": 100, "cat6": 250, "cat6a": 500, "cat7": 600, "cat7a": 1000, "cat8": 2000}
+	for _, c := range standards.Cables() {
+		require.InDelta(t, want[c.Slug], c.Figures.TopMHz, 0, c.Slug)
+	}
 }
 
 func TestUnknownSlugsAreRefusedWithTheKnownOnes(t *testing.T) {
