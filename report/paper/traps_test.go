@@ -139,6 +139,21 @@ func TestBookmarksOnPagesOfOtherHeights(t *testing.T) {
 	}
 }
 
+// To the library a height of -1 means "here". On an A3 page before a last page
+// of A4, 122 mm down is that height: 122 + 297 - 420.
+func TestABookmarkWhereTheLibraryReadsHere(t *testing.T) {
+	document := write(t, draw(func(b *paper.Book) {
+		b.NewPageOf(paper.Format{Sheet: paper.A3})
+		b.Take(122 - 8 - 3.5)
+		b.Bookmark("here")
+		b.NewPageOf(upright)
+		b.Paragraph("last")
+	}))
+	marks := regexp.MustCompile(`/XYZ 0 ([\d.]+) null\]`).FindAllSubmatch(document, -1)
+	require.Len(t, marks, 2)
+	require.InDelta(t, 420-122, number(t, marks[1][1])/pointsPerMM, 0.01)
+}
+
 func TestBookmarksTakeTheirPlaceBelowTheirChapter(t *testing.T) {
 	document := write(t, draw(func(b *paper.Book) { b.Bookmark("one"); b.Bookmark("two") }), draw(func(b *paper.Book) { b.Bookmark("three") }))
 	said := tool(t, document, "qpdf", "--json", "--json-key=outlines", "FILE")
