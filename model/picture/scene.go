@@ -64,6 +64,16 @@ type LinkFigure struct {
 	Levels [2]plan.LevelID
 }
 
+// Shifted returns the figure with its way moved by metres.
+func (l LinkFigure) Shifted(by geom.Point) LinkFigure {
+	way := make([]geom.Point, len(l.Way))
+	for i, at := range l.Way {
+		way[i] = at.Add(by)
+	}
+	l.Way = way
+	return l
+}
+
 // key tells which links lie in one lane group: those through the same way points, or between the same devices.
 func (l LinkFigure) key() (key string, turned bool) {
 	if len(l.Way) == 0 {

@@ -1,0 +1,83 @@
+package look
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+)
+
+// Theme is fyne's default theme in a palette of ours, compact. The system's own choice of light or dark is not
+// followed: a plan looks the same until the user changes it.
+type Theme struct {
+	palette Palette
+	base    fyne.Theme
+}
+
+// NewTheme returns the theme of a palette.
+func NewTheme(p Palette) *Theme { return &Theme{palette: p, base: theme.DefaultTheme()} }
+
+// Palette is the theme's palette.
+func (t *Theme) Palette() Palette { return t.palette }
+
+// Color implements fyne.Theme.
+func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
+	p := t.palette
+	switch name {
+	case theme.ColorNameBackground, theme.ColorNameMenuBackground, theme.ColorNameOverlayBackground, theme.ColorNameHeaderBackground:
+		return p.Panel
+	case theme.ColorNameForeground:
+		return p.Ink
+	case theme.ColorNamePrimary, theme.ColorNameHyperlink:
+		return p.Selection
+	case theme.ColorNameFocus, theme.ColorNameSelection:
+		return veil(p.Selection, 0x50)
+	case theme.ColorNameSeparator, theme.ColorNameInputBorder:
+		return p.Strong
+	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
+		return p.Muted
+	case theme.ColorNameInputBackground, theme.ColorNameButton:
+		return p.Ground
+	case theme.ColorNameError:
+		return p.Danger
+	case theme.ColorNameWarning:
+		return p.Tight
+	case theme.ColorNameSuccess:
+		return p.Enough
+	}
+	return t.base.Color(name, t.variant())
+}
+
+func (t *Theme) variant() fyne.ThemeVariant {
+	if t.palette.Dark {
+		return theme.VariantDark
+	}
+	return theme.VariantLight
+}
+
+// Font implements fyne.Theme.
+func (t *Theme) Font(style fyne.TextStyle) fyne.Resource { return t.base.Font(style) }
+
+// Icon implements fyne.Theme.
+func (t *Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return t.base.Icon(name) }
+
+// Size implements fyne.Theme: compact, but readable at arm's length.
+func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
+	switch name {
+	case theme.SizeNameText:
+		return 13
+	case theme.SizeNameCaptionText:
+		return 11
+	case theme.SizeNamePadding:
+		return 3
+	case theme.SizeNameInnerPadding:
+		return 6
+	case theme.SizeNameInlineIcon:
+		return 17
+	case theme.SizeNameSubHeadingText:
+		return 16
+	case theme.SizeNameHeadingText:
+		return 20
+	}
+	return t.base.Size(name)
+}

@@ -1,0 +1,170 @@
+package panel
+
+import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/assess"
+	"stageloom/model/budget"
+	"stageloom/model/checks"
+	"stageloom/model/plan"
+	"stageloom/model/quantity"
+)
+
+// Units are how lengths and temperatures are shown.
+type Units struct{ Length, Temperature quantity.System }
+
+// length prints metres in tenths, without a nought behind the point.
+func (u Units) length(metres float64) string {
+	return strings.Replace(quantity.PrintLength(metres, u.Length, 1), ".0 ", " ", 1)
+}
+
+// Card is what the panel on the right says about the selection.
+type Card struct {
+	Title    string
+	Kind     string
+	Subtitle string
+	Figures  []Figure
+	// Link is the link the card is about, if it is about one; its curve is drawn below.
+	Link     plan.LinkID
+	Grade    budget.Grade
+	Findings []checks.Finding
+}
+
+// Figure is one figure of a card: what it is, the figure itself, and what it means in small words.
+type Figure struct{ Name, Value, Note string }
+
+// CardOf says what there is to say about the selection: one row, several, or the plan when nothing is selected.
+// preview, while something moves, holds the budgets of this moment.
+func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview []budget.Budget) Card {
+	if len(selection) > 1 {
+		return severalCard(a, selection)
+	}
+	if len(selection) == 1 {
+		switch ref := selection[0]; ref.Table {
+		case "links":
+			return linkCard(a, plan.LinkID(ref.Key), units, preview)
+		case "devices":
+			return deviceCard(a, plan.DeviceID(ref.Key), units)
+		case "positions":
+			return positionCard(a, plan.PositionID(ref.Key), units)
+		case "areas":
+			return areaCard(a, plan.AreaID(ref.Key))
+		}
+	}
+	return planCard(a, units)
+}
+
+// BudgetOf is a link's budget, that of the preview where the link is in it.
+func BudgetOf(a *assess.Assessment, id plan.LinkID, preview []budget.Budget) (budget.Budget, bool) {
+	for i := range preview {
+		if preview[i].Link == id {
+			return preview[i], true
+		}
+	}
+	return a.Budget(id)
+}
+
+func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview []budget.Budget) Card {
+	link, _ := a.Plan.Link(id)
+	b, _ := BudgetOf(a, id, preview)
+	c := Card{
+		Title: "Link " + link.Name, Kind: b.TransportName, Link: id, Grade: b.Grade,
+		Subtitle: endOf(a.Plan, link.From, link.FromPort) + " → " + endOf(a.Plan, link.To, link.ToPort),
+		Findings: a.FindingsAt("links", link.Key()),
+	}
+	if link.Role != "" {
+		c.Kind += " · " + link.Role
+	}
+	c.add("run", units.length(b.Run), runNote(b, units))
+	c.add("cables", units.length(b.Laid), cablesNote(a.Plan, b, units))
+	if b.Missing > 0 {
+		c.add("too short by", units.length(b.Missing), fillNote(a.Plan, b))
+	}
+	if !b.Graded {
+		c.add("loss", "–", b.TransportName+" carries no grade here")
+		return c
+	}
+	if b.HasMargin() {
+		note := fmt.Sprintf("at 100 MHz, cable %s, whole cables", quantity.PrintTemperature(b.TemperatureC, units.Temperature, 0))
+		if b.Assumed() {
+			note += ", the missing part assumed"
+		}
+		c.add("loss", budget.LossTenths(b.LossDB)+" dB", note)
+	}
+	c.add("limit", fmt.Sprintf("%.1f dB", b.LimitDB), ruleName(b.Rule))
+	if b.HasMargin() {
+		c.add("margin", budget.TenthDB(b.MarginDB)+" dB", b.Why())
+	} else {
+		c.add("margin", "–", b.Why())
+	}
+	return c
+}
+
+func (c *Card) add(name, value, note string) {
+	c.Figures = append(c.Figures, Figure{name, value, note})
+}
+
+func endOf(p *plan.Plan, id plan.DeviceID, port string) string {
+	device, _ := p.Device(id)
+	return device.Name + " " + port
+}
+
+func runNote(b budget.Budget, units Units) string {
+	way := "way"
+	if b.Straight {
+		way = "straight way, with its allowance"
+	}
+	return fmt.Sprintf("%s %s + %s rises + %s slack", units.length(b.Way), way, units.length(b.Rises), units.length(b.Slack))
+}
+
+// cablesNote lists the lengths as they join: "60 m + 50 m, one coupler".
+func cablesNote(p *plan.Plan, b budget.Budget, units Units) string {
+	var lengths []string
+	for _, part := range b.Parts {
+		if part.What == budget.Cable && !part.Assumed {
+			lengths = append(lengths, units.length(part.Length))
+		}
+	}
+	if len(lengths) == 0 {
+		return "no cable yet"
+	}
+	return strings.Join(lengths, " + ") + ", " + joins(b.Joins)
+}
+
+func joins(n int) string {
+	switch n {
+	case 0:
+		return "no join"
+	case 1:
+		return "one join"
+	}
+	return fmt.Sprintf("%d joins", n)
+}
+
+func fillNote(p *plan.Plan, b budget.Budget) string {
+	if b.Fill == "" {
+		return "no kind of cable chosen for the rest"
+	}
+	kind, _ := p.CableKinds.Get(plan.Key(b.Fill))
+	return "reckoned as " + kind.Name
+}
+
+func severalCard(a *assess.Assessment, selection []plan.Ref) Card {
+	counts := map[string]int{}
+	for _, ref := range selection {
+		counts[ref.Table]++
+	}
+	c := Card{Title: fmt.Sprintf("%d selected", len(selection))}
+	for _, table := range []string{"positions", "devices", "links", "areas"} {
+		if n := counts[table]; n > 0 {
+			c.add(table, fmt.Sprint(n), "")
+		}
+	}
+	return c
+}
+
+func areaCard(a *assess.Assessment, id plan.AreaID) Card {
+	area, _ := a.Plan.Areas.Get(plan.Key(id))
+	return Card{Title: area.Name, Kind: "area", Subtitle: strings.ReplaceAll(area.Use, "-", " "), Findings: a.FindingsAt("areas", area.Key())}
+}

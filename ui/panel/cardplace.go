@@ -1,0 +1,99 @@
+package panel
+
+import (
+	"fmt"
+
+	"stageloom/model/assess"
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+	"stageloom/model/quantity"
+	"stageloom/model/standards"
+)
+
+func ruleName(id plan.RuleID) string {
+	for _, rule := range standards.LimitRules() {
+		if string(rule.Slug) == string(id) {
+			return rule.Name
+		}
+	}
+	return string(id)
+}
+
+func place(units Units, x, y float64) string {
+	return fmt.Sprintf("%s, %s", units.length(x), units.length(y))
+}
+
+func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units) Card {
+	device, _ := a.Plan.Device(id)
+	kind, _ := a.Plan.Kinds.Get(plan.Key(device.Kind))
+	c := Card{Title: device.Name, Kind: kind.Group, Subtitle: kind.Name, Findings: a.FindingsAt("devices", device.Key())}
+	position, _ := a.Plan.Positions.Get(plan.Key(device.Position))
+	c.add("place", place(units, device.X, device.Y), position.Name)
+	if kind.Inputs+kind.Outputs > 0 {
+		c.add("sockets", fmt.Sprintf("%d in / %d out", kind.Inputs, kind.Outputs), "")
+	}
+	for _, port := range a.Plan.Ports(device.Kind) {
+		c.add("port "+port.Name, "free", "")
+		last := &c.Figures[len(c.Figures)-1]
+		for link := range a.Plan.Links.All() {
+			switch {
+			case link.From == id && link.FromPort == port.Name:
+				last.Value, last.Note = portValue(a, link), "to "+endOf(a.Plan, link.To, link.ToPort)
+			case link.To == id && link.ToPort == port.Name:
+				last.Value, last.Note = portValue(a, link), "to "+endOf(a.Plan, link.From, link.FromPort)
+			}
+		}
+	}
+	return c
+}
+
+func portValue(a *assess.Assessment, link plan.Link) string {
+	b, _ := a.Budget(link.ID)
+	if label := b.Label(); label != "" {
+		return link.Name + " " + label
+	}
+	return link.Name
+}
+
+func positionCard(a *assess.Assessment, id plan.PositionID, units Units) Card {
+	position, _ := a.Plan.Positions.Get(plan.Key(id))
+	c := Card{Title: position.Name, Kind: "position", Findings: a.FindingsAt("positions", position.Key())}
+	c.add("place", place(units, position.X, position.Y), "the middle of its outline")
+	for device := range a.Plan.Devices.All() {
+		if device.Position == id {
+			kind, _ := a.Plan.Kinds.Get(plan.Key(device.Kind))
+			c.add(device.Name, "", kind.Name)
+		}
+	}
+	return c
+}
+
+func planCard(a *assess.Assessment, units Units) Card {
+	s, t := a.Plan.Settings, a.Totals
+	c := Card{Title: s.Name, Kind: "plan", Subtitle: s.Site}
+	c.add("devices", fmt.Sprint(a.Plan.Devices.Len()), "")
+	c.add("links", fmt.Sprint(t.Links), "")
+	c.add("cable", units.length(t.Metres), fmt.Sprintf("%s between cables", joins(t.Joins)))
+	if t.Missing > 0 {
+		c.add("still missing", units.length(t.Missing), "metres of run that no cable reaches yet")
+	}
+	temperature, note := "by place", "indoors 30, shade 40, sun worst air + 20 °C"
+	if s.Temperature.Set {
+		temperature, note = quantity.PrintTemperature(s.Temperature.Value, units.Temperature, 0), "set for the plan"
+	}
+	c.add("cable temperature", temperature, note)
+	wanted, why := "1.5 or 3 dB", "3 dB where the temperature is under the default"
+	if s.WantedMargin.Set {
+		wanted, why = fmt.Sprintf("%.1f dB", s.WantedMargin.Value), "set for the plan"
+	}
+	c.add("wanted margin", wanted, why)
+	return c
+}
+
+// GradeWord is a grade in words for the screen.
+func GradeWord(grade budget.Grade) string {
+	if grade == budget.Ungraded {
+		return "no grade"
+	}
+	return string(grade)
+}

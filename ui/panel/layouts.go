@@ -1,0 +1,45 @@
+package panel
+
+import "fyne.io/fyne/v2"
+
+// apart puts the first object left and the second right, on one base; a long first one is cut by the second's room.
+type apart struct{}
+
+// MinSize implements fyne.Layout.
+func (*apart) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	a, b := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(min(a.Width, 120)+b.Width, max(a.Height, b.Height)+4)
+}
+
+// Layout implements fyne.Layout.
+func (*apart) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	a, b := objects[0].MinSize(), objects[1].MinSize()
+	objects[0].Resize(a)
+	objects[0].Move(fyne.NewPos(6, size.Height-a.Height-2))
+	objects[1].Resize(b)
+	objects[1].Move(fyne.NewPos(size.Width-b.Width-6, size.Height-b.Height-1))
+}
+
+// stacked puts the second object close under the first.
+type stacked struct{}
+
+// overlap is how far the label's own padding may slide under what stands above it.
+const overlap = 7
+
+// MinSize implements fyne.Layout.
+func (*stacked) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := objects[0].MinSize()
+	if below := objects[1]; below.Visible() {
+		size.Height += below.MinSize().Height - overlap
+	}
+	return size
+}
+
+// Layout implements fyne.Layout.
+func (*stacked) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	first := objects[0].MinSize().Height
+	objects[0].Resize(fyne.NewSize(size.Width, first))
+	objects[0].Move(fyne.NewPos(0, 0))
+	objects[1].Resize(fyne.NewSize(size.Width, size.Height-first+overlap))
+	objects[1].Move(fyne.NewPos(0, first-overlap))
+}

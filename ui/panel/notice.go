@@ -1,0 +1,68 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/checks"
+)
+
+// Notice is the line under the overview that says what happened and why. It is never modal, and stays until it is
+// closed or something newer is to be said.
+type Notice struct {
+	widget.BaseWidget
+	icon  *widget.Icon
+	label *widget.Label
+	row   *fyne.Container
+}
+
+// NewNotice returns an empty, hidden notice.
+func NewNotice() *Notice {
+	n := &Notice{icon: widget.NewIcon(theme.InfoIcon()), label: widget.NewLabel("")}
+	n.label.Wrapping = fyne.TextWrapWord
+	dismiss := widget.NewButtonWithIcon("", theme.CancelIcon(), n.Clear)
+	dismiss.Importance = widget.LowImportance
+	n.row = container.NewBorder(nil, nil, container.NewPadded(n.icon), dismiss, n.label)
+	n.ExtendBaseWidget(n)
+	n.Hide()
+	return n
+}
+
+// CreateRenderer implements fyne.Widget.
+func (n *Notice) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(n.row) }
+
+// Say tells something that went well.
+func (n *Notice) Say(text string) { n.set(theme.InfoIcon(), widget.MediumImportance, text) }
+
+// Warn tells what was refused or failed, and why.
+func (n *Notice) Warn(text string) { n.set(theme.WarningIcon(), widget.DangerImportance, text) }
+
+// Tell tells a finding: what is found and what cures it.
+func (n *Notice) Tell(f checks.Finding) {
+	icon, importance := theme.InfoIcon(), widget.MediumImportance
+	if f.Severity != checks.Note {
+		icon, importance = theme.WarningIcon(), widget.WarningImportance
+	}
+	if f.Severity == checks.Stop {
+		importance = widget.DangerImportance
+	}
+	n.set(icon, importance, f.What+" "+f.Remedy)
+}
+
+func (n *Notice) set(icon fyne.Resource, importance widget.Importance, text string) {
+	n.icon.SetResource(icon)
+	n.label.Importance = importance
+	n.label.SetText(text)
+	n.Show()
+}
+
+// Clear hides the notice.
+func (n *Notice) Clear() {
+	n.label.SetText("")
+	n.Hide()
+}
+
+// Text is what the notice says now.
+func (n *Notice) Text() string { return n.label.Text }

@@ -1,0 +1,97 @@
+package panel
+
+import (
+	"fmt"
+	"slices"
+
+	"stageloom/model/assess"
+	"stageloom/model/budget"
+	"stageloom/model/checks"
+	"stageloom/model/plan"
+)
+
+// Item is one piece of the line that tells the whole plan. Its rows are where a click goes, one after the other.
+type Item struct {
+	// Grade is the grade whose line is drawn before it; Line tells that there is one.
+	Grade budget.Grade
+	Line  bool
+	Count int
+	Words string
+	Rows  []plan.Ref
+}
+
+// OverviewOf tells the whole plan: links by grade, what is too short, findings by severity. What counts nothing
+// is left out, save the grades. preview, while something moves, holds the budgets of this moment; findings are
+// those of before.
+func OverviewOf(a *assess.Assessment, preview []budget.Budget) []Item {
+	where := func(picked func(budget.Budget) bool) []plan.Ref {
+		var rows []plan.Ref
+		for _, link := range a.Links() {
+			if b, found := BudgetOf(a, link.ID, preview); found && picked(b) {
+				rows = append(rows, plan.RefOf(link))
+			}
+		}
+		return rows
+	}
+	all := where(func(budget.Budget) bool { return true })
+	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
+	for _, grade := range append(budget.Grades(), budget.Ungraded) {
+		rows := where(func(b budget.Budget) bool { return b.Grade == grade })
+		if len(rows) > 0 || grade != budget.Ungraded {
+			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
+		}
+	}
+	if rows := where(budget.Budget.TooShort); len(rows) > 0 {
+		items = append(items, Item{Count: len(rows), Words: "too short", Rows: rows})
+	}
+	for _, severity := range checks.Severities() {
+		if rows := placesOf(a, severity); len(rows) > 0 {
+			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows})
+		}
+	}
+	return items
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+func severityWords(severity checks.Severity, n int) string {
+	switch severity {
+	case checks.Stop:
+		return plural(n, "stops the show", "stop the show")
+	case checks.Warn:
+		return plural(n, "warning", "warnings")
+	}
+	return plural(n, "note", "notes")
+}
+
+// placesOf is the first place of each finding of a severity.
+func placesOf(a *assess.Assessment, severity checks.Severity) []plan.Ref {
+	var rows []plan.Ref
+	for _, finding := range a.Findings {
+		if finding.Severity == severity && len(finding.Where) > 0 {
+			rows = append(rows, plan.Ref{Table: finding.Where[0].Table, Key: finding.Where[0].Key})
+		}
+	}
+	return rows
+}
+
+// Next is the row a click goes to: the one after the selected row, round and round.
+func (i Item) Next(selection []plan.Ref) (plan.Ref, bool) {
+	if len(i.Rows) == 0 {
+		return plan.Ref{}, false
+	}
+	if len(selection) == 1 {
+		if at := slices.Index(i.Rows, selection[0]); at >= 0 {
+			return i.Rows[(at+1)%len(i.Rows)], true
+		}
+	}
+	return i.Rows[0], true
+}
+
+// String is the item in words, as a screen reader or a test reads it.
+func (i Item) String() string { return fmt.Sprintf("%d %s", i.Count, i.Words) }

@@ -1,0 +1,145 @@
+package panel
+
+import (
+	"image"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/geom"
+	"stageloom/model/picture"
+	"stageloom/model/plan"
+	"stageloom/ui/planview"
+	"stageloom/ui/raster"
+)
+
+// Overview is the line that always tells the whole plan. A click on a piece goes to the next row it counts.
+type Overview struct {
+	widget.BaseWidget
+	look     planview.Look
+	goTo     func(plan.Ref)
+	selected func() []plan.Ref
+	row      *fyne.Container
+	items    []Item
+}
+
+// NewOverview returns the line; goTo shows a row, selected tells where the user is.
+func NewOverview(look planview.Look, selected func() []plan.Ref, goTo func(plan.Ref)) *Overview {
+	o := &Overview{look: look, goTo: goTo, selected: selected, row: container.New(&inRow{gap: 14})}
+	o.ExtendBaseWidget(o)
+	return o
+}
+
+// CreateRenderer implements fyne.Widget.
+func (o *Overview) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(o.row) }
+
+// SetLook changes colours and lines, with the theme.
+func (o *Overview) SetLook(look planview.Look) {
+	o.look = look
+	items := o.items
+	o.items, o.row.Objects = nil, nil
+	o.Set(items)
+}
+
+// Set shows items. Pieces are kept where only figures changed, so that a drag makes nothing new.
+func (o *Overview) Set(items []Item) {
+	if sameWords(o.items, items) {
+		for i, object := range o.row.Objects {
+			object.(*piece).set(items[i])
+		}
+		o.items = items
+		return
+	}
+	o.items = items
+	o.row.Objects = nil
+	for _, item := range items {
+		o.row.Objects = append(o.row.Objects, newPiece(o, item))
+	}
+	o.row.Refresh()
+	o.Refresh()
+}
+
+func sameWords(a, b []Item) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i].Words != b[i].Words || len(strconv.Itoa(a[i].Count)) != len(strconv.Itoa(b[i].Count)) {
+			return false
+		}
+	}
+	return true
+}
+
+// piece is one item: the grade's line, the count, the words.
+type piece struct {
+	widget.BaseWidget
+	overview *Overview
+	item     Item
+	count    *canvas.Text
+	words    *canvas.Text
+	content  *fyne.Container
+}
+
+func newPiece(o *Overview, item Item) *piece {
+	p := &piece{overview: o, item: item}
+	p.count = canvas.NewText("", theme.Color(theme.ColorNameForeground))
+	p.count.TextStyle.Bold = true
+	p.words = canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))
+	p.count.TextSize, p.words.TextSize = theme.TextSize()+1, theme.TextSize()
+	p.content = container.New(&inRow{gap: 5})
+	if item.Line {
+		sample := canvas.NewRaster(p.sample)
+		sample.SetMinSize(fyne.NewSize(34, 18))
+		p.content.Add(sample)
+	}
+	p.content.Add(p.count)
+	p.content.Add(p.words)
+	p.ExtendBaseWidget(p)
+	p.set(item)
+	return p
+}
+
+func (p *piece) set(item Item) {
+	changed := p.item.Count != item.Count || p.count.Text == ""
+	p.item = item
+	if !changed {
+		return
+	}
+	p.count.Text, p.words.Text = strconv.Itoa(item.Count), item.Words
+	p.count.Refresh()
+	p.words.Refresh()
+}
+
+// sample draws the grade's line as the plan does.
+func (p *piece) sample(w, h int) image.Image {
+	picked := image.NewRGBA(image.Rect(0, 0, w, h))
+	drawing := raster.NewDrawing(float64(h) / 18)
+	pen := p.overview.look.Pen(drawing)
+	pen.Stroke([]geom.Point{{X: 0, Y: 9.5}, {X: 34, Y: 9.5}}, picture.LinkRole(string(p.item.Grade)))
+	drawing.Paint(picked)
+	return picked
+}
+
+// CreateRenderer implements fyne.Widget.
+func (p *piece) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.content) }
+
+// Tapped goes to the next row that the piece counts.
+func (p *piece) Tapped(*fyne.PointEvent) {
+	if ref, found := p.item.Next(p.overview.selected()); found {
+		p.overview.goTo(ref)
+	}
+}
+
+// Cursor shows that there is somewhere to go.
+func (p *piece) Cursor() desktop.Cursor {
+	if len(p.item.Rows) > 0 {
+		return desktop.PointerCursor
+	}
+	return desktop.DefaultCursor
+}

@@ -1,0 +1,181 @@
+package planview
+
+import (
+	"image"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/desk"
+	"stageloom/model/geom"
+	"stageloom/model/picture"
+	"stageloom/model/plan"
+	"stageloom/ui/planview/tool"
+)
+
+// Editor is the plan on screen.
+type Editor struct {
+	widget.BaseWidget
+
+	// Refused is told the reason when an edit made here is refused.
+	Refused func(error)
+	// Previewed is told while something moves under the pointer, and with nil when that ends.
+	Previewed func(*tool.Drag)
+	// Menu is asked for the context menu at a place of the window; it may be nil.
+	Menu func(at fyne.Position)
+	// Work is how long frames took.
+	Work Work
+
+	desk    *desk.Desk
+	hand    *tool.Hand
+	look    Look
+	view    picture.View
+	fitted  bool
+	layer   layer
+	frame   *image.RGBA
+	raster  *canvas.Raster
+	level   plan.LevelID
+	unit    float64
+	unitIn  string
+	focused bool
+	pointer geom.Point
+	cause   Cause
+}
+
+// NewEditor returns the plan of a desk on screen, drawn with a look.
+func NewEditor(d *desk.Desk, look Look) *Editor {
+	e := &Editor{desk: d, look: look, unit: 1, unitIn: "m", view: picture.View{Scale: 8, Width: 1, Height: 1}, cause: Other}
+	e.hand = tool.NewHand(d, e)
+	e.raster = canvas.NewRaster(e.generate)
+	e.ExtendBaseWidget(e)
+	d.Listen(e.heard)
+	return e
+}
+
+func (e *Editor) heard(event desk.Event) {
+	if event.Opened {
+		e.hand.Cancel()
+		e.fitted = false
+	}
+	if event.PlanChanged() || event.Opened {
+		e.layer.scene = nil
+	}
+	if event.PlanChanged() || event.Opened || event.Selection {
+		e.repaint()
+	}
+}
+
+// repaint letters and paints the base anew at the next frame.
+func (e *Editor) repaint() {
+	e.layer.picture = nil
+	e.raster.Refresh()
+}
+
+// SetLook changes colours and lines, with the theme.
+func (e *Editor) SetLook(look Look) {
+	e.look = look
+	e.repaint()
+}
+
+// SetUnit sets the unit of grid and scale bar: 1 and "m", or 0.3048 and "ft".
+func (e *Editor) SetUnit(length float64, name string) {
+	e.unit, e.unitIn = length, name
+	e.repaint()
+}
+
+// SetLevel shows one level and fades the others; blank shows all alike.
+func (e *Editor) SetLevel(level plan.LevelID) {
+	e.level = level
+	e.repaint()
+}
+
+// View implements tool.Board.
+func (e *Editor) View() picture.View { return e.view }
+
+// SetView implements tool.Board.
+func (e *Editor) SetView(v picture.View) {
+	e.cause = Pan
+	if v.Scale != e.view.Scale {
+		e.layer.arrangement = nil
+		e.cause = Zoom
+	}
+	e.view = v
+	if e.layer.arrangement == nil || !e.layer.covers(v) {
+		e.layer.picture = nil
+	}
+	e.raster.Refresh()
+}
+
+// Pick implements tool.Board.
+func (e *Editor) Pick(at geom.Point) (plan.Ref, bool) {
+	e.prepare()
+	return e.layer.picture.Pick(at.Add(e.layer.at(e.view)))
+}
+
+// Within implements tool.Board.
+func (e *Editor) Within(box geom.Box) []plan.Ref {
+	e.prepare()
+	return e.layer.picture.Within(box.Shift(e.layer.at(e.view)))
+}
+
+// Where returns the box that a row takes in the widget.
+func (e *Editor) Where(ref plan.Ref) (geom.Box, bool) {
+	e.prepare()
+	box, found := e.layer.picture.Where(ref)
+	return box.Shift(e.layer.at(e.view).Scale(-1)), found
+}
+
+// Unplaced returns the links whose labels found no place.
+func (e *Editor) Unplaced() []plan.LinkID {
+	e.prepare()
+	return e.layer.picture.Unplaced
+}
+
+// Fit shows the whole plan.
+func (e *Editor) Fit() {
+	e.prepareScene()
+	size := e.Size()
+	e.fitted = size.Width > 1
+	e.SetView(picture.Fit(e.layer.scene.Bounds, float64(size.Width), float64(size.Height), 70))
+}
+
+// Zoom scales the view about its middle.
+func (e *Editor) Zoom(factor float64) { e.hand.Zoom(factor) }
+
+// Dragging returns what moves under the pointer now, or nil.
+func (e *Editor) Dragging() *tool.Drag { return e.hand.Dragging() }
+
+// Reveal brings a row into view, keeping the zoom, and selects it.
+func (e *Editor) Reveal(ref plan.Ref) {
+	e.desk.Select(ref)
+	box, found := e.Where(ref)
+	if !found {
+		e.Fit()
+		return
+	}
+	if !e.view.Box().Inset(20).ContainsBox(box) {
+		middle := geom.Point{X: e.view.Width / 2, Y: e.view.Height / 2}
+		e.SetView(e.view.Panned(middle.Sub(box.Centre())))
+	}
+}
+
+// Resize implements fyne.Widget: the ground in the middle stays, and a fitted plan stays fitted at first.
+func (e *Editor) Resize(size fyne.Size) {
+	e.BaseWidget.Resize(size)
+	width, height := float64(size.Width), float64(size.Height)
+	if width == e.view.Width && height == e.view.Height {
+		return
+	}
+	e.view.Width, e.view.Height = width, height
+	e.layer.picture = nil
+	if !e.fitted {
+		e.Fit()
+	}
+}
+
+// MinSize is small: the plan takes the room that is left.
+func (e *Editor) MinSize() fyne.Size { return fyne.NewSize(200, 150) }
+
+// CreateRenderer implements fyne.Widget.
+func (e *Editor) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(e.raster) }

@@ -1,0 +1,213 @@
+package planview
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"stageloom/model/geom"
+	"stageloom/ui/planview/tool"
+)
+
+// What the editor is to fyne, pinned.
+var (
+	_ desktop.Mouseable  = (*Editor)(nil)
+	_ desktop.Hoverable  = (*Editor)(nil)
+	_ desktop.Cursorable = (*Editor)(nil)
+	_ desktop.Keyable    = (*Editor)(nil)
+	_ fyne.Draggable     = (*Editor)(nil)
+	_ fyne.Scrollable    = (*Editor)(nil)
+)
+
+func pointOf(at fyne.Position) geom.Point { return geom.Point{X: float64(at.X), Y: float64(at.Y)} }
+
+// MouseDown begins a gesture and takes the focus, which a click alone never gives.
+func (e *Editor) MouseDown(event *desktop.MouseEvent) {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(e); c != nil {
+		c.Focus(e)
+	}
+	button := tool.Primary
+	switch event.Button {
+	case desktop.MouseButtonTertiary:
+		button = tool.Middle
+	case desktop.MouseButtonSecondary:
+		button = tool.Secondary
+	}
+	e.pointer = pointOf(event.Position)
+	e.hand.Press(tool.Pointer{At: e.pointer, Button: button, Modifiers: tool.Modifiers{
+		Shift:   event.Modifier&fyne.KeyModifierShift != 0,
+		Control: event.Modifier&(fyne.KeyModifierControl|fyne.KeyModifierSuper) != 0,
+	}})
+	e.follow()
+	if button == tool.Secondary && e.Menu != nil {
+		e.Menu(event.AbsolutePosition)
+	}
+}
+
+// MouseUp ends the gesture. A release elsewhere comes as DragEnd only.
+func (e *Editor) MouseUp(event *desktop.MouseEvent) { e.release(pointOf(event.Position)) }
+
+// Dragged follows the pointer; positions are taken as they are, never summed up.
+func (e *Editor) Dragged(event *fyne.DragEvent) { e.moveTo(pointOf(event.Position)) }
+
+// DragEnd ends the gesture when the release came over something else.
+func (e *Editor) DragEnd() { e.release(e.pointer) }
+
+func (e *Editor) moveTo(at geom.Point) {
+	e.pointer = at
+	if !e.hand.Busy() {
+		return
+	}
+	started := e.hand.Dragging() != nil
+	e.hand.Move(at)
+	if dragging := e.hand.Dragging() != nil; dragging != started {
+		e.layer.picture = nil // what moves leaves the base
+	}
+	e.follow()
+}
+
+func (e *Editor) release(at geom.Point) {
+	if !e.hand.Busy() {
+		return
+	}
+	dragged := e.hand.Dragging() != nil
+	err := e.hand.Release(at)
+	if dragged {
+		e.layer.picture = nil
+	}
+	e.follow()
+	if err != nil && e.Refused != nil {
+		e.Refused(err)
+	}
+}
+
+// follow paints the gesture as it stands and tells who shows figures of it.
+func (e *Editor) follow() {
+	if e.hand.Dragging() != nil {
+		e.cause = Drag
+	}
+	if e.Previewed != nil {
+		e.Previewed(e.hand.Dragging())
+	}
+	e.raster.Refresh()
+}
+
+// MouseIn implements desktop.Hoverable.
+func (e *Editor) MouseIn(event *desktop.MouseEvent) { e.pointer = pointOf(event.Position) }
+
+// MouseMoved implements desktop.Hoverable; it does not come during a drag.
+func (e *Editor) MouseMoved(event *desktop.MouseEvent) { e.pointer = pointOf(event.Position) }
+
+// MouseOut implements desktop.Hoverable.
+func (e *Editor) MouseOut() {}
+
+// Cursor shows what a press would do.
+func (e *Editor) Cursor() desktop.Cursor {
+	if e.hand.Panning() {
+		return desktop.CrosshairCursor
+	}
+	if _, found := e.Pick(e.pointer); found {
+		return desktop.PointerCursor
+	}
+	return desktop.DefaultCursor
+}
+
+// Scrolled zooms about the pointer.
+func (e *Editor) Scrolled(event *fyne.ScrollEvent) {
+	amount := event.Scrolled.DY
+	if amount == 0 {
+		amount = event.Scrolled.DX // shift swaps the axes
+	}
+	e.hand.Scroll(float64(amount), pointOf(event.Position))
+}
+
+// FocusGained draws the focus ring.
+func (e *Editor) FocusGained() {
+	e.focused = true
+	e.raster.Refresh()
+}
+
+// FocusLost takes the ring away; a space bar let go elsewhere is not held any more.
+func (e *Editor) FocusLost() {
+	e.focused = false
+	e.hand.HoldSpace(false)
+	e.raster.Refresh()
+}
+
+// TypedRune implements fyne.Focusable.
+func (e *Editor) TypedRune(sign rune) {
+	switch sign {
+	case '+', '=':
+		e.hand.Zoom(1.25)
+	case '-':
+		e.hand.Zoom(0.8)
+	case '0', 'f', 'F':
+		e.Fit()
+	}
+}
+
+// KeyDown implements desktop.Keyable: the space bar pans while it is held.
+func (e *Editor) KeyDown(event *fyne.KeyEvent) {
+	if event.Name == fyne.KeySpace {
+		e.hand.HoldSpace(true)
+	}
+}
+
+// KeyUp implements desktop.Keyable.
+func (e *Editor) KeyUp(event *fyne.KeyEvent) {
+	if event.Name == fyne.KeySpace {
+		e.hand.HoldSpace(false)
+	}
+}
+
+// nudges are metres in the direction of the arrows; held shift makes them a tenth.
+var arrows = map[fyne.KeyName]geom.Point{
+	fyne.KeyLeft: {X: -1}, fyne.KeyRight: {X: 1}, fyne.KeyUp: {Y: 1}, fyne.KeyDown: {Y: -1},
+}
+
+// panStep is how far in points an arrow pans when nothing is selected.
+const panStep = 60.0
+
+// TypedKey implements fyne.Focusable.
+func (e *Editor) TypedKey(event *fyne.KeyEvent) {
+	if arrow, found := arrows[event.Name]; found {
+		e.arrow(arrow)
+		return
+	}
+	switch event.Name {
+	case fyne.KeyEscape:
+		e.giveUp()
+	case fyne.KeyHome:
+		e.Fit()
+	case fyne.KeyPageUp:
+		e.hand.Zoom(1.25)
+	case fyne.KeyPageDown:
+		e.hand.Zoom(0.8)
+	}
+}
+
+func (e *Editor) arrow(direction geom.Point) {
+	if e.desk.SelectedMoving().Empty() {
+		e.SetView(e.view.Panned(geom.Point{X: -direction.X * panStep, Y: direction.Y * panStep}))
+		return
+	}
+	step := e.unit
+	if driver, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok && driver.CurrentKeyModifiers()&fyne.KeyModifierShift != 0 {
+		step /= 10
+	}
+	if err := e.hand.Nudge(direction.Scale(step)); err != nil && e.Refused != nil {
+		e.Refused(err)
+	}
+}
+
+// giveUp ends a gesture as if nothing had happened, or else clears the selection.
+func (e *Editor) giveUp() {
+	dragged := e.hand.Dragging() != nil
+	if !e.hand.Cancel() {
+		e.desk.Select()
+		return
+	}
+	if dragged {
+		e.layer.picture = nil
+	}
+	e.follow()
+}

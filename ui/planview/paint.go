@@ -1,0 +1,112 @@
+package planview
+
+import (
+	"image"
+	"math"
+	"time"
+
+	"stageloom/model/geom"
+	"stageloom/model/picture"
+	"stageloom/model/plan"
+	"stageloom/ui/planview/tool"
+	"stageloom/ui/raster"
+)
+
+// prepareScene composes the plan anew when it changed.
+func (e *Editor) prepareScene() {
+	if e.layer.scene != nil {
+		return
+	}
+	e.layer.scene = picture.Compose(e.desk.Plan(), e.desk.Assessment().Budgets)
+	e.layer.arrangement, e.layer.picture = nil, nil
+}
+
+// prepare makes the layer cover the view: scene, arrangement and picture, each only when it must be.
+func (e *Editor) prepare() {
+	e.prepareScene()
+	if e.layer.arrangement == nil {
+		e.layer.arrangement = picture.Arrange(e.layer.scene, e.view.Scale, 1, e.look.Measure)
+		e.layer.picture = nil
+	}
+	if e.layer.picture != nil {
+		return
+	}
+	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit}
+	for _, ref := range e.desk.Selection() {
+		o.Selected[ref] = true
+	}
+	if drag := e.hand.Dragging(); drag != nil {
+		e.layer.hidden = drag.Moving
+		o.Hidden = &e.layer.hidden
+	}
+	e.layer.picture = picture.Letter(e.layer.arrangement, around(e.view), o)
+	e.layer.painted = false
+}
+
+// generate is the raster's generator: the base copied, with what moves painted on top. It runs on the goroutine
+// of the user interface.
+func (e *Editor) generate(w, h int) image.Image {
+	start := time.Now()
+	pixels := float64(w) / math.Max(1, e.view.Width)
+	if e.frame == nil || e.frame.Rect.Dx() != w || e.frame.Rect.Dy() != h {
+		e.frame = image.NewRGBA(image.Rect(0, 0, w, h))
+	}
+	if w < 2 || h < 2 {
+		return e.frame
+	}
+	e.prepare()
+	if !e.layer.painted || e.layer.pixels != pixels {
+		e.layer.size(pixels)
+		e.paintBase(pixels)
+		e.layer.painted = true
+	}
+	e.layer.copyTo(e.frame, e.view)
+	e.paintTop(pixels)
+	e.Work.add(e.cause, time.Since(start))
+	e.cause = Other
+	return e.frame
+}
+
+func (e *Editor) paintBase(pixels float64) {
+	drawing := raster.NewDrawing(pixels)
+	pen := e.look.Pen(drawing)
+	view := e.layer.picture.View
+	pen.Fill([]geom.Point{{}, {X: view.Width}, {X: view.Width, Y: view.Height}, {Y: view.Height}}, picture.RoleGround)
+	picture.Draw(e.layer.picture.Marks, pen)
+	drawing.Paint(e.layer.image)
+}
+
+// paintTop paints what moves, the band, the scale bar and the focus ring.
+func (e *Editor) paintTop(pixels float64) {
+	drawing := raster.NewDrawing(pixels)
+	pen := e.look.Pen(drawing)
+	if drag := e.hand.Dragging(); drag != nil {
+		marks := e.layer.picture.Overlay(drag.Moving, drag.By, e.figures(drag))
+		picture.Draw(picture.Shifted(marks, e.layer.at(e.view).Scale(-1)), pen)
+	}
+	if band, drawn := e.hand.Band(); drawn {
+		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)
+	}
+	picture.Draw(picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
+	if e.focused {
+		pen.Panel(e.view.Box().Inset(1), 0, "", picture.RoleSelected)
+	}
+	drawing.Paint(e.frame)
+}
+
+// figures are the links that move: stretched ones with the budgets of this moment, carried ones shifted whole.
+func (e *Editor) figures(drag *tool.Drag) []picture.LinkFigure {
+	p := e.desk.Plan()
+	figures := make([]picture.LinkFigure, 0, len(drag.Budgets)+len(drag.Moving.Carried))
+	for i := range drag.Budgets {
+		if link, found := p.Link(drag.Budgets[i].Link); found {
+			figures = append(figures, picture.FigureOf(p, link, &drag.Budgets[i]))
+		}
+	}
+	for _, figure := range e.layer.scene.Links {
+		if drag.Moving.Carried[figure.ID] {
+			figures = append(figures, figure.Shifted(drag.By))
+		}
+	}
+	return figures
+}

@@ -1,0 +1,174 @@
+package tool
+
+import (
+	"stageloom/model/budget"
+	"stageloom/model/desk"
+	"stageloom/model/geom"
+	"stageloom/model/picture"
+	"stageloom/model/plan"
+)
+
+// Button is a button of the pointer.
+type Button uint8
+
+// The buttons.
+const (
+	Primary Button = iota
+	Middle
+	Secondary
+)
+
+// Modifiers are the keys held with a press.
+type Modifiers struct{ Shift, Control bool }
+
+// Pointer is what the hand points with: a point of the view.
+type Pointer struct {
+	At        geom.Point
+	Button    Button
+	Modifiers Modifiers
+}
+
+// Board is the view the hand works on.
+type Board interface {
+	// Pick returns what lies under a point of the view.
+	Pick(at geom.Point) (plan.Ref, bool)
+	// Within returns the devices and links that lie wholly inside a box of the view.
+	Within(box geom.Box) []plan.Ref
+	// View is the view now.
+	View() picture.View
+	// SetView pans and zooms.
+	SetView(picture.View)
+}
+
+// threshold is how far in points of the view a pointer travels before a press becomes a drag.
+const threshold = 2.0
+
+// gesture is one press until its release.
+type gesture interface {
+	// move follows the pointer.
+	move(h *Hand, at geom.Point)
+	// release ends the gesture and keeps its result.
+	release(h *Hand, at geom.Point) error
+	// cancel gives it up.
+	cancel(h *Hand)
+}
+
+// Hand is the pointer on one plan.
+type Hand struct {
+	desk    *desk.Desk
+	board   Board
+	gesture gesture
+	held    Button
+	space   bool
+	drag    *Drag
+	band    geom.Box
+	banding bool
+}
+
+// NewHand returns a hand that works on a desk through a board.
+func NewHand(d *desk.Desk, b Board) *Hand { return &Hand{desk: d, board: b, band: geom.EmptyBox()} }
+
+// Drag is what moves under the pointer at this moment; the plan itself is as before. Budgets are those of the
+// links that stretch, and hold until the next move.
+type Drag struct {
+	Moving  plan.Moving
+	By      geom.Point
+	Budgets []budget.Budget
+}
+
+// Dragging returns what moves now, or nil.
+func (h *Hand) Dragging() *Drag { return h.drag }
+
+// Band returns the selection band in points of the view while one is drawn.
+func (h *Hand) Band() (geom.Box, bool) { return h.band, h.banding }
+
+// Busy tells whether a gesture is under way.
+func (h *Hand) Busy() bool { return h.gesture != nil }
+
+// HoldSpace makes the primary button pan while the space bar is held.
+func (h *Hand) HoldSpace(held bool) { h.space = held }
+
+// Panning tells whether the pointer pans, or would with a press now.
+func (h *Hand) Panning() bool {
+	_, panning := h.gesture.(*panning)
+	return panning || h.space
+}
+
+// Press begins a gesture; a second button during one is ignored.
+func (h *Hand) Press(p Pointer) {
+	if h.gesture != nil {
+		return
+	}
+	h.held = p.Button
+	if p.Button == Middle || h.space {
+		h.gesture = &panning{from: p.At, view: h.board.View()}
+		return
+	}
+	ref, found := h.board.Pick(p.At)
+	if p.Button == Secondary {
+		if found && !h.desk.Selected(ref) {
+			h.desk.Select(ref)
+		}
+		return
+	}
+	h.gesture = h.primary(p, ref, found)
+}
+
+// primary chooses the gesture of the primary button by what lies under it.
+func (h *Hand) primary(p Pointer, ref plan.Ref, found bool) gesture {
+	extend := p.Modifiers.Shift || p.Modifiers.Control
+	if !found {
+		return &banding{from: p.At, extend: extend, before: h.desk.Selection()}
+	}
+	fresh := false
+	switch {
+	case extend:
+		h.desk.Toggle(ref)
+	case !h.desk.Selected(ref):
+		h.desk.Select(ref)
+	default:
+		fresh = true
+	}
+	if movable(ref) && h.desk.Selected(ref) {
+		return &moving{from: p.At, ref: ref, narrow: fresh}
+	}
+	return &still{}
+}
+
+func movable(ref plan.Ref) bool {
+	return ref.Part == "" && (ref.Table == "devices" || ref.Table == "positions")
+}
+
+// Move follows the pointer.
+func (h *Hand) Move(at geom.Point) {
+	if h.gesture != nil {
+		h.gesture.move(h, at)
+	}
+}
+
+// Release ends the gesture of a button. It may be called twice; the second call does nothing.
+func (h *Hand) Release(at geom.Point) error {
+	if h.gesture == nil {
+		return nil
+	}
+	ended := h.gesture
+	h.gesture = nil
+	return ended.release(h, at)
+}
+
+// Cancel gives the gesture up: nothing has happened. It tells whether there was one.
+func (h *Hand) Cancel() bool {
+	if h.gesture == nil {
+		return false
+	}
+	h.gesture.cancel(h)
+	h.gesture = nil
+	return true
+}
+
+// still is a press on something that does not move.
+type still struct{}
+
+func (*still) move(*Hand, geom.Point)          {}
+func (*still) release(*Hand, geom.Point) error { return nil }
+func (*still) cancel(*Hand)                    {}

@@ -1,0 +1,82 @@
+package tool
+
+import (
+	"fmt"
+
+	"stageloom/model/budget"
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// moving drags the selection; links are reckoned for each place on the way, the plan is not touched before the
+// release.
+type moving struct {
+	from    geom.Point
+	ref     plan.Ref
+	narrow  bool // a press without a drag narrows the selection to ref
+	preview *budget.Preview
+}
+
+func (g *moving) move(h *Hand, at geom.Point) {
+	if g.preview == nil {
+		if at.Distance(g.from) <= threshold {
+			return
+		}
+		h.drag = &Drag{Moving: h.desk.SelectedMoving()}
+		g.preview = h.desk.Assessment().Reckoner().Preview(h.drag.Moving)
+	}
+	// Always from the press on, never summed up, so that a place is exactly where the pointer is.
+	away := at.Sub(g.from).Scale(1 / h.board.View().Scale)
+	by := geom.Point{X: away.X, Y: -away.Y}.RoundMM()
+	h.drag = &Drag{Moving: h.drag.Moving, By: by, Budgets: g.preview.At(by)}
+}
+
+func (g *moving) release(h *Hand, at geom.Point) error {
+	g.move(h, at)
+	if h.drag == nil {
+		if g.narrow {
+			h.desk.Select(g.ref)
+		}
+		return nil
+	}
+	drag := h.drag
+	h.drag = nil
+	return h.desk.Do("Move "+h.nameOf(drag.Moving), func(e *plan.Edit) error {
+		e.Move(drag.Moving, drag.By)
+		return nil
+	})
+}
+
+func (g *moving) cancel(h *Hand) { h.drag = nil }
+
+// nameOf says what moves, for the history.
+func (h *Hand) nameOf(m plan.Moving) string {
+	p := h.desk.Plan()
+	switch {
+	case len(m.Positions) == 1:
+		for id := range m.Positions {
+			position, _ := p.Positions.Get(plan.Key(id))
+			return position.Name
+		}
+	case len(m.Positions) == 0 && len(m.Devices) == 1:
+		for id := range m.Devices {
+			device, _ := p.Device(id)
+			return device.Name
+		}
+	case len(m.Positions) > 1:
+		return fmt.Sprintf("%d positions", len(m.Positions))
+	}
+	return fmt.Sprintf("%d devices", len(m.Devices))
+}
+
+// Nudge moves the selection by metres; presses in a row are one step of the history.
+func (h *Hand) Nudge(by geom.Point) error {
+	m := h.desk.SelectedMoving()
+	if m.Empty() || h.gesture != nil {
+		return nil
+	}
+	return h.desk.DoAgain("Nudge "+h.nameOf(m), func(e *plan.Edit) error {
+		e.Move(m, by)
+		return nil
+	})
+}
