@@ -111,11 +111,15 @@ func TestAFailedSaveLeavesTheOldFile(t *testing.T) {
 		message string
 	}{
 		"no temporary file can be made": {
-			func(o *atomicfile.Ops) { o.Create = func(string) (atomicfile.File, error) { return nil, syscall.EACCES } },
+			func(o *atomicfile.Ops) {
+				o.Create = func(string) (atomicfile.File, error) { return nil, syscall.EACCES }
+			},
 			"plan.stageloom was not saved: the folder does not let you write in it; save to another folder (could not make the temporary file: permission denied). What was saved before is untouched",
 		},
 		"the disk is read-only": {
-			func(o *atomicfile.Ops) { o.Create = func(string) (atomicfile.File, error) { return nil, syscall.EROFS } },
+			func(o *atomicfile.Ops) {
+				o.Create = func(string) (atomicfile.File, error) { return nil, syscall.EROFS }
+			},
 			"plan.stageloom was not saved: the disk is read-only; save to another disk (could not make the temporary file: read-only file system). What was saved before is untouched",
 		},
 		"all temporary names are taken": {

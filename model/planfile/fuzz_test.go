@@ -2,6 +2,8 @@ package planfile_test
 
 import (
 	"bytes"
+	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -17,6 +19,9 @@ func FuzzRead(f *testing.F) {
 		f.Add([]byte(text))
 		f.Add([]byte(text[:len(text)/3]))
 		f.Add([]byte(reversedRows(text)))
+	}
+	for _, table := range tablesOf(everyField(f)) {
+		f.Add([]byte(strings.Replace(smallest(f), "}\n}", "},\n"+table+"\n}", 1)))
 	}
 	f.Add([]byte(`{"stageloom": 2}`))
 	f.Add([]byte("{\"stageloom\": 1,\n<<<<<<< HEAD\n"))
@@ -50,6 +55,52 @@ func requireKept(t *testing.T, p *plan.Plan) {
 	require.NoError(t, err)
 	require.True(t, plan.Equal(p, again))
 	require.Equal(t, string(text), string(written(t, again)))
+}
+
+// tablesOf cuts the tables out of a file.
+func tablesOf(text string) []string {
+	var tables []string
+	for _, part := range strings.Split(text, "\n],\n")[1:] {
+		tables = append(tables, strings.TrimSuffix(strings.TrimSuffix(part, "}\n"), "\n]\n")+"\n]")
+	}
+	return tables
+}
+
+// spoils are values that a hand, a script or a merge may leave in the place of another.
+var spoils = []string{
+	"null", "true", "0", "-1", "1.5", "1e999", "-0", "99999999999999999999", `""`, `"x"`, `"\u0000"`, `"A"`, "[]", "{}", `["x"]`,
+	`"d-7k2qm"`, `"k-t4r6b"`, `"v-22ggg"`, `"cat6a-own"`, "2", `"in"`, `{"set": []}`, `{"levels": {"drop": ["v-22ggg"]}}`,
+}
+
+func TestOneSpoiltValueIsTakenOrRefusedWithItsLine(t *testing.T) {
+	text := everyField(t)
+	values := regexp.MustCompile(`: ("(?:[^"\\]|\\.)*"|[-0-9.]+|true)`).FindAllStringSubmatchIndex(text, -1)
+	require.Greater(t, len(values), 300)
+	taken, refused, repairable := 0, 0, 0
+	for _, at := range values {
+		for _, spoil := range spoils {
+			spoilt := text[:at[2]] + spoil + text[at[3]:]
+			p, err := planfile.Read(strings.NewReader(spoilt))
+			if err == nil {
+				requireKept(t, p)
+				taken++
+				continue
+			}
+			var unreadable *planfile.Unreadable
+			require.ErrorAs(t, err, &unreadable)
+			refused++
+			if unreadable.Repairable {
+				repairable++
+				repaired, _, err := planfile.Repair(strings.NewReader(spoilt))
+				require.NoError(t, err, "%s at %s", spoil, text[at[0]-20:at[1]])
+				requireKept(t, repaired)
+			}
+		}
+	}
+	t.Logf("%d taken, %d refused, %d of them repairable", taken, refused, repairable)
+	require.Greater(t, taken, 500)
+	require.Greater(t, repairable, 500)
+	require.Greater(t, refused, 3000)
 }
 
 // FuzzDelta holds the codec of Deltas to the same.

@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"testing"
 	"time"
 
@@ -121,13 +122,14 @@ func TestManyWindowsThatOpenAndCloseNeverHoldOnePlanTwice(t *testing.T) {
 	for range 8 {
 		go func() {
 			taken := 0
-			for range 200 {
+			for range 400 {
 				lock, err := planfile.Acquire(path, mixer)
 				if err != nil {
 					continue
 				}
 				select {
 				case inside <- struct{}{}:
+					runtime.Gosched()
 					<-inside
 				default:
 					t.Error("two windows hold the lock")
