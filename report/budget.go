@@ -1,0 +1,78 @@
+package report
+
+import (
+	"fmt"
+
+	"stageloom/model/assess"
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+	"stageloom/report/paper"
+)
+
+// drawBudget prints every link with its run, cables, loss, limit, margin and grade, in tenths.
+func drawBudget(b *paper.Book, a *assess.Assessment, _ Choice) error {
+	b.Title("Link budget")
+	b.Remark("Computed, not measured. Run = way + rises + slack. Loss is that of whole cables and all connections at 100 MHz, " +
+		"rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
+	b.Table(budgetTable(a))
+	return nil
+}
+
+func budgetTable(a *assess.Assessment) paper.Table {
+	const names = 3 // lines of a name before it is cut
+	table := paper.Table{
+		Columns: []paper.Column{
+			{Head: "Link", Face: paper.Mono, Lines: 2, Width: paper.Fit(24)},
+			{Head: "From", Lines: names, Width: paper.Fill(0.6)},
+			{Head: "To", Lines: names, Width: paper.Fill(0.6)},
+			{Head: "Run m", Align: paper.Right},
+			{Head: "Way + rises + slack", Align: paper.Right},
+			{Head: "Cables in order", Width: paper.Fill(1)},
+			{Head: "Laid m", Align: paper.Right},
+			{Head: "Joins", Align: paper.Right},
+			{Head: "Loss dB", Align: paper.Right},
+			{Head: "Limit dB", Align: paper.Right},
+			{Head: "Margin dB", Align: paper.Right},
+			{Head: "Grade", Align: paper.Centre},
+		},
+		Empty: "This plan has no link.",
+	}
+	for _, g := range groupsOf(a) {
+		table.Rows = append(table.Rows, paper.GroupRow(g.title))
+		for _, member := range g.links {
+			table.Rows = append(table.Rows, budgetRow(a.Plan, member))
+		}
+	}
+	if len(table.Rows) > 0 {
+		table.Rows = append(table.Rows, totalRow(a.Totals))
+	}
+	return table
+}
+
+func budgetRow(p *plan.Plan, m member) paper.Row {
+	row := paper.Texts(
+		m.link.Name, endOf(p, m.link.From, m.link.FromPort), endOf(p, m.link.To, m.link.ToPort),
+		metres(m.budget.Run), fmt.Sprintf("%s + %s + %s", metres(m.budget.Way), metres(m.budget.Rises), metres(m.budget.Slack)),
+		cables(p, m.budget.Parts), metres(m.budget.Laid), fmt.Sprint(m.budget.Joins),
+		"", "", "", "",
+	)
+	if m.budget.Graded {
+		row.Cells[9].Text = fmt.Sprintf("%.1f", m.budget.LimitDB)
+		row.Cells[11] = paper.Cell{Badge: &paper.Badge{Grade: paper.Role(m.budget.Grade), Text: gradeWord(m.budget.Grade)}}
+	}
+	if m.budget.HasMargin() {
+		row.Cells[8].Text = budget.LossTenths(m.budget.LossDB)
+		row.Cells[10] = paper.Cell{Text: budget.TenthDB(m.budget.MarginDB), Bold: true}
+	}
+	return row
+}
+
+func totalRow(t assess.Totals) paper.Row {
+	row := paper.Row{Kind: paper.Total, Cells: make([]paper.Cell, 12)}
+	row.Cells[5].Text = counted(t.Links, "link", "links")
+	if t.Missing > 0 {
+		row.Cells[5].Text += fmt.Sprintf(", %s m still missing", metres(t.Missing))
+	}
+	row.Cells[6].Text, row.Cells[7].Text = metres(t.Metres), fmt.Sprint(t.Joins)
+	return row
+}

@@ -1,0 +1,97 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+)
+
+// metres prints a length in tenths of a metre, without its unit.
+func metres(length float64) string { return fmt.Sprintf("%.1f", length) }
+
+// length prints the length of a cable, without a needless nought.
+func length(metres float64) string {
+	return strings.TrimSuffix(fmt.Sprintf("%.1f", metres), ".0") + " m"
+}
+
+// counted prints a number with the word it counts.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// gradeWord is a grade as paper says it.
+func gradeWord(grade budget.Grade) string {
+	if grade == budget.Over {
+		return "over limit"
+	}
+	return string(grade)
+}
+
+// endOf names an end of a link: its device and port.
+func endOf(p *plan.Plan, id plan.DeviceID, port string) string {
+	device, _ := p.Device(id)
+	return device.Name + ", port " + port
+}
+
+// cables lists the cables and couplers of a link from its near end on.
+func cables(p *plan.Plan, parts []budget.Part) string {
+	var said []string
+	for i := range parts {
+		if text := partWords(p, &parts[i]); text != "" {
+			said = append(said, text)
+		}
+	}
+	return strings.Join(said, " + ")
+}
+
+// partWords says one part of a link; joints that are no coupler say nothing.
+func partWords(p *plan.Plan, part *budget.Part) string {
+	kind, _ := p.CableKinds.Get(plan.Key(part.Kind))
+	switch {
+	case part.What == budget.Cable && part.Assumed:
+		return length(part.Length) + " missing, as " + kind.Name
+	case part.What == budget.Cable:
+		return length(part.Length) + " " + kind.Name + origin(p, part)
+	case part.What == budget.Lead:
+		return length(part.Length) + " inner lead " + kind.Name
+	case part.What == budget.Panel:
+		return "panel " + hardwareName(part.Hardware)
+	}
+	return ""
+}
+
+// origin says where a cable comes from, in brackets: its tag and case, or the venue.
+func origin(p *plan.Plan, part *budget.Part) string {
+	if line, found := p.HouseLines.Get(plan.Key(part.HouseLine)); found && part.HouseLine != "" {
+		return " (house line " + line.Name + ")"
+	}
+	reel, found := p.Reels.Get(plan.Key(part.Reel))
+	if !found || part.Reel == "" {
+		return ""
+	}
+	var said []string
+	if reel.Tag != "" {
+		said = append(said, reel.Tag)
+	}
+	if box, found := p.Cases.Get(plan.Key(reel.Case)); found && reel.Case != "" {
+		said = append(said, box.Name)
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(said, ", ") + ")"
+}
+
+func hardwareName(id plan.HardwareID) string {
+	hardware, err := standards.HardwareBySlug(standards.HardwareSlug(id))
+	if err != nil {
+		return string(id)
+	}
+	return hardware.Name
+}
