@@ -1,0 +1,140 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/budget"
+	"stageloom/model/checks"
+)
+
+// print lays out what a plan amounts to: links by grade, what is too short, findings.
+func (c checked) print(p *page, everyLink bool) {
+	settings, totals := c.assessment.Plan.Settings, c.assessment.Totals
+	title := settings.Name
+	if settings.Revision != "" {
+		title += ", revision " + settings.Revision
+	}
+	p.hang("", title)
+	p.hang("", fmt.Sprintf("%s: %s, %s of cable, %s", c.path, counted(totals.Links, "link"), metres(totals.Metres), counted(totals.Joins, "join")))
+	if remark := editionRemark(c.assessment.Plan); remark != "" {
+		p.hang("", remark)
+	}
+	if totals.Links > 0 {
+		p.blank()
+		c.printGrades(p)
+	}
+	if everyLink && totals.Links > 0 {
+		p.blank()
+		c.printLinks(p)
+	}
+	p.blank()
+	c.printFindings(p)
+}
+
+// printGrades counts the links by grade and names those that want looking at.
+func (c checked) printGrades(p *page) {
+	totals := c.assessment.Totals
+	for _, grade := range budget.Grades() {
+		p.hang(fmt.Sprintf("  %s%s  ", left(string(grade), 10), right(fmt.Sprint(totals.Count(grade)), 5)), c.named(grade))
+	}
+	if totals.Ungraded > 0 {
+		p.line("  %s%s", left(noGrade, 10), right(fmt.Sprint(totals.Ungraded), 5))
+	}
+	if totals.TooShort > 0 {
+		p.hang(fmt.Sprintf("  %s%s  ", left("too short", 10), right(fmt.Sprint(totals.TooShort), 5)), c.tooShort())
+	}
+}
+
+// named lists the links of a grade that is not good, with their margins where they have one.
+func (c checked) named(grade budget.Grade) string {
+	if grade == budget.Ample || grade == budget.Enough {
+		return ""
+	}
+	var names []string
+	for b := range c.inOrder() {
+		if b.Grade != grade {
+			continue
+		}
+		if b.HasMargin() {
+			names = append(names, fmt.Sprintf("%s %s", b.Name, margin(b.MarginDB)))
+		} else {
+			names = append(names, b.Name)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+func (c checked) tooShort() string {
+	var names []string
+	for b := range c.inOrder() {
+		if b.TooShort() {
+			names = append(names, fmt.Sprintf("%s by %s", b.Name, budget.Metres(b.Missing)))
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// inOrder yields the budgets in the natural order of the links' names.
+func (c checked) inOrder() func(func(budget.Budget) bool) {
+	return func(yield func(budget.Budget) bool) {
+		for _, link := range c.assessment.Links() {
+			if b, found := c.assessment.Budget(link.ID); found && !yield(b) {
+				return
+			}
+		}
+	}
+}
+
+// noGrade stands for the grade of a link whose transport carries none.
+const noGrade = "no grade"
+
+// Columns of the table of links.
+const (
+	linkColumn      = 11
+	transportColumn = 14
+)
+
+func (c checked) printLinks(p *page) {
+	row := func(name, transport, run, laid, joins, loss, margin, grade string) {
+		names, transports := wrap(name, linkColumn-1), wrap(transport, transportColumn-1)
+		p.line("  %s%s%s%s%s%s%s  %s", left(names[0], linkColumn), left(transports[0], transportColumn),
+			right(run, 9), right(laid, 9), right(joins, 6), right(loss, 8), right(margin, 9), grade)
+		for i := 1; i < max(len(names), len(transports)); i++ {
+			p.line("  %s%s", left(nth(names, i), linkColumn), nth(transports, i))
+		}
+	}
+	row("link", "transport", "run", "laid", "joins", "loss", "margin", "grade")
+	for b := range c.inOrder() {
+		loss, margin, grade := "", "", string(b.Grade)
+		if b.Grade == budget.Ungraded {
+			grade = noGrade
+		}
+		if b.HasMargin() {
+			loss, margin = budget.LossTenths(b.LossDB)+" dB", budget.TenthDB(b.MarginDB)+" dB"
+		}
+		row(b.Name, b.TransportName, budget.Metres(b.Run), metres(b.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
+	}
+}
+
+// printFindings lists what was found, worst first, with place and remedy.
+func (c checked) printFindings(p *page) {
+	findings, totals := c.assessment.Findings, c.assessment.Totals
+	if len(findings) == 0 {
+		p.line("Nothing found.")
+		return
+	}
+	p.line("%s, %s, %s", counted(totals.Stops, "stop"), counted(totals.Warns, "warning"), counted(totals.Notes, "note"))
+	for _, finding := range findings {
+		p.blank()
+		c.printFinding(p, finding)
+	}
+}
+
+func (c checked) printFinding(p *page, finding checks.Finding) {
+	p.hang(left("  "+strings.ToUpper(finding.Severity.String()), 8), finding.What)
+	for _, place := range finding.Where {
+		p.hang(left("", 8)+"where:  ", describe(c.assessment.Plan, place))
+	}
+	p.hang(left("", 8)+"remedy: ", finding.Remedy)
+}

@@ -1,0 +1,77 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/alecthomas/kong"
+
+	"stageloom/model/planfile"
+	"stageloom/model/standards"
+)
+
+// version is the program's, the same as in FyneApp.toml.
+const version = "0.1.0"
+
+// commands are what the program can be asked for.
+type commands struct {
+	Reckon reckonCommand `cmd:"" help:"Reckon a chain of cables: loss, limit, margin, grade and why."`
+	Check  checkCommand  `cmd:"" help:"Check plans: links by grade, what is too short, findings and remedies."`
+	Mend   mendCommand   `cmd:"" help:"Make a repaired copy of a plan whose rows cannot stand together."`
+	Schema schemaCommand `cmd:"" help:"Show the keys that --json prints, as a JSON Schema."`
+
+	Version kong.VersionFlag `help:"Show the version and exit."`
+}
+
+const description = "Stageloom without a window. Exit code 0: all is well; 1: something in a plan stops the show; " +
+	"2: bad flags or a file that cannot be used."
+
+// to answers the arguments; what it returns is a sentence for the user.
+func (a *answer) to(arguments []string) error {
+	var asked commands
+	parser, err := kong.New(&asked,
+		kong.Name("loomsheet"), kong.Description(description),
+		kong.Vars{"version": versionLine()},
+		kong.WithHyphenPrefixedParameters(true), // --temp -5
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: pageWidth}),
+	)
+	if err != nil {
+		panic(err)
+	}
+	context, err := parser.Parse(arguments)
+	if err != nil {
+		return inWords(err)
+	}
+	return context.Run(a)
+}
+
+// words are the value of a flag or an argument; blank ones are refused.
+type words string
+
+// Decode reads the value behind a flag.
+func (w *words) Decode(context *kong.DecodeContext) error {
+	token := context.Scan.Pop()
+	text, is := token.Value.(string)
+	if !is || strings.TrimSpace(text) == "" {
+		return errors.New("its value is missing")
+	}
+	*w = words(text)
+	return nil
+}
+
+func versionLine() string {
+	return fmt.Sprintf("loomsheet %s (reads plans up to version %d, reckons by edition %d of the standards)",
+		version, planfile.Version, standards.Edition)
+}
+
+// inWords turns what the command line's reader says into a sentence with a remedy.
+func inWords(err error) error {
+	help := "loomsheet --help"
+	var parse *kong.ParseError
+	if errors.As(err, &parse) && parse.Context != nil && parse.Context.Selected() != nil {
+		help = parse.Context.Selected().FullPath() + " --help"
+	}
+	said := strings.TrimSuffix(err.Error(), ".")
+	return fmt.Errorf("%s; %s lists what can be written", said, help)
+}

@@ -1,0 +1,157 @@
+package main_test
+
+import (
+	"bytes"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/santhosh-tekuri/jsonschema/v6"
+	"github.com/stretchr/testify/require"
+
+	loomsheet "stageloom/cmd/loomsheet"
+)
+
+var update = flag.Bool("update", false, "write what the program says into the scripts")
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"loomsheet": loomsheet.Main})
+}
+
+// Each script is a user's transcript: what was typed, and below it what came.
+func TestScripts(t *testing.T) {
+	here, err := os.Getwd()
+	require.NoError(t, err)
+	testscript.Run(t, testscript.Params{
+		Dir:           "testdata/script",
+		UpdateScripts: *update,
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("DEMOS", filepath.Join(here, "..", "..", "testdata"))
+			env.Setenv("SCHEMAS", filepath.Join(here, "schema"))
+			env.Setenv("COLUMNS", "80")
+			return nil
+		},
+		Condition: func(name string) (bool, error) {
+			if name != "root" {
+				return false, fmt.Errorf("unknown condition %q", name)
+			}
+			return os.Getuid() == 0, nil
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": exits, "fits": fits, "says": says, "narrow": narrow,
+		},
+	})
+}
+
+// exits CODE COMMAND… runs a command and holds it to its exit code.
+func exits(ts *testscript.TestScript, _ bool, args []string) {
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	code := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		var exit *exec.ExitError
+		if !errors.As(err, &exit) {
+			ts.Fatalf("%v", err)
+		}
+		code = exit.ExitCode()
+	}
+	if code != want {
+		ts.Fatalf("exited with %d, not %d", code, want)
+	}
+}
+
+// fits SCHEMA FILE holds a file to one of the program's own schemas.
+func fits(ts *testscript.TestScript, _ bool, args []string) {
+	ts.Check(fit("schema/"+args[0]+".json", strings.NewReader(ts.ReadFile(args[1]))))
+}
+
+func fit(schema string, keys io.Reader) error {
+	shape, err := jsonschema.NewCompiler().Compile(schema)
+	if err != nil {
+		return err
+	}
+	value, err := jsonschema.UnmarshalJSON(keys)
+	if err != nil {
+		return err
+	}
+	return shape.Validate(value)
+}
+
+// says WORDS… holds standard error to one line, and that to holding each of the words.
+func says(ts *testscript.TestScript, _ bool, args []string) {
+	text := ts.ReadFile("stderr")
+	if strings.Count(text, "\n") != 1 || !strings.HasPrefix(text, "loomsheet: ") {
+		ts.Fatalf("not one line of the program's own: %q", text)
+	}
+	for _, words := range args {
+		if !strings.Contains(text, words) {
+			ts.Fatalf("%q is not in %q", words, text)
+		}
+	}
+}
+
+var escape = regexp.MustCompile(`\x1b`)
+
+// narrow FILE holds every line to 80 columns, and all of it to plain text: no colour codes, no blanks at the end.
+func narrow(ts *testscript.TestScript, _ bool, args []string) {
+	for line := range strings.Lines(ts.ReadFile(args[0])) {
+		line = strings.TrimSuffix(line, "\n")
+		switch {
+		case utf8.RuneCountInString(line) > 80:
+			ts.Fatalf("wider than 80 columns: %q", line)
+		case escape.MatchString(line):
+			ts.Fatalf("a code for terminals: %q", line)
+		case strings.TrimRight(line, " ") != line:
+			ts.Fatalf("blanks at the end: %q", line)
+		}
+	}
+}
+
+func TestVersionIsThatOfTheWindowProgram(t *testing.T) {
+	details, err := os.ReadFile("../../FyneApp.toml")
+	require.NoError(t, err)
+	require.Contains(t, string(details), `Version = "`+loomsheet.Version+`"`)
+}
+
+// A schema that lets everything pass would test nothing.
+func TestSchemasRefuse(t *testing.T) {
+	var keys bytes.Buffer
+	require.Error(t, fit("schema/reckon.json", strings.NewReader(`{}`)))
+	require.Error(t, fit("schema/check.json", strings.NewReader(`{"loomsheet": 1, "plans": [{"file": "a.stageloom"}]}`)))
+	require.Error(t, fit("schema/check.json", strings.NewReader(`{"loomsheet": 1, "plans": [], "more": 1}`)))
+	keys.WriteString(`{"loomsheet": 1, "plans": []}`)
+	require.NoError(t, fit("schema/check.json", &keys))
+}
+
+func TestEveryCommandAndFlagStandsInAScript(t *testing.T) {
+	scripts, err := filepath.Glob("testdata/script/*.txtar")
+	require.NoError(t, err)
+	var typed strings.Builder
+	for _, script := range scripts {
+		text, err := os.ReadFile(script)
+		require.NoError(t, err)
+		for line := range strings.Lines(string(text)) {
+			if strings.HasPrefix(line, "-- ") {
+				break
+			}
+			typed.WriteString(line)
+		}
+	}
+	for _, words := range slices.Concat(
+		[]string{"loomsheet reckon ", "loomsheet check ", "loomsheet mend ", "loomsheet schema ", "--version", "--help"},
+		[]string{"--transport", "--temp", "--coupler", "--wanted", "--rule", "--reach", "--sources", "--json", "--links", "-o "},
+	) {
+		require.True(t, strings.Contains(typed.String(), words), "no script types %q", words)
+	}
+}
