@@ -46,7 +46,7 @@ func (b Budget) Label() string {
 func (b Budget) Why() string {
 	said := []string{b.verdict()}
 	switch {
-	case b.TooShort():
+	case b.TooShort() && b.Grade != Uncabled:
 		said = append(said, Metres(b.Missing)+" too short")
 	case b.Bare() && b.Grade != Uncabled:
 		said = append(said, "no cable yet, "+Metres(b.Missing)+" to go")
@@ -73,7 +73,11 @@ func (b Budget) verdict() string {
 		if b.Unknown() {
 			return "a cable whose loss is not known: no grade can be given"
 		}
-		return fmt.Sprintf("uncabled: %s to go and no kind of cable chosen", Metres(b.Missing))
+		gap := "to go"
+		if b.TooShort() {
+			gap = "too short"
+		}
+		return fmt.Sprintf("uncabled: %s %s and no kind of cable chosen", Metres(b.Missing), gap)
 	}
 	return fmt.Sprintf("%s carries no grade", b.TransportName)
 }

@@ -1,0 +1,172 @@
+package demo
+
+import (
+	"fmt"
+	"math/rand/v2"
+
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// Sizes of a large plan.
+const (
+	LargeDevices = 500
+	LargeLinks   = 750
+	LargeInputs  = 2000
+
+	largeStages  = 25
+	stageSpacing = 260.0
+)
+
+// Large is a valid plan for benchmarks: 25 stages of 20 devices and 30 links each, 2,000 inputs patched from socket over
+// slot to console. The same seed gives the same plan.
+func Large(seed uint64) *plan.Plan {
+	return build("Large", seed, func(b *builder) {
+		l := large{builder: b, random: rand.New(rand.NewPCG(seed, 0x1A26E))}
+		l.largeStock()
+		for stage := range largeStages {
+			l.stage(stage)
+		}
+		for stage := range largeStages {
+			l.onward(stage)
+		}
+		l.patch()
+	})
+}
+
+// large lays the stages of a large plan.
+type large struct {
+	*builder
+	random *rand.Rand
+}
+
+// largeStock is plenty of reels in few rows.
+func (l *large) largeStock() {
+	for _, r := range []plan.Reel{
+		{Tag: "long", Kind: "cat6a-own", Length: 60, Quantity: 3000},
+		{Tag: "middle", Kind: "cat6a-own", Length: 30, Quantity: 3000},
+		{Tag: "stage", Kind: "cat6a", Length: 40, Quantity: 3000},
+		{Tag: "short", Kind: "cat6", Length: 15, Quantity: 3000},
+		{Tag: "fibre", Kind: "fibre-multimode", Length: 150, Quantity: 3000},
+		{Tag: "multicore", Kind: "multicore-16", Length: 50, Quantity: 3000},
+		{Tag: "audio", Kind: "audio-pair", Length: 50, Quantity: 3000},
+	} {
+		l.reel(r)
+	}
+}
+
+func (l *large) name(stage int, what string) string { return fmt.Sprintf("%s %02d", what, stage+1) }
+
+// stage adds 20 devices about its middle and all its links but the one onward.
+func (l *large) stage(stage int) {
+	x, y := stageSpacing*float64(stage%5), -stageSpacing*float64(stage/5)
+	l.position(plan.Position{Name: l.name(stage, "Stage"), X: x, Y: y, Width: 120, Depth: 120, Exposure: [3]string{"indoors", "shade", "sun"}[l.random.IntN(3)]})
+	kit := []struct {
+		what  string
+		kind  plan.KindID
+		count int
+	}{
+		{"Console", "console-96", 1},
+		{"Monitors", "console-64", 1},
+		{"Router", "aes50-router-6", 1},
+		{"Rack", "stage-rack-48-24", 6},
+		{"Switch", "switch-24", 2},
+		{"Amplifiers", "amplifier-rack-12", 4},
+		{"Processor", "processor-4-8", 2},
+		{"Radio", "rf-rack-16", 2},
+		{"Talk", "intercom-main-4", 1},
+	}
+	at := 0
+	for _, row := range kit {
+		for n := range row.count {
+			jitter := geom.Pt(l.random.Float64()*8-4, l.random.Float64()*8-4)
+			l.device(l.name(stage, fmt.Sprintf("%s %d", row.what, n+1)), row.kind, l.name(stage, "Stage"),
+				x+22*float64(at%5)-44+jitter.X, y+24*float64(at/5)-36+jitter.Y)
+			at++
+		}
+	}
+	l.audioLinks(stage)
+	l.networkLinks(stage)
+}
+
+// join adds a link with reels of these tags in turn until they reach any run within a stage, at random lengths of each.
+func (l *large) join(stage int, link plan.Link, from, to string, fill plan.CableKindID, tags ...string) {
+	link.FillKind = fill
+	var chosen []string
+	for range 1 + l.random.IntN(4) {
+		chosen = append(chosen, tags[l.random.IntN(len(tags))])
+	}
+	var way []geom.Point
+	if l.random.IntN(3) == 0 {
+		a, _ := l.edit.Now().Device(l.devices[l.name(stage, from)])
+		way = append(way, geom.Pt(a.X+l.random.Float64()*20, a.Y-l.random.Float64()*20))
+	}
+	l.link(link, l.name(stage, from), l.name(stage, to), l.with(chosen...), way...)
+}
+
+// audioLinks are twelve AES50 links, two multicores and one AES3.
+func (l *large) audioLinks(stage int) {
+	targets := []struct{ device, port string }{
+		{"Console 1", "A"},
+		{"Console 1", "B"},
+		{"Console 1", "C"},
+		{"Console 1", "D"},
+		{"Monitors 1", "A"},
+		{"Monitors 1", "B"},
+		{"Monitors 1", "C"},
+		{"Router 1", "A1"},
+		{"Router 1", "A2"},
+		{"Router 1", "A3"},
+		{"Router 1", "A4"},
+		{"Router 1", "A5"},
+	}
+	for i, target := range targets {
+		from, port := fmt.Sprintf("Rack %d", i%6+1), []string{"A", "B"}[i/6]
+		l.join(stage, plan.Link{Transport: "aes50", FromPort: port, ToPort: target.port}, from, target.device, "cat6a-own", "long", "middle", "stage")
+	}
+	for n := 1; n <= 2; n++ {
+		l.join(stage, plan.Link{Transport: "analogue-multicore", FromPort: "M", ToPort: "M1"}, fmt.Sprintf("Radio %d", n), fmt.Sprintf("Rack %d", n), "multicore-16", "multicore")
+	}
+	l.join(stage, plan.Link{Transport: "aes3", FromPort: "D1", ToPort: "D1"}, "Console 1", "Processor 1", "audio-pair", "audio")
+}
+
+// networkLinks are fourteen network links from the two switches.
+func (l *large) networkLinks(stage int) {
+	ends := []string{"Amplifiers 1", "Amplifiers 2", "Amplifiers 3", "Amplifiers 4", "Processor 1", "Processor 2", "Console 1"}
+	for n := 1; n <= 2; n++ {
+		for i, to := range ends {
+			l.join(stage, plan.Link{Transport: "1000base-t", FromPort: fmt.Sprintf("%02d", i+1), ToPort: fmt.Sprintf("N%d", n)},
+				fmt.Sprintf("Switch %d", n), to, "cat6a", "middle", "stage", "short")
+		}
+	}
+}
+
+// onward is the fibre from a stage to the next one, the last to the first.
+func (l *large) onward(stage int) {
+	l.link(plan.Link{Transport: "fibre", FromPort: "F1", ToPort: "F2", FillKind: "fibre-multimode"},
+		l.name(stage, "Switch 1"), l.name((stage+1)%largeStages, "Switch 1"), l.with("fibre", "fibre"))
+}
+
+// patch numbers 2,000 inputs, 80 a stage, and takes each from a rack over a slot to both consoles.
+func (l *large) patch() {
+	linkTo := map[plan.DeviceID]plan.LinkID{}
+	for link := range l.edit.Now().Links.All() {
+		if link.Transport == "aes50" && link.FromPort == "A" {
+			linkTo[link.From] = link.ID
+		}
+	}
+	perStage := LargeInputs / largeStages
+	for number := range LargeInputs {
+		stage, place := number/perStage, number%perStage
+		rack := l.devices[l.name(stage, fmt.Sprintf("Rack %d", place/40+1))]
+		socket := place%40 + 1
+		rows := l.edit.Now()
+		id := plan.InputID(l.id("i", func(id string) bool { return rows.Inputs.Has(plan.Key(id)) }))
+		plan.Put(l.edit, plan.Input{ID: id, Number: number + 1, Name: fmt.Sprintf("Input %d", number+1), Phantom: l.random.IntN(3) == 0})
+		plan.Put(l.edit, plan.StagePatch{Input: id, Device: rack, Socket: socket})
+		for _, console := range []string{"Console 1", "Monitors 1"} {
+			plan.Put(l.edit, plan.ConsolePatch{Console: l.devices[l.name(stage, console)], Channel: place + 1, Device: rack, Socket: socket})
+		}
+		plan.Put(l.edit, plan.SlotPatch{Link: linkTo[rack], Direction: "forward", Slot: socket, Device: rack, Socket: socket})
+	}
+}

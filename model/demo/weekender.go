@@ -1,0 +1,95 @@
+package demo
+
+import (
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// Weekender is the Harrow Meadow Weekender: a main stage with FOH at 86 m and monitors at its side, two delay towers, a
+// broadcast van at 145 m, a second stage at 210 m, three acts, and a hire stock in six cases. One of its links is tight,
+// one over and one uncabled, so that it shows what findings are. The same plan at every call.
+func Weekender() *plan.Plan {
+	return build("Harrow Meadow Weekender", 1, func(b *builder) {
+		settings := plan.DefaultSettings()
+		settings.Name, settings.Site = "Harrow Meadow Weekender", "Harrow Meadow, lower field"
+		settings.Date, settings.North = "2027-06-18", 20
+		settings.Note = "Invented for demonstration: no such festival, nobody in it exists."
+		b.edit.SetSettings(settings)
+		b.contacts()
+		b.ground()
+		b.kit()
+		b.stock()
+		b.stageLinks()
+		b.towerLinks()
+		b.farLinks()
+		b.looms()
+		b.inputs()
+		b.acts()
+	})
+}
+
+func (b *builder) contacts() {
+	for i, c := range []plan.Contact{
+		{Name: "Rowan Fell", Role: "system engineer", Phone: "01632 960101"},
+		{Name: "Ines Calder", Role: "stage manager", Phone: "01632 960102"},
+		{Name: "Tobi Marsh", Role: "patch and stage", Phone: "01632 960103"},
+		{Name: "Greta Winfold", Role: "site electrician", Phone: "01632 960104"},
+	} {
+		c.ID = plan.ContactID("x-2222" + plan.Signs[i:i+1])
+		plan.Put(b.edit, c)
+	}
+}
+
+// ground lays out levels, positions and areas. The stage stands at the left and looks to the right, over the crowd.
+func (b *builder) ground() {
+	deck := plan.LevelID("v-22222")
+	plan.Put(b.edit, plan.Level{ID: deck, Name: "Stage deck", Height: 1.6})
+	for _, p := range []plan.Position{
+		{Name: "Stage centre", X: -8, Y: 0, Width: 8, Depth: 6, Level: deck, Supply: "main generator", Structure: "main stage"},
+		{Name: "Stage left", X: -4, Y: 19, Width: 12, Depth: 8, Level: deck, Supply: "main generator", Structure: "main stage"},
+		{Name: "Stage right", X: -4, Y: -19, Width: 12, Depth: 8, Level: deck, Supply: "main generator", Structure: "main stage"},
+		{Name: "Monitors", X: -4, Y: 36, Width: 12, Depth: 8, Supply: "main generator", Structure: "main stage"},
+		{Name: "Backstage", X: -30, Y: 14, Width: 14, Depth: 84, Supply: "main generator", Structure: "main stage"},
+		{Name: "FOH tower", X: 86, Y: 0, Width: 12, Depth: 12, Supply: "main generator"},
+		{Name: "Delay left", X: 106, Y: 34, Width: 6, Depth: 6, Exposure: "sun", Supply: "main generator"},
+		{Name: "Delay right", X: 106, Y: -34, Width: 6, Depth: 6, Exposure: "sun", Supply: "main generator"},
+		{Name: "Broadcast", X: 116, Y: 87, Width: 14, Depth: 6, Supply: "van", Structure: "van"},
+		{Name: "Second stage", X: 201.6, Y: -58.8, Width: 24, Depth: 14, Supply: "second generator", Structure: "second stage"},
+		{Name: "Second FOH", X: 180, Y: -94, Width: 8, Depth: 6, Supply: "second generator", Structure: "second stage"},
+	} {
+		b.position(p)
+	}
+	b.area("Main stage", "stage", "", stretch(-18, -15, 0, 15)...)
+	b.area("Crowd, front", "crowd", "A fenced lane to FOH stays free.",
+		geom.Pt(12, 4), geom.Pt(77, 4), geom.Pt(77, 9), geom.Pt(98, 9), geom.Pt(98, 46), geom.Pt(12, 46))
+	b.area("Crowd, front right", "crowd", "",
+		geom.Pt(12, -4), geom.Pt(77, -4), geom.Pt(77, -9), geom.Pt(98, -9), geom.Pt(98, -46), geom.Pt(12, -46))
+	b.area("Crowd, back", "crowd", "", stretch(112, -46, 146, 46)...)
+	b.area("Cross aisle", "walkway", "Lit at night; ramps where cable lies across.", stretch(98.5, -46, 111.5, 46)...)
+	b.area("Service road", "road", "Lorries until one hour before doors.", stretch(-46, 60, 224, 67)...)
+	b.area("Path to the second stage", "walkway", "", stretch(152, -80, 158, 60)...)
+	b.area("Second stage deck", "stage", "", stretch(189, -66, 214, -51)...)
+}
+
+func (b *builder) kit() {
+	b.device("Stage rack", "stage-rack-48-24", "Stage left", -4, 19)
+	b.device("Riser box", "riser-box-8-4", "Stage centre", -8, 0)
+	b.device("Stage right box", "stagebox-16-8", "Stage right", -4, -19)
+	b.device("Monitor console", "console-64", "Monitors", -4, 36)
+	b.device("Intercom main", "intercom-main-4", "Backstage", -30, 50)
+	b.device("RF rack", "rf-rack-16", "Backstage", -30, 38)
+	b.device("Stage converter", "aes50-converter", "Backstage", -30, 26)
+	b.device("Stage switch", "switch-16", "Backstage", -30, 14)
+	b.device("PA left", "amplifier-rack-12", "Backstage", -30, 2)
+	b.device("Processor", "processor-4-8", "Backstage", -30, -10)
+	b.device("PA right", "amplifier-rack-12", "Backstage", -30, -22)
+	b.device("FOH console", "console-96", "FOH tower", 86, 0)
+	b.device("FOH switch", "switch-16", "FOH tower", 83, 5)
+	b.device("FOH converter", "aes50-converter", "FOH tower", 83, -5)
+	b.device("Delay left", "amplifier-rack-8", "Delay left", 106, 34)
+	b.device("Delay right", "amplifier-rack-8", "Delay right", 106, -34)
+	b.device("Broadcast van", "broadcast-van", "Broadcast", 116, 87)
+	b.device("Second stage box", "stagebox-32-16", "Second stage", 192, -54)
+	b.device("Second stage switch", "switch-8", "Second stage", 211, -62)
+	b.device("Second console", "console-48", "Second FOH", 180, -94)
+}
