@@ -133,8 +133,10 @@ func (c checked) printFindings(p *page) {
 
 func (c checked) printFinding(p *page, finding checks.Finding) {
 	p.hang(left("  "+strings.ToUpper(finding.Severity.String()), 8), finding.What)
-	for _, place := range finding.Where {
-		p.hang(left("", 8)+"where:  ", describe(c.assessment.Plan, place))
+	lead := "where:  "
+	for _, name := range whereabouts(c.assessment.Plan, finding) {
+		p.hang(left("", 8)+lead, name)
+		lead = "        "
 	}
 	p.hang(left("", 8)+"remedy: ", finding.Remedy)
 }

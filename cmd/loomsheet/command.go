@@ -18,6 +18,7 @@ const version = "0.1.0"
 type commands struct {
 	Reckon reckonCommand `cmd:"" help:"Reckon a chain of cables: loss, limit, margin, grade and why."`
 	Check  checkCommand  `cmd:"" help:"Check plans: links by grade, what is too short, findings and remedies."`
+	Print  printCommand  `cmd:"" help:"Print a plan's cable schedule as a PDF."`
 	Mend   mendCommand   `cmd:"" help:"Make a repaired copy of a plan whose rows cannot stand together."`
 	Schema schemaCommand `cmd:"" help:"Show the keys that --json prints, as a JSON Schema."`
 
@@ -32,7 +33,7 @@ func (a *answer) to(arguments []string) error {
 	var asked commands
 	parser, err := kong.New(&asked,
 		kong.Name("loomsheet"), kong.Description(description),
-		kong.Vars{"version": versionLine()},
+		kong.Vars{"version": versionLine(), "chapters": chapterNames()},
 		kong.WithHyphenPrefixedParameters(true), // --temp -5
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: pageWidth}),
 	)

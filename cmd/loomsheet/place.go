@@ -3,8 +3,10 @@ package main
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
+	"stageloom/model/assess"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
 )
@@ -22,6 +24,18 @@ func describe(p *plan.Plan, place checks.Place) string {
 		return name
 	}
 	return fmt.Sprintf("%s (%s)", name, place.Key)
+}
+
+// whereabouts describes the places of a finding: what it is about first, the others in the order of their names.
+func whereabouts(p *plan.Plan, finding checks.Finding) []string {
+	var names []string
+	for _, place := range finding.Where {
+		names = append(names, describe(p, place))
+	}
+	if len(names) > 1 {
+		slices.SortFunc(names[1:], assess.Natural)
+	}
+	return names
 }
 
 // thing is a table's name for one of its rows: "house_lines" holds a house line.

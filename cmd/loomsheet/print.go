@@ -1,0 +1,162 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"os/signal"
+	"strings"
+	"time"
+
+	"stageloom/model/assess"
+	"stageloom/model/planfile"
+	"stageloom/report"
+)
+
+// printCommand prints a plan's cable schedule.
+type printCommand struct {
+	Plan words `arg:"" help:"The plan file to print."`
+
+	Output   words   `short:"o" placeholder:"FILE.pdf" help:"Where to print to; the plan's name with .pdf beside it unless stated."`
+	Paper    words   `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
+	Grey     *bool   `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
+	Date     words   `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
+	Chapters []words `placeholder:"NAME" help:"Print these chapters only: ${chapters}."`
+}
+
+// Help follows the flags in --help.
+func (printCommand) Help() string {
+	return "A PDF of the same name is replaced, whole or not at all; any other file is left alone. The same plan, choices and date give the same bytes."
+}
+
+// Run prints and tells where it lies.
+func (c *printCommand) Run(a *answer) error {
+	p, err := openPlan(string(c.Plan))
+	if err != nil {
+		return err
+	}
+	assessment := assess.Of(p)
+	choice, err := c.choice(report.ChoiceOf(p, today()))
+	if err != nil {
+		return err
+	}
+	path := c.path()
+	if err := free(path); err != nil {
+		return err
+	}
+	interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	printed, err := report.Print(interrupted, path, assessment, choice)
+	if err != nil {
+		return notPrinted(err, path)
+	}
+	tell(&a.page, path, choice, printed)
+	if stops := assessment.Totals.Stops; stops > 0 {
+		a.blank()
+		a.hang("", fmt.Sprintf("The plan holds %s the show; loomsheet check %s lists them.", stopping(stops), inShell(string(c.Plan))))
+	}
+	return nil
+}
+
+// path is where to print to.
+func (c *printCommand) path() string {
+	if c.Output != "" {
+		return string(c.Output)
+	}
+	return strings.TrimSuffix(string(c.Plan), planfile.Extension) + ".pdf"
+}
+
+// today is the date where the user is, without a time of day: the same bytes all day.
+func today() time.Time {
+	year, month, day := time.Now().Date()
+	return time.Date(year, month, day, 0, 0, 0, 0, time.UTC)
+}
+
+// choice puts the flags in the place of the plan's own choice.
+func (c *printCommand) choice(choice report.Choice) (report.Choice, error) {
+	if c.Paper != "" {
+		sheet, known := sheets[strings.ToLower(string(c.Paper))]
+		if !known {
+			return choice, fmt.Errorf("--paper: %q is not known; write A4, A3 or Letter", c.Paper)
+		}
+		choice.Paper = sheet
+	}
+	if c.Grey != nil {
+		choice.Grey = *c.Grey
+	}
+	if c.Date != "" {
+		date, err := time.Parse(time.DateOnly, string(c.Date))
+		if err != nil {
+			return choice, fmt.Errorf("--date: %q is no date; write year, month and day, for instance 2027-06-19", c.Date)
+		}
+		choice.Date = date
+	}
+	for _, name := range c.Chapters {
+		choice.Chapters = append(choice.Chapters, report.Chapter(slug(name)))
+	}
+	return choice, nil
+}
+
+var sheets = map[string]string{"a4": "A4", "a3": "A3", "letter": "Letter"}
+
+// chapterNames lists what --chapters takes.
+func chapterNames() string {
+	var names []string
+	for _, chapter := range report.Chapters() {
+		names = append(names, string(chapter))
+	}
+	return strings.Join(names, ", ")
+}
+
+// free tells whether a print may take this place: nothing is there, or an older print.
+func free(path string) error {
+	file, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("%s is there and cannot be looked at, so it is not replaced; print to another file with -o: %w", path, err)
+	}
+	defer file.Close() // nothing was written
+	if info, err := file.Stat(); err == nil && info.IsDir() {
+		return fmt.Errorf("%s is a folder; write the name of the file too", path)
+	}
+	begin := make([]byte, len(pdf))
+	n, err := io.ReadFull(file, begin)
+	if n > 0 && (err != nil || string(begin) != pdf) {
+		return fmt.Errorf("%s is there already and is no PDF, so it is not replaced; print to another file with -o", path)
+	}
+	return nil
+}
+
+// pdf is what every PDF begins with (ISO 32000-1, 7.5.2).
+const pdf = "%PDF-"
+
+// notPrinted says what became of the file.
+func notPrinted(err error, path string) error {
+	if errors.Is(err, context.Canceled) {
+		return fmt.Errorf("stopped; %s is as it was before", path)
+	}
+	return err
+}
+
+// tell says where the print lies, and on which page its chapters begin.
+func tell(p *page, path string, choice report.Choice, printed report.Printed) {
+	p.hang("", fmt.Sprintf("%s: %s, %s", path, counted(printed.Pages, "page"), choice.Paper))
+	for _, entry := range printed.Entries {
+		p.line("  page %s  %s", right(fmt.Sprint(entry.Page), 3), entry.Name)
+	}
+	for _, notice := range printed.Notices {
+		p.hang("  - ", notice)
+	}
+}
+
+func stopping(stops int) string {
+	if stops == 1 {
+		return "1 finding that stops"
+	}
+	return fmt.Sprintf("%d findings that stop", stops)
+}
