@@ -124,7 +124,10 @@ func (b *Book) turn(format Format) {
 	b.found.lastHeight = height
 	b.ink.page(width, height)
 	b.drawFrame()
-	b.y, b.fresh = format.area().Y, true
+	b.y, b.fresh = format.Area().Y, true
+	if b.ink != nil && b.setup.Drawing != nil {
+		b.setup.Drawing(b.found.pages, b.known.pages)
+	}
 	if !b.open {
 		b.open = true
 		b.found.entries = append(b.found.entries, Entry{Name: b.clean(b.chap.Name, Regular).text, Page: b.found.pages})
@@ -140,12 +143,12 @@ func (b *Book) need() {
 }
 
 // Area returns the box of the page that is there for chapters.
-func (b *Book) Area() Box { return b.format.area() }
+func (b *Book) Area() Box { return b.format.Area() }
 
 // Rest returns what is left of the page: from the last thing drawn down.
 func (b *Book) Rest() Box {
 	b.need()
-	area := b.format.area()
+	area := b.format.Area()
 	return Box{X: area.X, Y: b.y, W: area.W, H: area.Bottom() - b.y}
 }
 
@@ -171,7 +174,7 @@ func (b *Book) Take(height float64) Box {
 // Skip leaves a gap, but never at the top of a page.
 func (b *Book) Skip(height float64) {
 	if b.need(); !b.fresh && height > 0 {
-		b.y = min(b.y+height, b.format.area().Bottom())
+		b.y = min(b.y+height, b.format.Area().Bottom())
 	}
 }
 

@@ -257,3 +257,26 @@ func TestALongParagraphGoesOnOverPages(t *testing.T) {
 	}
 	require.Equal(t, words, got)
 }
+
+func TestAChapterKnowsTheAreaBeforeItsPage(t *testing.T) {
+	write(t, draw(func(b *paper.Book) {
+		for _, format := range []paper.Format{upright, lying, large, letter} {
+			b.NewPageOf(format)
+			require.Equal(t, format.Area(), b.Area())
+			b.Paragraph("text")
+		}
+	}))
+}
+
+func TestTheProgressOfAPrintIsTold(t *testing.T) {
+	s := setup()
+	var told []string
+	s.Drawing = func(page, pages int) { told = append(told, fmt.Sprintf("%d of %d", page, pages)) }
+	writeWith(t, s, draw(func(b *paper.Book) {
+		for range 3 {
+			b.NewPage()
+			b.Paragraph("text")
+		}
+	}))
+	require.Equal(t, []string{"1 of 3", "2 of 3", "3 of 3"}, told, "once for each page, not for passes that count")
+}

@@ -75,8 +75,9 @@ func (f Format) strip() Box {
 	return Box{X: frame.X, Y: frame.Y + frame.H - height, W: frame.W, H: height}
 }
 
-// area returns the box left for chapters.
-func (f Format) area() Box {
+// Area returns the box of the page that is left for chapters, so that a chapter
+// can choose which way round its page lies before it begins it.
+func (f Format) Area() Box {
 	frame, strip := f.frame(), f.strip()
 	return Box{
 		X: frame.X + innerGap,

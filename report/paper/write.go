@@ -21,6 +21,9 @@ type Setup struct {
 	// Uncompressed leaves page streams readable: larger, for tests and for
 	// comparing two books.
 	Uncompressed bool
+	// Drawing, when set, is told of each page as it is begun: its number from 1
+	// and how many there are. Passes that count pages are not told of.
+	Drawing func(page, pages int)
 }
 
 // Reader is for whom a chapter is set, which decides its type sizes.
