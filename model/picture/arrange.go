@@ -7,24 +7,31 @@ import (
 
 // Sizes of text in points; paper scales them by Options.TextScale.
 const (
-	deviceTextSize = 12.5
-	kindTextSize   = 10.0
-	labelTextSize  = 11.5
-	placeTextSize  = 11.0
-	deviceHeight   = 36.0
-	dotSize        = 9.0
+	deviceTextSize  = 12.5
+	kindTextSize    = 10.0
+	labelTextSize   = 11.5
+	placeTextSize   = 11.0
+	deviceHeight    = 36.0
+	shortHeight     = 22.0
+	widestDevice    = 150.0
+	narrowestDevice = 48.0
+	dotSize         = 9.0
 )
 
 // crowded is the share of the devices' ground that boxes may cover before devices become dots.
 const crowded = 0.45
+
+// shortAbove is the share of boxes lying on others above which boxes bear the name only.
+const shortAbove = 0.3
 
 // Arrangement is a scene at one scale: a box for every device and a path for every link, in points from the
 // site's origin, y down. Panning keeps it; zooming and editing make another.
 type Arrangement struct {
 	Scene *Scene
 	Scale float64
-	// Dots tells that devices are too many here for boxes with names.
-	Dots bool
+	// Short tells that boxes bear the name only, since whole ones would push each other far aside; Dots that
+	// devices are too many here for any box.
+	Short, Dots bool
 
 	measure   Measure
 	textScale float64
@@ -63,28 +70,51 @@ func (a *Arrangement) world(metres geom.Point) geom.Point {
 	return geom.Point{X: metres.X * a.Scale, Y: -metres.Y * a.Scale}
 }
 
+// deviceBoxes chooses the largest form of box for which there is room: name and kind, name only, or dots.
 func (a *Arrangement) deviceBoxes() []geom.Box {
-	devices := a.Scene.Devices
-	boxes := make([]geom.Box, len(devices))
-	a.widths = make([]float64, len(devices))
-	ground := geom.EmptyBox()
-	covered := 0.0
-	for i, device := range devices {
-		name := a.measure(device.Name, deviceTextSize*a.textScale, true)
-		kind := a.measure(device.Kind, kindTextSize*a.textScale, false)
-		a.widths[i] = min(max(max(name, kind)+16*a.textScale, 56*a.textScale), 190*a.textScale)
-		at := a.world(device.At)
-		boxes[i] = geom.BoxAround(at, a.widths[i], deviceHeight*a.textScale)
-		covered += (boxes[i].Width() + deviceGap) * (boxes[i].Height() + deviceGap)
-		ground = ground.Include(at)
+	boxes := a.formed()
+	if a.Short = heaped(boxes) > shortAbove*float64(len(boxes)); a.Short {
+		boxes = a.formed()
 	}
-	a.Dots = len(devices) > 12 && covered > crowded*(ground.Width()+200)*(ground.Height()+100)
+	ground, covered := geom.EmptyBox(), 0.0
+	for i, box := range boxes {
+		ground = ground.Include(a.world(a.Scene.Devices[i].At))
+		covered += (box.Width() + deviceGap) * (box.Height() + deviceGap)
+	}
+	a.Dots = len(boxes) > 12 && covered > crowded*(ground.Width()+200)*(ground.Height()+100)
 	if a.Dots {
-		for i, device := range devices {
-			boxes[i] = geom.BoxAround(a.world(device.At), dotSize, dotSize)
+		for i := range boxes {
+			boxes[i] = geom.BoxAround(a.world(a.Scene.Devices[i].At), dotSize, dotSize)
 		}
 	}
 	return boxes
+}
+
+// formed gives every device its box where it stands, whatever lies there too.
+func (a *Arrangement) formed() []geom.Box {
+	boxes := make([]geom.Box, len(a.Scene.Devices))
+	a.widths = make([]float64, len(boxes))
+	for i, device := range a.Scene.Devices {
+		width, height := a.measure(device.Name, deviceTextSize*a.textScale, true), shortHeight
+		if !a.Short {
+			width, height = max(width, a.measure(device.Kind, kindTextSize*a.textScale, false)), deviceHeight
+		}
+		a.widths[i] = min(max(width+16*a.textScale, narrowestDevice*a.textScale), widestDevice*a.textScale)
+		boxes[i] = geom.BoxAround(a.world(device.At), a.widths[i], height*a.textScale)
+	}
+	return boxes
+}
+
+// heaped counts the boxes that lie on an earlier one, which is what makes them travel when they are spread.
+func heaped(boxes []geom.Box) float64 {
+	placed, count := newObstacles(), 0.0
+	for _, box := range boxes {
+		if !placed.free(box) {
+			count++
+		}
+		placed.add(box)
+	}
+	return count
 }
 
 // pathOf returns the path of a link between the boxes of its devices.

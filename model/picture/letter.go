@@ -136,12 +136,15 @@ func (p *Picture) outlines() {
 	p.fade()
 }
 
+// outlineGap is the room in points between a position's outline and the boxes of its devices.
+const outlineGap = 6.0
+
 // outlineOf is a position's outline in the view, grown to hold the boxes of its devices.
 func (p *Picture) outlineOf(position PositionFigure) geom.Box {
 	box := geom.BoxOf(p.View.Point(position.Outline.Min), p.View.Point(position.Outline.Max))
 	for _, device := range p.arrangement.Scene.Devices {
 		if device.Position == position.ID {
-			box = box.Union(p.boxOf(device.ID).Inset(-6))
+			box = box.Union(p.boxOf(device.ID).Inset(-outlineGap))
 		}
 	}
 	return box
@@ -191,12 +194,19 @@ func (p *Picture) leader(device *DeviceFigure, box geom.Box) {
 
 func (p *Picture) deviceWords(ref Ref, device *DeviceFigure, box geom.Box, width float64) {
 	scale, centre := p.arrangement.textScale, box.Centre()
+	up := -7 * scale
+	if p.arrangement.Short {
+		up = 0
+	}
 	name := Shortened(device.Name, width-10*scale, deviceTextSize*scale, true, p.arrangement.measure)
-	kind := Shortened(device.Kind, width-10*scale, kindTextSize*scale, false, p.arrangement.measure)
 	p.add(Mark{
-		Ref: ref, Shape: Words, Role: RoleDeviceText, Points: []geom.Point{centre.Add(geom.Point{Y: -7 * scale})},
+		Ref: ref, Shape: Words, Role: RoleDeviceText, Points: []geom.Point{centre.Add(geom.Point{Y: up})},
 		Text: name, Size: deviceTextSize * scale, Bold: true,
 	})
+	if p.arrangement.Short {
+		return
+	}
+	kind := Shortened(device.Kind, width-10*scale, kindTextSize*scale, false, p.arrangement.measure)
 	p.add(Mark{
 		Ref: ref, Shape: Words, Role: RoleDeviceKindText, Points: []geom.Point{centre.Add(geom.Point{Y: 8.5 * scale})},
 		Text: kind, Size: kindTextSize * scale,

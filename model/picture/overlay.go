@@ -54,7 +54,7 @@ func (o *Picture) movingOutlines(moving plan.Moving, boxes map[plan.DeviceID]geo
 		box := geom.BoxOf(o.View.Point(outline.Min), o.View.Point(outline.Max))
 		for _, device := range o.arrangement.Scene.Devices {
 			if device.Position == position.ID {
-				box = box.Union(boxes[device.ID].Shift(o.offset()).Inset(-6))
+				box = box.Union(boxes[device.ID].Shift(o.offset()).Inset(-outlineGap))
 			}
 		}
 		o.add(Mark{

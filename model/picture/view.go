@@ -50,12 +50,15 @@ const (
 	MaxScale = 1000
 )
 
+// mostFit keeps a plan of one device from filling the view.
+const mostFit = 60
+
 // Fit returns the view of this size that shows the box of metres whole, with a border in points around it.
 func Fit(box geom.Box, width, height, border float64) View {
 	v := View{Width: width, Height: height}
 	w, h := max(box.Width(), 1), max(box.Height(), 1)
 	v.Scale = min((width-2*border)/w, (height-2*border)/h)
-	v.Scale = min(60, max(MinScale, v.Scale))
+	v.Scale = min(mostFit, max(MinScale, v.Scale))
 	centre := box.Centre()
 	v.Origin = geom.Point{X: centre.X - width/2/v.Scale, Y: centre.Y + height/2/v.Scale}
 	return v

@@ -1,0 +1,55 @@
+package picture
+
+import "stageloom/model/geom"
+
+// outlineGap is how far in points a position's outline stays off the devices in it.
+const outlineGap = 6.0
+
+// Bounds is the box that holds every area, position, device and link of the arrangement, in points from the site's
+// origin, y down: what a sheet of paper must have room for. Labels are not in it.
+func (a *Arrangement) Bounds() geom.Box {
+	bounds := geom.EmptyBox()
+	for _, area := range a.Scene.Areas {
+		for _, corner := range area.Corners {
+			bounds = bounds.Include(a.world(corner))
+		}
+	}
+	for _, position := range a.Scene.Positions {
+		bounds = bounds.Union(geom.BoxOf(a.world(position.Outline.Min), a.world(position.Outline.Max)))
+	}
+	for _, device := range a.Scene.Devices {
+		bounds = bounds.Union(a.boxes[device.ID].Inset(-outlineGap)).Include(a.world(device.At))
+	}
+	for i := range a.paths {
+		bounds = bounds.Union(geom.BoxOf(a.paths[i].points...))
+	}
+	if bounds.Empty() {
+		return geom.BoxOf(a.world(a.Scene.Bounds.Min), a.world(a.Scene.Bounds.Max))
+	}
+	return bounds
+}
+
+// Sheet returns the view of this size in points that shows the arrangement with a place of it in the middle; the place
+// is in points from the site's origin, such as the centre of Bounds.
+func (a *Arrangement) Sheet(centre geom.Point, width, height float64) View {
+	corner := geom.Point{X: centre.X - width/2, Y: centre.Y - height/2}
+	return View{
+		Scale: a.Scale, Width: width, Height: height,
+		Origin: geom.Point{X: corner.X / a.Scale, Y: -corner.Y / a.Scale},
+	}
+}
+
+// Touches tells whether a device or a link lies in a box of points from the site's origin.
+func (a *Arrangement) Touches(box geom.Box) bool {
+	for _, device := range a.boxes {
+		if device.Overlaps(box) {
+			return true
+		}
+	}
+	for i := range a.paths {
+		if geom.Polyline(a.paths[i].points).Meets(box) {
+			return true
+		}
+	}
+	return false
+}
