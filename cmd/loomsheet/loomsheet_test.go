@@ -2,10 +2,13 @@ package main_test
 
 import (
 	"bytes"
+	"context"
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -21,6 +24,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	loomsheet "stageloom/cmd/loomsheet"
+	"stageloom/model/checks"
+	"stageloom/model/plan"
 )
 
 var update = flag.Bool("update", false, "write what the program says into the scripts")
@@ -44,7 +49,7 @@ func TestScripts(t *testing.T) {
 		},
 		Condition: condition,
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "fits": fits, "says": says, "narrow": narrow,
+			"edits": edits, "exits": exits, "fits": fits, "says": says, "narrow": narrow,
 		},
 	})
 }
@@ -62,6 +67,15 @@ func condition(name string) (bool, error) {
 		return err == nil, nil
 	}
 	return false, fmt.Errorf("unknown condition %q", name)
+}
+
+// edits FILE OLD NEW changes a text that stands in a file once.
+func edits(ts *testscript.TestScript, _ bool, args []string) {
+	before := ts.ReadFile(args[0])
+	if strings.Count(before, args[1]) != 1 {
+		ts.Fatalf("%q does not stand there once", args[1])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Replace(before, args[1], args[2], 1)), 0o600))
 }
 
 // exits CODE COMMAND… runs a command and holds it to its exit code.
@@ -164,4 +178,62 @@ func TestEveryCommandAndFlagStandsInAScript(t *testing.T) {
 	) {
 		require.True(t, strings.Contains(typed.String(), words), "no script types %q", words)
 	}
+}
+
+func TestAFigureInJSON(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		value float64
+		want  string
+	}{
+		{"is rounded to a millionth", 1.0000004999, "1"},
+		{"has a point and no exponent", 1234567.25, "1234567.25"},
+		{"has no negative zero", -1e-9, "0"},
+		{"keeps its sign", -0.5, "-0.5"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			text, err := json.Marshal(loomsheet.Number(c.value))
+			require.NoError(t, err)
+			require.Equal(t, c.want, string(text))
+		})
+	}
+	for _, none := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		_, err := json.Marshal(loomsheet.Number(none))
+		require.ErrorContains(t, err, "has no place in JSON")
+	}
+}
+
+func TestPlacesAreNamedAsAReaderKnowsThem(t *testing.T) {
+	p := plan.New("Trial")
+	p, err := plan.Do(p, plan.NewIDSource(1, 1), func(e *plan.Edit) error {
+		plan.Put(e, plan.Case{ID: "c-22222", Name: "Trunk"})
+		plan.Put(e, plan.CableKind{ID: "cat5e", Name: "Cat 5e", Media: "balanced-pair"})
+		plan.Put(e, plan.Reel{ID: "r-22222", Tag: "R07", Kind: "cat5e", Length: 50})
+		plan.Put(e, plan.Reel{ID: "r-33333", Kind: "cat5e", Length: 50})
+		plan.Put(e, plan.TransportRule{Transport: "aes50", Rule: "ieee-link-segment"})
+		return nil
+	})
+	require.NoError(t, err)
+	for _, c := range []struct {
+		name  string
+		place checks.Place
+		want  string
+	}{
+		{"a row with its name", checks.Place{Table: "cases", Key: "c-22222"}, "case Trunk (c-22222)"},
+		{"a reel with its tag", checks.Place{Table: "reels", Key: "r-22222"}, "reel R07 (r-22222)"},
+		{"a reel without a tag", checks.Place{Table: "reels", Key: "r-33333"}, "reel (r-33333)"},
+		{"a row that has no name", checks.Place{Table: "transport_rules", Key: "aes50"}, "transport rule (aes50)"},
+		{"a row that is gone", checks.Place{Table: "house_lines", Key: "h-22222"}, "house line (h-22222)"},
+		{"a row of a patch", checks.Place{Table: "stage_patches", Key: "/i-22222"}, "stage patch (/i-22222)"},
+		{"the settings", checks.Place{Table: "plan"}, "plan"},
+	} {
+		t.Run(c.name, func(t *testing.T) { require.Equal(t, c.want, loomsheet.Describe(p, c.place)) })
+	}
+}
+
+func TestAPrintThatIsStoppedSaysSo(t *testing.T) {
+	stopped := fmt.Errorf("print: %w", context.Canceled)
+	require.EqualError(t, loomsheet.NotPrinted(stopped, "a.pdf"), "stopped; a.pdf is as it was before")
+	full := errors.New("disk full")
+	require.Equal(t, full, loomsheet.NotPrinted(full, "a.pdf"))
 }
