@@ -56,7 +56,9 @@ func (c *printCommand) Run(a *answer) error {
 	tell(&a.page, path, choice, printed)
 	if stops := assessment.Totals.Stops; stops > 0 {
 		a.blank()
-		a.hang("", fmt.Sprintf("The plan holds %s the show; loomsheet check %s lists them.", stopping(stops), inShell(string(c.Plan))))
+		a.line("The plan holds %s the show:", stopping(stops))
+		a.blank()
+		a.line("    loomsheet check %s", inShell(string(c.Plan)))
 	}
 	return nil
 }
