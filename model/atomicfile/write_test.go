@@ -92,9 +92,10 @@ func TestALinkStaysAndTheFileItLeadsToIsReplaced(t *testing.T) {
 
 	t.Run("a link to a file that is not there yet", func(t *testing.T) {
 		absent := filepath.Join(t.TempDir(), "absent")
-		link := filepath.Join(t.TempDir(), "link")
-		require.NoError(t, os.Symlink(absent, link))
-		require.NoError(t, atomicfile.Write(link, text("new"), nil))
+		folder := t.TempDir()
+		require.NoError(t, os.Symlink(absent, filepath.Join(folder, "link")))
+		require.NoError(t, os.Symlink("link", filepath.Join(folder, "second")))
+		require.NoError(t, atomicfile.Write(filepath.Join(folder, "second"), text("new"), nil))
 		require.Equal(t, "new", content(t, absent))
 	})
 	t.Run("a link that leads to itself", func(t *testing.T) {
@@ -287,13 +288,18 @@ func TestAProgramKilledBeforeTheRenameLeavesTheOldFile(t *testing.T) {
 	})
 	t.Run("an old leftover goes with the next save, and nothing else does", func(t *testing.T) {
 		yesterday := time.Now().Add(-24 * time.Hour)
-		beside := filepath.Join(filepath.Dir(path), ".plan.stageloom.notes.saving")
-		require.NoError(t, os.WriteFile(beside, []byte("mine"), 0o600))
-		require.NoError(t, os.Chtimes(beside, yesterday, yesterday))
+		mine := []string{".plan.stageloom.notes.saving", ".plan.stageloom.beef.saving", ".plan.stageloom.12345678.saved", ".other.stageloom.12345678.saving"}
+		for i, name := range mine {
+			mine[i] = filepath.Join(filepath.Dir(path), name)
+			require.NoError(t, os.WriteFile(mine[i], []byte("mine"), 0o600))
+			require.NoError(t, os.Chtimes(mine[i], yesterday, yesterday))
+		}
 		require.NoError(t, os.Chtimes(left[0], yesterday, yesterday))
 		require.NoError(t, atomicfile.Write(path, text("newest"), nil))
 		require.NoFileExists(t, left[0])
-		require.FileExists(t, beside)
+		for _, name := range mine {
+			require.FileExists(t, name)
+		}
 		require.Equal(t, "newest", content(t, path))
 	})
 }

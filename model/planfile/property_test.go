@@ -3,6 +3,7 @@ package planfile_test
 import (
 	"bytes"
 	"flag"
+	"reflect"
 	"strconv"
 	"strings"
 	"testing"
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/model/plan/plantest"
 	"stageloom/model/planfile"
@@ -88,8 +90,25 @@ func (c *chain) step(t *rapid.T) {
 	c.back = append(c.back, back)
 	c.now = next
 	if len(c.back)%25 == 0 {
+		requireWholeMillimetres(t, next)
 		requireSavedIsLoaded(t, next)
 		requireDeltaIsKept(t, there)
+	}
+}
+
+// requireWholeMillimetres holds that a position is what its figure in the file says, to the last bit.
+func requireWholeMillimetres(t *rapid.T, p *plan.Plan) {
+	for _, table := range plan.Tables() {
+		for i := range table.RowType.NumField() {
+			name, _, _ := strings.Cut(table.RowType.Field(i).Tag.Get("json"), ",")
+			if table.RowType.Field(i).Type.Kind() != reflect.Float64 || !strings.HasSuffix(name, "_m") {
+				continue
+			}
+			for row := range table.Rows(p) {
+				metres := reflect.ValueOf(row).Field(i).Float()
+				require.Equal(t, geom.RoundMM(metres), metres, "%s %s", table.Name, name)
+			}
+		}
 	}
 }
 

@@ -66,8 +66,11 @@ func TestARepairedCopyLeavesOutWhatCannotStandAndListsIt(t *testing.T) {
 		require.Equal(t, 60.0, p.SegmentsOf("k-t4r6b")[0].Length)
 	})
 	t.Run("a blank act is the house patch, so a row of a lost act goes", func(t *testing.T) {
-		p, _ := repaired(t, changed(t, `{"act": "n-2nnnn", "input"`, `{"act": "n-3nnnn", "input"`))
+		p, mends := repaired(t, changed(t, `{"act": "n-2nnnn", "input"`, `{"act": "n-3nnnn", "input"`))
+		require.Len(t, mends, 1)
+		require.Contains(t, mends[0], `/stage_patches/1/act names "n-3nnnn", but acts has no such row: the row is left out`)
 		require.Equal(t, 1, p.StagePatches.Len())
+		require.Equal(t, 1, p.StagePatches.At(0).Socket)
 	})
 	t.Run("a setting takes its usual value", func(t *testing.T) {
 		p, mends := repaired(t, changed(t, `"straight_way_factor": 1.2,`, `"straight_way_factor": 0.2,`))

@@ -12,7 +12,7 @@ import (
 
 // Wrong draws an edit that every plan must refuse.
 func Wrong(t *rapid.T, p *plan.Plan, ids *plan.IDSource) Change {
-	tries := []func(*rapid.T, *plan.Plan, *plan.IDSource) (Change, bool){badField, dangling, breach, orphan}
+	tries := []func(*rapid.T, *plan.Plan, *plan.IDSource) (Change, bool){badField, dangling, breach, orphan, cableTwice}
 	if change, found := rapid.SampledFrom(tries).Draw(t, "sort of wrong")(t, p, ids); found {
 		return change
 	}
@@ -119,6 +119,26 @@ func breach(t *rapid.T, p *plan.Plan, ids *plan.IDSource) (Change, bool) {
 		}},
 		{"pair a link with itself by name", func(e *plan.Edit) error { return e.Pair(link.ID, link.ID) }},
 	}).Draw(t, "breach"), true
+}
+
+// cableTwice puts a cable that there is once into a second place of its link.
+func cableTwice(t *rapid.T, p *plan.Plan, _ *plan.IDSource) (Change, bool) {
+	var single []plan.Segment
+	for segment := range p.Segments.All() {
+		reel, found := p.Reels.Get(plan.Key(segment.Reel))
+		if segment.HouseLine != "" || found && reel.Count() == 1 {
+			single = append(single, segment)
+		}
+	}
+	if len(single) == 0 {
+		return Change{}, false
+	}
+	segment := rapid.SampledFrom(single).Draw(t, "segment")
+	segment.Order = len(p.SegmentsOf(segment.Link)) + 1
+	return Change{"lay one cable twice", func(e *plan.Edit) error {
+		plan.Put(e, segment)
+		return nil
+	}}, true
 }
 
 // orphan drops a row that another needs, and nothing else.
