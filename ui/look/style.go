@@ -4,6 +4,7 @@ import (
 	"image/color"
 
 	"stageloom/model/picture"
+	"stageloom/ui/raster"
 )
 
 // Style is how a role looks: colour, width in points and dash in points; a line is plain without dash. A style
@@ -12,6 +13,15 @@ type Style struct {
 	Colour color.NRGBA
 	Width  float64
 	Dash   []float64
+}
+
+// Stroke returns the line of the style. Dashes shorter than the line is wide are round dots.
+func (s Style) Stroke() raster.Stroke {
+	stroke := raster.Stroke{Width: s.Width, Colour: s.Colour, Dash: s.Dash}
+	if len(s.Dash) > 0 && s.Dash[0] < s.Width {
+		stroke.Cap = raster.RoundCap
+	}
+	return stroke
 }
 
 // Dashes of the grades, in points: long dashes, dash and dot, short heavy dashes, dots.

@@ -20,6 +20,14 @@ func NewTheme(p Palette) *Theme { return &Theme{palette: p, base: theme.DefaultT
 // Palette is the theme's palette.
 func (t *Theme) Palette() Palette { return t.palette }
 
+// PaletteOf returns the palette of a theme of ours, the light one for any other.
+func PaletteOf(t fyne.Theme) Palette {
+	if ours, ok := t.(*Theme); ok {
+		return ours.palette
+	}
+	return light
+}
+
 // Color implements fyne.Theme.
 func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
 	p := t.palette
@@ -34,6 +42,8 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 		return veil(p.Selection, 0x50)
 	case theme.ColorNameSeparator, theme.ColorNameInputBorder:
 		return p.Strong
+	case theme.ColorNameShadow:
+		return p.Hairline
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.Muted
 	case theme.ColorNameInputBackground, theme.ColorNameButton:
@@ -55,8 +65,13 @@ func (t *Theme) variant() fyne.ThemeVariant {
 	return theme.VariantLight
 }
 
-// Font implements fyne.Theme.
-func (t *Theme) Font(style fyne.TextStyle) fyne.Resource { return t.base.Font(style) }
+// Font implements fyne.Theme. Symbols, such as the arrows of menus, keep fyne's font.
+func (t *Theme) Font(style fyne.TextStyle) fyne.Resource {
+	if style.Symbol {
+		return t.base.Font(style)
+	}
+	return fontFor(style)
+}
 
 // Icon implements fyne.Theme.
 func (t *Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return t.base.Icon(name) }

@@ -14,8 +14,8 @@ import (
 // Units are how lengths and temperatures are shown.
 type Units struct{ Length, Temperature quantity.System }
 
-// length prints metres in tenths, without a nought behind the point.
-func (u Units) length(metres float64) string {
+// Metres prints metres in tenths, without a nought behind the point.
+func (u Units) Metres(metres float64) string {
 	return strings.Replace(quantity.PrintLength(metres, u.Length, 1), ".0 ", " ", 1)
 }
 
@@ -76,10 +76,10 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview []budge
 	if link.Role != "" {
 		c.Kind += " · " + link.Role
 	}
-	c.add("run", units.length(b.Run), runNote(b, units))
-	c.add("cables", units.length(b.Laid), cablesNote(a.Plan, b, units))
+	c.add("run", units.Metres(b.Run), runNote(b, units))
+	c.add("cables", units.Metres(b.Laid), cablesNote(a.Plan, b, units))
 	if b.Missing > 0 {
-		c.add("too short by", units.length(b.Missing), fillNote(a.Plan, b))
+		c.add("too short by", units.Metres(b.Missing), fillNote(a.Plan, b))
 	}
 	if !b.Graded {
 		c.add("loss", "–", b.TransportName+" carries no grade here")
@@ -115,7 +115,7 @@ func runNote(b budget.Budget, units Units) string {
 	if b.Straight {
 		way = "straight way, with its allowance"
 	}
-	return fmt.Sprintf("%s %s + %s rises + %s slack", units.length(b.Way), way, units.length(b.Rises), units.length(b.Slack))
+	return fmt.Sprintf("%s %s + %s rises + %s slack", units.Metres(b.Way), way, units.Metres(b.Rises), units.Metres(b.Slack))
 }
 
 // cablesNote lists the lengths as they join: "60 m + 50 m, one coupler".
@@ -123,7 +123,7 @@ func cablesNote(p *plan.Plan, b budget.Budget, units Units) string {
 	var lengths []string
 	for _, part := range b.Parts {
 		if part.What == budget.Cable && !part.Assumed {
-			lengths = append(lengths, units.length(part.Length))
+			lengths = append(lengths, units.Metres(part.Length))
 		}
 	}
 	if len(lengths) == 0 {

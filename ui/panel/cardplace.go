@@ -20,7 +20,7 @@ func ruleName(id plan.RuleID) string {
 }
 
 func place(units Units, x, y float64) string {
-	return fmt.Sprintf("%s, %s", units.length(x), units.length(y))
+	return fmt.Sprintf("%s, %s", units.Metres(x), units.Metres(y))
 }
 
 func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units) Card {
@@ -73,9 +73,9 @@ func planCard(a *assess.Assessment, units Units) Card {
 	c := Card{Title: s.Name, Kind: "plan", Subtitle: s.Site}
 	c.add("devices", fmt.Sprint(a.Plan.Devices.Len()), "")
 	c.add("links", fmt.Sprint(t.Links), "")
-	c.add("cable", units.length(t.Metres), fmt.Sprintf("%s between cables", joins(t.Joins)))
+	c.add("cable", units.Metres(t.Metres), fmt.Sprintf("%s between cables", joins(t.Joins)))
 	if t.Missing > 0 {
-		c.add("still missing", units.length(t.Missing), "metres of run that no cable reaches yet")
+		c.add("still missing", units.Metres(t.Missing), "metres of run that no cable reaches yet")
 	}
 	temperature, note := "by place", "indoors 30, shade 40, sun worst air + 20 °C"
 	if s.Temperature.Set {

@@ -111,7 +111,7 @@ func (c *CardView) finding(f checks.Finding) fyne.CanvasObject {
 	if f.Severity != checks.Note {
 		icon.SetResource(theme.WarningIcon())
 	}
-	label := widget.NewLabel(f.What + " " + f.Remedy)
+	label := widget.NewLabel(Sentences(f))
 	label.Wrapping = fyne.TextWrapWord
 	if f.Severity == checks.Stop {
 		label.Importance = widget.DangerImportance

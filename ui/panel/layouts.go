@@ -1,8 +1,11 @@
 package panel
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
 
-// apart puts the first object left and the second right, on one base; a long first one is cut by the second's room.
+// apart puts the first object left and the second right, on one base.
 type apart struct{}
 
 // MinSize implements fyne.Layout.
@@ -42,4 +45,31 @@ func (*stacked) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Move(fyne.NewPos(0, 0))
 	objects[1].Resize(fyne.NewSize(size.Width, size.Height-first+overlap))
 	objects[1].Move(fyne.NewPos(0, first-overlap))
+}
+
+// NewTopLine puts the overview left and gives what room is left to the title, which may be cut.
+func NewTopLine(overview, title fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(&topLine{}, overview, title)
+}
+
+type topLine struct{}
+
+// edge is the room left and right of the line.
+const edge = 8
+
+// MinSize implements fyne.Layout.
+func (*topLine) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := objects[0].MinSize()
+	return fyne.NewSize(size.Width+2*edge, max(size.Height, objects[1].MinSize().Height)+4)
+}
+
+// Layout implements fyne.Layout.
+func (*topLine) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	left := objects[0].MinSize().Width
+	objects[0].Resize(fyne.NewSize(left, size.Height))
+	objects[0].Move(fyne.NewPos(edge, 0))
+	rest := max(0, size.Width-left-2*edge-16)
+	height := objects[1].MinSize().Height
+	objects[1].Resize(fyne.NewSize(rest, height))
+	objects[1].Move(fyne.NewPos(size.Width-edge-rest, (size.Height-height)/2))
 }

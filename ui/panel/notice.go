@@ -1,7 +1,10 @@
 package panel
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -16,6 +19,7 @@ type Notice struct {
 	icon  *widget.Icon
 	label *widget.Label
 	row   *fyne.Container
+	panel *canvas.Rectangle
 }
 
 // NewNotice returns an empty, hidden notice.
@@ -24,7 +28,9 @@ func NewNotice() *Notice {
 	n.label.Wrapping = fyne.TextWrapWord
 	dismiss := widget.NewButtonWithIcon("", theme.CancelIcon(), n.Clear)
 	dismiss.Importance = widget.LowImportance
-	n.row = container.NewBorder(nil, nil, container.NewPadded(n.icon), dismiss, n.label)
+	n.panel = canvas.NewRectangle(theme.Color(theme.ColorNameBackground))
+	n.panel.StrokeColor, n.panel.StrokeWidth = theme.Color(theme.ColorNameSeparator), 1
+	n.row = container.NewStack(n.panel, container.NewBorder(nil, nil, container.NewPadded(n.icon), container.NewVBox(dismiss), n.label))
 	n.ExtendBaseWidget(n)
 	n.Hide()
 	return n
@@ -48,10 +54,20 @@ func (n *Notice) Tell(f checks.Finding) {
 	if f.Severity == checks.Stop {
 		importance = widget.DangerImportance
 	}
-	n.set(icon, importance, f.What+" "+f.Remedy)
+	n.set(icon, importance, Sentences(f))
+}
+
+// Sentences are what a finding says: what is found, and what cures it.
+func Sentences(f checks.Finding) string {
+	what := strings.TrimRight(f.What, ". ") + "."
+	if f.Remedy == "" {
+		return what
+	}
+	return what + " " + strings.TrimRight(f.Remedy, ". ") + "."
 }
 
 func (n *Notice) set(icon fyne.Resource, importance widget.Importance, text string) {
+	n.panel.FillColor, n.panel.StrokeColor = theme.Color(theme.ColorNameBackground), theme.Color(theme.ColorNameSeparator)
 	n.icon.SetResource(icon)
 	n.label.Importance = importance
 	n.label.SetText(text)

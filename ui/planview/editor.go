@@ -27,10 +27,11 @@ type Editor struct {
 	// Work is how long frames took.
 	Work Work
 
-	desk    *desk.Desk
-	hand    *tool.Hand
-	look    Look
-	view    picture.View
+	desk *desk.Desk
+	hand *tool.Hand
+	look Look
+	view picture.View
+	// fitted tells that the view shows the whole plan since the user has not chosen another.
 	fitted  bool
 	layer   layer
 	frame   *image.RGBA
@@ -45,7 +46,7 @@ type Editor struct {
 
 // NewEditor returns the plan of a desk on screen, drawn with a look.
 func NewEditor(d *desk.Desk, look Look) *Editor {
-	e := &Editor{desk: d, look: look, unit: 1, unitIn: "m", view: picture.View{Scale: 8, Width: 1, Height: 1}, cause: Other}
+	e := &Editor{desk: d, look: look, unit: 1, unitIn: "m", view: picture.View{Scale: 8, Width: 1, Height: 1}, cause: Other, fitted: true}
 	e.hand = tool.NewHand(d, e)
 	e.raster = canvas.NewRaster(e.generate)
 	e.ExtendBaseWidget(e)
@@ -56,10 +57,12 @@ func NewEditor(d *desk.Desk, look Look) *Editor {
 func (e *Editor) heard(event desk.Event) {
 	if event.Opened {
 		e.hand.Cancel()
-		e.fitted = false
 	}
 	if event.PlanChanged() || event.Opened {
 		e.layer.scene = nil
+	}
+	if event.Opened {
+		e.Fit()
 	}
 	if event.PlanChanged() || event.Opened || event.Selection {
 		e.repaint()
@@ -95,7 +98,7 @@ func (e *Editor) View() picture.View { return e.view }
 
 // SetView implements tool.Board.
 func (e *Editor) SetView(v picture.View) {
-	e.cause = Pan
+	e.cause, e.fitted = Pan, false
 	if v.Scale != e.view.Scale {
 		e.layer.arrangement = nil
 		e.cause = Zoom
@@ -132,12 +135,30 @@ func (e *Editor) Unplaced() []plan.LinkID {
 	return e.layer.picture.Unplaced
 }
 
-// Fit shows the whole plan.
+// fitBorder is the border in points round a plan shown whole.
+const fitBorder = 40.0
+
+// fitSteps bounds the search for a scale at which all boxes are in view.
+const fitSteps = 5
+
+// Fit shows the whole plan. Device boxes keep their size at any scale, so the scale is found in a few steps.
 func (e *Editor) Fit() {
 	e.prepareScene()
 	size := e.Size()
-	e.fitted = size.Width > 1
-	e.SetView(picture.Fit(e.layer.scene.Bounds, float64(size.Width), float64(size.Height), 70))
+	width, height := float64(size.Width), float64(size.Height)
+	view := picture.Fit(e.layer.scene.Bounds, width, height, fitBorder)
+	for range fitSteps {
+		a := picture.Arrange(e.layer.scene, view.Scale, 1, e.look.Measure)
+		bounds := a.Bounds()
+		view = a.Sheet(bounds.Centre(), width, height)
+		grow := min((width-2*fitBorder)/bounds.Width(), (height-2*fitBorder)/bounds.Height())
+		if grow >= 1 {
+			break
+		}
+		view.Scale = max(picture.MinScale, view.Scale*max(grow, 0.8))
+	}
+	e.SetView(view)
+	e.fitted = true
 }
 
 // Zoom scales the view about its middle.
@@ -169,7 +190,7 @@ func (e *Editor) Resize(size fyne.Size) {
 	}
 	e.view.Width, e.view.Height = width, height
 	e.layer.picture = nil
-	if !e.fitted {
+	if e.fitted {
 		e.Fit()
 	}
 }

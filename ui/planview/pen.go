@@ -4,7 +4,6 @@ import (
 	"image/color"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/theme"
 
 	"stageloom/model/geom"
 	"stageloom/model/picture"
@@ -23,10 +22,10 @@ type Look struct {
 func NewLook(p look.Palette) (Look, error) {
 	l := Look{styles: p.Styles()}
 	var err error
-	if l.regular, err = typeface(theme.DefaultTextFont()); err != nil {
+	if l.regular, err = typeface(look.Regular()); err != nil {
 		return Look{}, err
 	}
-	l.bold, err = typeface(theme.DefaultTextBoldFont())
+	l.bold, err = typeface(look.Bold())
 	return l, err
 }
 

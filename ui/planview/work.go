@@ -19,6 +19,9 @@ const (
 	Other Cause = "other"
 )
 
+// Causes lists the causes.
+func Causes() []Cause { return []Cause{Drag, Pan, Zoom, Other} }
+
 // Work remembers how long our own work for each frame took: composing, lettering, painting. The toolkit's drawing
 // of it is not in it.
 type Work struct{ frames map[Cause][]time.Duration }

@@ -1,0 +1,184 @@
+package ui
+
+import (
+	"fmt"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/plan"
+	"stageloom/ui/settings"
+)
+
+const (
+	control = fyne.KeyModifierShortcutDefault
+	shift   = fyne.KeyModifierShift
+)
+
+// key is a shortcut with modifiers.
+func key(name fyne.KeyName, modifier fyne.KeyModifier) fyne.Shortcut {
+	return &desktop.CustomShortcut{KeyName: name, Modifier: modifier}
+}
+
+// item is a menu item with its shortcut. Menu shortcuts come before the focused field and even under a dialog, so
+// each is routed: to the field where it has such a command, to nothing under a dialog, else to the plan.
+func (w *window) item(label string, shortcut fyne.Shortcut, do func()) *fyne.MenuItem {
+	m := fyne.NewMenuItem(label, w.routed(shortcut, do))
+	m.Shortcut = shortcut
+	return m
+}
+
+func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
+	return func() {
+		focused := w.window.Canvas().Focused()
+		if field, ok := focused.(interface{ SelectedText() string }); ok && shortcut != nil {
+			if takes, ok := field.(fyne.Shortcutable); ok && isFieldCommand(shortcut) {
+				takes.TypedShortcut(shortcut)
+				return
+			}
+		}
+		if len(w.window.Canvas().Overlays().List()) > 0 {
+			return
+		}
+		do()
+	}
+}
+
+// isFieldCommand tells whether a text field has this command of its own.
+func isFieldCommand(shortcut fyne.Shortcut) bool {
+	switch shortcut.(type) {
+	case *fyne.ShortcutUndo, *fyne.ShortcutRedo, *fyne.ShortcutSelectAll:
+		return true
+	}
+	return false
+}
+
+func (w *window) menu() *fyne.MainMenu {
+	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.viewMenu(), w.helpMenu())
+}
+
+func (w *window) planMenu() *fyne.Menu {
+	recent := fyne.NewMenuItem("Recent", nil)
+	recent.ChildMenu = fyne.NewMenu("")
+	for _, path := range w.settings.Recent() {
+		label := filepath.Base(path) + "   in " + filepath.Dir(path)
+		recent.ChildMenu.Items = append(recent.ChildMenu.Items, fyne.NewMenuItem(label, func() {
+			w.keepFirst(func() { w.open(path) })
+		}))
+	}
+	recent.Disabled = len(recent.ChildMenu.Items) == 0
+	quit := fyne.NewMenuItem("Quit", nil) // a nil action goes through the close intercept, which asks
+	quit.IsQuit = true
+	quit.Shortcut = key(fyne.KeyQ, control)
+	return fyne.NewMenu("Plan",
+		w.item("New", key(fyne.KeyN, control), w.newPlan),
+		w.item("Open…", key(fyne.KeyO, control), w.openDialog),
+		recent,
+		fyne.NewMenuItem("Open the demo plan", w.openDemo),
+		fyne.NewMenuItemSeparator(),
+		w.item("Save", key(fyne.KeyS, control), w.save),
+		w.item("Save as…", key(fyne.KeyS, control|shift), w.saveAs),
+		fyne.NewMenuItemSeparator(),
+		w.item("Print to PDF…", key(fyne.KeyP, control), w.print),
+		fyne.NewMenuItemSeparator(),
+		quit,
+	)
+}
+
+func (w *window) editMenu() *fyne.Menu {
+	undo := w.item("Undo "+w.desk.NextUndo(), &fyne.ShortcutUndo{}, func() { w.desk.Undo() })
+	undo.Disabled = w.desk.NextUndo() == ""
+	redo := w.item("Redo "+w.desk.NextRedo(), &fyne.ShortcutRedo{}, func() { w.desk.Redo() })
+	redo.Disabled = w.desk.NextRedo() == ""
+	return fyne.NewMenu("Edit", undo, redo,
+		w.item("History…", key(fyne.KeyH, control), w.showHistory),
+		fyne.NewMenuItemSeparator(),
+		w.item("Select all devices", &fyne.ShortcutSelectAll{}, w.selectAll),
+		w.item("Select none", key(fyne.KeyA, control|shift), func() { w.desk.Select() }),
+		fyne.NewMenuItemSeparator(),
+		w.item("Next link", key(fyne.KeyL, control), func() { w.step("links", 1) }),
+		w.item("Previous link", key(fyne.KeyL, control|shift), func() { w.step("links", -1) }),
+		w.item("Next device", key(fyne.KeyD, control), func() { w.step("devices", 1) }),
+		w.item("Previous device", key(fyne.KeyD, control|shift), func() { w.step("devices", -1) }),
+		w.item("Next position", key(fyne.KeyT, control), func() { w.step("positions", 1) }),
+		w.item("Next finding", key(fyne.KeyG, control), w.nextFinding),
+	)
+}
+
+func (w *window) viewMenu() *fyne.Menu {
+	looks := fyne.NewMenuItem("Look", nil)
+	looks.ChildMenu = fyne.NewMenu("")
+	for _, look := range []string{settings.Light, settings.Dark, settings.Contrast} {
+		m := fyne.NewMenuItem(look, func() { w.setLook(look) })
+		m.Checked = w.settings.Look() == look
+		looks.ChildMenu.Items = append(looks.ChildMenu.Items, m)
+	}
+	return fyne.NewMenu("View",
+		w.item("Whole plan", key(fyne.Key0, control), w.plan.Fit),
+		w.item("Larger", key(fyne.KeyPlus, control), func() { w.plan.Zoom(1.25) }),
+		w.item("Smaller", key(fyne.KeyMinus, control), func() { w.plan.Zoom(0.8) }),
+		w.levelMenu(),
+		fyne.NewMenuItemSeparator(),
+		looks,
+		w.unitMenu("Lengths", w.settings.Length(), w.settings.SetLength, settings.Metres, settings.Feet),
+		w.unitMenu("Temperatures", w.settings.Temperature(), w.settings.SetTemperature, settings.Celsius, settings.Fahrenheit),
+	)
+}
+
+func (w *window) unitMenu(label, now string, keep func(string), units ...string) *fyne.MenuItem {
+	item := fyne.NewMenuItem(label, nil)
+	item.ChildMenu = fyne.NewMenu("")
+	for _, unit := range units {
+		m := fyne.NewMenuItem(unit, func() {
+			keep(unit)
+			w.applyUnits()
+			w.window.SetMainMenu(w.menu())
+		})
+		m.Checked = unit == now
+		item.ChildMenu.Items = append(item.ChildMenu.Items, m)
+	}
+	return item
+}
+
+// levelMenu shows all levels alike, or one with the others faded.
+func (w *window) levelMenu() *fyne.MenuItem {
+	item := fyne.NewMenuItem("Level", nil)
+	item.ChildMenu = fyne.NewMenu("")
+	add := func(label string, id plan.LevelID) {
+		m := fyne.NewMenuItem(label, func() {
+			w.level = id
+			w.plan.SetLevel(id)
+			w.window.SetMainMenu(w.menu())
+		})
+		m.Checked = w.level == id
+		item.ChildMenu.Items = append(item.ChildMenu.Items, m)
+	}
+	add("All levels", "")
+	for level := range w.desk.Plan().Levels.All() {
+		add(fmt.Sprintf("%s, %s", level.Name, w.units().Metres(level.Height)), level.ID)
+	}
+	item.Disabled = len(item.ChildMenu.Items) == 1
+	return item
+}
+
+func (w *window) helpMenu() *fyne.Menu {
+	return fyne.NewMenu("Help",
+		w.item("Pointer and keys", key(fyne.KeyF1, 0), w.showKeys),
+		fyne.NewMenuItem("Cautions", w.showCautions),
+		fyne.NewMenuItem("About Stageloom", w.showAbout),
+	)
+}
+
+// contextMenu is what a right click on the plan offers about the selection.
+func (w *window) contextMenu(at fyne.Position) {
+	items := []*fyne.MenuItem{fyne.NewMenuItem("Whole plan", w.plan.Fit)}
+	if len(w.desk.Selection()) > 0 {
+		items = append(items, fyne.NewMenuItem("Select none", func() { w.desk.Select() }))
+	}
+	if name := w.desk.NextUndo(); name != "" {
+		items = append(items, fyne.NewMenuItem("Undo "+name, func() { w.desk.Undo() }))
+	}
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.window.Canvas(), at)
+}

@@ -1,0 +1,91 @@
+package ui
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+)
+
+// askName asks for a folder and a name, with more items of the form below, and hands the path over. Unlike the toolkit's own dialog it touches no
+// file: that one cuts an existing file short before anything is written.
+func (w *window) askName(title, name, extension, verb string, done func(path string), more ...*widget.FormItem) {
+	nameEntry, folderEntry := widget.NewEntry(), widget.NewEntry()
+	nameEntry.SetText(name)
+	folderEntry.SetText(w.folder())
+	trouble := widget.NewLabel("")
+	trouble.Wrapping = fyne.TextWrapWord
+	trouble.Importance = widget.DangerImportance
+	browse := widget.NewButton("Browse…", func() {
+		d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
+			if err == nil && folder != nil {
+				folderEntry.SetText(folder.Path())
+			}
+		}, w.window)
+		w.prepare(d)
+		d.Show()
+	})
+	form := widget.NewForm(
+		widget.NewFormItem("Name", nameEntry),
+		widget.NewFormItem("Folder", container.NewBorder(nil, nil, nil, browse, folderEntry)),
+	)
+	for _, item := range more {
+		form.AppendItem(item)
+	}
+	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(form, trouble), w.window)
+	take := func() {
+		path, reason := pathOf(folderEntry.Text, nameEntry.Text, extension)
+		if reason != "" {
+			trouble.SetText(reason)
+			return
+		}
+		d.Hide()
+		w.confirmReplace(path, done)
+	}
+	nameEntry.OnSubmitted = func(string) { take() }
+	folderEntry.OnSubmitted = func(string) { take() }
+	keep := widget.NewButton(verb, take)
+	keep.Importance = widget.HighImportance
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), keep})
+	d.Resize(fyne.NewSize(600, 230))
+	d.Show()
+	w.window.Canvas().Focus(nameEntry)
+}
+
+// pathOf joins folder and name, or says why that is no place for a file.
+func pathOf(folder, name, extension string) (path, reason string) {
+	name = strings.TrimSpace(name)
+	switch {
+	case name == "":
+		return "", "Give the file a name."
+	case strings.ContainsAny(name, `/\`) || name == "." || name == "..":
+		return "", "The name cannot hold / or \\; choose the folder below it."
+	case !strings.EqualFold(filepath.Ext(name), extension):
+		name += extension
+	}
+	info, err := os.Stat(folder)
+	if err != nil || !info.IsDir() {
+		return "", "There is no such folder: " + folder
+	}
+	path = filepath.Join(folder, name)
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return "", "A folder bears this name already."
+	}
+	return path, ""
+}
+
+// confirmReplace asks before a file is replaced, unless it is the plan's own.
+func (w *window) confirmReplace(path string, done func(path string)) {
+	if _, err := os.Stat(path); err != nil || path == w.desk.Path() {
+		done(path)
+		return
+	}
+	w.ask("Replace the file?", filepath.Base(path)+" lies in this folder already.", []choice{
+		{label: "Replace", do: func() { done(path) }},
+		{label: "Cancel", important: true},
+	})
+}

@@ -1,0 +1,83 @@
+package ui
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net/url"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/demo"
+	"stageloom/report"
+)
+
+// openDemo puts the demo on the desk, as a plan without a file.
+func (w *window) openDemo() {
+	w.keepFirst(func() {
+		w.notice.Clear()
+		w.desk.NewPlan(demo.Weekender())
+	})
+}
+
+const pdf = ".pdf"
+
+// print asks for paper and place, prints beside the window's work and opens the PDF with the system's viewer.
+func (w *window) print() {
+	choice := report.ChoiceOf(w.desk.Plan(), time.Now())
+	paper := widget.NewSelect([]string{"A4", "A3", "Letter"}, func(size string) { choice.Paper = size })
+	paper.SetSelected(choice.Paper)
+	grey := widget.NewCheck("black and white: grades told by line and badge", func(on bool) { choice.Grey = on })
+	grey.SetChecked(choice.Grey)
+	name := fileName(w.desk.Plan().Settings.Name) + pdf
+	if w.desk.Path() != "" {
+		name = strings.TrimSuffix(filepath.Base(w.desk.Path()), filepath.Ext(w.desk.Path())) + pdf
+	}
+	w.askName("Print to PDF", name, pdf, "Print", func(path string) { w.printTo(path, choice) },
+		widget.NewFormItem("Paper", paper), widget.NewFormItem("Ink", grey))
+}
+
+func (w *window) printTo(path string, choice report.Choice) {
+	ctx, cancel := context.WithCancel(context.Background())
+	bar := widget.NewProgressBar()
+	progress := dialog.NewCustomWithoutButtons("Printing", bar, w.window)
+	progress.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", cancel)})
+	progress.Resize(fyne.NewSize(360, 140))
+	progress.Show()
+	choice.Progress = func(page, pages int) {
+		fyne.Do(func() { bar.SetValue(float64(page) / float64(max(1, pages))) })
+	}
+	assessment := w.desk.Assessment() // a snapshot: editing may go on
+	go func() {
+		printed, err := report.Print(ctx, path, assessment, choice)
+		cancel()
+		fyne.Do(func() {
+			progress.Hide()
+			w.printed(path, printed, err)
+		})
+	}()
+}
+
+func (w *window) printed(path string, printed report.Printed, err error) {
+	switch {
+	case errors.Is(err, context.Canceled):
+		w.notice.Say("Not printed: cancelled.")
+		return
+	case err != nil:
+		w.notice.Warn(sentence(err))
+		return
+	}
+	text := fmt.Sprintf("Printed %d pages: %s", printed.Pages, path)
+	if len(printed.Notices) > 0 {
+		text += ". " + strings.Join(printed.Notices, " ")
+	}
+	w.notice.Say(text)
+	if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: path}); err != nil {
+		w.notice.Say(text + ". No viewer opened: " + err.Error())
+	}
+}

@@ -1,0 +1,169 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/budget"
+	"stageloom/model/desk"
+	"stageloom/model/plan"
+	"stageloom/model/quantity"
+	"stageloom/ui/look"
+	"stageloom/ui/panel"
+	"stageloom/ui/planview"
+	"stageloom/ui/planview/tool"
+	"stageloom/ui/settings"
+)
+
+// window is one window on one desk.
+type window struct {
+	app      fyne.App
+	window   fyne.Window
+	desk     *desk.Desk
+	settings *settings.Settings
+
+	plan     *planview.Editor
+	overview *panel.Overview
+	card     *panel.CardView
+	palette  look.Palette
+	look     planview.Look
+	notice   *panel.Notice
+	title    *widget.Label
+	across   *container.Split
+	down     *container.Split
+
+	// preview holds the budgets of this moment while something moves.
+	preview []budget.Budget
+	// level is the one level that is not faded, blank for all.
+	level plan.LevelID
+	// finding is the one shown last.
+	finding int
+}
+
+// New returns the window of the desktop program on a desk. It is not shown yet.
+func New(app fyne.App, d *desk.Desk) fyne.Window { return build(app, d).window }
+
+// Open is New with plan files to open, of which the first is, and with answers for tests of the real window.
+func Open(app fyne.App, d *desk.Desk, paths ...string) (fyne.Window, *Questions) {
+	w := build(app, d)
+	if len(paths) > 0 {
+		w.open(paths[0])
+	}
+	return w.window, &Questions{w}
+}
+
+func build(app fyne.App, d *desk.Desk) *window {
+	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
+	w.applyTheme()
+	w.plan = planview.NewEditor(d, w.look)
+	w.plan.Refused = w.refused
+	w.plan.Previewed = w.previewed
+	w.plan.Menu = w.contextMenu
+	w.overview = panel.NewOverview(w.look, w.selection, w.show)
+	w.card = panel.NewCardView(widget.NewLabel(""), w.show)
+	w.notice = panel.NewNotice()
+	w.title = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
+	w.title.Truncation, w.title.Importance = fyne.TextTruncateEllipsis, widget.LowImportance
+	w.layOut()
+	w.applyUnits()
+	d.Listen(w.heard)
+	w.window.SetMainMenu(w.menu())
+	w.window.SetCloseIntercept(w.close)
+	w.window.SetOnDropped(w.dropped)
+	w.window.Resize(w.settings.Window())
+	w.refresh(desk.Event{New: d.Plan(), Old: d.Plan(), Assessment: d.Assessment(), Opened: true})
+	w.window.Canvas().Focus(w.plan)
+	return w
+}
+
+// layOut puts the plan in the middle, the overview above, the card to the right and the run strip below. The
+// notice lies over the plan, so that the plan does not jump when it comes and goes.
+func (w *window) layOut() {
+	card, strip := w.settings.Splits()
+	onPlan := container.NewStack(w.plan, container.NewBorder(w.notice, nil, nil, nil))
+	w.down = container.NewVSplit(onPlan, widget.NewLabel("foot"))
+	w.down.Offset = strip
+	w.across = container.NewHSplit(w.down, w.card)
+	w.across.Offset = card
+	top := container.NewVBox(panel.NewTopLine(w.overview, w.title), widget.NewSeparator())
+	w.window.SetContent(container.NewBorder(top, nil, nil, nil, w.across))
+}
+
+func (w *window) heard(e desk.Event) {
+	w.preview = nil
+	w.refresh(e)
+	if e.PlanChanged() || e.File || e.Opened {
+		w.window.SetMainMenu(w.menu())
+	}
+}
+
+// refresh shows what an event changed: title and overview follow the plan, card and strip the selection too.
+func (w *window) refresh(e desk.Event) {
+	w.title.SetText(w.desk.Title())
+	w.window.SetTitle(w.windowTitle())
+	if e.PlanChanged() || e.Opened {
+		w.overview.Set(panel.OverviewOf(e.Assessment, nil))
+	}
+	w.showSelection()
+}
+
+func (w *window) windowTitle() string {
+	mark := ""
+	if w.desk.Unsaved() {
+		mark = "* "
+	}
+	return mark + w.desk.Plan().Settings.Name + " – Stageloom"
+}
+
+// showSelection sets card and run strip, with the budgets of this moment while something moves.
+func (w *window) showSelection() {
+	a, selection := w.desk.Assessment(), w.desk.Selection()
+	card := panel.CardOf(a, selection, w.units(), w.preview)
+	w.card.Set(card)
+}
+
+// previewed follows a drag: the selected link's figures, or those of the link that the drag hurts most.
+func (w *window) previewed(drag *tool.Drag) {
+	if drag == nil {
+		if w.preview != nil {
+			w.preview = nil
+			w.overview.Set(panel.OverviewOf(w.desk.Assessment(), nil))
+			w.showSelection()
+		}
+		return
+	}
+	w.preview = drag.Budgets
+	w.overview.Set(panel.OverviewOf(w.desk.Assessment(), drag.Budgets))
+	w.showSelection()
+}
+
+func (w *window) show(ref plan.Ref) {
+	w.plan.Reveal(ref)
+	w.window.Canvas().Focus(w.plan)
+}
+
+func (w *window) refused(err error) { w.notice.Warn(sentence(err)) }
+
+func (w *window) units() panel.Units {
+	u := panel.Units{}
+	if w.settings.Length() == settings.Feet {
+		u.Length = quantity.Imperial
+	}
+	if w.settings.Temperature() == settings.Fahrenheit {
+		u.Temperature = quantity.Imperial
+	}
+	return u
+}
+
+// feet is the length of a foot in metres.
+const foot = 0.3048
+
+func (w *window) applyUnits() {
+	if w.settings.Length() == settings.Feet {
+		w.plan.SetUnit(foot, "ft")
+	} else {
+		w.plan.SetUnit(1, "m")
+	}
+	w.showSelection()
+}
