@@ -47,9 +47,12 @@ func (a *Arrangement) Touches(box geom.Box) bool {
 		}
 	}
 	for i := range a.paths {
-		if geom.Polyline(a.paths[i].points).Meets(box) {
+		if len(stretches(a.paths[i].points, box)) > 0 {
 			return true
 		}
 	}
 	return false
 }
+
+// Scene is what the picture shows, in metres.
+func (p *Picture) Scene() *Scene { return p.arrangement.Scene }

@@ -113,6 +113,9 @@ func LinkRole(grade string) Role { return rolesOf(grade).link }
 // BadgeRole returns the role of a grade's badge; blank for no grade.
 func BadgeRole(grade string) Role { return rolesOf(grade).badge }
 
+// AreaRole returns the role of an area's tone by its use; blank for a use that is not known.
+func AreaRole(use string) Role { return areaRoles[use] }
+
 var areaRoles = map[string]Role{
 	"stage": RoleAreaStage, "building": RoleAreaBuilding, "road": RoleAreaRoad, "water": RoleAreaWater,
 	"crowd": RoleAreaCrowd, "walkway": RoleAreaWalkway, "exit": RoleAreaExit, "fire-lane": RoleAreaFireLane,
