@@ -11,6 +11,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
 	"stageloom/model/checks"
+	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/model/plan/plantest"
 )
@@ -74,6 +75,21 @@ func TestNextIsAlwaysOf(t *testing.T) {
 			require.Same(t, p, a.Plan)
 		}
 		requireSame(t, assess.Of(p), a)
+	})
+}
+
+func TestARuleReadsNoMoreThanItNames(t *testing.T) {
+	// One field of one row at a time, in a plan where every rule has something to look at.
+	weekender, ids := demo.Weekender(), plan.NewIDSource(4, 2)
+	start := assess.Of(weekender)
+	rapid.Check(t, func(t *rapid.T) {
+		p, a := weekender, start
+		for range 8 {
+			if next, err := plan.Do(p, ids, plantest.FieldChange(t, p).Do); err == nil {
+				p, a = next, assess.Next(a, next)
+				requireSame(t, assess.Of(p), a)
+			}
+		}
 	})
 }
 

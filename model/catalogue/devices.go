@@ -43,25 +43,25 @@ func mixing() []DeviceKind {
 	for _, channels := range []int{48, 64, 96} {
 		aes50Ports := map[int]int{48: 2, 64: 3, 96: 4}[channels]
 		kinds = append(kinds, device(
-			plan.KindID(fmt.Sprintf("console-%d", channels)), Mixing, fmt.Sprintf("Console %d channels", channels), micIn(16), lineOut(16),
+			plan.KindID(fmt.Sprintf("console-%d", channels)), Mixing, fmt.Sprintf("Console, %d channels", channels), micIn(16), lineOut(16),
 			ports(aes50Port, []string{"A", "B", "C", "D"}[:aes50Ports]...),
 			ports(ethernetPort, "N1", "N2"), ports(aes3Port, "D1", "D2"), ports(talkPort, "IC"), clocked("own")))
 	}
 	return append(kinds,
-		device("aes50-router-6", Mixing, "AES50 router 6 ports", ports(aes50Port, numbered("A", 1, 6)...), clocked("own"),
+		device("aes50-router-6", Mixing, "AES50 router, 6 ports", ports(aes50Port, numbered("A", 1, 6)...), clocked("own"),
 			note("Passes channels between its ports; it is no network switch.")))
 }
 
 func network() []DeviceKind {
 	return []DeviceKind{
-		device("switch-8", Network, "Network switch 8 ports", ports(barePort, numbered("", 1, 8)...), ports(fibrePort, numbered("F", 1, 2)...)),
-		device("switch-16", Network, "Network switch 16 ports", ports(poweredPort, numbered("", 1, 16)...), ports(fibrePort, numbered("F", 1, 4)...)),
-		device("switch-24", Network, "Network switch 24 ports", ports(poweredPort, numbered("", 1, 24)...), ports(fibrePort, numbered("F", 1, 4)...)),
-		device("media-converter", Network, "Media converter copper to fibre", ports(ethernetPort, "C"), ports(fibrePort, "F")),
-		device("aes50-converter", Network, "Media converter AES50 to fibre", ports(aes50Port, "A"), ports(fibrePort, "F"),
+		device("switch-8", Network, "Network switch, 8 ports", ports(barePort, numbered("", 1, 8)...), ports(fibrePort, numbered("F", 1, 2)...)),
+		device("switch-16", Network, "Network switch, 16 ports", ports(poweredPort, numbered("", 1, 16)...), ports(fibrePort, numbered("F", 1, 4)...)),
+		device("switch-24", Network, "Network switch, 24 ports", ports(poweredPort, numbered("", 1, 24)...), ports(fibrePort, numbered("F", 1, 4)...)),
+		device("media-converter", Network, "Media converter to fibre", ports(ethernetPort, "C"), ports(fibrePort, "F")),
+		device("aes50-converter", Network, "AES50 converter to fibre", ports(aes50Port, "A"), ports(fibrePort, "F"),
 			note("Works in pairs, one at each end of the fibre.")),
 		device("computer", Network, "Computer", ports(barePort, "N1")),
-		device("lighting-node", Network, "Control node 100 Mb/s", ports(fastPort, "N1", "N2")),
+		device("lighting-node", Network, "Control node, 100 Mb/s", ports(fastPort, "N1", "N2")),
 	}
 }
 
@@ -83,16 +83,16 @@ func loudspeakers() []DeviceKind {
 
 func radio() []DeviceKind {
 	return []DeviceKind{
-		device("rf-rack-8", Radio, "RF rack 8 microphones", lineOut(8), ports(multiPort, "M"), ports(fastPort, "N1"), ports(aes3Port, "D1", "D2"), ports(aerialPort, "ANT1", "ANT2"), clocked("follows")),
-		device("rf-rack-16", Radio, "RF rack 16 microphones", lineOut(16), ports(multiPort, "M"), ports(ethernetPort, "N1", "N2"), ports(aes3Port, "D1", "D2"), ports(aerialPort, "ANT1", "ANT2"), clocked("follows")),
+		device("rf-rack-8", Radio, "RF rack, 8 ways", lineOut(8), ports(multiPort, "M"), ports(fastPort, "N1"), ports(aes3Port, "D1", "D2"), ports(aerialPort, "ANT1", "ANT2"), clocked("follows")),
+		device("rf-rack-16", Radio, "RF rack, 16 ways", lineOut(16), ports(multiPort, "M"), ports(ethernetPort, "N1", "N2"), ports(aes3Port, "D1", "D2"), ports(aerialPort, "ANT1", "ANT2"), clocked("follows")),
 		device("rf-antenna", Radio, "RF antenna", ports(aerialPort, "ANT")),
-		device("in-ear-rack-8", Radio, "In-ear rack 8 mixes", lineIn(16), ports(multiPort, "M"), ports(fastPort, "N1")),
+		device("in-ear-rack-8", Radio, "In-ear rack, 8 mixes", lineIn(16), ports(multiPort, "M"), ports(fastPort, "N1")),
 	}
 }
 
 func intercom() []DeviceKind {
 	return []DeviceKind{
-		device("intercom-main-4", Intercom, "Intercom main station 4 channels", ports(talkPort, numbered("IC", 1, 4)...), ports(ethernetPort, "N1")),
+		device("intercom-main-4", Intercom, "Intercom main, 4 channels", ports(talkPort, numbered("IC", 1, 4)...), ports(ethernetPort, "N1")),
 		device("intercom-base", Intercom, "Intercom beltpack base", ports(poweredPort, "N1")),
 		device("intercom-beltpack", Intercom, "Intercom beltpack", ports(talkPort, "IC1", "IC2")),
 	}

@@ -124,11 +124,24 @@ func area(e *plan.Edit, use string) {
 	}
 }
 
+func ruleNamed(t *testing.T, id string) checks.Rule {
+	t.Helper()
+	for _, rule := range checks.Rules() {
+		if rule.ID == id {
+			return rule
+		}
+	}
+	require.Fail(t, "there is no rule "+id)
+	return checks.Rule{}
+}
+
 func check(t *testing.T, cases []breach) {
 	for _, c := range cases {
 		t.Run(c.rule+": "+c.name, func(t *testing.T) {
 			r := newRig(t)
+			sound := r.Plan
 			r.do(t, func(e *plan.Edit) { c.edit(r, e) })
+			require.False(t, ruleNamed(t, c.rule).Same(sound, r.Plan), "what the case changes is among what the rule reads")
 			var said []string
 			for _, finding := range r.find() {
 				require.NotEmpty(t, finding.What)

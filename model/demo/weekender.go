@@ -49,26 +49,28 @@ func (b *builder) ground() {
 		{Name: "Stage left", X: -4, Y: 19, Width: 12, Depth: 8, Level: deck, Supply: "main generator", Structure: "main stage"},
 		{Name: "Stage right", X: -4, Y: -19, Width: 12, Depth: 8, Level: deck, Supply: "main generator", Structure: "main stage"},
 		{Name: "Monitors", X: -4, Y: 36, Width: 12, Depth: 8, Supply: "main generator", Structure: "main stage"},
-		{Name: "Backstage", X: -30, Y: 14, Width: 14, Depth: 84, Supply: "main generator", Structure: "main stage"},
-		{Name: "FOH tower", X: 86, Y: 0, Width: 12, Depth: 12, Supply: "main generator"},
-		{Name: "Delay left", X: 106, Y: 34, Width: 6, Depth: 6, Exposure: "sun", Supply: "main generator"},
-		{Name: "Delay right", X: 106, Y: -34, Width: 6, Depth: 6, Exposure: "sun", Supply: "main generator"},
+		{Name: "Backstage", X: -42, Y: 14, Width: 14, Depth: 84, Supply: "main generator", Structure: "main stage"},
+		{Name: "FOH tower", X: 86, Y: 0, Width: 12, Depth: 30, Supply: "main generator"},
+		{Name: "Delay left", X: 117, Y: 34, Width: 8, Depth: 8, Exposure: "sun", Supply: "main generator"},
+		{Name: "Delay right", X: 117, Y: -34, Width: 8, Depth: 8, Exposure: "sun", Supply: "main generator"},
 		{Name: "Broadcast", X: 116, Y: 87, Width: 14, Depth: 6, Supply: "van", Structure: "van"},
-		{Name: "Second stage", X: 201.6, Y: -58.8, Width: 24, Depth: 14, Supply: "second generator", Structure: "second stage"},
+		{Name: "Second stage", X: 201.6, Y: -58.8, Width: 30, Depth: 16, Supply: "second generator", Structure: "second stage"},
 		{Name: "Second FOH", X: 180, Y: -94, Width: 8, Depth: 6, Supply: "second generator", Structure: "second stage"},
 	} {
 		b.position(p)
 	}
 	b.area("Main stage", "stage", "", stretch(-18, -15, 0, 15)...)
 	b.area("Crowd, front", "crowd", "A fenced lane to FOH stays free.",
-		geom.Pt(12, 4), geom.Pt(77, 4), geom.Pt(77, 9), geom.Pt(98, 9), geom.Pt(98, 46), geom.Pt(12, 46))
+		geom.Pt(12, 4), geom.Pt(76, 4), geom.Pt(76, 17), geom.Pt(96, 17), geom.Pt(96, 46), geom.Pt(12, 46))
 	b.area("Crowd, front right", "crowd", "",
-		geom.Pt(12, -4), geom.Pt(77, -4), geom.Pt(77, -9), geom.Pt(98, -9), geom.Pt(98, -46), geom.Pt(12, -46))
-	b.area("Crowd, back", "crowd", "", stretch(112, -46, 146, 46)...)
-	b.area("Cross aisle", "walkway", "Lit at night; ramps where cable lies across.", stretch(98.5, -46, 111.5, 46)...)
-	b.area("Service road", "road", "Lorries until one hour before doors.", stretch(-46, 60, 224, 67)...)
-	b.area("Path to the second stage", "walkway", "", stretch(152, -80, 158, 60)...)
-	b.area("Second stage deck", "stage", "", stretch(189, -66, 214, -51)...)
+		geom.Pt(12, -4), geom.Pt(76, -4), geom.Pt(76, -17), geom.Pt(96, -17), geom.Pt(96, -46), geom.Pt(12, -46))
+	b.area("Crowd, back", "crowd", "The delay towers stand in fenced corners of it.",
+		geom.Pt(106, -46), geom.Pt(150, -46), geom.Pt(150, 46), geom.Pt(106, 46), geom.Pt(106, 41), geom.Pt(122, 41), geom.Pt(122, 27), geom.Pt(106, 27),
+		geom.Pt(106, -27), geom.Pt(122, -27), geom.Pt(122, -41), geom.Pt(106, -41))
+	b.area("Cross aisle", "walkway", "Lit at night; ramps where cable lies across.", stretch(96.5, -46, 105.5, 46)...)
+	b.area("Service road", "road", "Lorries until one hour before doors.", stretch(-66, 60, 224, 67)...)
+	b.area("Path to the second stage", "walkway", "", stretch(160, -80, 166, 60)...)
+	b.area("Second stage deck", "stage", "", stretch(188, -66, 216, -51)...)
 }
 
 func (b *builder) kit() {
@@ -76,20 +78,20 @@ func (b *builder) kit() {
 	b.device("Riser box", "riser-box-8-4", "Stage centre", -8, 0)
 	b.device("Stage right box", "stagebox-16-8", "Stage right", -4, -19)
 	b.device("Monitor console", "console-64", "Monitors", -4, 36)
-	b.device("Intercom main", "intercom-main-4", "Backstage", -30, 50)
-	b.device("RF rack", "rf-rack-16", "Backstage", -30, 38)
-	b.device("Stage converter", "aes50-converter", "Backstage", -30, 26)
-	b.device("Stage switch", "switch-16", "Backstage", -30, 14)
-	b.device("PA left", "amplifier-rack-12", "Backstage", -30, 2)
-	b.device("Processor", "processor-4-8", "Backstage", -30, -10)
-	b.device("PA right", "amplifier-rack-12", "Backstage", -30, -22)
+	b.device("Intercom main", "intercom-main-4", "Backstage", -42, 50)
+	b.device("RF rack", "rf-rack-16", "Backstage", -42, 38)
+	b.device("Stage converter", "aes50-converter", "Backstage", -42, 26)
+	b.device("Stage switch", "switch-16", "Backstage", -42, 14)
+	b.device("PA left", "amplifier-rack-12", "Backstage", -42, 2)
+	b.device("Processor", "processor-4-8", "Backstage", -42, -10)
+	b.device("PA right", "amplifier-rack-12", "Backstage", -42, -22)
 	b.device("FOH console", "console-96", "FOH tower", 86, 0)
-	b.device("FOH switch", "switch-16", "FOH tower", 83, 5)
-	b.device("FOH converter", "aes50-converter", "FOH tower", 83, -5)
-	b.device("Delay left", "amplifier-rack-8", "Delay left", 106, 34)
-	b.device("Delay right", "amplifier-rack-8", "Delay right", 106, -34)
+	b.device("FOH switch", "switch-16", "FOH tower", 86, 12)
+	b.device("FOH converter", "aes50-converter", "FOH tower", 86, -12)
+	b.device("Delay left", "amplifier-rack-8", "Delay left", 117, 34)
+	b.device("Delay right", "amplifier-rack-8", "Delay right", 117, -34)
 	b.device("Broadcast van", "broadcast-van", "Broadcast", 116, 87)
-	b.device("Second stage box", "stagebox-32-16", "Second stage", 192, -54)
-	b.device("Second stage switch", "switch-8", "Second stage", 211, -62)
+	b.device("Second stage box", "stagebox-32-16", "Second stage", 189, -54)
+	b.device("Second stage switch", "switch-8", "Second stage", 213, -63)
 	b.device("Second console", "console-48", "Second FOH", 180, -94)
 }

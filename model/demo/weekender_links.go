@@ -44,18 +44,18 @@ func (b *builder) stageLinks() {
 		geom.Pt(5, -6), geom.Pt(12, -2), geom.Pt(78, -2))
 	b.link(phase(aes50("A", "D"), 1, "yellow"), "Riser box", "FOH console", b.with("LL05", "5E01"),
 		geom.Pt(12, 0), geom.Pt(76, 0))
-	b.link(aes50("B", "A"), "Stage rack", "Stage converter", b.with("6A05"))
+	b.link(aes50("B", "A"), "Stage rack", "Stage converter", b.with("LL06"))
 	b.link(phase(onFibre("F", "F"), 2, "red"), "Stage converter", "FOH converter", b.with("F01"),
-		geom.Pt(-16, 50), geom.Pt(100, 50), geom.Pt(100, -1), geom.Pt(94, -8))
-	b.link(short(aes50("A", "B")), "FOH converter", "FOH console", b.with("6 10 m"))
+		geom.Pt(-27, 30), geom.Pt(-27, 50), geom.Pt(99, 50), geom.Pt(99, -8))
+	b.link(short(aes50("A", "B")), "FOH converter", "FOH console", b.with("6 25 m"))
 	b.pair("L01", "L05")
 	b.link(aes50("C", "A"), "Stage rack", "Monitor console", b.with("6A01"))
-	b.link(aes50("B", "B"), "Riser box", "Monitor console", b.with("LL10"), geom.Pt(-17, 10), geom.Pt(-17, 30))
-	b.link(network("01", "N1"), "Stage switch", "Monitor console", b.with("6A02"))
+	b.link(aes50("B", "B"), "Riser box", "Monitor console", b.with("LL10"), geom.Pt(-17, 8), geom.Pt(-17, 30))
+	b.link(network("01", "N1"), "Stage switch", "Monitor console", b.with("LL09"), geom.Pt(-24, 24))
 	b.link(network("02", "N1"), "Stage switch", "PA left", b.with("6 25 m"))
-	b.link(network("03", "N1"), "Stage switch", "PA right", b.with("6A04", "6 25 m", "6 10 m"), geom.Pt(-46, 10), geom.Pt(-46, -20))
-	b.link(network("04", "N1"), "Stage switch", "RF rack", b.with("6A03", "6 25 m"), geom.Pt(-46, 17), geom.Pt(-46, 36))
-	b.link(network("05", "N1"), "Stage switch", "Processor", b.with("LM02", "6 25 m"), geom.Pt(-43, 8), geom.Pt(-43, -6))
+	b.link(network("03", "N1"), "Stage switch", "PA right", b.with("6A04", "6 25 m", "6 10 m"), geom.Pt(-60, 10), geom.Pt(-60, -20))
+	b.link(network("04", "N1"), "Stage switch", "RF rack", b.with("6A03", "6 25 m"), geom.Pt(-60, 18), geom.Pt(-60, 36))
+	b.link(network("05", "N1"), "Stage switch", "Processor", b.with("LM02", "6 25 m"), geom.Pt(-57, 8), geom.Pt(-57, -7))
 	b.link(short(digital("D1", "D1")), "Processor", "PA left", b.with("AES 25 m"))
 	b.link(short(digital("D2", "D1")), "Processor", "PA right", b.with("AES 25 m"))
 	b.link(plan.Link{Transport: "analogue-multicore", FromPort: "M", ToPort: "M1", FillKind: "multicore-16"}, "RF rack", "Stage rack", b.with("Multi"))
@@ -63,33 +63,33 @@ func (b *builder) stageLinks() {
 
 // towerLinks are those of FOH and the delay towers. L20, to the right tower, has no cable and no wanted kind yet.
 func (b *builder) towerLinks() {
-	b.link(phase(onFibre("F1", "F1"), 1, "green"), "Stage switch", "FOH switch", b.with("F04"),
-		geom.Pt(-18, 9), geom.Pt(2, 9), geom.Pt(12, 3), geom.Pt(76, 3))
-	b.link(short(network("01", "N1")), "FOH switch", "FOH console", b.with("6 10 m"))
-	b.link(network("02", "N1"), "FOH switch", "Delay left", b.with("LL07"), geom.Pt(98, 7), geom.Pt(104, 12))
+	b.link(phase(onFibre("F1", "F1"), 1, "green"), "Stage switch", "FOH switch", b.with("F04", "F10"),
+		geom.Pt(-26, 9), geom.Pt(4, 9), geom.Pt(12, 3), geom.Pt(77, 3))
+	b.link(short(network("01", "N1")), "FOH switch", "FOH console", b.with("6 25 m"))
+	b.link(network("02", "N1"), "FOH switch", "Delay left", b.with("LL07"), geom.Pt(98, 14), geom.Pt(103, 30))
 	uncabled := network("03", "N1")
 	uncabled.FillKind = ""
-	b.link(uncabled, "FOH switch", "Delay right", nil, geom.Pt(96, 4), geom.Pt(104, -10))
-	b.link(digital("D1", "D1"), "FOH console", "Delay left", b.with("AES 50 m", "AES 25 m"), geom.Pt(100, 2), geom.Pt(107, 10))
-	b.link(digital("D2", "D1"), "FOH console", "Delay right", b.with("AES 50 m", "AES 25 m"), geom.Pt(100, -3), geom.Pt(107, -12))
+	b.link(uncabled, "FOH switch", "Delay right", nil, geom.Pt(97, 7), geom.Pt(103, -4), geom.Pt(103, -30))
+	b.link(digital("D1", "D1"), "FOH console", "Delay left", b.with("AES 50 m", "AES 25 m"), geom.Pt(99, 2), geom.Pt(105, 10), geom.Pt(105, 29))
+	b.link(digital("D2", "D1"), "FOH console", "Delay right", b.with("AES 50 m", "AES 25 m"), geom.Pt(99, -3), geom.Pt(105, -12), geom.Pt(105, -29))
 }
 
 // farLinks go to the van and the second stage: fibre, main one way and backup another; talkback to the van on copper.
 func (b *builder) farLinks() {
 	b.link(phase(onFibre("F2", "F1"), 2, "white"), "Stage switch", "Broadcast van", b.with("F02"),
-		geom.Pt(-48, 22), geom.Pt(-48, 57), geom.Pt(96, 57), geom.Pt(96, 80))
+		geom.Pt(-64, 22), geom.Pt(-64, 57), geom.Pt(94, 57), geom.Pt(94, 83))
 	b.link(phase(onFibre("F2", "F2"), 2, "white"), "FOH switch", "Broadcast van", b.with("F05"),
-		geom.Pt(99, 7), geom.Pt(102, 14), geom.Pt(102, 58), geom.Pt(108, 74))
+		geom.Pt(97, 14), geom.Pt(102, 20), geom.Pt(102, 58), geom.Pt(110, 76))
 	b.pair("L23", "L24")
 	b.link(phase(plan.Link{Transport: "intercom", FromPort: "IC1", ToPort: "IC", FillKind: "intercom"}, 2, "grey"), "Intercom main", "Broadcast van",
-		b.with("IC 100 m", "IC 100 m", "IC 25 m"), geom.Pt(-18, 54), geom.Pt(90, 54), geom.Pt(90, 84))
+		b.with("IC 100 m", "IC 100 m", "IC 25 m"), geom.Pt(-27, 54), geom.Pt(88, 54), geom.Pt(88, 88))
 	b.link(phase(onFibre("F3", "F1"), 3, "violet"), "Stage switch", "Second stage switch", b.with("F03", "F06"),
-		geom.Pt(-50, 12), geom.Pt(-50, -52), geom.Pt(150, -52), geom.Pt(186, -70), geom.Pt(200, -70))
+		geom.Pt(-66, 12), geom.Pt(-66, -53), geom.Pt(152, -53), geom.Pt(188, -72), geom.Pt(202, -72))
 	b.link(phase(onFibre("F3", "F2"), 3, "violet"), "FOH switch", "Second stage switch", b.with("F07", "F08", "F09"),
-		geom.Pt(95, 1), geom.Pt(101, -8), geom.Pt(101, -48), geom.Pt(150, -48), geom.Pt(190, -44), geom.Pt(211, -50))
+		geom.Pt(96, 10), geom.Pt(98, 4), geom.Pt(98, -48), geom.Pt(152, -48), geom.Pt(192, -44), geom.Pt(213, -48))
 	b.pair("L26", "L27")
 	b.link(aes50("A", "A"), "Second stage box", "Second console", b.with("LL08"))
-	b.link(network("1", "N1"), "Second stage switch", "Second console", b.with("6U 50 m", "6U 25 m"), geom.Pt(211, -84), geom.Pt(200, -94))
+	b.link(network("1", "N1"), "Second stage switch", "Second console", b.with("6U 50 m", "6U 25 m"), geom.Pt(213, -84), geom.Pt(202, -94))
 }
 
 // looms bind what lies together: the lane to FOH, without the backup of its main link.
