@@ -3,6 +3,7 @@ package planfile_test
 import (
 	"encoding/json"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -40,6 +41,13 @@ func TestTheSchemaAllowsWhatIsWritten(t *testing.T) {
 	schema := schema(t)
 	for name, text := range plansOfVersion1(t) {
 		require.NoError(t, holdTo(t, schema, text), name)
+	}
+	demos, err := filepath.Glob("../../testdata/*.stageloom")
+	require.NoError(t, err)
+	for _, path := range demos {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		require.NoError(t, holdTo(t, schema, string(text)), path)
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		require.NoError(t, holdTo(t, schema, string(written(t, plantest.Plan(t, 100)))))
