@@ -9,11 +9,13 @@ import (
 	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/ui/chart"
 	"stageloom/ui/look"
 	"stageloom/ui/panel"
 	"stageloom/ui/planview"
 	"stageloom/ui/planview/tool"
 	"stageloom/ui/settings"
+	"stageloom/ui/strip"
 )
 
 // window is one window on one desk.
@@ -26,6 +28,8 @@ type window struct {
 	plan     *planview.Editor
 	overview *panel.Overview
 	card     *panel.CardView
+	chart    *chart.Chart
+	strip    *strip.Strip
 	palette  look.Palette
 	look     planview.Look
 	notice   *panel.Notice
@@ -61,7 +65,9 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.plan.Previewed = w.previewed
 	w.plan.Menu = w.contextMenu
 	w.overview = panel.NewOverview(w.look, w.selection, w.show)
-	w.card = panel.NewCardView(widget.NewLabel(""), w.show)
+	w.chart = chart.New(chart.Curves{})
+	w.card = panel.NewCardView(w.chart, w.show)
+	w.strip = strip.New(noRun)
 	w.notice = panel.NewNotice()
 	w.title = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
 	w.title.Truncation, w.title.Importance = fyne.TextTruncateEllipsis, widget.LowImportance
@@ -82,7 +88,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 func (w *window) layOut() {
 	card, strip := w.settings.Splits()
 	onPlan := container.NewStack(w.plan, container.NewBorder(w.notice, nil, nil, nil))
-	w.down = container.NewVSplit(onPlan, widget.NewLabel("foot"))
+	w.down = container.NewVSplit(onPlan, w.strip)
 	w.down.Offset = strip
 	w.across = container.NewHSplit(w.down, w.card)
 	w.across.Offset = card
@@ -116,11 +122,21 @@ func (w *window) windowTitle() string {
 	return mark + w.desk.Plan().Settings.Name + " – Stageloom"
 }
 
+// noRun is the run strip while no link is selected.
+var noRun = strip.Run{Hint: "Select a link to see its run: each cable to scale, and where its loss goes."}
+
 // showSelection sets card and run strip, with the budgets of this moment while something moves.
 func (w *window) showSelection() {
 	a, selection := w.desk.Assessment(), w.desk.Selection()
 	card := panel.CardOf(a, selection, w.units(), w.preview)
+	run := noRun
+	if link, found := w.desk.Plan().Link(card.Link); found {
+		b, _ := panel.BudgetOf(a, card.Link, w.preview)
+		run = strip.Of(w.desk.Plan(), link, b, w.units().Length)
+		w.chart.Set(chart.Of(b))
+	}
 	w.card.Set(card)
+	w.strip.Set(run)
 }
 
 // previewed follows a drag: the selected link's figures, or those of the link that the drag hurts most.

@@ -54,7 +54,9 @@ func Arrange(s *Scene, scale, textScale float64, measure Measure) *Arrangement {
 		boxes: make(map[plan.DeviceID]geom.Box, len(s.Devices)), offsets: lanes(s.Links),
 	}
 	boxes := a.deviceBoxes()
-	spread(boxes)
+	if !a.Dots { // dots stand where their devices stand, however close
+		spread(boxes)
+	}
 	for i, device := range s.Devices {
 		a.boxes[device.ID] = boxes[i]
 	}

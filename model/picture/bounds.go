@@ -1,6 +1,9 @@
 package picture
 
-import "stageloom/model/geom"
+import (
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
 
 // outlineGap is how far in points a position's outline stays off the devices in it.
 const outlineGap = 6.0
@@ -39,16 +42,21 @@ func (a *Arrangement) Sheet(centre geom.Point, width, height float64) View {
 	}
 }
 
-// Touches tells whether a device or a link lies in a box of points from the site's origin.
-func (a *Arrangement) Touches(box geom.Box) bool {
-	for _, device := range a.boxes {
-		if device.Overlaps(box) {
-			return true
-		}
+// Boxes returns the boxes of the devices in the order of the scene, each with where its device really stands, in points
+// from the site's origin, y down.
+func (a *Arrangement) Boxes() []geom.Box {
+	boxes := make([]geom.Box, len(a.Scene.Devices))
+	for i, device := range a.Scene.Devices {
+		boxes[i] = a.boxes[device.ID].Include(a.world(device.At))
 	}
-	for i := range a.paths {
-		if len(stretches(a.paths[i].points, box)) > 0 {
-			return true
+	return boxes
+}
+
+// Pushed tells whether a device's box was pushed off the place where the device really stands.
+func (a *Arrangement) Pushed(id plan.DeviceID) bool {
+	for _, device := range a.Scene.Devices {
+		if device.ID == id {
+			return !a.boxes[id].Contains(a.world(device.At))
 		}
 	}
 	return false

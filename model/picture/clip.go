@@ -45,3 +45,55 @@ func clipped(a, b geom.Point, box geom.Box) (from, to float64, meets bool) {
 	}
 	return from, to, from <= to
 }
+
+// mostPlaces bounds how many places besides the usual ones a label tries along a path.
+const mostPlaces = 24
+
+// placesAlong returns the distances along a path at which a label of this width tries for a place in a frame: at the
+// usual shares of the path and, when thorough, closer together along what of it lies in the frame.
+func (p *Picture) placesAlong(points []geom.Point, frame geom.Box, width float64) []float64 {
+	length := geom.Polyline(points).Length()
+	places := make([]float64, len(shares), len(shares)+mostPlaces)
+	for i, share := range shares {
+		places[i] = length * share
+	}
+	if !p.options.Thorough {
+		return places
+	}
+	seen := 0.0
+	inside := stretches(points, frame)
+	for _, part := range inside {
+		seen += part.to - part.from
+	}
+	step := max(width/2, seen/mostPlaces)
+	for _, part := range inside {
+		n := int((part.to - part.from) / step)
+		middle := (part.from + part.to) / 2
+		for i := range n {
+			away := float64((i+1)/2) * step
+			if i%2 == 1 {
+				away = -away
+			}
+			places = append(places, middle+away)
+		}
+	}
+	return places
+}
+
+// crossed tells whether a line of the picture runs through a box: a link, or the edge of an area or a position.
+func (p *Picture) crossed(box geom.Box) bool {
+	for _, m := range p.Marks {
+		switch {
+		case m.Role == RoleLinkCasing || m.Role == RoleAreaEdge:
+			if len(stretches(m.Points, box)) > 0 {
+				return true
+			}
+		case m.Edge == RolePositionEdge:
+			outline := geom.BoxOf(m.Points...)
+			if outline.Overlaps(box) && !outline.ContainsBox(box) {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -86,20 +86,29 @@ func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size f
 // freePlace finds a free box along a path: on the line first, then beside it.
 func (p *Picture) freePlace(points []geom.Point, width, height float64, blocked *obstacles) (geom.Box, bool) {
 	way := geom.Polyline(points)
-	length := way.Length()
-	frame := p.View.Box()
-	for _, side := range []float64{0, 1, -1} {
-		for _, share := range shares {
-			at, along := way.At(length * share)
-			across := along.Perpendicular()
-			reach := side * (abs(across.X)*width + abs(across.Y)*height) / 2 * 1.15
-			box := geom.BoxAround(at.Add(across.Scale(reach)), width, height)
-			if frame.ContainsBox(box) && blocked.free(box) {
-				return box, true
+	for _, frame := range p.frames() {
+		places := p.placesAlong(points, frame, width)
+		for _, side := range []float64{0, 1, -1} {
+			for _, distance := range places {
+				at, along := way.At(distance)
+				across := along.Perpendicular()
+				reach := side * (abs(across.X)*width + abs(across.Y)*height) / 2 * 1.15
+				box := geom.BoxAround(at.Add(across.Scale(reach)), width, height)
+				if frame.ContainsBox(box) && blocked.free(box) {
+					return box, true
+				}
 			}
 		}
 	}
 	return geom.Box{}, false
+}
+
+// frames are the boxes that labels may lie in: what is seen now before what panning may bring.
+func (p *Picture) frames() []geom.Box {
+	if p.options.Margin <= 0 {
+		return []geom.Box{p.View.Box()}
+	}
+	return []geom.Box{p.View.Box().Inset(p.options.Margin), p.View.Box()}
 }
 
 func abs(x float64) float64 { return max(x, -x) }
@@ -120,7 +129,7 @@ func (p *Picture) placeNames() {
 		for i, at := range area.Corners {
 			corners[i] = p.View.Point(at)
 		}
-		if box := geom.BoxOf(corners...); len(corners) > 2 && p.visible(box) {
+		if box := geom.BoxOf(corners...).Intersection(p.View.Box()); len(corners) > 2 && !box.Empty() {
 			p.nameInside(Ref{Table: "areas", Key: plan.Key(area.ID)}, area.Name, box, size, RoleAreaText)
 		}
 	}
@@ -157,11 +166,15 @@ func (p *Picture) nameInside(ref Ref, name string, box geom.Box, size float64, r
 	p.name(ref, name, places, width, height, size, role)
 }
 
+// name writes a name at the first place that is free: one that no line crosses before one that is only crossed by lines.
 func (p *Picture) name(ref Ref, name string, places []geom.Point, width, height, size float64, role Role) {
 	frame := p.View.Box()
-	for _, at := range places {
-		box := geom.BoxAround(at, width, height)
-		if frame.ContainsBox(box) && p.blocked.free(box) {
+	for _, crossed := range []bool{false, true} {
+		for _, at := range places {
+			box := geom.BoxAround(at, width, height)
+			if !frame.ContainsBox(box) || !p.blocked.free(box) || p.options.Thorough && !crossed && p.crossed(box) {
+				continue
+			}
 			p.blocked.add(box)
 			p.add(Mark{Ref: ref, Shape: Words, Role: role, Points: []geom.Point{at}, Text: name, Size: size})
 			p.targets = append(p.targets, target{ref: ref, rank: rankLabel, box: box})

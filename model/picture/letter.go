@@ -17,6 +17,12 @@ type Options struct {
 	Level plan.LevelID
 	// Unit is the length of the grid's unit: 1 for metres, 0.3048 for feet.
 	Unit float64
+	// Margin is how far in points the view reaches beyond what is seen now; labels seek a place inside first.
+	Margin float64
+	// Clear are boxes of the view that labels and names keep off, for what is drawn there besides.
+	Clear []geom.Box
+	// Thorough tries more places for labels, and for names places that no line crosses: three times slower, for paper.
+	Thorough bool
 	// Bare leaves the grid out.
 	Bare bool
 	// Plain leaves the labels of links out, for pictures too small to read.
@@ -47,6 +53,9 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	}
 	p.areas()
 	p.outlines()
+	for _, box := range o.Clear {
+		p.blocked.add(box)
+	}
 	for i := range a.Scene.Devices {
 		if device := &a.Scene.Devices[i]; !p.hides(device.ID) {
 			p.blocked.add(p.boxOf(device.ID))
@@ -54,9 +63,7 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	}
 	p.links()
 	for i := range a.Scene.Devices {
-		if device := &a.Scene.Devices[i]; !p.hides(device.ID) {
-			p.device(device, a.widths[i])
-		}
+		p.device(&a.Scene.Devices[i], a.widths[i])
 	}
 	p.labels()
 	p.placeNames()
@@ -136,9 +143,6 @@ func (p *Picture) outlines() {
 	p.fade()
 }
 
-// outlineGap is the room in points between a position's outline and the boxes of its devices.
-const outlineGap = 6.0
-
 // outlineOf is a position's outline in the view, grown to hold the boxes of its devices.
 func (p *Picture) outlineOf(position PositionFigure) geom.Box {
 	box := geom.BoxOf(p.View.Point(position.Outline.Min), p.View.Point(position.Outline.Max))
@@ -156,6 +160,10 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 		return
 	}
 	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+	if p.hides(device.ID) { // not drawn here, but hit until it moves
+		p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: box})
+		return
+	}
 	p.fade(device.Level)
 	defer p.fade()
 	p.leader(device, box)

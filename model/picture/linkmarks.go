@@ -10,20 +10,20 @@ const joinTick = 10.0
 func (p *Picture) links() {
 	for i := range p.arrangement.Scene.Links {
 		link := &p.arrangement.Scene.Links[i]
-		if p.hidesLink(link.ID) {
-			continue
-		}
 		points := p.inView(p.arrangement.paths[i].points)
 		if len(points) < 2 || !p.visible(geom.BoxOf(points...)) {
 			continue
 		}
 		ref := Ref{Table: "links", Key: plan.Key(link.ID)}
+		p.targets = append(p.targets, target{ref: ref, rank: rankLink, box: geom.BoxOf(points...).Inset(-hitDistance), points: points})
+		if p.hidesLink(link.ID) {
+			continue
+		}
 		p.fade(link.Levels[:]...)
 		for _, m := range linkMarks(ref, link, points, p.options.Selected[ref]) {
 			p.add(m)
 		}
 		p.fade()
-		p.targets = append(p.targets, target{ref: ref, rank: rankLink, box: geom.BoxOf(points...).Inset(-hitDistance), points: points})
 		if p.options.Selected[ref] {
 			p.wayPoints(link)
 		}

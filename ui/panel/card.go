@@ -79,7 +79,11 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview []budge
 	c.add("run", units.Metres(b.Run), runNote(b, units))
 	c.add("cables", units.Metres(b.Laid), cablesNote(a.Plan, b, units))
 	if b.Missing > 0 {
-		c.add("too short by", units.Metres(b.Missing), fillNote(a.Plan, b))
+		name := "too short by"
+		if b.Bare() {
+			name = "to go"
+		}
+		c.add(name, units.Metres(b.Missing), fillNote(a.Plan, b))
 	}
 	if !b.Graded {
 		c.add("loss", "–", b.TransportName+" carries no grade here")

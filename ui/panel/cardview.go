@@ -93,11 +93,11 @@ func (c *CardView) update() {
 }
 
 func (c *CardView) head() fyne.CanvasObject {
-	title := canvas.NewText(c.card.Title, theme.Color(theme.ColorNameForeground))
-	title.TextSize, title.TextStyle.Bold = theme.TextHeadingSize()-2, true
+	title := widget.NewLabelWithStyle(c.card.Title, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	title.SizeName, title.Truncation = theme.SizeNameSubHeadingText, fyne.TextTruncateEllipsis
 	kind := canvas.NewText(c.card.Kind, theme.Color(theme.ColorNamePlaceHolder))
 	kind.TextSize = theme.TextSize() - 1
-	head := container.NewVBox(container.New(&apart{}, title, kind))
+	head := container.NewVBox(container.NewBorder(nil, nil, nil, kind, title))
 	if c.card.Subtitle != "" {
 		subtitle := widget.NewLabel(c.card.Subtitle)
 		subtitle.Wrapping = fyne.TextWrapWord

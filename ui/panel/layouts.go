@@ -11,7 +11,7 @@ type apart struct{}
 // MinSize implements fyne.Layout.
 func (*apart) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	a, b := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(min(a.Width, 120)+b.Width, max(a.Height, b.Height)+4)
+	return fyne.NewSize(a.Width+b.Width+12, max(a.Height, b.Height)+4)
 }
 
 // Layout implements fyne.Layout.

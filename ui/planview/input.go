@@ -1,10 +1,13 @@
 package planview
 
 import (
+	"maps"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"stageloom/model/geom"
+	"stageloom/model/plan"
 	"stageloom/ui/planview/tool"
 )
 
@@ -37,6 +40,9 @@ func (e *Editor) MouseDown(event *desktop.MouseEvent) {
 		Shift:   event.Modifier&fyne.KeyModifierShift != 0,
 		Control: event.Modifier&(fyne.KeyModifierControl|fyne.KeyModifierSuper) != 0,
 	}})
+	if moving, ready := e.hand.Ready(); ready && !sameMoving(moving, e.layer.hidden) {
+		e.layer.picture = nil // what may move leaves the base before it does
+	}
 	e.follow()
 	if button == tool.Secondary && e.Menu != nil {
 		e.Menu(event.AbsolutePosition)
@@ -57,11 +63,7 @@ func (e *Editor) moveTo(at geom.Point) {
 	if !e.hand.Busy() {
 		return
 	}
-	started := e.hand.Dragging() != nil
 	e.hand.Move(at)
-	if dragging := e.hand.Dragging() != nil; dragging != started {
-		e.layer.picture = nil // what moves leaves the base
-	}
 	e.follow()
 }
 
@@ -69,11 +71,7 @@ func (e *Editor) release(at geom.Point) {
 	if !e.hand.Busy() {
 		return
 	}
-	dragged := e.hand.Dragging() != nil
 	err := e.hand.Release(at)
-	if dragged {
-		e.layer.picture = nil
-	}
 	e.follow()
 	if err != nil && e.Refused != nil {
 		e.Refused(err)
@@ -201,13 +199,14 @@ func (e *Editor) arrow(direction geom.Point) {
 
 // giveUp ends a gesture as if nothing had happened, or else clears the selection.
 func (e *Editor) giveUp() {
-	dragged := e.hand.Dragging() != nil
 	if !e.hand.Cancel() {
 		e.desk.Select()
 		return
 	}
-	if dragged {
-		e.layer.picture = nil
-	}
 	e.follow()
+}
+
+// sameMoving tells whether the same devices and positions move.
+func sameMoving(a, b plan.Moving) bool {
+	return maps.Equal(a.Devices, b.Devices) && maps.Equal(a.Positions, b.Positions)
 }

@@ -9,8 +9,9 @@ import (
 	"stageloom/model/plan"
 )
 
-// margin is how far in points the base image reaches beyond the widget on each side.
-const margin = 320.0
+// panMargin is how far in points the base image reaches beyond the widget on each side; while zooming it reaches
+// no further, since each step paints it anew.
+const panMargin = 320.0
 
 // layer is the picture of what stands still and the image painted of it.
 type layer struct {
@@ -20,7 +21,9 @@ type layer struct {
 	image       *image.RGBA
 	painted     bool
 	pixels      float64 // per point, of image
-	hidden      plan.Moving
+	// margin is that of the picture; hidden is what it leaves out, drawn on top instead.
+	margin float64
+	hidden plan.Moving
 }
 
 // covers tells whether the layer holds all of a view of the same scale.
@@ -35,8 +38,8 @@ func (l *layer) covers(v picture.View) bool {
 // at is where the view's top left corner lies in the layer, in points.
 func (l *layer) at(v picture.View) geom.Point { return l.picture.View.Point(v.Origin) }
 
-// around returns the view with the margin added on each side.
-func around(v picture.View) picture.View {
+// around returns the view with a margin added on each side.
+func around(v picture.View, margin float64) picture.View {
 	v.Origin = v.Metres(geom.Point{X: -margin, Y: -margin})
 	v.Width, v.Height = v.Width+2*margin, v.Height+2*margin
 	return v

@@ -8,7 +8,6 @@ import (
 	"stageloom/model/geom"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
-	"stageloom/ui/planview/tool"
 	"stageloom/ui/raster"
 )
 
@@ -31,15 +30,20 @@ func (e *Editor) prepare() {
 	if e.layer.picture != nil {
 		return
 	}
-	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit}
+	e.layer.margin = panMargin
+	if e.cause == Zoom {
+		e.layer.margin = 0
+	}
+	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin}
 	for _, ref := range e.desk.Selection() {
 		o.Selected[ref] = true
 	}
-	if drag := e.hand.Dragging(); drag != nil {
-		e.layer.hidden = drag.Moving
+	e.layer.hidden = plan.Moving{}
+	if moving, ready := e.hand.Ready(); ready {
+		e.layer.hidden = moving
 		o.Hidden = &e.layer.hidden
 	}
-	e.layer.picture = picture.Letter(e.layer.arrangement, around(e.view), o)
+	e.layer.picture = picture.Letter(e.layer.arrangement, around(e.view, e.layer.margin), o)
 	e.layer.painted = false
 }
 
@@ -80,8 +84,9 @@ func (e *Editor) paintBase(pixels float64) {
 func (e *Editor) paintTop(pixels float64) {
 	drawing := raster.NewDrawing(pixels)
 	pen := e.look.Pen(drawing)
-	if drag := e.hand.Dragging(); drag != nil {
-		marks := e.layer.picture.Overlay(drag.Moving, drag.By, e.figures(drag))
+	if !e.layer.hidden.Empty() {
+		by, figures := e.figures()
+		marks := e.layer.picture.Overlay(e.layer.hidden, by, figures)
 		picture.Draw(picture.Shifted(marks, e.layer.at(e.view).Scale(-1)), pen)
 	}
 	if band, drawn := e.hand.Band(); drawn {
@@ -94,19 +99,25 @@ func (e *Editor) paintTop(pixels float64) {
 	drawing.Paint(e.frame)
 }
 
-// figures are the links that move: stretched ones with the budgets of this moment, carried ones shifted whole.
-func (e *Editor) figures(drag *tool.Drag) []picture.LinkFigure {
-	p := e.desk.Plan()
-	figures := make([]picture.LinkFigure, 0, len(drag.Budgets)+len(drag.Moving.Carried))
-	for i := range drag.Budgets {
-		if link, found := p.Link(drag.Budgets[i].Link); found {
-			figures = append(figures, picture.FigureOf(p, link, &drag.Budgets[i]))
+// figures are the vector of the drag and the links that move: stretched ones with the budgets of this moment,
+// carried ones shifted whole. Before the drag begins, or after it was given up, all are as in the plan.
+func (e *Editor) figures() (by geom.Point, figures []picture.LinkFigure) {
+	p, hidden := e.desk.Plan(), e.layer.hidden
+	drag := e.hand.Dragging()
+	if drag != nil {
+		by = drag.By
+		for i := range drag.Budgets {
+			if link, found := p.Link(drag.Budgets[i].Link); found {
+				figures = append(figures, picture.FigureOf(p, link, &drag.Budgets[i]))
+			}
 		}
 	}
 	for _, figure := range e.layer.scene.Links {
-		if drag.Moving.Carried[figure.ID] {
-			figures = append(figures, figure.Shifted(drag.By))
+		if hidden.Carried[figure.ID] {
+			figures = append(figures, figure.Shifted(by))
+		} else if drag == nil && hidden.Stretched[figure.ID] {
+			figures = append(figures, figure)
 		}
 	}
-	return figures
+	return by, figures
 }

@@ -79,6 +79,16 @@ type Drag struct {
 // Dragging returns what moves now, or nil.
 func (h *Hand) Dragging() *Drag { return h.drag }
 
+// Ready returns what would move, or moves, with the press under way; it can be drawn apart from the rest before
+// the first move.
+func (h *Hand) Ready() (plan.Moving, bool) {
+	g, ready := h.gesture.(*moving)
+	if !ready {
+		return plan.Moving{}, false
+	}
+	return g.moving, true
+}
+
 // Band returns the selection band in points of the view while one is drawn.
 func (h *Hand) Band() (geom.Box, bool) { return h.band, h.banding }
 
@@ -130,7 +140,7 @@ func (h *Hand) primary(p Pointer, ref plan.Ref, found bool) gesture {
 		fresh = true
 	}
 	if movable(ref) && h.desk.Selected(ref) {
-		return &moving{from: p.At, ref: ref, narrow: fresh}
+		return &moving{from: p.At, ref: ref, narrow: fresh, moving: h.desk.SelectedMoving()}
 	}
 	return &still{}
 }

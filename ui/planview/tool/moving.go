@@ -13,6 +13,7 @@ import (
 type moving struct {
 	from    geom.Point
 	ref     plan.Ref
+	moving  plan.Moving
 	narrow  bool // a press without a drag narrows the selection to ref
 	preview *budget.Preview
 }
@@ -22,13 +23,12 @@ func (g *moving) move(h *Hand, at geom.Point) {
 		if at.Distance(g.from) <= threshold {
 			return
 		}
-		h.drag = &Drag{Moving: h.desk.SelectedMoving()}
-		g.preview = h.desk.Assessment().Reckoner().Preview(h.drag.Moving)
+		g.preview = h.desk.Assessment().Reckoner().Preview(g.moving)
 	}
 	// Always from the press on, never summed up, so that a place is exactly where the pointer is.
 	away := at.Sub(g.from).Scale(1 / h.board.View().Scale)
 	by := geom.Point{X: away.X, Y: -away.Y}.RoundMM()
-	h.drag = &Drag{Moving: h.drag.Moving, By: by, Budgets: g.preview.At(by)}
+	h.drag = &Drag{Moving: g.moving, By: by, Budgets: g.preview.At(by)}
 }
 
 func (g *moving) release(h *Hand, at geom.Point) error {
