@@ -122,7 +122,7 @@ func TestTotals(t *testing.T) {
 	require.Equal(t, 1, a.Totals.Bare)
 	require.InDelta(t, 60+120+110+120, a.Totals.Metres, 1e-9)
 	require.Equal(t, 3, a.Totals.Joins)
-	require.Equal(t, []assess.CouplerTotal{{Hardware: "cat6a", Count: 2}}, a.Totals.Couplers, "drums join plug in socket")
+	require.Equal(t, []assess.CouplerTotal{{Connector: "8P8C", Hardware: "cat6a", Count: 2}}, a.Totals.Couplers, "drums join plug in socket")
 	require.Equal(t, []assess.KindTotal{
 		{Kind: "cat5e", Cables: 2, Metres: 120},
 		{Kind: "cat6a", Assumed: a.Totals.Missing},
@@ -137,6 +137,16 @@ func TestTotals(t *testing.T) {
 	}
 	require.Equal(t, stops, a.Totals.Stops)
 	require.Len(t, a.Findings, a.Totals.Stops+a.Totals.Warns+a.Totals.Notes)
+}
+
+func TestCouplersOfEachConnectorAreCountedApart(t *testing.T) {
+	// The Weekender joins data reels, fibres, audio pairs and talkback; one coupler is Cat 5e.
+	require.Equal(t, []assess.CouplerTotal{
+		{Connector: "8P8C", Hardware: "cat5e", Count: 1},
+		{Connector: "8P8C", Hardware: "cat6a", Count: 7},
+		{Connector: "LC duplex", Count: 4},
+		{Connector: "XLR", Count: 4},
+	}, assess.Of(demo.Weekender()).Totals.Couplers)
 }
 
 func TestFindingsComeWorstFirstAndInReadingOrder(t *testing.T) {

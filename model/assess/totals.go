@@ -23,10 +23,12 @@ type KindTotal struct {
 	Assumed float64
 }
 
-// CouplerTotal is how many couplers of one kind of hardware join the cables that are laid.
+// CouplerTotal is how many couplers of one sort join the cables that are laid: for which connector, and of which
+// hardware, which is blank where the transport has no budget.
 type CouplerTotal struct {
-	Hardware plan.HardwareID
-	Count    int
+	Connector string
+	Hardware  plan.HardwareID
+	Count     int
 }
 
 // Totals are the sums over all links.
@@ -41,7 +43,7 @@ type Totals struct {
 	// Metres is all cable laid, by the whole cable; Joins the joints between cables.
 	Metres float64
 	Joins  int
-	// Kinds and Couplers are sorted by slug.
+	// Kinds are sorted by slug, Couplers by connector and hardware.
 	Kinds    []KindTotal
 	Couplers []CouplerTotal
 	// Stops, Warns and Notes count the findings.
@@ -63,19 +65,12 @@ func totalsOf(a *Assessment) Totals {
 	for _, grade := range budget.Grades() {
 		t.Grades = append(t.Grades, GradeCount{Grade: grade})
 	}
-	kinds, couplers := map[plan.CableKindID]*KindTotal{}, map[plan.HardwareID]int{}
+	sums := sums{a.Plan, map[plan.CableKindID]*KindTotal{}, map[CouplerTotal]int{}}
 	for i := range a.Budgets {
 		t.add(&a.Budgets[i])
-		addParts(kinds, couplers, a.Budgets[i].Parts)
+		sums.add(a.Budgets[i].Parts)
 	}
-	for _, kind := range kinds {
-		t.Kinds = append(t.Kinds, *kind)
-	}
-	for hardware, count := range couplers {
-		t.Couplers = append(t.Couplers, CouplerTotal{hardware, count})
-	}
-	slices.SortFunc(t.Kinds, func(x, y KindTotal) int { return cmp.Compare(x.Kind, y.Kind) })
-	slices.SortFunc(t.Couplers, func(x, y CouplerTotal) int { return cmp.Compare(x.Hardware, y.Hardware) })
+	t.Kinds, t.Couplers = sums.kinds(), sums.couplers()
 	for _, finding := range a.Findings {
 		*map[checks.Severity]*int{checks.Stop: &t.Stops, checks.Warn: &t.Warns, checks.Note: &t.Notes}[finding.Severity]++
 	}
@@ -102,24 +97,57 @@ func (t *Totals) add(b *budget.Budget) {
 	t.Joins += b.Joins
 }
 
-func addParts(kinds map[plan.CableKindID]*KindTotal, couplers map[plan.HardwareID]int, parts []budget.Part) {
+// sums gathers cables and couplers over all links.
+type sums struct {
+	plan   *plan.Plan
+	cables map[plan.CableKindID]*KindTotal
+	joints map[CouplerTotal]int
+}
+
+func (s sums) add(parts []budget.Part) {
+	connector := ""
 	for i := range parts {
 		part := &parts[i]
 		switch {
 		case part.What == budget.Coupler && !part.Assumed:
-			couplers[part.Hardware]++
+			s.joints[CouplerTotal{Connector: connector, Hardware: part.Hardware}]++
 		case part.What == budget.Cable || part.What == budget.Lead && part.Kind != "":
-			kind := kinds[part.Kind]
-			if kind == nil {
-				kind = &KindTotal{Kind: part.Kind}
-				kinds[part.Kind] = kind
-			}
-			if part.Assumed {
-				kind.Assumed += part.Length
-			} else {
-				kind.Cables++
-				kind.Metres += part.Length
-			}
+			kind, _ := s.plan.CableKinds.Get(plan.Key(part.Kind))
+			connector = kind.Connector
+			s.addCable(part)
 		}
 	}
+}
+
+func (s sums) addCable(part *budget.Part) {
+	kind := s.cables[part.Kind]
+	if kind == nil {
+		kind = &KindTotal{Kind: part.Kind}
+		s.cables[part.Kind] = kind
+	}
+	if part.Assumed {
+		kind.Assumed += part.Length
+		return
+	}
+	kind.Cables++
+	kind.Metres += part.Length
+}
+
+func (s sums) kinds() (all []KindTotal) {
+	for _, kind := range s.cables {
+		all = append(all, *kind)
+	}
+	slices.SortFunc(all, func(x, y KindTotal) int { return cmp.Compare(x.Kind, y.Kind) })
+	return all
+}
+
+func (s sums) couplers() (all []CouplerTotal) {
+	for coupler, count := range s.joints {
+		coupler.Count = count
+		all = append(all, coupler)
+	}
+	slices.SortFunc(all, func(x, y CouplerTotal) int {
+		return cmp.Or(cmp.Compare(x.Connector, y.Connector), cmp.Compare(x.Hardware, y.Hardware))
+	})
+	return all
 }

@@ -91,6 +91,23 @@ func adviceOn(line pairline.Line, b Budget, rule standards.LimitRule) standards.
 	return a
 }
 
+// A coarse sweep tells where a fine one cannot find ringing: its ripple stays far under what rings.
+const (
+	coarsePoints   = 64
+	coarseRippleDB = 0.15
+)
+
+// Reflections sweeps a link for ringing: Rings tells whether it does. Links that a coarse sweep clears are not swept
+// finely, and give what the coarse one found.
+func (r *Reckoner) Reflections(link plan.Link) pairline.Reflections {
+	line := r.Line(link)
+	coarse := pairline.ReflectionsOf(line.Responses(pairline.LogGrid(coarsePoints)))
+	if coarse.RippleDB < coarseRippleDB && coarse.ReturnLossMarginDB > 2 {
+		return coarse
+	}
+	return line.Reflections()
+}
+
 // ErrPowerTooMuch says that no type of power over the link is meant for so much.
 var ErrPowerTooMuch = errors.New("no type of power over the link gives so much")
 

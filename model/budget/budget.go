@@ -45,7 +45,8 @@ type Part struct {
 	Reel      plan.ReelID
 	HouseLine plan.HouseLineID
 	Kind      plan.CableKindID
-	// Hardware is a coupler's or a panel's; blank where it has none of its own.
+	// Hardware is a coupler's or a panel's; blank where it has none of its own, and for couplers of transports without a
+	// budget that name none.
 	Hardware plan.HardwareID
 	// Interfaces counts the mated connections of a joint.
 	Interfaces int

@@ -1,8 +1,6 @@
 package budget
 
 import (
-	"strings"
-
 	"stageloom/model/pairline"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
@@ -31,11 +29,19 @@ type hardware struct {
 	figures pairline.Interface
 }
 
-// Fits tells whether a cable kind's media is a transport's: the same words, or the same and a sort of it behind a hyphen.
+// Fits tells whether a cable kind's media is a transport's: the same words with hyphens for blanks, or the same and a
+// sort of it behind one more hyphen, such as "fibre-multimode" for fibre.
 func Fits(kind plan.CableKind, media standards.Media) bool {
-	slug := strings.ReplaceAll(string(media), " ", "-")
-	rest, found := strings.CutPrefix(kind.Media, slug)
-	return found && (rest == "" || rest[0] == '-')
+	own := kind.Media
+	if media == "" || len(own) < len(media) {
+		return false
+	}
+	for i := range len(media) {
+		if own[i] != media[i] && (media[i] != ' ' || own[i] != '-') {
+			return false
+		}
+	}
+	return len(own) == len(media) || own[len(media)] == '-'
 }
 
 // newCable makes a kind ready. An unknown category with an own figure takes the shape of Cat 5e through that figure.

@@ -153,7 +153,9 @@ func (c *chain) join(a tip, b *piece, coupler plan.HardwareID) {
 	if coupler != "" {
 		body = c.reckoner.hardwareOf(coupler)
 	}
-	part.Hardware = body.id
+	if c.graded || coupler != "" {
+		part.Hardware = body.id
+	}
 	c.joint(part, pairline.Poorer(a.cable.plug.figures, body.figures), pairline.Poorer(body.figures, b.cable.plug.figures))
 }
 

@@ -17,12 +17,27 @@ func (r *Reckoner) Way(link plan.Link) geom.Polyline {
 	return append(way, r.end(link.To).at)
 }
 
-// Crossed returns the areas that a way touches, in the order of the table of areas.
-func (r *Reckoner) Crossed(way geom.Polyline) []plan.Area {
-	var crossed []plan.Area
+// Ground is the areas of a plan with their outlines, gathered once for many ways.
+type Ground struct {
+	areas []plan.Area
+	rings []geom.Polyline
+}
+
+// Ground gathers the areas of the plan.
+func (r *Reckoner) Ground() Ground {
+	var g Ground
 	for area := range r.plan.Areas.All() {
-		if touches(way, r.outline(area.ID)) {
-			crossed = append(crossed, area)
+		g.areas, g.rings = append(g.areas, area), append(g.rings, r.outline(area.ID))
+	}
+	return g
+}
+
+// Crossed returns the areas that a way touches, in the order of the table of areas.
+func (g Ground) Crossed(way geom.Polyline) []plan.Area {
+	var crossed []plan.Area
+	for i, ring := range g.rings {
+		if touches(way, ring) {
+			crossed = append(crossed, g.areas[i])
 		}
 	}
 	return crossed
@@ -68,7 +83,8 @@ func inside(p geom.Point, ring geom.Polyline) bool {
 }
 
 // Transport is what the standards hold of a transport; one they do not know has its slug as its name and nothing else.
-func (r *Reckoner) Transport(id plan.TransportID) standards.Transport { return r.transportOf(id).row }
+// Read it, never write it.
+func (r *Reckoner) Transport(id plan.TransportID) *standards.Transport { return &r.transportOf(id).row }
 
 // Share is a measured loss of a piece over what its kind gives for its length, both at 20 °C; 0 where the kind's loss is
 // not known. Far under 1 is a slip of the pen, far over 1 a bad cable.

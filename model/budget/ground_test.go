@@ -28,7 +28,7 @@ func TestAWayCrossesWhatItTouches(t *testing.T) {
 	crossed := func() (ids []plan.AreaID) {
 		r := budget.NewReckoner(s.Plan)
 		link, _ := s.Link(s.link)
-		for _, area := range r.Crossed(r.Way(link)) {
+		for _, area := range r.Ground().Crossed(r.Way(link)) {
 			ids = append(ids, area.ID)
 		}
 		return ids

@@ -38,24 +38,71 @@ type Finding struct {
 	Remedy   string
 }
 
-// Subject is what rules look at: a plan and the budgets of its links, in the order of the table of links.
+// Subject is what rules look at: a plan and the budgets of its links, in the order of the table of links. It gathers what
+// several rules want once, and may be used by one goroutine.
 type Subject struct {
 	Plan     *plan.Plan
 	Reckoner *budget.Reckoner
 	Budgets  []budget.Budget
+
+	gathered []view
 }
 
 // NewSubject reckons a plan for the rules.
 func NewSubject(p *plan.Plan) *Subject {
 	r := budget.NewReckoner(p)
-	return &Subject{p, r, r.All()}
+	return &Subject{Plan: p, Reckoner: r, Budgets: r.All()}
 }
 
-// links yields every link with its budget.
-func (s *Subject) links(visit func(link plan.Link, b *budget.Budget)) {
-	for i := range s.Budgets {
-		visit(s.Plan.Links.At(i), &s.Budgets[i])
+// view is one link with all that rules ask about it.
+type view struct {
+	link   plan.Link
+	budget *budget.Budget
+	// cables are the cables and inner leads whose kind the plan holds, with the assumed one.
+	cables []laid
+	ends   [2]plugged
+}
+
+// views gathers all links at the first call.
+func (s *Subject) views() []view {
+	if s.gathered == nil && len(s.Budgets) > 0 {
+		s.gathered = s.gather()
 	}
+	return s.gathered
+}
+
+// each visits every link.
+func (s *Subject) each(visit func(link *plan.Link, b *budget.Budget, v *view)) {
+	views := s.views()
+	for i := range views {
+		visit(&views[i].link, views[i].budget, &views[i])
+	}
+}
+
+func (s *Subject) gather() []view {
+	kinds := make(map[plan.CableKindID]*plan.CableKind, s.Plan.CableKinds.Len())
+	for kind := range s.Plan.CableKinds.All() {
+		kinds[kind.ID] = &kind
+	}
+	views := make([]view, len(s.Budgets))
+	var cables []laid
+	for i := range views {
+		v := &views[i]
+		v.link, v.budget = s.Plan.Links.At(i), &s.Budgets[i]
+		first := len(cables)
+		for j := range v.budget.Parts {
+			part := &v.budget.Parts[j]
+			if part.What != budget.Cable && part.What != budget.Lead {
+				continue
+			}
+			if kind, found := kinds[part.Kind]; found {
+				cables = append(cables, laid{part, kind})
+			}
+		}
+		v.cables = cables[first:len(cables):len(cables)]
+		v.ends = s.endsOf(v)
+	}
+	return views
 }
 
 // Rule is one check: what it is called, what it reads, and how it finds.
@@ -131,7 +178,7 @@ var rules = []Rule{
 }
 
 // at places a finding on a link.
-func at(link plan.Link) []Place { return []Place{{"links", link.Key()}} }
+func at(link *plan.Link) []Place { return []Place{{"links", link.Key()}} }
 
 // and adds a row to the places of a finding.
 func and(places []Place, table string, key plan.Key) []Place {
@@ -147,22 +194,7 @@ func (s *Subject) device(id plan.DeviceID) plan.Device {
 // laid is one cable of a link, or the inner lead of a panel, with its kind.
 type laid struct {
 	part *budget.Part
-	kind plan.CableKind
-}
-
-// cables returns the cables and inner leads of a link whose kind the plan holds, with the assumed one.
-func (s *Subject) cables(b *budget.Budget) []laid {
-	var all []laid
-	for i := range b.Parts {
-		part := &b.Parts[i]
-		if part.What != budget.Cable && part.What != budget.Lead {
-			continue
-		}
-		if kind, found := s.Plan.CableKinds.Get(plan.Key(part.Kind)); found {
-			all = append(all, laid{part, kind})
-		}
-	}
-	return all
+	kind *plan.CableKind
 }
 
 // named says which cable of a link is meant.

@@ -11,7 +11,7 @@ import (
 const ManyJoins = 3
 
 func overLimit(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.Grade == budget.Over {
 			found = append(found, Finding{
 				Severity: Stop, Where: at(link),
@@ -24,7 +24,7 @@ func overLimit(s *Subject) (found []Finding) {
 }
 
 func tooShort(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.TooShort() {
 			found = append(found, Finding{
 				Severity: Stop, Where: at(link),
@@ -37,7 +37,7 @@ func tooShort(s *Subject) (found []Finding) {
 }
 
 func uncabled(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.Bare() {
 			found = append(found, Finding{
 				Severity: Warn, Where: at(link),
@@ -50,7 +50,7 @@ func uncabled(s *Subject) (found []Finding) {
 }
 
 func tight(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.Grade == budget.Tight {
 			found = append(found, Finding{
 				Severity: Warn, Where: at(link),
@@ -63,7 +63,7 @@ func tight(s *Subject) (found []Finding) {
 }
 
 func pastDistance(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.PastDistance() {
 			found = append(found, Finding{
 				Severity: Note, Where: at(link),
@@ -76,7 +76,7 @@ func pastDistance(s *Subject) (found []Finding) {
 }
 
 func manyJoins(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		finding := Finding{Severity: Warn, Where: at(link), Remedy: "Take longer cables: each join is one more thing that can come apart, get wet or be trodden on."}
 		switch {
 		case link.MaxJoins > 0 && b.Joins > link.MaxJoins:
@@ -92,9 +92,9 @@ func manyJoins(s *Subject) (found []Finding) {
 }
 
 func unknownLoss(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
-		for _, cable := range s.cables(b) {
-			if cable.part.Unknown && budget.Fits(cable.kind, s.Reckoner.Transport(link.Transport).Media) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+		for _, cable := range v.cables {
+			if cable.part.Unknown && budget.Fits(*cable.kind, s.Reckoner.Transport(link.Transport).Media) {
 				found = append(found, Finding{
 					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
 					What:   fmt.Sprintf("%s cannot be graded: nothing says what %s loses", link.Name, cable.named()),
@@ -108,7 +108,7 @@ func unknownLoss(s *Subject) (found []Finding) {
 }
 
 func aboveStandard(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.AboveStandard() && b.Grade != budget.Over {
 			found = append(found, Finding{
 				Severity: Note, Where: at(link),
@@ -121,12 +121,12 @@ func aboveStandard(s *Subject) (found []Finding) {
 }
 
 func delay(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		limit := s.Reckoner.Transport(link.Transport).DelayLimitNs
 		if limit == 0 || !b.PastDistance() {
 			return
 		}
-		if ns := s.Reckoner.Line(link).DelayNs(100); ns > limit {
+		if ns := s.Reckoner.Line(*link).DelayNs(100); ns > limit {
 			found = append(found, Finding{
 				Severity: Note, Where: at(link),
 				What:   fmt.Sprintf("%s delays by %.0f ns, past the %.0f ns stated for %s", link.Name, ns, limit, b.TransportName),
@@ -141,7 +141,7 @@ func delay(s *Subject) (found []Finding) {
 const specifiedC = 60
 
 func hot(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.TemperatureC > specifiedC {
 			found = append(found, Finding{
 				Severity: Note, Where: at(link),
@@ -161,11 +161,11 @@ const (
 )
 
 func ringing(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if !b.HasMargin() || !mayRing(b) {
 			return
 		}
-		if r := s.Reckoner.Line(link).Reflections(); r.Rings {
+		if r := s.Reckoner.Reflections(*link); r.Rings {
 			found = append(found, Finding{
 				Severity: Note, Where: at(link),
 				What:   fmt.Sprintf("%s may ring: %.1f dB of ripple at %.0f MHz, return loss %+.1f dB against its limit", link.Name, r.RippleDB, r.RippleMHz, r.ReturnLossMarginDB),
@@ -180,7 +180,7 @@ func ringing(s *Subject) (found []Finding) {
 func mayRing(b *budget.Budget) bool {
 	cables, short := 0, false
 	for i := range b.Parts {
-		if part := &b.Parts[i]; part.What == budget.Cable {
+		if part := &b.Parts[i]; part.What == budget.Cable && !part.Assumed {
 			cables++
 			short = short || part.Length < ringingLength
 		}

@@ -2,8 +2,9 @@ package checks
 
 import (
 	"cmp"
-	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Natural compares two names as a reader sorts them: figures by value, so that L2 stands before L10, letters without
@@ -20,12 +21,12 @@ func Natural(a, b string) int {
 			x, y = restX, restY
 			continue
 		}
-		letterX, afterX := leadingLetter(x)
-		letterY, afterY := leadingLetter(y)
-		if c := strings.Compare(strings.ToLower(letterX), strings.ToLower(letterY)); c != 0 {
+		letterX, widthX := utf8.DecodeRuneInString(x)
+		letterY, widthY := utf8.DecodeRuneInString(y)
+		if c := cmp.Compare(unicode.ToLower(letterX), unicode.ToLower(letterY)); c != 0 {
 			return c
 		}
-		x, y = afterX, afterY
+		x, y = x[widthX:], y[widthY:]
 	}
 	if c := cmp.Compare(len(x), len(y)); c != 0 {
 		return c
@@ -41,15 +42,6 @@ func leadingFigures(text string) (figures, rest string) {
 	return text[:end], text[end:]
 }
 
-func leadingLetter(text string) (letter, rest string) {
-	for i := range text {
-		if i > 0 {
-			return text[:i], text[i:]
-		}
-	}
-	return text, ""
-}
-
 // compareFigures compares whole numbers of any length.
 func compareFigures(a, b string) int {
 	a, b = strings.TrimLeft(a, "0"), strings.TrimLeft(b, "0")
@@ -58,5 +50,3 @@ func compareFigures(a, b string) int {
 	}
 	return strings.Compare(a, b)
 }
-
-func sortNames(names []string) { slices.SortFunc(names, Natural) }

@@ -14,12 +14,12 @@ type plugged struct {
 	meets  *laid // nil where none is known
 }
 
-// ends returns both ends of a link.
-func (s *Subject) ends(link plan.Link, b *budget.Budget) [2]plugged {
-	cables := s.cables(b)
+// endsOf gathers both ends of a link.
+func (s *Subject) endsOf(v *view) [2]plugged {
+	link := &v.link
 	near, far := s.end(link.From, link.FromPort), s.end(link.To, link.ToPort)
-	near.meets = meeting(cables, 0, link.FromPanel != "" && (link.FromLead == 0 || link.FromLeadKind == ""))
-	far.meets = meeting(cables, len(cables)-1, link.ToPanel != "" && (link.ToLead == 0 || link.ToLeadKind == ""))
+	near.meets = meeting(v.cables, 0, link.FromPanel != "" && (link.FromLead == 0 || link.FromLeadKind == ""))
+	far.meets = meeting(v.cables, len(v.cables)-1, link.ToPanel != "" && (link.ToLead == 0 || link.ToLeadKind == ""))
 	return [2]plugged{near, far}
 }
 
@@ -36,26 +36,26 @@ func (s *Subject) end(id plan.DeviceID, name string) plugged {
 	return plugged{device: device, port: port}
 }
 
-func (p plugged) named() string { return fmt.Sprintf("port %s of %s", p.port.Name, p.device.Name) }
+func (p *plugged) named() string { return fmt.Sprintf("port %s of %s", p.port.Name, p.device.Name) }
 
-func (p plugged) at(link plan.Link) []Place { return and(at(link), "devices", p.device.Key()) }
+func (p *plugged) at(link *plan.Link) []Place { return and(at(link), "devices", p.device.Key()) }
 
 // eachEnd visits both ends of every link.
-func (s *Subject) eachEnd(visit func(link plan.Link, b *budget.Budget, end plugged)) {
-	s.links(func(link plan.Link, b *budget.Budget) {
-		for _, end := range s.ends(link, b) {
-			visit(link, b, end)
+func (s *Subject) eachEnd(visit func(link *plan.Link, b *budget.Budget, end *plugged)) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+		for i := range v.ends {
+			visit(link, b, &v.ends[i])
 		}
 	})
 }
 
 func wrongPort(s *Subject) (found []Finding) {
-	s.eachEnd(func(link plan.Link, b *budget.Budget, end plugged) {
+	s.eachEnd(func(link *plan.Link, b *budget.Budget, end *plugged) {
 		if link.Transport == end.port.Transport {
 			return
 		}
 		mine, its := s.Reckoner.Transport(link.Transport), s.Reckoner.Transport(end.port.Transport)
-		if mine.Slug != "" && mine.AcceptedBy(its) {
+		if mine.Slug != "" && mine.AcceptedBy(*its) {
 			return
 		}
 		finding := Finding{
@@ -72,7 +72,7 @@ func wrongPort(s *Subject) (found []Finding) {
 }
 
 func shell(s *Subject) (found []Finding) {
-	s.eachEnd(func(link plan.Link, b *budget.Budget, end plugged) {
+	s.eachEnd(func(link *plan.Link, b *budget.Budget, end *plugged) {
 		if end.meets != nil && end.meets.kind.Lockable && !end.port.Lockable && end.meets.kind.Connector == end.port.Connector {
 			found = append(found, Finding{
 				Severity: Stop, Where: end.at(link),
@@ -85,7 +85,7 @@ func shell(s *Subject) (found []Finding) {
 }
 
 func connector(s *Subject) (found []Finding) {
-	s.eachEnd(func(link plan.Link, b *budget.Budget, end plugged) {
+	s.eachEnd(func(link *plan.Link, b *budget.Budget, end *plugged) {
 		if end.meets == nil || end.meets.kind.Connector == "" || end.port.Connector == "" || end.meets.kind.Connector == end.port.Connector {
 			return
 		}
@@ -99,8 +99,9 @@ func connector(s *Subject) (found []Finding) {
 }
 
 func socketAtDevice(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
-		for i, end := range s.ends(link, b) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+		for i := range v.ends {
+			end := &v.ends[i]
 			panel := [2]plan.HardwareID{link.FromPanel, link.ToPanel}[i]
 			if end.meets == nil || panel != "" {
 				continue
@@ -122,12 +123,12 @@ func socketAtDevice(s *Subject) (found []Finding) {
 }
 
 func screen(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		transport := s.Reckoner.Transport(link.Transport)
 		if !transport.ScreenRequired {
 			return
 		}
-		fault, where := s.screenFault(link, b)
+		fault, where := screenFault(v)
 		if fault == "" {
 			return
 		}
@@ -142,8 +143,9 @@ func screen(s *Subject) (found []Finding) {
 
 // screenFault names the first thing that does not carry the screen on. Shells of metal matter on data pairs; a round
 // audio plug has one anyway.
-func (s *Subject) screenFault(link plan.Link, b *budget.Budget) (string, []Place) {
-	for _, cable := range s.cables(b) {
+func screenFault(v *view) (string, []Place) {
+	link, b := &v.link, v.budget
+	for _, cable := range v.cables {
 		switch {
 		case !cable.kind.Screened:
 			return cable.named() + ", which is unscreened", and(at(link), "cable_kinds", cable.kind.Key())
@@ -151,7 +153,8 @@ func (s *Subject) screenFault(link plan.Link, b *budget.Budget) (string, []Place
 			return cable.named() + ", whose plugs are not of metal", and(at(link), "cable_kinds", cable.kind.Key())
 		}
 	}
-	for _, end := range s.ends(link, b) {
+	for i := range v.ends {
+		end := &v.ends[i]
 		if b.Graded && !end.port.MetalShell {
 			return end.named() + ", which has no metal shell", end.at(link)
 		}
@@ -160,9 +163,9 @@ func (s *Subject) screenFault(link plan.Link, b *budget.Budget) (string, []Place
 }
 
 func pairsMissing(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		needed := s.Reckoner.Transport(link.Transport).PairsNeeded
-		for _, cable := range s.cables(b) {
+		for _, cable := range v.cables {
 			if cable.kind.Pairs > 0 && cable.kind.Pairs < needed {
 				found = append(found, Finding{
 					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
@@ -176,16 +179,16 @@ func pairsMissing(s *Subject) (found []Finding) {
 }
 
 func wrongMedium(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		media := s.Reckoner.Transport(link.Transport).Media
 		if media == "" {
 			return
 		}
 		sort := ""
-		for _, cable := range s.cables(b) {
+		for _, cable := range v.cables {
 			finding := Finding{Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key())}
 			switch {
-			case !budget.Fits(cable.kind, media):
+			case !budget.Fits(*cable.kind, media):
 				finding.What = fmt.Sprintf("%s runs on %s, and %s is none", link.Name, media, cable.named())
 				finding.Remedy = "Take cable that this transport runs on."
 			case sort != "" && sort != cable.kind.Media:

@@ -2,6 +2,7 @@ package checks
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stageloom/model/budget"
@@ -29,7 +30,7 @@ func orElse(given, otherwise string) string {
 func differ(a, b string) bool { return a != "" && b != "" && a != b }
 
 func supplies(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if s.Reckoner.Transport(link.Transport).Media == "fibre" {
 			return
 		}
@@ -62,7 +63,7 @@ const (
 )
 
 func sameWay(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		backup, paired := s.Plan.Link(link.Partner)
 		if !paired || link.Role != "main" {
 			return
@@ -73,7 +74,7 @@ func sameWay(s *Subject) (found []Finding) {
 			loom, _ := s.Plan.Looms.Get(plan.Key(link.Loom))
 			finding.What = fmt.Sprintf("%s and its backup %s lie in one loom, %s", link.Name, backup.Name, loom.Name)
 			finding.Remedy = "Take the backup out of the loom and lay it another way: one accident takes both."
-		case s.beside(link, backup):
+		case s.beside(*link, backup):
 			finding.What = fmt.Sprintf("%s and its backup %s go the same way", link.Name, backup.Name)
 			finding.Remedy = "Draw the backup another way: one accident takes both."
 		default:
@@ -115,9 +116,12 @@ var crossings = map[string]struct {
 }
 
 func crossing(s *Subject) (found []Finding) {
-	links := map[plan.AreaID][]plan.Link{}
-	s.links(func(link plan.Link, b *budget.Budget) {
-		for _, area := range s.Reckoner.Crossed(s.Reckoner.Way(link)) {
+	if s.Plan.Areas.Len() == 0 {
+		return nil
+	}
+	ground, links := s.Reckoner.Ground(), map[plan.AreaID][]*plan.Link{}
+	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
+		for _, area := range ground.Crossed(s.Reckoner.Way(*link)) {
 			links[area.ID] = append(links[area.ID], link)
 		}
 	})
@@ -128,6 +132,7 @@ func crossing(s *Subject) (found []Finding) {
 		}
 		finding := Finding{Severity: crossing.severity, Where: []Place{{"areas", area.Key()}}, Remedy: crossing.remedy}
 		var names []string
+		slices.SortFunc(links[area.ID], func(a, b *plan.Link) int { return Natural(a.Name, b.Name) })
 		for _, link := range links[area.ID] {
 			names = append(names, link.Name)
 			finding.Where = and(finding.Where, "links", link.Key())
@@ -141,9 +146,8 @@ func crossing(s *Subject) (found []Finding) {
 // most is how many names a finding lists before it counts the rest.
 const most = 8
 
-// listed joins names in natural order.
+// listed joins names.
 func listed(names []string) string {
-	sortNames(names)
 	if len(names) > most {
 		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
 	}

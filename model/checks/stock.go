@@ -15,7 +15,7 @@ func badReel(s *Subject) (found []Finding) {
 		}
 		link, _ := s.Plan.Link(segment.Link)
 		finding := Finding{
-			Severity: Warn, Where: and(at(link), "reels", reel.Key()),
+			Severity: Warn, Where: and(at(&link), "reels", reel.Key()),
 			What:   fmt.Sprintf("%s uses %s, which is suspect", link.Name, reelName(reel)),
 			Remedy: "Test it before the show, or take another.",
 		}
@@ -69,11 +69,11 @@ func measured(s *Subject) (found []Finding) {
 }
 
 func powerOnDrum(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if link.PowerW == 0 {
 			return
 		}
-		for _, cable := range s.cables(b) {
+		for _, cable := range v.cables {
 			if cable.kind.Form == "drum" && !cable.part.Assumed {
 				found = append(found, Finding{
 					Severity: Warn, Where: at(link),
@@ -88,7 +88,7 @@ func powerOnDrum(s *Subject) (found []Finding) {
 }
 
 func power(s *Subject) (found []Finding) {
-	s.links(func(link plan.Link, b *budget.Budget) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if link.PowerW == 0 {
 			return
 		}
@@ -99,7 +99,7 @@ func power(s *Subject) (found []Finding) {
 			found = append(found, finding)
 			return
 		}
-		advice, err := s.Reckoner.Advise(link)
+		advice, err := s.Reckoner.Advise(*link)
 		if err != nil || advice.PowerErr == nil {
 			return
 		}

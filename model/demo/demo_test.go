@@ -110,7 +110,7 @@ func TestTheWeekenderLooksLikeASite(t *testing.T) {
 	})
 	t.Run("no way goes through the crowd", func(t *testing.T) {
 		for link := range p.Links.All() {
-			for _, area := range r.Crossed(r.Way(link)) {
+			for _, area := range r.Ground().Crossed(r.Way(link)) {
 				require.NotEqual(t, "crowd", area.Use, "%s crosses %s", link.Name, area.Name)
 			}
 		}

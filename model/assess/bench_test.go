@@ -1,0 +1,82 @@
+package assess_test
+
+import (
+	"testing"
+
+	"stageloom/model/assess"
+	"stageloom/model/budget"
+	"stageloom/model/checks"
+	"stageloom/model/demo"
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
+
+// large is the benchmarks' plan: 500 devices, 750 links, 2,000 inputs.
+func large() *plan.Plan { return demo.Large(1) }
+
+// BenchmarkOf is a whole assessment.
+func BenchmarkOf(b *testing.B) {
+	p := large()
+	b.ReportAllocs()
+	for b.Loop() {
+		assess.Of(p)
+	}
+}
+
+// BenchmarkNextAfterAMove is what each commit of a moved device costs: all budgets and every rule that reads them.
+func BenchmarkNextAfterAMove(b *testing.B) {
+	p := large()
+	device := p.Devices.At(0).ID
+	moved, err := plan.Do(p, nil, func(e *plan.Edit) error {
+		e.Move(plan.MovingWith(p, []plan.DeviceID{device}, nil), geom.Pt(3, 4))
+		return nil
+	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	a := assess.Of(p)
+	b.ReportAllocs()
+	for b.Loop() {
+		assess.Next(a, moved)
+	}
+}
+
+// BenchmarkNextAfterAPatch is the same after a change that no budget reads.
+func BenchmarkNextAfterAPatch(b *testing.B) {
+	p := large()
+	renamed, err := plan.Do(p, nil, func(e *plan.Edit) error {
+		return plan.Update(e, p.Inputs.At(0).Key(), func(r *plan.Input) { r.Name = "Changed" })
+	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	a := assess.Of(p)
+	b.ReportAllocs()
+	for b.Loop() {
+		assess.Next(a, renamed)
+	}
+}
+
+// BenchmarkRule is each rule alone, to see which is dear.
+func BenchmarkRule(b *testing.B) {
+	subject := checks.NewSubject(large())
+	for _, rule := range checks.Rules() {
+		b.Run(rule.ID, func(b *testing.B) {
+			for b.Loop() {
+				rule.Find(subject)
+			}
+		})
+	}
+}
+
+// BenchmarkPreview is one move of the pointer while a whole stage of twenty devices is dragged.
+func BenchmarkPreview(b *testing.B) {
+	p := large()
+	preview := budget.NewReckoner(p).Preview(plan.MovingWith(p, nil, []plan.PositionID{p.Positions.At(0).ID}))
+	at := 0.0
+	b.ReportAllocs()
+	for b.Loop() {
+		at += 0.01
+		preview.At(geom.Pt(at, at))
+	}
+}

@@ -1,0 +1,83 @@
+package checks_test
+
+import (
+	"testing"
+
+	"stageloom/model/checks"
+	"stageloom/model/plan"
+)
+
+func TestLoss(t *testing.T) {
+	check(t, []breach{
+		{
+			"two reels of stranded 5e are over", "over-limit", checks.Stop, "L01 is over by 3.3 dB at 100 MHz",
+			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat5e", 50, 50)) },
+		},
+		{
+			"two low-loss reels in the sun are tight", "tight", checks.Warn,
+			"L01 is tight: 0.8 dB in hand, 0.7 dB under what is wanted; above the standard's 24.0 dB; 120.0 m of cable, past the 100 m stated for AES50",
+			func(r *rig, e *plan.Edit) {
+				e.SetSegments(r.main, of("cat6a-own", 60, 60))
+				setDevice(e, r.stage, func(d *plan.Device) { d.Exposure = "sun" })
+			},
+		},
+		{
+			"so they lose more than the standard allows", "above-standard", checks.Note, "L01 loses 24.2 dB: inside its limit, but above the standard's 24.0 dB",
+			func(r *rig, e *plan.Edit) {
+				e.SetSegments(r.main, of("cat6a-own", 60, 60))
+				setDevice(e, r.stage, func(d *plan.Device) { d.Exposure = "sun" })
+			},
+		},
+		{
+			"and they are past the stated distance", "past-distance", checks.Note, "L01 has 120.0 m of cable, past the 100 m stated for AES50",
+			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat6a-own", 60, 60)) },
+		},
+		{
+			"cables that do not reach", "too-short", checks.Stop, "L01 is 16.6 m too short: 40.0 m laid for a run of 56.6 m",
+			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat6a-own", 40)) },
+		},
+		{
+			"fibre that does not reach", "too-short", checks.Stop, "L04 is 7.2 m too short: 100.0 m laid for a run of 107.2 m",
+			func(r *rig, e *plan.Edit) { e.SetSegments(r.fibre, of("fibre-multimode", 100)) },
+		},
+		{
+			"no cable yet", "uncabled", checks.Warn, "L01 has no cable yet: 56.6 m to go",
+			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, nil) },
+		},
+		{
+			"a kind of unknown category", "unknown-loss", checks.Stop, "L03 cannot be graded: nothing says what cable 1 (Cat 6A) loses",
+			func(r *rig, e *plan.Edit) {
+				e.SetSegments(r.network, of("cat6a", 45))
+				setKind(e, "cat6a", func(k *plan.CableKind) { k.Category = "" })
+			},
+		},
+		{
+			"a gigabit link of 120 m", "delay", checks.Note, "L03 delays by 650 ns, past the 570 ns stated for 1000BASE-T",
+			func(r *rig, e *plan.Edit) { e.SetSegments(r.network, of("cat6a-own", 60, 60)) },
+		},
+		{
+			"cable hotter than its figures go", "hot", checks.Note, "L03 is reckoned at 65 °C; figures for cable end at 60 °C",
+			func(r *rig, e *plan.Edit) {
+				settings := r.Settings
+				settings.Air = plan.Some(45)
+				e.SetSettings(settings)
+				setDevice(e, r.screen, func(d *plan.Device) { d.Exposure = "sun" })
+			},
+		},
+		{
+			"five short pieces ring", "ringing", checks.Note, "L01 may ring: 0.8 dB of ripple at 100 MHz, return loss +6.9 dB against its limit",
+			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat5e", 12, 12, 12, 12, 12)) },
+		},
+		{
+			"a fourth join", "many-joins", checks.Warn, "L01 has 4 joins",
+			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat6a-own", 15, 15, 15, 15, 15)) },
+		},
+		{
+			"one join more than the link may have", "many-joins", checks.Warn, "L01 has 2 joins, and 1 are allowed for it",
+			func(r *rig, e *plan.Edit) {
+				e.SetSegments(r.main, of("cat6a-own", 20, 20, 20))
+				set(e, r.main, func(l *plan.Link) { l.MaxJoins = 1 })
+			},
+		},
+	})
+}
