@@ -69,13 +69,21 @@ func condition(name string) (bool, error) {
 	return false, fmt.Errorf("unknown condition %q", name)
 }
 
-// edits FILE OLD NEW changes a text that stands in a file once.
+// edits FILE ROW OLD NEW changes a text on the one line that holds the row's own words.
 func edits(ts *testscript.TestScript, _ bool, args []string) {
-	before := ts.ReadFile(args[0])
-	if strings.Count(before, args[1]) != 1 {
-		ts.Fatalf("%q does not stand there once", args[1])
+	var after strings.Builder
+	changed := 0
+	for line := range strings.Lines(ts.ReadFile(args[0])) {
+		if strings.Contains(line, args[1]) && strings.Contains(line, args[2]) {
+			line = strings.Replace(line, args[2], args[3], 1)
+			changed++
+		}
+		after.WriteString(line)
 	}
-	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Replace(before, args[1], args[2], 1)), 0o600))
+	if changed != 1 {
+		ts.Fatalf("%q with %q stands on %d lines, not on one", args[1], args[2], changed)
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(after.String()), 0o600))
 }
 
 // exits CODE COMMAND… runs a command and holds it to its exit code.
