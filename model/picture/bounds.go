@@ -52,6 +52,15 @@ func (a *Arrangement) Boxes() []geom.Box {
 	return boxes
 }
 
+// Ways returns the boxes of the links' paths in the order of the scene, in points from the site's origin, y down.
+func (a *Arrangement) Ways() []geom.Box {
+	boxes := make([]geom.Box, len(a.paths))
+	for i := range a.paths {
+		boxes[i] = geom.BoxOf(a.paths[i].points...)
+	}
+	return boxes
+}
+
 // Pushed tells whether a device's box was pushed off the place where the device really stands.
 func (a *Arrangement) Pushed(id plan.DeviceID) bool {
 	for _, device := range a.Scene.Devices {

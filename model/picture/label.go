@@ -53,12 +53,19 @@ func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacle
 	text := p.arrangement.measure(link.Label, size, true)
 	width, height := text+badge+14*scale, size+8*scale
 	box, found := p.freePlace(points, width, height, blocked)
+	var foot geom.Point
+	hung := false
 	if !found {
-		return false
+		if box, foot, hung = p.hungPlace(points, width, height, blocked); !hung {
+			return false
+		}
 	}
 	blocked.add(box.Inset(-1))
 	p.fade(link.Levels[:]...)
 	defer p.fade()
+	if hung {
+		p.hang(Ref{Table: "links", Key: plan.Key(link.ID)}, box, foot, blocked)
+	}
 	p.labelMarks(link, box, badge, text, size)
 	return true
 }
@@ -118,7 +125,7 @@ func (p *Picture) placeNames() {
 	size := placeTextSize * p.arrangement.textScale
 	for _, position := range p.arrangement.Scene.Positions {
 		box := p.outlineOf(position)
-		if !p.visible(box) {
+		if !p.visible(box) || p.hidesPosition(position.ID) {
 			continue
 		}
 		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}

@@ -1,0 +1,56 @@
+package picture
+
+import "stageloom/model/geom"
+
+// leaderLengths are how far off its line a label may lie when it hangs on a leader, in heights of the label.
+var leaderLengths = []float64{0.6, 1.3, 2.2, 3.2}
+
+// hungPlace finds a free box off a path for a label that hangs on a leader, and where on the path the leader ends. The
+// leader crosses no label and no device.
+func (p *Picture) hungPlace(points []geom.Point, width, height float64, blocked *obstacles) (box geom.Box, foot geom.Point, found bool) {
+	if !p.options.Thorough {
+		return box, foot, false
+	}
+	way, frame := geom.Polyline(points), p.View.Box()
+	places := p.placesAlong(points, frame, width)
+	for _, away := range leaderLengths {
+		for _, distance := range places {
+			at, along := way.At(distance)
+			across := along.Perpendicular()
+			reach := (abs(across.X)*width+abs(across.Y)*height)/2 + away*height
+			for _, side := range []float64{1, -1} {
+				box := geom.BoxAround(at.Add(across.Scale(side*reach)), width, height)
+				if frame.ContainsBox(box) && frame.Contains(at) && blocked.free(box) && blocked.freeLine(at, edgePoint(box.Centre(), at, box)) {
+					return box, at, true
+				}
+			}
+		}
+	}
+	return box, foot, false
+}
+
+// freeLine tells whether a straight line crosses none of the boxes.
+func (o *obstacles) freeLine(a, b geom.Point) bool {
+	low, high := cellsOf(geom.BoxOf(a, b))
+	for x := low.x; x <= high.x; x++ {
+		for y := low.y; y <= high.y; y++ {
+			for _, other := range o.cells[cellKey{x, y}] {
+				if _, _, meets := clipped(a, b, other); meets {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// hang draws the leader of a label, a thin line with a dot where it stands on the link, and keeps it free of labels.
+func (p *Picture) hang(ref Ref, box geom.Box, foot geom.Point, blocked *obstacles) {
+	const apart = 4.0
+	from := edgePoint(box.Centre(), foot, box)
+	for along := 0.0; along < foot.Distance(from); along += apart {
+		blocked.add(geom.BoxAround(geom.Line{A: foot, B: from}.At(along/foot.Distance(from)), 2, 2))
+	}
+	p.add(Mark{Ref: ref, Shape: Stroke, Role: RoleLeader, Points: []geom.Point{foot, from}})
+	p.add(Mark{Ref: ref, Shape: Fill, Role: RoleLeader, Points: ring(foot, 1.6, 8, 0)})
+}
