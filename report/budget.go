@@ -10,12 +10,11 @@ import (
 )
 
 // drawBudget prints every link with its run, cables, loss, limit, margin and grade, in tenths.
-func drawBudget(b *paper.Book, a *assess.Assessment, _ Choice) error {
+func (p *print) drawBudget(b *paper.Book) {
 	b.Title("Link budget")
 	b.Remark("Computed, not measured. Run = way + rises + slack. Loss is that of whole cables and all connections at 100 MHz, " +
 		"rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
-	b.Table(budgetTable(a))
-	return nil
+	b.Table(budgetTable(p.Assessment))
 }
 
 func budgetTable(a *assess.Assessment) paper.Table {

@@ -1,15 +1,13 @@
 package report
 
-import (
-	"stageloom/model/assess"
-	"stageloom/report/paper"
-)
+import "stageloom/report/paper"
 
 // Chapter names a chapter of a print.
 type Chapter string
 
 // The chapters.
 const (
+	SitePlan   Chapter = "plan"   // the plan to a round scale
 	LinkBudget Chapter = "budget" // every link with loss, limit and margin, for the engineer
 )
 
@@ -27,14 +25,11 @@ type content struct {
 	chapter   Chapter
 	name      string // on the strip and in the bookmarks
 	reader    paper.Reader
-	landscape bool
-	draw      func(*paper.Book, *assess.Assessment, Choice) error
+	landscape bool // unless the chapter chooses for itself
+	draw      func(*print, *paper.Book)
 }
 
-var contents []content
-
-func init() {
-	contents = []content{
-		{LinkBudget, "Link budget", paper.Engineer, true, drawBudget},
-	}
+var contents = []content{
+	{SitePlan, "Plan", paper.Crew, true, (*print).drawPlan},
+	{LinkBudget, "Link budget", paper.Engineer, true, (*print).drawBudget},
 }

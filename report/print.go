@@ -76,6 +76,7 @@ func setupOf(p *plan.Plan, choice Choice) paper.Setup {
 	return paper.Setup{
 		Plan: p.Settings.Name, Site: p.Settings.Site, Revision: p.Settings.Revision, Author: choice.Author,
 		Made: choice.Date, Format: paper.Format{Sheet: sheetOf(p, choice)}, Uncompressed: choice.Uncompressed,
+		Drawing: choice.Progress,
 	}
 }
 
@@ -94,6 +95,13 @@ func printed(done paper.Print) Printed {
 	return result
 }
 
+// print is one print while it is made: every chapter sees it, on every pass.
+type print struct {
+	*assess.Assessment
+	choice Choice
+	atlas  *atlas // laid out at the first pass
+}
+
 // chaptersOf returns the chapters chosen, ready to draw.
 func chaptersOf(a *assess.Assessment, choice Choice) ([]paper.Chapter, error) {
 	for _, wanted := range choice.Chapters {
@@ -101,13 +109,13 @@ func chaptersOf(a *assess.Assessment, choice Choice) ([]paper.Chapter, error) {
 			return nil, fmt.Errorf("print %q: chapter %q is not known: choose from %s", a.Plan.Settings.Name, wanted, listed(Chapters()))
 		}
 	}
-	sheet := sheetOf(a.Plan, choice)
+	p := &print{Assessment: a, choice: choice}
 	var chapters []paper.Chapter
 	for _, c := range contents {
 		if len(choice.Chapters) == 0 || slices.Contains(choice.Chapters, c.chapter) {
 			chapters = append(chapters, paper.Chapter{
-				Name: c.name, Reader: c.reader, Format: &paper.Format{Sheet: sheet, Landscape: c.landscape},
-				Draw: func(b *paper.Book) error { return c.draw(b, a, choice) },
+				Name: c.name, Reader: c.reader, Format: &paper.Format{Sheet: sheetOf(a.Plan, choice), Landscape: c.landscape},
+				Draw: func(b *paper.Book) error { c.draw(p, b); return b.Err() },
 			})
 		}
 	}

@@ -1,0 +1,88 @@
+package report
+
+import (
+	"stageloom/model/geom"
+	"stageloom/model/picture"
+	"stageloom/report/paper"
+)
+
+// pointMM is a point of type in millimetres; a point of a picture's view is one.
+const pointMM = 25.4 / 72
+
+// planPen draws a picture's marks on paper, from the top left corner of the pen's box. It is a picture.Pen.
+type planPen struct {
+	pen   *paper.Pen
+	grey  bool
+	faint bool
+}
+
+// Fade makes what follows faint, or plain again.
+func (p *planPen) Fade(faint bool) { p.faint = faint }
+
+// Stroke draws a line through points.
+func (p *planPen) Stroke(points []geom.Point, role picture.Role) {
+	p.pen.Polyline(onPaper(points), p.look(role).line())
+}
+
+// Fill fills a polygon.
+func (p *planPen) Fill(points []geom.Point, role picture.Role) {
+	p.pen.Polygon(onPaper(points), p.look(role).ink, paper.Line{})
+}
+
+// Panel fills and edges a box with rounded corners; a blank role draws none.
+func (p *planPen) Panel(box geom.Box, radius float64, fill, edge picture.Role) {
+	corner := onPaper([]geom.Point{box.Min})[0]
+	on := paper.Box{X: corner.X, Y: corner.Y, W: box.Width() * pointMM, H: box.Height() * pointMM}
+	p.pen.RoundBox(on, radius*pointMM, p.look(fill).ink, p.look(edge).line())
+}
+
+// Words writes a line of text, centred in height at a point.
+func (p *planPen) Words(at geom.Point, anchor picture.Anchor, text string, size float64, bold bool, role picture.Role) {
+	l := lettering(size, bold)
+	l.Colour = p.look(role).ink
+	l.Align = map[picture.Anchor]paper.Align{picture.Left: paper.Left, picture.Right: paper.Right, picture.Centre: paper.Centre}[anchor]
+	if role == picture.RolePositionText && !p.faint {
+		l.Plate = 0.35 // it may stand across an outline
+	}
+	_, height := p.pen.Measure(text, l)
+	place := onPaper([]geom.Point{at})[0]
+	place.Y += height / 2
+	p.pen.Text(place, text, l)
+}
+
+func (p *planPen) look(role picture.Role) look {
+	if role == "" {
+		return look{}
+	}
+	l := lookOf(role, p.grey)
+	if p.faint {
+		const pale = 0.6
+		l.ink = l.ink.Pale(pale)
+	}
+	return l
+}
+
+// measuring returns the measure of a picture's text on paper.
+func measuring(pen *paper.Pen) picture.Measure {
+	return func(text string, size float64, bold bool) float64 {
+		width, _ := pen.Measure(text, lettering(size, bold))
+		return width / pointMM
+	}
+}
+
+// lettering is how a picture's text is set.
+func lettering(size float64, bold bool) paper.Lettering {
+	if bold {
+		return paper.Lettering{Face: paper.Bold, Size: size}
+	}
+	return paper.Lettering{Size: size}
+}
+
+// onPaper turns points of a view into millimetres.
+func onPaper(points []geom.Point) []paper.Point {
+	on := make([]paper.Point, len(points))
+	for i, at := range points {
+		on[i] = paper.Point{X: at.X * pointMM, Y: at.Y * pointMM}
+	}
+	return on
+}
