@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/budget"
+	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/ui/planview"
 )
@@ -112,7 +113,7 @@ func (w *window) state() state {
 		s.Selection = append(s.Selection, nameOf(w.desk.Plan(), ref))
 	}
 	budgets := append([]budget.Budget(nil), w.desk.Assessment().Budgets...)
-	for _, b := range append(budgets, w.preview...) {
+	for _, b := range append(budgets, w.preview.Budgets...) {
 		s.Links[b.Name] = linkState{Grade: string(b.Grade), Label: b.Label(), Run: b.Run, Margin: b.MarginDB}
 	}
 	return s
@@ -148,7 +149,7 @@ func (w *window) where(table, name string) place {
 		scale := float64(w.window.Canvas().Scale())
 		middle := box.Centre()
 		if table == "positions" {
-			middle.X, middle.Y = box.Min.X+1.5, box.Min.Y+box.Height()/2
+			middle = box.Min.Add(geom.Point{X: 3, Y: 4}) // its outline: devices cover the middle
 		}
 		return place{X: (float64(at.X) + middle.X) * scale, Y: (float64(at.Y) + middle.Y) * scale, Found: found}
 	}

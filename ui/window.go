@@ -3,9 +3,9 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/model/budget"
 	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
@@ -37,8 +37,8 @@ type window struct {
 	across   *container.Split
 	down     *container.Split
 
-	// preview holds the budgets of this moment while something moves.
-	preview []budget.Budget
+	// preview follows a drag.
+	preview panel.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
 	// finding is the one shown last.
@@ -77,6 +77,10 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.window.SetMainMenu(w.menu())
 	w.window.SetCloseIntercept(w.close)
 	w.window.SetOnDropped(w.dropped)
+	// The menu's redo is the toolkit's own shortcut; this one is the other that hands know.
+	w.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: control | shift}, func(fyne.Shortcut) {
+		w.desk.Redo()
+	})
 	w.window.Resize(w.settings.Window())
 	w.refresh(desk.Event{New: d.Plan(), Old: d.Plan(), Assessment: d.Assessment(), Opened: true})
 	w.window.Canvas().Focus(w.plan)
@@ -97,7 +101,7 @@ func (w *window) layOut() {
 }
 
 func (w *window) heard(e desk.Event) {
-	w.preview = nil
+	w.preview = panel.Preview{}
 	w.refresh(e)
 	if e.PlanChanged() || e.File || e.Opened {
 		w.window.SetMainMenu(w.menu())
@@ -109,7 +113,7 @@ func (w *window) refresh(e desk.Event) {
 	w.title.SetText(w.desk.Title())
 	w.window.SetTitle(w.windowTitle())
 	if e.PlanChanged() || e.Opened {
-		w.overview.Set(panel.OverviewOf(e.Assessment, nil))
+		w.overview.Set(panel.OverviewOf(e.Assessment, w.preview))
 	}
 	w.showSelection()
 }
@@ -139,18 +143,16 @@ func (w *window) showSelection() {
 	w.strip.Set(run)
 }
 
-// previewed follows a drag: the selected link's figures, or those of the link that the drag hurts most.
+// previewed follows a drag: overview, card and strip show figures of this moment, and the plan's again at its end.
 func (w *window) previewed(drag *tool.Drag) {
-	if drag == nil {
-		if w.preview != nil {
-			w.preview = nil
-			w.overview.Set(panel.OverviewOf(w.desk.Assessment(), nil))
-			w.showSelection()
-		}
+	if drag == nil && w.preview.Moving.Empty() {
 		return
 	}
-	w.preview = drag.Budgets
-	w.overview.Set(panel.OverviewOf(w.desk.Assessment(), drag.Budgets))
+	w.preview = panel.Preview{}
+	if drag != nil {
+		w.preview = panel.Preview{Moving: drag.Moving, By: drag.By, Budgets: drag.Budgets}
+	}
+	w.overview.Set(panel.OverviewOf(w.desk.Assessment(), w.preview))
 	w.showSelection()
 }
 

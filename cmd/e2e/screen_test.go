@@ -200,3 +200,32 @@ func (p *program) drag(x, y, toX, toY int) {
 	}
 	p.do(append(words, "mouseup", "1")...)
 }
+
+// over tells whether the program has ended.
+func (p *program) over() bool {
+	select {
+	case err := <-p.ended:
+		p.ended <- err
+		return true
+	default:
+		return false
+	}
+}
+
+// runWithoutDisplay runs the program to its end with no display and returns what it said and its exit code.
+func runWithoutDisplay(t *testing.T) (output string, code int) {
+	t.Helper()
+	path := os.Getenv("STAGELOOM_WINDOW")
+	if path == "" {
+		t.Skip("STAGELOOM_WINDOW names no program; run cmd/e2e/window")
+	}
+	process := exec.Command(path)
+	for _, entry := range os.Environ() {
+		if !strings.HasPrefix(entry, "DISPLAY=") && !strings.HasPrefix(entry, "WAYLAND_DISPLAY=") {
+			process.Env = append(process.Env, entry)
+		}
+	}
+	process.Env = append(process.Env, "LANG=en_US.UTF-8", "LC_ALL=") // the toolkit complains about the locale C
+	said, _ := process.CombinedOutput()
+	return string(said), process.ProcessState.ExitCode()
+}

@@ -84,6 +84,10 @@ func (p *Picture) hides(id plan.DeviceID) bool {
 	return p.options.Hidden != nil && p.options.Hidden.Devices[id]
 }
 
+func (p *Picture) hidesPosition(id plan.PositionID) bool {
+	return p.options.Hidden != nil && p.options.Hidden.Positions[id]
+}
+
 func (p *Picture) hidesLink(id plan.LinkID) bool {
 	return p.options.Hidden != nil && (p.options.Hidden.Carried[id] || p.options.Hidden.Stretched[id])
 }
@@ -132,6 +136,10 @@ func (p *Picture) outlines() {
 			continue
 		}
 		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
+		if p.hidesPosition(position.ID) {
+			p.targets = append(p.targets, target{ref: ref, rank: rankPosition, box: box})
+			continue
+		}
 		p.fade(position.Level)
 		edge := RolePositionEdge
 		if p.options.Selected[ref] {

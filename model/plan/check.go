@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 )
 
@@ -22,8 +23,7 @@ type Problem struct {
 
 // String says the problem with its place.
 func (p Problem) String() string {
-	place := strings.Trim(strings.Join([]string{p.Table, string(p.Key), p.Field}, " "), " ")
-	return strings.TrimSpace(place + " " + p.Reason)
+	return strings.Join(slices.DeleteFunc([]string{p.Table, string(p.Key), p.Field, p.Reason}, func(s string) bool { return s == "" }), " ")
 }
 
 // Invalid is the error of an edit that would leave the plan broken; the plan before it stays.
@@ -55,7 +55,7 @@ func Check(p *Plan) []Problem { return checkChange(&Plan{}, p) }
 // checkChange checks the rows that differ from base. Where a row went, every reference is checked again.
 func checkChange(base, next *Plan) []Problem {
 	c := &checker{base: base, next: next}
-	if base.Settings != next.Settings {
+	if base.Settings != next.Settings || next.Settings == (Settings{}) {
 		c.fields("plan", "", settingsFields, reflect.ValueOf(next.Settings))
 	}
 	gone := false

@@ -7,6 +7,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/checks"
+	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 )
@@ -34,9 +35,17 @@ type Card struct {
 // Figure is one figure of a card: what it is, the figure itself, and what it means in small words.
 type Figure struct{ Name, Value, Note string }
 
+// Preview is what a drag shows while the plan is as before: what moves, how far in metres, and the budgets of the
+// links that stretch. The zero Preview is no drag.
+type Preview struct {
+	Moving  plan.Moving
+	By      geom.Point
+	Budgets []budget.Budget
+}
+
 // CardOf says what there is to say about the selection: one row, several, or the plan when nothing is selected.
-// preview, while something moves, holds the budgets of this moment.
-func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview []budget.Budget) Card {
+// preview follows a drag.
+func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview Preview) Card {
 	if len(selection) > 1 {
 		return severalCard(a, selection)
 	}
@@ -45,9 +54,9 @@ func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview []b
 		case "links":
 			return linkCard(a, plan.LinkID(ref.Key), units, preview)
 		case "devices":
-			return deviceCard(a, plan.DeviceID(ref.Key), units)
+			return deviceCard(a, plan.DeviceID(ref.Key), units, preview)
 		case "positions":
-			return positionCard(a, plan.PositionID(ref.Key), units)
+			return positionCard(a, plan.PositionID(ref.Key), units, preview)
 		case "areas":
 			return areaCard(a, plan.AreaID(ref.Key))
 		}
@@ -56,16 +65,16 @@ func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview []b
 }
 
 // BudgetOf is a link's budget, that of the preview where the link is in it.
-func BudgetOf(a *assess.Assessment, id plan.LinkID, preview []budget.Budget) (budget.Budget, bool) {
-	for i := range preview {
-		if preview[i].Link == id {
-			return preview[i], true
+func BudgetOf(a *assess.Assessment, id plan.LinkID, preview Preview) (budget.Budget, bool) {
+	for i := range preview.Budgets {
+		if preview.Budgets[i].Link == id {
+			return preview.Budgets[i], true
 		}
 	}
 	return a.Budget(id)
 }
 
-func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview []budget.Budget) Card {
+func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview) Card {
 	link, _ := a.Plan.Link(id)
 	b, _ := BudgetOf(a, id, preview)
 	c := Card{

@@ -5,6 +5,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
+	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/standards"
@@ -19,16 +20,20 @@ func ruleName(id plan.RuleID) string {
 	return string(id)
 }
 
-func place(units Units, x, y float64) string {
-	return fmt.Sprintf("%s, %s", units.Metres(x), units.Metres(y))
+func place(units Units, at geom.Point) string {
+	return fmt.Sprintf("%s, %s", units.Metres(at.X), units.Metres(at.Y))
 }
 
-func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units) Card {
+func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Preview) Card {
 	device, _ := a.Plan.Device(id)
 	kind, _ := a.Plan.Kinds.Get(plan.Key(device.Kind))
 	c := Card{Title: device.Name, Kind: kind.Group, Subtitle: kind.Name, Findings: a.FindingsAt("devices", device.Key())}
 	position, _ := a.Plan.Positions.Get(plan.Key(device.Position))
-	c.add("place", place(units, device.X, device.Y), position.Name)
+	at := device.At()
+	if preview.Moving.Devices[id] {
+		at = at.Add(preview.By)
+	}
+	c.add("place", place(units, at), position.Name)
 	if kind.Inputs+kind.Outputs > 0 {
 		c.add("sockets", fmt.Sprintf("%d in / %d out", kind.Inputs, kind.Outputs), "")
 	}
@@ -55,10 +60,14 @@ func portValue(a *assess.Assessment, link plan.Link) string {
 	return link.Name
 }
 
-func positionCard(a *assess.Assessment, id plan.PositionID, units Units) Card {
+func positionCard(a *assess.Assessment, id plan.PositionID, units Units, preview Preview) Card {
 	position, _ := a.Plan.Positions.Get(plan.Key(id))
 	c := Card{Title: position.Name, Kind: "position", Findings: a.FindingsAt("positions", position.Key())}
-	c.add("place", place(units, position.X, position.Y), "the middle of its outline")
+	at := position.At()
+	if preview.Moving.Positions[id] {
+		at = at.Add(preview.By)
+	}
+	c.add("place", place(units, at), "the middle of its outline")
 	for device := range a.Plan.Devices.All() {
 		if device.Position == id {
 			kind, _ := a.Plan.Kinds.Get(plan.Key(device.Kind))

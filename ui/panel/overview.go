@@ -21,9 +21,8 @@ type Item struct {
 }
 
 // OverviewOf tells the whole plan: links by grade, what is too short, findings by severity. What counts nothing
-// is left out, save the grades. preview, while something moves, holds the budgets of this moment; findings are
-// those of before.
-func OverviewOf(a *assess.Assessment, preview []budget.Budget) []Item {
+// is left out, save the grades. preview follows a drag; findings are those of before it.
+func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	where := func(picked func(budget.Budget) bool) []plan.Ref {
 		var rows []plan.Ref
 		for _, link := range a.Links() {

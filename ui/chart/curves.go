@@ -1,0 +1,124 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+
+	"stageloom/model/budget"
+	"stageloom/model/pairline"
+	"stageloom/model/standards"
+)
+
+// Curve is values over frequency, in order of frequency, all of it above 0 MHz. Values in dB; what is no number is
+// left out of the line.
+type Curve struct {
+	Name   string
+	Points []pairline.Point
+}
+
+// Curves is what a chart shows.
+type Curves struct {
+	// Grade gives the loss its colour and line; "" is a link without grade.
+	Grade       string
+	Loss, Limit Curve
+	// Verdict is the limit that grades, where that is one figure beside the curve; a zero frequency is none.
+	Verdict     pairline.Point
+	VerdictName string
+	// Worst is where the loss comes nearest to the limit, or goes farthest beyond; a zero frequency is none.
+	Worst pairline.Point
+	// More are drawn thin.
+	More []Curve
+	// Hint is shown instead of curves where there is no loss to draw.
+	Hint string
+}
+
+// gridPoints is how many points of a curve are reckoned; at 2 or 3 pixels apart lines between them look round.
+const gridPoints = 96
+
+// Of returns the curves of a link. The limit is the curve that advises beside the rule that grades.
+func Of(b budget.Budget) Curves {
+	if !b.Graded {
+		return Curves{Hint: b.TransportName + " carries no loss budget here"}
+	}
+	if !b.HasMargin() {
+		return Curves{Hint: "no cable of known loss yet"}
+	}
+	grid := pairline.LogGrid(gridPoints)
+	c := Curves{Grade: string(b.Grade), Loss: Curve{"loss", pairline.Sample(b.Loss.At, grid)}}
+	rule, err := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))
+	if err != nil {
+		return c // a rule of another edition: its figure at 100 MHz still grades
+	}
+	advising := rule.CurveRule()
+	c.Limit = Curve{"limit", pairline.Sample(advising.LimitAt, grid)}
+	if advising.Slug != rule.Slug {
+		c.Limit.Name = "standard's limit"
+		c.Verdict, c.VerdictName = pairline.Point{FreqMHz: pairline.GradeMHz, DB: b.LimitDB}, "field rule"
+	}
+	_, worst := pairline.WorstPoint(b.Loss, advising.LimitAt, grid)
+	c.Worst = pairline.Point{FreqMHz: worst, DB: b.Loss.At(worst)}
+	return c
+}
+
+// At is the value of the curve at a frequency, straight on the logarithmic axis between its points, and whether it
+// has one there.
+func (c Curve) At(freqMHz float64) (dB float64, some bool) {
+	for i := 1; i < len(c.Points); i++ {
+		a, b := c.Points[i-1], c.Points[i]
+		if freqMHz < a.FreqMHz || freqMHz > b.FreqMHz {
+			continue
+		}
+		share := 0.0
+		if b.FreqMHz > a.FreqMHz {
+			share = math.Log(freqMHz/a.FreqMHz) / math.Log(b.FreqMHz/a.FreqMHz)
+		}
+		dB = a.DB + share*(b.DB-a.DB)
+		return dB, !math.IsNaN(dB) && !math.IsInf(dB, 0)
+	}
+	return 0, false
+}
+
+// ReadOut says what the curves come to at a frequency: the loss of how much it may be, what is left between the two,
+// then the further curves.
+func (c Curves) ReadOut(freqMHz float64) string {
+	text := megahertz(freqMHz) + " MHz"
+	loss, some := c.Loss.At(freqMHz)
+	if !some {
+		return text
+	}
+	if limit, some := c.Limit.At(freqMHz); some {
+		text += fmt.Sprintf(": %s of %.1f dB, %s", budget.LossTenths(loss), limit, budget.TenthDB(limit-loss))
+	} else {
+		text += fmt.Sprintf(": %s dB", budget.LossTenths(loss))
+	}
+	if c.Verdict.FreqMHz > 0 {
+		text += " to the " + c.Limit.Name
+	}
+	for _, more := range c.More {
+		if value, some := more.At(freqMHz); some {
+			text += fmt.Sprintf(", %s %.1f", more.Name, value)
+		}
+	}
+	return text
+}
+
+// Summary is what is said while nothing is pointed at: how the link is graded, else how it stands at its worst point.
+func (c Curves) Summary() string {
+	loss, some := c.Loss.At(c.Verdict.FreqMHz)
+	switch {
+	case c.Verdict.FreqMHz > 0 && some:
+		return fmt.Sprintf("%s MHz: %s of %.1f dB, %s", megahertz(c.Verdict.FreqMHz),
+			budget.LossTenths(loss), c.Verdict.DB, budget.TenthDB(c.Verdict.DB-loss))
+	case c.Worst.FreqMHz > 0:
+		return c.ReadOut(c.Worst.FreqMHz)
+	}
+	return ""
+}
+
+// megahertz prints a frequency with no more figures than one can point at.
+func megahertz(freqMHz float64) string {
+	if freqMHz < 9.95 {
+		return fmt.Sprintf("%.1f", freqMHz)
+	}
+	return fmt.Sprintf("%.0f", freqMHz)
+}
