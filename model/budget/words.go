@@ -66,9 +66,9 @@ func (b Budget) verdict() string {
 	case Over:
 		return fmt.Sprintf("over by %s dB at 100 MHz", figure(-b.MarginDB))
 	case Tight:
-		return fmt.Sprintf("tight: %s dB in hand, %s dB under what is wanted", inHand(b.MarginDB), figure(b.WantedDB-b.MarginDB))
+		return fmt.Sprintf("tight: %s dB in hand, %s dB under what is wanted", InHand(b.MarginDB), figure(b.WantedDB-b.MarginDB))
 	case Enough, Ample:
-		return fmt.Sprintf("%s: %s dB in hand, %.1f dB wanted", b.Grade, inHand(b.MarginDB), b.WantedDB)
+		return fmt.Sprintf("%s: %s dB in hand, %.1f dB wanted", b.Grade, InHand(b.MarginDB), b.WantedDB)
 	case Uncabled:
 		if b.Unknown() {
 			return "a cable whose loss is not known: no grade can be given"
@@ -82,7 +82,8 @@ func (b Budget) verdict() string {
 	return fmt.Sprintf("%s carries no grade", b.TransportName)
 }
 
-func inHand(marginDB float64) string { return fmt.Sprintf("%.1f", math.Floor(marginDB*10+almost)/10) }
+// InHand prints a margin that is not negative in tenths without its sign, rounded downwards.
+func InHand(marginDB float64) string { return fmt.Sprintf("%.1f", math.Floor(marginDB*10+almost)/10) }
 
 // TemperatureWhy says which cable temperature was used and who decided it.
 func (b Budget) TemperatureWhy() string {

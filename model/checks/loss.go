@@ -16,11 +16,29 @@ func overLimit(s *Subject) (found []Finding) {
 			found = append(found, Finding{
 				Severity: Stop, Where: at(link),
 				What:   fmt.Sprintf("%s is %s", link.Name, b.Why()),
-				Remedy: "Do not use it like this. Shorten the run, join fewer cables, or take cable that loses less; fibre carries further than any copper.",
+				Remedy: "Do not use it like this. " + s.cure(link, "Shorten the run, join fewer cables, or go over to fibre, which carries further than any copper."),
 			})
 		}
 	})
 	return found
+}
+
+// cure says which one change would cure a link, or what else to do.
+func (s *Subject) cure(link *plan.Link, otherwise string) string {
+	cures := s.Reckoner.Cures(*link)
+	if len(cures) == 0 {
+		return otherwise
+	}
+	cure := cures[0]
+	kind, _ := s.Plan.CableKinds.Get(plan.Key(cure.Kind))
+	change := fmt.Sprintf("%s in the place of cable %d", kind.Name, cure.Order)
+	switch {
+	case cure.Coupler != "":
+		change = fmt.Sprintf("A coupler of %s before cable %d", s.Reckoner.HardwareName(cure.Coupler), cure.Order)
+	case cure.Order == 0:
+		change = kind.Name + " for its missing metres"
+	}
+	return fmt.Sprintf("%s would leave %s dB in hand.", change, budget.InHand(cure.MarginDB))
 }
 
 func tooShort(s *Subject) (found []Finding) {
@@ -55,7 +73,7 @@ func tight(s *Subject) (found []Finding) {
 			found = append(found, Finding{
 				Severity: Warn, Where: at(link),
 				What:   fmt.Sprintf("%s is %s", link.Name, b.Why()),
-				Remedy: "Test it under load before the show and keep a better cable at hand; one join less or cooler cable may cure it.",
+				Remedy: s.cure(link, "One join less, or cooler cable, may cure it.") + " As it is, test it under load before the show.",
 			})
 		}
 	})

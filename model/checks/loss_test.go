@@ -3,6 +3,8 @@ package checks_test
 import (
 	"testing"
 
+	"github.com/stretchr/testify/require"
+
 	"stageloom/model/checks"
 	"stageloom/model/plan"
 )
@@ -80,4 +82,32 @@ func TestLoss(t *testing.T) {
 			},
 		},
 	})
+}
+
+func TestARemedyNamesTheOneChangeThatCures(t *testing.T) {
+	remedy := func(rule string, edit func(*rig, *plan.Edit)) string {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) { edit(r, e) })
+		for _, finding := range r.find() {
+			if finding.Rule == rule {
+				return finding.Remedy
+			}
+		}
+		return ""
+	}
+	require.Equal(t, "Do not use it like this. Cat 7 low-loss, own figure 18.0 in the place of cable 2 would leave 3.6 dB in hand.",
+		remedy("over-limit", func(r *rig, e *plan.Edit) { e.SetSegments(r.main, append(of("cat6a-own", 60), of("cat5e", 50)...)) }))
+	require.Equal(t, "A coupler of Cat 6A hardware before cable 2 would leave 1.5 dB in hand. As it is, test it under load before the show.",
+		remedy("tight", func(r *rig, e *plan.Edit) {
+			poorer := of("cat6a-own", 60, 60)
+			poorer[1].Coupler = "cat5e"
+			e.SetSegments(r.main, poorer)
+		}))
+	require.Equal(t, "Do not use it like this. Shorten the run, join fewer cables, or go over to fibre, which carries further than any copper.",
+		remedy("over-limit", func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat5e", 90, 90)) }))
+	require.Equal(t, "Do not use it like this. Cat 7 low-loss, own figure 18.0 for its missing metres would leave 5.0 dB in hand.",
+		remedy("over-limit", func(r *rig, e *plan.Edit) {
+			e.SetSegments(r.main, nil)
+			set(e, r.main, func(l *plan.Link) { l.FillKind, l.RiseFrom = "cat5e", 50 })
+		}))
 }

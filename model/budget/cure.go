@@ -1,0 +1,130 @@
+package budget
+
+import (
+	"cmp"
+	"slices"
+
+	"stageloom/model/plan"
+)
+
+// Cure is one change to a link and how it would stand then.
+type Cure struct {
+	// Order is the segment to change; 0 is the kind wanted for the missing metres.
+	Order int
+	// Kind replaces the segment's cable by one of equal length; blank where the coupler before it is changed.
+	Kind plan.CableKindID
+	// Coupler replaces the coupler before the segment; blank where the cable is changed.
+	Coupler  plan.HardwareID
+	MarginDB float64
+	Grade    Grade
+}
+
+// Cures returns the single changes that would leave the link with the wanted margin in hand, or where none does, those
+// that would leave it inside its limit. Changing a coupler goes before changing a cable, then more margin before less.
+// It looks at the kinds that the plan holds. A link that has its wanted margin needs none.
+func (r *Reckoner) Cures(link plan.Link) []Cure {
+	now := r.Of(link)
+	if !now.HasMargin() || now.MarginDB >= now.WantedDB {
+		return nil
+	}
+	t := &trial{reckoner: r, link: link, from: r.end(link.From), to: r.end(link.To), chain: chain{reckoner: r}}
+	t.segments, t.points = r.plan.SegmentsOf(link.ID), r.plan.PointsOf(link.ID)
+	tries := append(t.couplers(), t.cables(&now)...)
+	for _, least := range []float64{now.WantedDB, 0} {
+		if good := slices.DeleteFunc(slices.Clone(tries), func(c Cure) bool { return c.MarginDB < least }); len(good) > 0 {
+			slices.SortStableFunc(good, func(a, b Cure) int {
+				return cmp.Or(compareTrue(a.Coupler != "", b.Coupler != ""), cmp.Compare(b.MarginDB, a.MarginDB))
+			})
+			return good
+		}
+	}
+	return nil
+}
+
+// compareTrue puts what is true first.
+func compareTrue(a, b bool) int {
+	switch {
+	case a && !b:
+		return -1
+	case b && !a:
+		return 1
+	}
+	return 0
+}
+
+// trial reckons one link over and over, with one thing changed.
+type trial struct {
+	reckoner *Reckoner
+	link     plan.Link
+	from, to end
+	segments []plan.Segment
+	points   []plan.LinkPoint
+	chain    chain
+	changed  []plan.Segment
+}
+
+// with reckons a cure with one segment changed.
+func (t *trial) with(c Cure, at int, segment plan.Segment) Cure {
+	t.changed = append(t.changed[:0], t.segments...)
+	t.changed[at] = segment
+	return t.reckon(c, &t.link, t.changed)
+}
+
+func (t *trial) reckon(c Cure, link *plan.Link, segments []plan.Segment) Cure {
+	t.chain.parts = t.chain.parts[:0]
+	b := t.reckoner.reckon(link, t.from, t.to, segments, t.points, &t.chain)
+	c.MarginDB, c.Grade = b.MarginDB, b.Grade
+	return c
+}
+
+// couplers tries the best hardware for each coupler that is poorer.
+func (t *trial) couplers() (cures []Cure) {
+	r := t.reckoner
+	best := &r.hardware[len(r.hardware)-1]
+	for i := 1; i < len(t.segments); i++ {
+		segment := t.segments[i]
+		now := r.coupler
+		if segment.Coupler != "" {
+			now = r.hardwareOf(segment.Coupler)
+		}
+		if now.figures.K > best.figures.K {
+			segment.Coupler = best.id
+			cures = append(cures, t.with(Cure{Order: segment.Order, Coupler: best.id}, i, segment))
+		}
+	}
+	return cures
+}
+
+// cables tries each kind that could replace a cable that loses more, and the wanted kind.
+func (t *trial) cables(now *Budget) (cures []Cure) {
+	for i := range now.Parts {
+		part := &now.Parts[i]
+		if part.What != Cable {
+			continue
+		}
+		was, _ := t.reckoner.plan.CableKinds.Get(plan.Key(part.Kind))
+		for kind := range t.reckoner.plan.CableKinds.All() {
+			if !t.reckoner.betters(&kind, &was) {
+				continue
+			}
+			if part.Assumed {
+				other := t.link
+				other.FillKind = kind.ID
+				cures = append(cures, t.reckon(Cure{Kind: kind.ID}, &other, t.segments))
+				continue
+			}
+			segment := plan.Segment{Link: t.link.ID, Order: part.Order, Kind: kind.ID, Length: part.Length, Coupler: t.segments[part.Order-1].Coupler}
+			cures = append(cures, t.with(Cure{Order: part.Order, Kind: kind.ID}, part.Order-1, segment))
+		}
+	}
+	return cures
+}
+
+// betters tells whether one kind loses less than another and can take its place: portable, as well screened, with the
+// same plugs at both ends.
+func (r *Reckoner) betters(kind, was *plan.CableKind) bool {
+	better := r.kindOf(kind.ID)
+	return better.known && at100(better.perMetre) < at100(r.kindOf(was.ID).perMetre) && kind.Form != "tail" && !kind.Solid &&
+		(kind.Screened || !was.Screened) && (kind.Pairs >= was.Pairs || kind.Pairs == 0) &&
+		kind.Connector == was.Connector && kind.Lockable == was.Lockable && kind.NearEnd == was.NearEnd && kind.FarEnd == was.FarEnd
+}
