@@ -19,9 +19,12 @@ import (
 
 // sentence makes an error a sentence for the notice.
 func sentence(err error) string {
-	text := err.Error()
+	text := strings.TrimRight(err.Error(), ".")
 	if text == "" {
 		return "Something went wrong."
+	}
+	if first, _, _ := strings.Cut(text, " "); strings.Contains(first, ".") {
+		return text + "." // it begins with a file's name
 	}
 	first := []rune(text)
 	return strings.ToUpper(string(first[0])) + string(first[1:]) + "."

@@ -218,3 +218,24 @@ func TestBox(t *testing.T) {
 		require.True(t, a.ContainsBox(a.Intersection(b)))
 	}))
 }
+
+func TestAWayMeetsABox(t *testing.T) {
+	box := geom.BoxOf(geom.Pt(0, 0), geom.Pt(10, 4))
+	cases := map[string]struct {
+		way  geom.Polyline
+		want bool
+	}{
+		"a point inside":            {geom.Polyline{geom.Pt(1, 1)}, true},
+		"straight through":          {geom.Polyline{geom.Pt(-5, 2), geom.Pt(15, 2)}, true},
+		"across a corner":           {geom.Polyline{geom.Pt(-1, 3), geom.Pt(2, 6)}, true},
+		"past a corner":             {geom.Polyline{geom.Pt(-2, 3), geom.Pt(1, 6)}, false},
+		"beside it":                 {geom.Polyline{geom.Pt(-5, 5), geom.Pt(15, 5)}, false},
+		"upright through":           {geom.Polyline{geom.Pt(9, -5), geom.Pt(9, 15)}, true},
+		"only its second stretch":   {geom.Polyline{geom.Pt(-5, 20), geom.Pt(5, 20), geom.Pt(5, -20)}, true},
+		"nothing meets nothing":     {nil, false},
+		"its box meets, it doesn't": {geom.Polyline{geom.Pt(-10, 2), geom.Pt(5, 17)}, false},
+	}
+	for name, test := range cases {
+		t.Run(name, func(t *testing.T) { require.Equal(t, test.want, test.way.Meets(box)) })
+	}
+}

@@ -111,3 +111,31 @@ func (way Polyline) Reversed() Polyline {
 
 // Box returns the smallest box round the way, [EmptyBox] for no points.
 func (way Polyline) Box() Box { return BoxOf(way...) }
+
+// Meets tells whether any part of the way lies in the box.
+func (way Polyline) Meets(box Box) bool {
+	for i, p := range way {
+		if box.Contains(p) {
+			return true
+		}
+		if i > 0 && crossesBox(Line{A: way[i-1], B: p}, box) {
+			return true
+		}
+	}
+	return false
+}
+
+// crossesBox tells whether a line between two points outside a box crosses it: then it crosses one of its
+// diagonals, or both if it does not go through a corner.
+func crossesBox(line Line, box Box) bool {
+	if !BoxOf(line.A, line.B).Overlaps(box) {
+		return false
+	}
+	corners := box.Corners()
+	for i := range 2 {
+		if _, found := line.Crossing(Line{A: corners[i], B: corners[i+2]}); found {
+			return true
+		}
+	}
+	return false
+}

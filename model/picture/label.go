@@ -66,7 +66,7 @@ func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacle
 	if hung {
 		p.hang(Ref{Table: "links", Key: plan.Key(link.ID)}, box, foot, blocked)
 	}
-	p.labelMarks(link, box, badge, text, size)
+	p.solidly(box, func() { p.labelMarks(link, box, badge, text, size) })
 	return true
 }
 

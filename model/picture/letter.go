@@ -39,6 +39,7 @@ type Picture struct {
 	options     Options
 	targets     []target
 	blocked     *obstacles
+	solids      []solid
 	fading      bool
 }
 
@@ -68,6 +69,19 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	p.labels()
 	p.placeNames()
 	return p
+}
+
+// solid is a device or a label: marks that no line may cross, with their box.
+type solid struct {
+	box      geom.Box
+	from, to int
+}
+
+// solidly remembers what draw adds as one solid.
+func (p *Picture) solidly(box geom.Box, draw func()) {
+	from := len(p.Marks)
+	draw()
+	p.solids = append(p.solids, solid{box, from, len(p.Marks)})
 }
 
 func (p *Picture) add(m Mark) {
@@ -175,13 +189,14 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 	p.fade(device.Level)
 	defer p.fade()
 	p.leader(device, box)
-	p.add(deviceMark(ref, box, p.arrangement.Dots, p.options.Selected[ref]))
 	p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: box})
-	if p.arrangement.Dots {
-		return
-	}
-	p.deviceWords(ref, device, box, width)
-	if p.options.Selected[ref] {
+	p.solidly(box, func() {
+		p.add(deviceMark(ref, box, p.arrangement.Dots, p.options.Selected[ref]))
+		if !p.arrangement.Dots {
+			p.deviceWords(ref, device, box, width)
+		}
+	})
+	if p.options.Selected[ref] && !p.arrangement.Dots {
 		p.ports(device, box)
 	}
 }

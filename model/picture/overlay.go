@@ -36,6 +36,7 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 			o.Marks = append(o.Marks, linkMarks(ref, &links[i], paths[i], p.options.Selected[ref])...)
 		}
 	}
+	o.Marks = append(o.Marks, p.crossedBy(paths)...)
 	o.movingDevices(moving, boxes)
 	for i := range links {
 		if !p.options.Plain && len(paths[i]) > 1 {
@@ -95,4 +96,18 @@ func (o *obstacles) clone() *obstacles {
 		cells[key] = boxes[:len(boxes):len(boxes)]
 	}
 	return &obstacles{cells}
+}
+
+// crossedBy returns the marks of the devices and labels that lines would cross, to be drawn on top of them again.
+func (p *Picture) crossedBy(paths [][]geom.Point) []Mark {
+	var marks []Mark
+	for _, solid := range p.solids {
+		for _, path := range paths {
+			if geom.Polyline(path).Meets(solid.box) {
+				marks = append(marks, p.Marks[solid.from:solid.to]...)
+				break
+			}
+		}
+	}
+	return marks
 }

@@ -26,6 +26,12 @@ var (
 	monoFont        = fyne.NewStaticResource("mono.ttf", dejavusansmono.TTF)
 )
 
+// Regular is the font of text.
+func Regular() fyne.Resource { return regularFont }
+
+// Bold is the font of names and figures.
+func Bold() fyne.Resource { return boldFont }
+
 var regularFace, boldFace = sync.OnceValue(parsed(regularFont)), sync.OnceValue(parsed(boldFont))
 
 // parsed returns what reads a built-in font, which cannot fail unless the program was built wrongly.

@@ -43,7 +43,7 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 	case theme.ColorNameSeparator, theme.ColorNameInputBorder:
 		return p.Strong
 	case theme.ColorNameShadow:
-		return p.Hairline
+		return veil(p.Ink, 0x24)
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.Muted
 	case theme.ColorNameInputBackground, theme.ColorNameButton:
