@@ -69,14 +69,24 @@ func BenchmarkRule(b *testing.B) {
 	}
 }
 
-// BenchmarkPreview is one move of the pointer while a whole stage of twenty devices is dragged.
+// BenchmarkPreview is one move of the pointer while the device with the most links is dragged.
 func BenchmarkPreview(b *testing.B) {
 	p := large()
-	preview := budget.NewReckoner(p).Preview(plan.MovingWith(p, nil, []plan.PositionID{p.Positions.At(0).ID}))
+	links := map[plan.DeviceID]int{}
+	var busiest plan.DeviceID
+	for link := range p.Links.All() {
+		for _, id := range []plan.DeviceID{link.From, link.To} {
+			if links[id]++; links[id] > links[busiest] {
+				busiest = id
+			}
+		}
+	}
+	preview := budget.NewReckoner(p).Preview(plan.MovingWith(p, []plan.DeviceID{busiest}, nil))
 	at := 0.0
 	b.ReportAllocs()
 	for b.Loop() {
 		at += 0.01
 		preview.At(geom.Pt(at, at))
 	}
+	b.ReportMetric(float64(links[busiest]), "links")
 }
