@@ -81,7 +81,7 @@ func (l *large) stage(stage int) {
 		for n := range row.count {
 			jitter := geom.Pt(l.random.Float64()*8-4, l.random.Float64()*8-4)
 			l.device(l.name(stage, fmt.Sprintf("%s %d", row.what, n+1)), row.kind, l.name(stage, "Stage"),
-				x+22*float64(at%5)-44+jitter.X, y+24*float64(at/5)-36+jitter.Y)
+				x+14*float64(at%5)-28+jitter.X, y+15*float64(at/5)-22+jitter.Y)
 			at++
 		}
 	}
@@ -89,19 +89,29 @@ func (l *large) stage(stage int) {
 	l.networkLinks(stage)
 }
 
-// join adds a link with reels of these tags in turn until they reach any run within a stage, at random lengths of each.
+// join adds a link with reels of these tags at random until they reach its run, one way in three drawn round a corner.
+// One link in twelve is left a reel short.
 func (l *large) join(stage int, link plan.Link, from, to string, fill plan.CableKindID, tags ...string) {
 	link.FillKind = fill
-	var chosen []string
-	for range 1 + l.random.IntN(4) {
-		chosen = append(chosen, tags[l.random.IntN(len(tags))])
-	}
-	var way []geom.Point
+	a, _ := l.edit.Now().Device(l.devices[l.name(stage, from)])
+	b, _ := l.edit.Now().Device(l.devices[l.name(stage, to)])
+	way := geom.Polyline{a.At(), b.At()}
 	if l.random.IntN(3) == 0 {
-		a, _ := l.edit.Now().Device(l.devices[l.name(stage, from)])
-		way = append(way, geom.Pt(a.X+l.random.Float64()*20, a.Y-l.random.Float64()*20))
+		way = geom.Polyline{a.At(), geom.Pt(a.X+l.random.Float64()*20, a.Y-l.random.Float64()*20), b.At()}
 	}
-	l.link(link, l.name(stage, from), l.name(stage, to), l.with(chosen...), way...)
+	settings := l.edit.Now().Settings
+	need := way.Length()*settings.Detour*(1+settings.SlackPercent/100) + 2*settings.SlackEnd
+	var chosen []string
+	for reached := 0.0; reached < need; {
+		tag := tags[l.random.IntN(len(tags))]
+		reel, _ := l.edit.Now().Reels.Get(plan.Key(l.reels[tag]))
+		reached += reel.Length
+		chosen = append(chosen, tag)
+	}
+	if l.random.IntN(12) == 0 {
+		chosen = chosen[1:]
+	}
+	l.link(link, l.name(stage, from), l.name(stage, to), l.with(chosen...), way[1:len(way)-1]...)
 }
 
 // audioLinks are twelve AES50 links, two multicores and one AES3.
