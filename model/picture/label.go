@@ -90,32 +90,30 @@ func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size f
 	p.targets = append(p.targets, target{ref: ref, rank: rankLabel, box: box})
 }
 
-// freePlace finds a free box along a path: on the line first, then beside it.
+// freePlace finds a free box along a path: where it is seen now before what panning may bring, and on the line
+// before beside it.
 func (p *Picture) freePlace(points []geom.Point, width, height float64, blocked *obstacles) (geom.Box, bool) {
 	way := geom.Polyline(points)
-	for _, frame := range p.frames() {
-		places := p.placesAlong(points, frame, width)
-		for _, side := range []float64{0, 1, -1} {
-			for _, distance := range places {
-				at, along := way.At(distance)
-				across := along.Perpendicular()
-				reach := side * (abs(across.X)*width + abs(across.Y)*height) / 2 * 1.15
-				box := geom.BoxAround(at.Add(across.Scale(reach)), width, height)
-				if frame.ContainsBox(box) && blocked.free(box) {
-					return box, true
-				}
+	frame := p.View.Box()
+	seen := frame.Inset(p.options.Margin)
+	outside, found := geom.Box{}, false
+	for _, side := range []float64{0, 1, -1} {
+		for _, share := range shares {
+			at, along := way.At(length * share)
+			across := along.Perpendicular()
+			reach := side * (abs(across.X)*width + abs(across.Y)*height) / 2 * 1.15
+			box := geom.BoxAround(at.Add(across.Scale(reach)), width, height)
+			inside := seen.ContainsBox(box)
+			if !inside && (found || !frame.ContainsBox(box)) || !blocked.free(box) {
+				continue
 			}
+			if inside {
+				return box, true
+			}
+			outside, found = box, true
 		}
 	}
-	return geom.Box{}, false
-}
-
-// frames are the boxes that labels may lie in: what is seen now before what panning may bring.
-func (p *Picture) frames() []geom.Box {
-	if p.options.Margin <= 0 {
-		return []geom.Box{p.View.Box()}
-	}
-	return []geom.Box{p.View.Box().Inset(p.options.Margin), p.View.Box()}
+	return outside, found
 }
 
 func abs(x float64) float64 { return max(x, -x) }

@@ -20,7 +20,7 @@ func (p *Picture) links() {
 			continue
 		}
 		p.fade(link.Levels[:]...)
-		for _, m := range linkMarks(ref, link, points, p.options.Selected[ref]) {
+		for _, m := range linkMarks(ref, link, points, p.options.Selected[ref], p.arrangement.Dots) {
 			p.add(m)
 		}
 		p.fade()
@@ -30,12 +30,16 @@ func (p *Picture) links() {
 	}
 }
 
-// linkMarks draws a link along a path: casing, halo when selected, what cable reaches, what is missing, the joins.
-func linkMarks(ref Ref, link *LinkFigure, points []geom.Point, selected bool) []Mark {
+// linkMarks draws a link along a path: casing unless the picture is dense, halo when selected, what cable reaches,
+// what is missing, the joins.
+func linkMarks(ref Ref, link *LinkFigure, points []geom.Point, selected, dense bool) []Mark {
 	roles := rolesOf(link.Grade)
 	way := geom.Polyline(points)
 	length := way.Length()
-	marks := []Mark{{Ref: ref, Shape: Stroke, Role: RoleLinkCasing, Points: points}}
+	var marks []Mark
+	if !dense {
+		marks = append(marks, Mark{Ref: ref, Shape: Stroke, Role: RoleLinkCasing, Points: points})
+	}
 	if selected {
 		marks = append(marks, Mark{Ref: ref, Shape: Stroke, Role: RoleLinkHalo, Points: points})
 	}

@@ -11,7 +11,7 @@ import (
 
 // panMargin is how far in points the base image reaches beyond the widget on each side; while zooming it reaches
 // no further, since each step paints it anew.
-const panMargin = 320.0
+const panMargin = 480.0
 
 // layer is the picture of what stands still and the image painted of it.
 type layer struct {
