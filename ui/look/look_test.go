@@ -42,19 +42,64 @@ func TestTheContrastFormulaGivesItsPublishedEnds(t *testing.T) {
 	require.InDelta(t, 1, ratio(white, white), 1e-9)
 }
 
-// TestTextIsReadable holds WCAG 2.1 success criterion 1.4.3 (text, 4.5 : 1) and 1.4.11 (graphics, 3 : 1).
+// TestTextIsReadable holds WCAG 2.1 success criterion 1.4.3 (text, 4.5 : 1), and in the high contrast look 1.4.6 (7 : 1).
 func TestTextIsReadable(t *testing.T) {
 	for _, p := range look.Palettes() {
-		for name, pair := range map[string][2]color.NRGBA{
-			"ink on ground": {p.Ink, p.Ground}, "ink on panel": {p.Ink, p.Panel}, "muted on ground": {p.Muted, p.Ground},
-			"muted on panel": {p.Muted, p.Panel}, "muted on stage": {p.Muted, p.Stage}, "danger on panel": {p.Danger, p.Panel},
-			"muted on crowd": {p.Muted, p.Crowd}, "selection on panel": {p.Selection, p.Panel},
+		least := 4.5
+		if p.Name == "high contrast" {
+			least = 7
+		}
+		readable := func(name string, text, ground color.NRGBA) {
+			require.GreaterOrEqual(t, ratio(text, ground), least, "%s, %s", p.Name, name)
+		}
+		style := func(role picture.Role) color.NRGBA { return p.Style(role).Colour }
+		for _, role := range []picture.Role{picture.RoleAreaText, picture.RolePositionText, picture.RoleScaleText} {
+			for _, ground := range grounds() {
+				readable(string(role)+" on "+string(ground), style(role), style(ground))
+			}
+		}
+		readable("label text on label fill", style(picture.RoleLabelText), style(picture.RoleLabelFill))
+		readable("device text on device fill", style(picture.RoleDeviceText), style(picture.RoleDeviceFill))
+		readable("device kind on device fill", style(picture.RoleDeviceKindText), style(picture.RoleDeviceFill))
+		for name, ground := range map[string]color.NRGBA{
+			"ground": p.Ground, "panel": p.Panel, "field": p.Field, "button": p.Button, "stage": p.Stage,
 		} {
-			require.GreaterOrEqual(t, ratio(pair[0], pair[1]), 4.5, "%s, %s", p.Name, name)
+			readable("ink on "+name, p.Ink, ground)
 		}
-		for _, grade := range []string{"ample", "enough", "tight", "over", "uncabled", ""} {
-			require.GreaterOrEqual(t, ratio(p.Grade(grade), p.Ground), 3.0, "%s, grade %q", p.Name, grade)
+		for name, ground := range map[string]color.NRGBA{"ground": p.Ground, "panel": p.Panel, "field": p.Field} {
+			readable("muted on "+name, p.Muted, ground)
 		}
+		readable("danger on panel", p.Danger, p.Panel)
+		readable("selection on panel", p.Selection, p.Panel)
+	}
+}
+
+// grounds are the roles on which a plan is drawn.
+func grounds() []picture.Role {
+	return []picture.Role{
+		picture.RoleGround, picture.RoleAreaStage, picture.RoleAreaBuilding, picture.RoleAreaRoad, picture.RoleAreaWater,
+		picture.RoleAreaCrowd, picture.RoleAreaWalkway, picture.RoleAreaExit, picture.RoleAreaFireLane,
+	}
+}
+
+// TestLinesAreSeen holds WCAG 2.1 success criterion 1.4.11 (graphics, 3 : 1) on every ground, and as much as for text
+// in the high contrast look.
+func TestLinesAreSeen(t *testing.T) {
+	for _, p := range look.Palettes() {
+		least := 3.0
+		if p.Name == "high contrast" {
+			least = 4.5
+		}
+		for _, role := range []picture.Role{
+			picture.RoleLinkAmple, picture.RoleLinkEnough, picture.RoleLinkTight, picture.RoleLinkOver,
+			picture.RoleLinkUncabled, picture.RoleLinkUngraded, picture.RoleLinkMissing, picture.RoleSelected,
+			picture.RoleHandle, picture.RoleScaleBar, picture.RoleLeader, picture.RoleDeviceEdge,
+		} {
+			for _, ground := range grounds() {
+				require.GreaterOrEqual(t, ratio(p.Style(role).Colour, p.Style(ground).Colour), least, "%s, %s on %s", p.Name, role, ground)
+			}
+		}
+		require.GreaterOrEqual(t, ratio(p.Edge, p.Panel), least, "%s, outline of what one can press", p.Name)
 	}
 }
 

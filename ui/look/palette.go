@@ -18,6 +18,8 @@ type Palette struct {
 	Ample, Enough, Tight, Over, Uncabled, Plain  color.NRGBA
 	Stage, Building, Road, Water, Crowd, Caution color.NRGBA
 	Danger                                       color.NRGBA
+	// Field is the ground of entries, Button of buttons, and Edge the outline of what one can press or fill in.
+	Field, Button, Edge color.NRGBA
 }
 
 func hex(rgb uint32) color.NRGBA {
@@ -48,6 +50,7 @@ var light = Palette{
 	Ample: hex(0x0072B2), Enough: hex(0x008A64), Tight: hex(0xB57300), Over: hex(0xD55E00), Uncabled: hex(0x767D86),
 	Plain: hex(0x5C636C), Stage: hex(0xEFEBE0), Building: hex(0xE8E5DE), Road: hex(0xECEAE6), Water: hex(0xDCE9F2),
 	Crowd: hex(0xF4F0E6), Caution: hex(0xF7E6D8), Danger: hex(0xB3261E),
+	Field: hex(0xF4F2EC), Button: hex(0xECE9E1), Edge: hex(0x8A867C),
 }
 
 var dark = Palette{
@@ -56,14 +59,16 @@ var dark = Palette{
 	Ample: hex(0x4FA3DA), Enough: hex(0x2FBF93), Tight: hex(0xF0B23C), Over: hex(0xF0763A), Uncabled: hex(0x8E949D),
 	Plain: hex(0x9AA0A8), Stage: hex(0x2A2B2A), Building: hex(0x2B2D31), Road: hex(0x272A2E), Water: hex(0x1E2C38),
 	Crowd: hex(0x26262A), Caution: hex(0x3A2C24), Danger: hex(0xF28B82),
+	Field: hex(0x2B3038), Button: hex(0x333943), Edge: hex(0x7C838D),
 }
 
 var contrast = Palette{
 	Name: "high contrast", Ground: hex(0xFFFFFF), Panel: hex(0xFFFFFF), Ink: hex(0x000000), Muted: hex(0x333333),
 	Hairline: hex(0xDDDDDD), Strong: hex(0x888888), Selection: hex(0x5B2A91), Band: hex(0x5B2A91),
-	Ample: hex(0x005A8F), Enough: hex(0x00694C), Tight: hex(0x8A5700), Over: hex(0xB34700), Uncabled: hex(0x4A4F55),
+	Ample: hex(0x005A8F), Enough: hex(0x00694C), Tight: hex(0x8A5700), Over: hex(0xB04500), Uncabled: hex(0x4A4F55),
 	Plain: hex(0x333333), Stage: hex(0xEEEEEE), Building: hex(0xE6E6E6), Road: hex(0xEEEEEE), Water: hex(0xE3EEF6),
 	Crowd: hex(0xF5F5F5), Caution: hex(0xFBE9DC), Danger: hex(0x9B0000),
+	Field: hex(0xF0F0F0), Button: hex(0xE4E4E4), Edge: hex(0x404040),
 }
 
 // Grade returns the colour of a grade; a link without grade is plain.

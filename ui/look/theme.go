@@ -40,14 +40,21 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 		return p.Selection
 	case theme.ColorNameFocus, theme.ColorNameSelection:
 		return veil(p.Selection, 0x50)
-	case theme.ColorNameSeparator, theme.ColorNameInputBorder:
+	case theme.ColorNameSeparator:
 		return p.Strong
+	case theme.ColorNameInputBorder:
+		return p.Edge
+	case theme.ColorNameForegroundOnPrimary, theme.ColorNameForegroundOnError, theme.ColorNameForegroundOnWarning,
+		theme.ColorNameForegroundOnSuccess:
+		return p.Panel
 	case theme.ColorNameShadow:
 		return veil(p.Ink, 0x24)
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.Muted
-	case theme.ColorNameInputBackground, theme.ColorNameButton:
-		return p.Ground
+	case theme.ColorNameInputBackground, theme.ColorNameDisabledButton:
+		return p.Field
+	case theme.ColorNameButton:
+		return p.Button
 	case theme.ColorNameError:
 		return p.Danger
 	case theme.ColorNameWarning:

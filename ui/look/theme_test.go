@@ -1,0 +1,106 @@
+package look_test
+
+import (
+	"image/color"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/catalogue"
+	"stageloom/ui/look"
+	"stageloom/ui/raster"
+)
+
+func TestTheTheme(t *testing.T) {
+	t.Run("does not follow the system's choice of light or dark", func(t *testing.T) {
+		for _, p := range look.Palettes() {
+			own := look.NewTheme(p)
+			for _, name := range []fyne.ThemeColorName{
+				theme.ColorNameBackground, theme.ColorNameForeground, theme.ColorNameHover, theme.ColorNameScrollBar,
+				theme.ColorNamePressed, theme.ColorNameShadow, theme.ColorNameHyperlink,
+			} {
+				require.Equal(t, own.Color(name, theme.VariantLight), own.Color(name, theme.VariantDark), "%s, %s", p.Name, name)
+			}
+		}
+	})
+	t.Run("what is written on a strong button is readable", func(t *testing.T) {
+		for _, p := range look.Palettes() {
+			own := look.NewTheme(p)
+			colour := func(name fyne.ThemeColorName) color.NRGBA { return own.Color(name, theme.VariantLight).(color.NRGBA) }
+			for text, ground := range map[fyne.ThemeColorName]fyne.ThemeColorName{
+				theme.ColorNameForegroundOnPrimary: theme.ColorNamePrimary, theme.ColorNameForegroundOnError: theme.ColorNameError,
+			} {
+				require.GreaterOrEqual(t, ratio(colour(text), colour(ground)), 4.5, "%s, %s", p.Name, text)
+			}
+		}
+	})
+	t.Run("its palette is found again", func(t *testing.T) {
+		for _, p := range look.Palettes() {
+			require.Equal(t, p, look.PaletteOf(look.NewTheme(p)))
+			require.Equal(t, p, look.PaletteNamed(p.Name))
+		}
+		require.Equal(t, "light", look.PaletteOf(theme.DefaultTheme()).Name)
+		require.Equal(t, "light", look.PaletteNamed("no such look").Name)
+	})
+	t.Run("every style of text has the signs that the program writes", func(t *testing.T) {
+		own := look.NewTheme(look.Palettes()[0])
+		for _, style := range []fyne.TextStyle{{}, {Bold: true}, {Italic: true}, {Bold: true, Italic: true}, {Monospace: true}} {
+			face, err := raster.ParseTypeface(own.Font(style).Content())
+			require.NoError(t, err)
+			require.True(t, face.Has("−+→·…×°Ω≥≤±éüß“”’–"), "%+v", style)
+		}
+	})
+	t.Run("painted words and widgets have one face", func(t *testing.T) {
+		label := widget.NewLabel("Stage box 32 in, 16 out")
+		app := test.NewTempApp(t)
+		app.Settings().SetTheme(look.NewTheme(look.Palettes()[0]))
+		test.NewTempWindow(t, label)
+		size := float64(theme.TextSize())
+		wide := fyne.MeasureText(label.Text, theme.TextSize(), fyne.TextStyle{}).Width
+		require.InDelta(t, look.Lettering(size, false, color.NRGBA{}).Width(label.Text), wide, 1.5)
+	})
+}
+
+func TestIcons(t *testing.T) {
+	app := test.NewTempApp(t)
+	app.Settings().SetTheme(look.NewTheme(look.PaletteNamed("dark")))
+	ink := look.PaletteNamed("dark").Ink
+	t.Run("each is drawn in the colour of text, and no two are alike", func(t *testing.T) {
+		seen := map[string]look.Icon{}
+		for _, icon := range look.Icons() {
+			shown := widget.NewIcon(icon.Resource())
+			window := test.NewTempWindow(t, shown)
+			window.SetPadded(false)
+			window.Resize(fyne.NewSize(48, 48))
+			picture := window.Canvas().Capture()
+			drawn, inked := "", 0
+			for y := range 48 {
+				for x := range 48 {
+					set := picture.At(x, y).(color.NRGBA) == ink
+					drawn += map[bool]string{true: "#", false: " "}[set]
+					if set {
+						inked++
+					}
+				}
+			}
+			require.Greater(t, inked, 100, icon)
+			require.Empty(t, seen[drawn], icon)
+			seen[drawn] = icon
+		}
+	})
+	t.Run("each group of equipment has one", func(t *testing.T) {
+		for _, group := range catalogue.Groups() {
+			_, found := look.IconOf(group)
+			require.True(t, found, group)
+		}
+		_, found := look.IconOf("Furniture")
+		require.False(t, found)
+	})
+	t.Run("one that is not built in is a programmer's mistake", func(t *testing.T) {
+		require.Panics(t, func() { look.Icon("furniture").Resource() })
+	})
+}
