@@ -93,13 +93,13 @@ func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size f
 // freePlace finds a free box along a path: where it is seen now before what panning may bring, and on the line
 // before beside it.
 func (p *Picture) freePlace(points []geom.Point, width, height float64, blocked *obstacles) (geom.Box, bool) {
-	way := geom.Polyline(points)
-	frame := p.View.Box()
+	way, frame := geom.Polyline(points), p.View.Box()
+	places := p.placesAlong(points, frame, width)
 	seen := frame.Inset(p.options.Margin)
 	outside, found := geom.Box{}, false
 	for _, side := range []float64{0, 1, -1} {
-		for _, share := range shares {
-			at, along := way.At(length * share)
+		for _, distance := range places {
+			at, along := way.At(distance)
 			across := along.Perpendicular()
 			reach := side * (abs(across.X)*width + abs(across.Y)*height) / 2 * 1.15
 			box := geom.BoxAround(at.Add(across.Scale(reach)), width, height)
