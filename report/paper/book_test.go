@@ -260,9 +260,14 @@ func TestALongParagraphGoesOnOverPages(t *testing.T) {
 
 func TestAChapterKnowsTheAreaBeforeItsPage(t *testing.T) {
 	write(t, draw(func(b *paper.Book) {
-		for _, format := range []paper.Format{upright, lying, large, letter} {
+		width, _ := b.Measure("Stage left", paper.Lettering{Size: 10})
+		require.Zero(t, b.Page(), "measuring begins no page")
+		for i, format := range []paper.Format{upright, lying, large, letter} {
 			b.NewPageOf(format)
+			require.Equal(t, i+1, b.Page())
 			require.Equal(t, format.Area(), b.Area())
+			again, _ := b.Pen(b.Area()).Measure("Stage left", paper.Lettering{Size: 10})
+			require.InDelta(t, width, again, 1e-12)
 			b.Paragraph("text")
 		}
 	}))

@@ -90,8 +90,14 @@ func (p *Pen) set(at Point, text string, l Lettering) float64 {
 // Measure returns how wide a text is and how high its capitals stand, in
 // millimetres.
 func (p *Pen) Measure(text string, l Lettering) (width, height float64) {
-	ready := p.book.quiet(text, l.Face)
-	l = p.book.lettering(l)
+	return p.book.Measure(text, l)
+}
+
+// Measure is Pen.Measure before a page is begun, so that a chapter can choose
+// its page by what has to stand on it.
+func (b *Book) Measure(text string, l Lettering) (width, height float64) {
+	ready := b.quiet(text, l.Face)
+	l = b.lettering(l)
 	return ready.face.width(ready.text, l.Size), capHeight * l.Size * pointMM
 }
 
