@@ -1,11 +1,14 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
+	"strings"
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 	"stageloom/report/paper"
 )
 
@@ -15,6 +18,59 @@ func (p *print) drawBudget(b *paper.Book) {
 	b.Remark("Computed, not measured. Run = way + rises + slack. Loss is that of whole cables and all connections at 100 MHz, " +
 		"rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
 	b.Table(budgetTable(p.Assessment))
+	if len(p.Totals.Kinds) > 0 {
+		b.Table(p.usedTable())
+	}
+	if words := p.couplersUsed(); words != "" {
+		b.Remark(words)
+	}
+}
+
+// usedTable sums up what cable the plan uses, and what its figures rest on.
+func (p *print) usedTable() paper.Table {
+	table := paper.Table{
+		Title: "Cable used",
+		Columns: []paper.Column{
+			{Head: "Kind", Width: paper.Fill(1), Lines: 3},
+			{Head: "Cables", Align: paper.Right},
+			{Head: "Laid m", Align: paper.Right},
+			{Head: "Missing m", Align: paper.Right},
+			{Head: "What its loss rests on", Width: paper.Fill(2)},
+		},
+	}
+	for _, t := range p.Totals.Kinds {
+		kind, _ := p.Plan.CableKinds.Get(plan.Key(t.Kind))
+		table.Rows = append(table.Rows, paper.Texts(kind.Name, fmt.Sprint(t.Cables), metres(t.Metres), metres(t.Assumed), restsOn(kind)))
+	}
+	return table
+}
+
+// restsOn says where the loss of a kind of cable comes from.
+func restsOn(kind plan.CableKind) string {
+	if kind.OwnFigure.Set {
+		return fmt.Sprintf("own figure of the kind: %.4g dB per 100 m at 100 MHz and 20 °C", kind.OwnFigure.Value)
+	}
+	category, err := standards.CableBySlug(standards.CableSlug(kind.Category))
+	if err != nil {
+		return "no loss is reckoned"
+	}
+	return fmt.Sprintf("catalogue maximum of %s. %s", category.Name, sourced(category.Provenance))
+}
+
+// couplersUsed counts the couplers between the cables that are laid.
+func (p *print) couplersUsed() string {
+	var said []string
+	for _, t := range p.Totals.Couplers {
+		words := fmt.Sprintf("%d × %s", t.Count, cmp.Or(t.Connector, "no stated connector"))
+		if t.Hardware != "" {
+			words += ", " + hardwareName(t.Hardware)
+		}
+		said = append(said, words)
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return "Couplers: " + strings.Join(said, "; ") + "."
 }
 
 func budgetTable(a *assess.Assessment) paper.Table {

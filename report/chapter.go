@@ -7,8 +7,11 @@ type Chapter string
 
 // The chapters.
 const (
-	SitePlan   Chapter = "plan"   // the plan to a round scale
-	LinkBudget Chapter = "budget" // every link with loss, limit and margin, for the engineer
+	SitePlan      Chapter = "plan"     // the plan to a round scale
+	CableSchedule Chapter = "schedule" // every link with its pieces, for the crew
+	LinkBudget    Chapter = "budget"   // every link with loss, limit and margin, for the engineer
+	FindingsList  Chapter = "findings" // what the checks found, and what to do
+	CautionsList  Chapter = "cautions" // the usual cautions, and what the figures rest on
 )
 
 // Chapters returns the chapters there are, in the order in which they are printed.
@@ -31,5 +34,8 @@ type content struct {
 
 var contents = []content{
 	{SitePlan, "Plan", paper.Crew, true, (*print).drawPlan},
+	{CableSchedule, "Cable schedule", paper.Crew, true, (*print).drawSchedule},
 	{LinkBudget, "Link budget", paper.Engineer, true, (*print).drawBudget},
+	{FindingsList, "Findings", paper.Crew, true, (*print).drawFindings},
+	{CautionsList, "Cautions and assumptions", paper.Crew, false, (*print).drawCautions},
 }

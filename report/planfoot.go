@@ -96,11 +96,10 @@ type column struct {
 }
 
 // columns sets the legend in columns side by side, the ground in columns of its own, with as few rows as the width allows.
-func (p *print) columns(pen *paper.Pen, scene *picture.Scene, width, k float64) []column {
+func (p *print) columns(b *paper.Book, scene *picture.Scene, width, k float64) []column {
 	links, ground := p.legend(scene), tones(scene)
-	var set []column
 	for rows := 3; ; rows++ {
-		set = append(inColumns(pen, links, rows, k), inColumns(pen, ground, rows, k)...)
+		set := append(inColumns(b, links, rows, k), inColumns(b, ground, rows, k)...)
 		total := scaleWidth * k
 		for _, c := range set {
 			total += c.width
@@ -111,12 +110,12 @@ func (p *print) columns(pen *paper.Pen, scene *picture.Scene, width, k float64) 
 	}
 }
 
-func inColumns(pen *paper.Pen, entries []entry, rows int, k float64) []column {
+func inColumns(b *paper.Book, entries []entry, rows int, k float64) []column {
 	var set []column
 	for part := range slices.Chunk(entries, rows) {
 		c := column{entries: part}
 		for _, e := range part {
-			words, _ := pen.Measure(e.words, paper.Lettering{Size: entrySize * k})
+			words, _ := b.Measure(e.words, paper.Lettering{Size: entrySize * k})
 			c.width = max(c.width, words+e.indent(k)+6*k)
 		}
 		set = append(set, c)
@@ -127,7 +126,7 @@ func inColumns(pen *paper.Pen, entries []entry, rows int, k float64) []column {
 // footHeight returns the height of the foot of a page of this width.
 func (p *print) footHeight(b *paper.Book, scene *picture.Scene, width, k float64) float64 {
 	rows := 0
-	for _, c := range p.columns(b.Pen(paper.Box{}), scene, width, k) {
+	for _, c := range p.columns(b, scene, width, k) {
 		rows = max(rows, len(c.entries))
 	}
 	return max(21*k, float64(rows)*entryHigh*k+3*k)
@@ -139,7 +138,7 @@ func (p *print) drawFoot(b *paper.Book, s sheet, box paper.Box, k float64) {
 	drawNorth(pen, paper.Point{X: 9 * k, Y: box.H / 2}, 8*k, p.Plan.Settings.North)
 	p.drawScale(pen, s, paper.Point{X: 22 * k, Y: box.H/2 - 1*k}, k)
 	x := scaleWidth * k
-	for _, c := range p.columns(pen, s.picture.Scene(), box.W, k) {
+	for _, c := range p.columns(b, s.picture.Scene(), box.W, k) {
 		for row, e := range c.entries {
 			p.drawEntry(pen, e, paper.Point{X: x, Y: 3*k + (float64(row)+0.5)*entryHigh*k}, k)
 		}

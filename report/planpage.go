@@ -26,7 +26,7 @@ func (p *print) drawPlan(b *paper.Book) {
 // chart lays the plan out for the sheet chosen.
 func (p *print) chart(b *paper.Book) *atlas {
 	c := &cartographer{
-		scene: picture.Compose(p.Plan, p.Budgets), measure: measuring(b.Pen(paper.Box{})), known: map[arranged]*picture.Arrangement{},
+		scene: picture.Compose(p.Plan, p.Budgets), measure: measuring(b), known: map[arranged]*picture.Arrangement{},
 	}
 	c.view = func(format paper.Format) (width, height float64) {
 		room := p.rooms(b, c.scene, format)
@@ -78,7 +78,9 @@ func (s sheet) title() string {
 		return fmt.Sprintf("Plan, part %d of %d, %s", s.part, n, scale)
 	case n == 1:
 		return "Plan, whole, " + scale + "; larger on part 1"
-	case n > 1:
+	case n == 2:
+		return "Plan, whole, " + scale + "; larger on parts 1 and 2"
+	case n > 2:
 		return fmt.Sprintf("Plan, whole, %s; larger on parts 1 to %d", scale, n)
 	}
 	return "Plan, " + scale

@@ -63,9 +63,9 @@ func (p *planPen) look(role picture.Role) look {
 }
 
 // measuring returns the measure of a picture's text on paper.
-func measuring(pen *paper.Pen) picture.Measure {
+func measuring(b *paper.Book) picture.Measure {
 	return func(text string, size float64, bold bool) float64 {
-		width, _ := pen.Measure(text, lettering(size, bold))
+		width, _ := b.Measure(text, lettering(size, bold))
 		return width / pointMM
 	}
 }

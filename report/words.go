@@ -12,9 +12,12 @@ import (
 // metres prints a length in tenths of a metre, without its unit.
 func metres(length float64) string { return fmt.Sprintf("%.1f", length) }
 
+// space keeps a figure with its unit, and a port with its word.
+const space = "\u00a0"
+
 // length prints the length of a cable, without a needless nought.
 func length(metres float64) string {
-	return strings.TrimSuffix(fmt.Sprintf("%.1f", metres), ".0") + " m"
+	return strings.TrimSuffix(fmt.Sprintf("%.1f", metres), ".0") + space + "m"
 }
 
 // counted prints a number with the word it counts.
@@ -36,7 +39,7 @@ func gradeWord(grade budget.Grade) string {
 // endOf names an end of a link: its device and port.
 func endOf(p *plan.Plan, id plan.DeviceID, port string) string {
 	device, _ := p.Device(id)
-	return device.Name + ", port " + port
+	return device.Name + ", port" + space + port
 }
 
 // cables lists the cables and couplers of a link from its near end on.

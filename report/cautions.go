@@ -1,0 +1,149 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+	"stageloom/report/paper"
+)
+
+// drawCautions prints the usual cautions and what the figures rest on.
+func (p *print) drawCautions(b *paper.Book) {
+	b.Title("Cautions and assumptions")
+	b.Cautions(p.cautions())
+	b.Heading("What the figures are")
+	b.Definitions(p.assumptions())
+	if rules := p.rules(); len(rules) > 0 {
+		b.Heading("Limit rules")
+		b.Definitions(rules)
+	}
+	if notices := b.Notices(); len(notices) > 0 {
+		b.Heading("Printed otherwise than typed")
+		b.Items(notices)
+	}
+}
+
+// cautions are the usual ones, led by those for transports that the plan uses.
+func (p *print) cautions() []string {
+	var said []string
+	for _, id := range transportOrder(p.Assessment) {
+		transport, err := standards.TransportBySlug(standards.TransportSlug(id))
+		if err == nil && transport.NeverIntoNetworkPort {
+			said = append(said, fmt.Sprintf("%s – NOT NETWORK: it looks like a network cable and never goes into a network port, at either end.", transport.Name))
+		}
+	}
+	for _, caution := range standards.Cautions() {
+		said = append(said, caution.About+": "+caution.Text)
+	}
+	return said
+}
+
+// assumptions say what is computed from what, and what was taken where nobody has said anything.
+func (p *print) assumptions() []paper.Definition {
+	s := p.Plan.Settings
+	list := []paper.Definition{
+		{Term: "Loss, margin", Text: "Computed at 100 MHz for whole cables and every mated connection, from catalogue maxima or a reel's measured loss; not measured " +
+			"on the link. Margin is limit less loss. No error rate is predicted: errors are counted in a test under load."},
+		{Term: "Grades", Text: "Ample: at least twice the wanted margin. Enough: at least the wanted margin. Tight: inside the limit, less than wanted. " +
+			"Over limit: do not use. Uncabled: cable is missing and no kind is chosen for it."},
+	}
+	if p.Totals.Links > p.Totals.Ungraded {
+		list = append(list,
+			paper.Definition{Term: "Cable temperature", Text: p.told(budget.Budget.TemperatureWhy) + " The cable counts, not the air. Defaults are common practice, no source."},
+			paper.Definition{Term: "Wanted margin", Text: p.told(budget.Budget.WantedWhy) + " Defaults are common practice, no source."},
+			paper.Definition{Term: "Couplers", Text: couplerWords(s.Coupler)},
+		)
+	}
+	return append(list,
+		paper.Definition{Term: "Run", Text: "Way + rises + slack. Slack: " + slackWords(s) + ", unless a link says otherwise. Common practice, no source."},
+		paper.Definition{Term: "Ways", Text: p.wayWords()},
+		paper.Definition{Term: "Standards", Text: fmt.Sprintf("Edition %d of the built-in data. Limits and figures come with their own source and status.", s.Standards)},
+	)
+}
+
+// told gathers what is said of graded links, with how many links it is said of.
+func (p *print) told(why func(budget.Budget) string) string {
+	counts := map[string]int{}
+	var order []string
+	for _, link := range p.Links() {
+		b, _ := p.Budget(link.ID)
+		if !b.Graded {
+			continue
+		}
+		words := why(b)
+		if counts[words] == 0 {
+			order = append(order, words)
+		}
+		counts[words]++
+	}
+	said := make([]string, len(order))
+	for i, words := range order {
+		said[i] = fmt.Sprintf("%s: %s.", words, counted(counts[words], "link", "links"))
+	}
+	return strings.Join(said, " ")
+}
+
+func couplerWords(slug string) string {
+	hardware, err := standards.HardwareBySlug(standards.HardwareSlug(slug))
+	if err != nil {
+		return fmt.Sprintf("%s, whose figures are not known here.", slug)
+	}
+	return fmt.Sprintf("%s unless a cable names another. %s", hardware.Name, sourced(hardware.Provenance))
+}
+
+func slackWords(s plan.Settings) string {
+	return fmt.Sprintf("%.4g %% of the way and %s at each end", s.SlackPercent, length(s.SlackEnd))
+}
+
+// wayWords tells how ways were measured.
+func (p *print) wayWords() string {
+	straight := 0
+	for i := range p.Budgets {
+		if p.Budgets[i].Straight {
+			straight++
+		}
+	}
+	said := "Measured on the plan along the way that is drawn."
+	if straight > 0 {
+		said += fmt.Sprintf(" %s not drawn yet: the straight distance counts × %.4g. Common practice, no source.",
+			counted(straight, "way is", "ways are"), p.Plan.Settings.Detour)
+	}
+	return said
+}
+
+// rules are the limit rules in use, each with what grades by it, its status and source.
+func (p *print) rules() []paper.Definition {
+	var list []paper.Definition
+	at := map[plan.RuleID]int{}
+	for _, g := range groupsOf(p.Assessment) {
+		b := g.links[0].budget
+		rule, err := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))
+		if !b.Graded || err != nil {
+			continue
+		}
+		if i, seen := at[b.Rule]; seen {
+			list[i].Term += ", " + b.TransportName
+			continue
+		}
+		at[b.Rule] = len(list)
+		list = append(list, paper.Definition{
+			Term: b.TransportName,
+			Text: fmt.Sprintf("%.1f dB at 100 MHz: %s. %s", rule.LimitDB(), rule.Name, sourced(rule.Provenance)),
+		})
+	}
+	return list
+}
+
+// sourced says where a figure comes from and how well it is founded.
+func sourced(from standards.Provenance) string {
+	switch from.Status {
+	case standards.Memory:
+		return "From memory of " + from.Source + "."
+	case standards.CommonPractice:
+		return "Common practice, " + from.Source + "."
+	}
+	return "Published: " + from.Source + "."
+}

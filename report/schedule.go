@@ -1,0 +1,188 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"stageloom/model/budget"
+	"stageloom/model/checks"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+	"stageloom/report/paper"
+)
+
+// drawSchedule prints every link for the crew: where it goes, which pieces in which order, what to watch.
+func (p *print) drawSchedule(b *paper.Book) {
+	b.Title("Cable schedule")
+	b.Paragraph("Pieces stand in order from the From end. Label both ends before laying; tick when laid.")
+	p.drawBadgeKey(b)
+	b.Table(p.scheduleTable())
+}
+
+// drawBadgeKey explains the badges of the grades that occur.
+func (p *print) drawBadgeKey(b *paper.Book) {
+	if p.Totals.Links == p.Totals.Ungraded {
+		return
+	}
+	k := b.Scale()
+	pen := b.Pen(b.Take(7 * k))
+	l := paper.Lettering{Size: 11 * k}
+	high := 5.2 * k
+	x := pen.Text(paper.Point{Y: 4.9 * k}, "Margin in whole dB, rounded down:", l) + 5*k
+	for _, grade := range p.Totals.Grades {
+		if grade.Links == 0 || grade.Grade == budget.Uncabled {
+			continue
+		}
+		badge := paper.Badge{Grade: paper.Role(grade.Grade), Text: badgeSample[grade.Grade]}
+		width := pen.BadgeWidth(high, badge)
+		pen.Badge(paper.Point{X: x + width/2, Y: 3.5 * k}, high, badge)
+		x += width + 2*k
+		x += pen.Text(paper.Point{X: x, Y: 4.9 * k}, gradeMeaning[grade.Grade], l) + 7*k
+	}
+}
+
+// badgeSample is a figure to show in the badge of a grade.
+var badgeSample = map[budget.Grade]string{budget.Ample: "+6", budget.Enough: "+2", budget.Tight: "+0", budget.Over: "−1"}
+
+func (p *print) scheduleTable() paper.Table {
+	const names = 4
+	table := paper.Table{
+		Columns: []paper.Column{
+			{Head: "Link", Face: paper.Mono, Lines: 2, Width: paper.Fit(30)},
+			{Head: "Tape", Lines: 2, Width: paper.Fit(24)},
+			{Head: "From", Lines: names, Width: paper.Fill(1)},
+			{Head: "To", Lines: names, Width: paper.Fill(1)},
+			{Head: "Pieces in order", Width: paper.Fill(1.7)},
+			{Head: "Run m", Align: paper.Right},
+			{Head: "Margin dB", Align: paper.Centre, Width: paper.Fixed(17)},
+			{Head: "Watch", Width: paper.Fill(1.1)},
+			{Head: "Laid", Align: paper.Centre},
+		},
+		BlankRows: 2,
+		Empty:     "This plan has no link.",
+	}
+	for _, transport := range transportOrder(p.Assessment) {
+		table.Rows = append(table.Rows, paper.GroupRow(crewTransport(transport)))
+		for _, link := range p.Links() {
+			if link.Transport == transport {
+				b, _ := p.Budget(link.ID)
+				table.Rows = append(table.Rows, p.scheduleRow(link, b))
+			}
+		}
+	}
+	return table
+}
+
+// crewTransport names a transport for whoever plugs it in.
+func crewTransport(id plan.TransportID) string {
+	transport, err := standards.TransportBySlug(standards.TransportSlug(id))
+	switch {
+	case err != nil:
+		return string(id)
+	case transport.NeverIntoNetworkPort:
+		return transport.Name + " – NOT NETWORK: never into a network port, at either end"
+	}
+	return transport.Name
+}
+
+func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
+	row := paper.Texts(
+		link.Name, tapeOf(link), endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort),
+		pieces(p.Plan, b.Parts), fmt.Sprintf("%.0f", math.Ceil(b.Run-crumb)), "", p.watch(link, b), "",
+	)
+	if b.HasMargin() && b.Missing == 0 {
+		row.Cells[6] = paper.Cell{Badge: &paper.Badge{Grade: paper.Role(b.Grade), Text: b.Label()}}
+	}
+	row.Cells[7].Bold = true
+	row.Cells[8] = paper.Cell{Tick: true}
+	return row
+}
+
+// crumb is what rounding up forgives, in metres.
+const crumb = 1e-6
+
+// tapeOf says the colour of a link's tape, and which of a redundant pair it is.
+func tapeOf(link plan.Link) string {
+	return strings.TrimSpace(link.Colour + " " + strings.ToUpper(link.Role))
+}
+
+// watch says what the crew must know of a link, the worst first.
+func (p *print) watch(link plan.Link, b budget.Budget) string {
+	var said []string
+	if b.Grade == budget.Over {
+		said = append(said, fmt.Sprintf("over limit by %s dB: do not use", budget.LossTenths(-b.MarginDB)))
+	}
+	switch {
+	case b.TooShort():
+		said = append(said, wholeMetres(b.Missing)+" too short")
+	case b.Bare() && b.Missing > 0:
+		said = append(said, p.wanted(b))
+	}
+	for _, finding := range p.FindingsAt("links", link.Key()) {
+		if words := p.watchFinding(link, finding); words != "" {
+			said = append(said, words)
+		}
+	}
+	return strings.Join(said, "; ")
+}
+
+func wholeMetres(metres float64) string {
+	return fmt.Sprintf("%.0f"+space+"m", math.Ceil(metres-crumb))
+}
+
+// wanted says what a link without any cable needs.
+func (p *print) wanted(b budget.Budget) string {
+	said := "uncabled: " + wholeMetres(b.Missing) + " to go"
+	if kind, found := p.Plan.CableKinds.Get(plan.Key(b.Fill)); found && b.Fill != "" {
+		said += ", " + kind.Name + " wanted"
+	}
+	return said
+}
+
+// toldBefore are the rules whose findings the schedule says in its own words, or that are the engineer's.
+var toldBefore = []string{
+	"over-limit", "too-short", "uncabled", "tight", "above-standard", "past-distance", "delay", "hot", "many-joins", "ringing", "measured",
+}
+
+// watchFinding says a finding in few words to who lays the link.
+func (p *print) watchFinding(link plan.Link, finding checks.Finding) string {
+	switch {
+	case slices.Contains(toldBefore, finding.Rule):
+		return ""
+	case finding.Rule == "crossing":
+		return "crosses " + p.placeName(finding.Where[0])
+	}
+	words := strings.TrimLeft(strings.TrimPrefix(finding.What, link.Name), ": ")
+	return strings.TrimPrefix(words, "is ")
+}
+
+// pieces lists the pieces of a link for the crew, by tag where there is one; what is missing is no piece.
+func pieces(p *plan.Plan, parts []budget.Part) string {
+	var said []string
+	for i := range parts {
+		if parts[i].Assumed {
+			continue
+		}
+		if words := pieceWords(p, &parts[i]); words != "" {
+			said = append(said, words)
+		}
+	}
+	return strings.Join(said, " + ")
+}
+
+func pieceWords(p *plan.Plan, part *budget.Part) string {
+	reel, tagged := p.Reels.Get(plan.Key(part.Reel))
+	switch {
+	case part.What == budget.Coupler:
+		return "coupler"
+	case part.What == budget.Cable && part.Reel != "" && tagged && reel.Tag != "":
+		said := reel.Tag + space + length(part.Length)
+		if box, found := p.Cases.Get(plan.Key(reel.Case)); found && reel.Case != "" {
+			said += " (" + box.Name + ")"
+		}
+		return said
+	}
+	return partWords(p, part)
+}
