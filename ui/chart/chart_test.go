@@ -42,9 +42,9 @@ func TestTheCurvesOfALink(t *testing.T) {
 		b := tight()
 		b.Rule = "ieee-link-segment"
 		c := chart.Of(b)
-		require.Zero(t, c.Verdict)
+		require.Empty(t, c.VerdictName)
 		require.Equal(t, "limit", c.Limit.Name)
-		require.Equal(t, c.ReadOut(c.Worst.FreqMHz), c.Summary())
+		require.Equal(t, "100 MHz: 24.9 of 24.0 dB, −0.9", c.ReadOut(100))
 	})
 	t.Run("the worst point is where least is left", func(t *testing.T) {
 		c := chart.Of(tight())
@@ -117,7 +117,7 @@ func TestTheAxes(t *testing.T) {
 			texts = append(texts, word.Text)
 		}
 		require.Equal(t, "Loss over frequency|0 dB|5|10|15|20|25|30|100 MHz|30|10|3|1|100 MHz: 24.9 of 25.0 dB, +0.1|"+
-			"loss|standard's limit|field rule|worst point", strings.Join(texts, "|"))
+			"loss|standard's limit|field rule|worst −0.9 at 100 MHz", strings.Join(texts, "|"))
 	})
 }
 

@@ -21,7 +21,8 @@ type Curves struct {
 	// Grade gives the loss its colour and line; "" is a link without grade.
 	Grade       string
 	Loss, Limit Curve
-	// Verdict is the limit that grades, where that is one figure beside the curve; a zero frequency is none.
+	// Verdict is the limit that grades; a zero frequency is none. VerdictName names it where it lies off the limit's
+	// curve.
 	Verdict     pairline.Point
 	VerdictName string
 	// Worst is where the loss comes nearest to the limit, or goes farthest beyond; a zero frequency is none.
@@ -44,7 +45,10 @@ func Of(b budget.Budget) Curves {
 		return Curves{Hint: "no cable of known loss yet"}
 	}
 	grid := pairline.LogGrid(gridPoints)
-	c := Curves{Grade: string(b.Grade), Loss: Curve{"loss", pairline.Sample(b.Loss.At, grid)}}
+	c := Curves{
+		Grade: string(b.Grade), Loss: Curve{"loss", pairline.Sample(b.Loss.At, grid)},
+		Verdict: pairline.Point{FreqMHz: pairline.GradeMHz, DB: b.LimitDB},
+	}
 	rule, err := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))
 	if err != nil {
 		return c // a rule of another edition: its figure at 100 MHz still grades
@@ -52,8 +56,7 @@ func Of(b budget.Budget) Curves {
 	advising := rule.CurveRule()
 	c.Limit = Curve{"limit", pairline.Sample(advising.LimitAt, grid)}
 	if advising.Slug != rule.Slug {
-		c.Limit.Name = "standard's limit"
-		c.Verdict, c.VerdictName = pairline.Point{FreqMHz: pairline.GradeMHz, DB: b.LimitDB}, "field rule"
+		c.Limit.Name, c.VerdictName = "standard's limit", "field rule"
 	}
 	_, worst := pairline.WorstPoint(b.Loss, advising.LimitAt, grid)
 	c.Worst = pairline.Point{FreqMHz: worst, DB: b.Loss.At(worst)}
@@ -91,7 +94,7 @@ func (c Curves) ReadOut(freqMHz float64) string {
 	} else {
 		text += fmt.Sprintf(": %s dB", budget.LossTenths(loss))
 	}
-	if c.Verdict.FreqMHz > 0 {
+	if c.VerdictName != "" {
 		text += " to the " + c.Limit.Name
 	}
 	for _, more := range c.More {
@@ -102,17 +105,23 @@ func (c Curves) ReadOut(freqMHz float64) string {
 	return text
 }
 
-// Summary is what is said while nothing is pointed at: how the link is graded, else how it stands at its worst point.
+// Summary is what is said while nothing is pointed at: how the link is graded.
 func (c Curves) Summary() string {
 	loss, some := c.Loss.At(c.Verdict.FreqMHz)
-	switch {
-	case c.Verdict.FreqMHz > 0 && some:
-		return fmt.Sprintf("%s MHz: %s of %.1f dB, %s", megahertz(c.Verdict.FreqMHz),
-			budget.LossTenths(loss), c.Verdict.DB, budget.TenthDB(c.Verdict.DB-loss))
-	case c.Worst.FreqMHz > 0:
-		return c.ReadOut(c.Worst.FreqMHz)
+	if !some || !(c.Verdict.FreqMHz > 0) {
+		return ""
 	}
-	return ""
+	return fmt.Sprintf("%s MHz: %s of %.1f dB, %s", megahertz(c.Verdict.FreqMHz),
+		budget.LossTenths(loss), c.Verdict.DB, budget.TenthDB(c.Verdict.DB-loss))
+}
+
+// worst says what is left at the worst point, which is advice.
+func (c Curves) worst() string {
+	limit, some := c.Limit.At(c.Worst.FreqMHz)
+	if !some {
+		return "worst point"
+	}
+	return fmt.Sprintf("worst %s at %s MHz", budget.TenthDB(limit-c.Worst.DB), megahertz(c.Worst.FreqMHz))
 }
 
 // megahertz prints a frequency with no more figures than one can point at.

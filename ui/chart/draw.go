@@ -64,7 +64,7 @@ func (d drawer) grid() {
 		if dB == 0 {
 			text = "0 dB"
 		}
-		d.pen.Text(raster.Point{X: d.box.Left - 5, Y: figures.Middle(y)}, text, right)
+		d.pen.Text(raster.Point{X: d.box.Left - 7, Y: figures.Middle(y)}, text, right)
 	}
 	d.frequencies(figures, fine)
 	d.pen.RoundBox(d.box, 0, color.NRGBA{}, hair)
@@ -129,7 +129,7 @@ func (d drawer) lines() {
 
 // points draws the ring at the worst point and points from beside the plot at the limit that grades.
 func (d drawer) points() {
-	if d.Verdict.FreqMHz > 0 && drawable(d.Verdict) {
+	if d.VerdictName != "" && drawable(d.Verdict) {
 		d.pointer(raster.Point{X: d.box.Right + 2, Y: d.y(d.Verdict.DB)})
 	}
 	if d.Worst.FreqMHz > 0 && drawable(d.Worst) {

@@ -39,11 +39,11 @@ func (c Curves) key(width float64) [][]entry {
 	if len(c.Limit.Points) > 0 {
 		all = append(all, entry{sign: limitSign, text: c.Limit.Name})
 	}
-	if c.Verdict.FreqMHz > 0 {
+	if c.VerdictName != "" {
 		all = append(all, entry{sign: pointerSign, text: c.VerdictName})
 	}
 	if c.Worst.FreqMHz > 0 {
-		all = append(all, entry{sign: ringSign, text: "worst point"})
+		all = append(all, entry{sign: ringSign, text: c.worst()})
 	}
 	for i, more := range c.More {
 		all = append(all, entry{sign: moreSign + sign(i), text: more.Name})

@@ -11,7 +11,7 @@ import (
 // curves at the foot.
 const (
 	roomAbove = 40.0
-	roomLeft  = 28.0
+	roomLeft  = 31.0
 	roomRight = 11.0
 	roomBelow = 22.0
 	rowHeight = 16.0

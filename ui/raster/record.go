@@ -16,12 +16,13 @@ type Record struct {
 	depth int
 }
 
-// Word is a text that was set and the room it takes.
+// Word is a text that was set: the room it takes, the left or right end or the middle of its baseline that it was set
+// by, and its size, all in units of the drawing.
 type Word struct {
 	Text string
 	Box  Box
 	At   Point
-	Size float64
+	Size float64 // of the em
 }
 
 var _ Pen = (*Record)(nil)

@@ -58,10 +58,15 @@ func (l *Layout) hint(pen raster.Pen, p look.Palette) {
 	pen.Text(raster.Point{X: l.width / 2, Y: face.Middle(max(headHeight+10, l.height/2))}, face.Fit(l.Hint, l.width-2*inset), face)
 }
 
-// lossLines gives the places of the loss along the run: up to what is assumed or not known, and from there on.
+// lossLines gives the places of the loss along the run: up to what is assumed or not known, and from there on as far as
+// anything is known.
 func (l *Layout) lossLines() (sure, assumed []raster.Point) {
+	parts := l.Parts
+	for len(parts) > 0 && parts[len(parts)-1].Unknown {
+		parts = parts[:len(parts)-1]
+	}
 	sure = append(sure, raster.Point{X: l.x(0), Y: l.y(0)})
-	for _, part := range l.Parts {
+	for _, part := range parts {
 		end := raster.Point{X: l.x(part.end()), Y: l.y(part.BeforeDB + part.LossDB)}
 		if !part.Assumed && !part.Unknown && len(assumed) == 0 {
 			sure = append(sure, end)

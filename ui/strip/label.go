@@ -120,6 +120,9 @@ func (l *Layout) axisLabels() {
 	if l.Length > 0 {
 		l.axisLabel("run "+l.length(l.Length), l.x(l.Length), Ink)
 	}
+	if l.axisLabel(l.length(l.all), l.x(l.all), Muted) {
+		l.ticks = append(l.ticks, l.x(l.all))
+	}
 	sign, metres := l.unit()
 	step := l.stepFor(face.Width("0000"+sign) + 22)
 	for n := 0.0; n*step*metres <= l.all*(1+1e-9); n++ {
@@ -135,7 +138,7 @@ func (l *Layout) axisLabel(text string, x float64, tone Tone) bool {
 	width := lettering(smallSize, false).Width(text)
 	left := min(max(x-width/2, inset), l.width-inset-width)
 	made := label(text, left, l.bar.Bottom+17, smallSize, false, tone)
-	if !l.free(made.Box.Outset(3)) {
+	if !l.free(made.Box.Outset(5)) {
 		return false
 	}
 	l.put(made)

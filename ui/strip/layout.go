@@ -98,7 +98,7 @@ func (l *Layout) rows() {
 	l.bar.Top = l.bar.Bottom - barHeight
 	zone := raster.Box{Left: l.bar.Left, Top: headHeight + labelRoom, Right: l.bar.Right, Bottom: l.bar.Top - barGap}
 	l.deepest = max(l.LimitDB, l.loss())
-	if l.Graded && l.LimitDB > 0 && l.deepest < mostDB && zone.Height() >= leastZone {
+	if l.Graded && l.LimitDB > 0 && l.loss() > 0 && l.deepest < mostDB && zone.Height() >= leastZone {
 		l.zone = zone
 		return
 	}
