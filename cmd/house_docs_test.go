@@ -182,7 +182,7 @@ func (p *paragraph) covers(node ast.Node, doc, comment *ast.CommentGroup) bool {
 // in words.
 var (
 	unitInName  = regexp.MustCompile(`(DB|MHz|MM|MS|NS|C|K|W|V|A|Ohm|Percent|Share|Factor)$`)
-	unitInKey   = regexp.MustCompile(`_(m|mm|C|K|dB|dB_per_100m|MHz|ms|ns|ohm|W|V|A|percent|degrees|factor|share)$`)
+	unitInKey   = regexp.MustCompile(`_(m|mm|px|C|K|dB|dB_per_100m|MHz|ms|ns|ohm|W|V|A|percent|degrees|factor|share)$`)
 	unitInWords = regexp.MustCompile(`\b(metres?|millimetres?|points?|pixels?|units?|dB|MHz|ns|ohms?|percent|degrees?|radians|shares?|factors?)\b|°C|Ω`)
 	measureKey  = regexp.MustCompile(`^(x|y|z|length|height|width|depth|radius|distance|reach|rise|temperature|loss|margin|limit|delay|skew|resistance|power|voltage|current)($|_)`)
 )

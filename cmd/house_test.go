@@ -27,6 +27,7 @@ var rooms = map[string][]string{
 	"model/plan":          {"model/geom"},
 	"model/plan/plantest": {onlyTests, "model/geom", "model/plan"},
 	"model/catalogue":     {"model/plan", "model/standards"},
+	"model/demo":          {"model/geom", "model/plan", "model/catalogue", "model/assess", "model/budget", "model/checks", "model/planfile"},
 	"model/budget":        {"model/geom", "model/plan", "model/pairline", "model/standards"},
 	"model/patch":         {"model/plan", "model/standards"},
 	"model/checks":        {"model/plan", "model/budget", "model/patch"},
@@ -47,18 +48,20 @@ var rooms = map[string][]string{
 	"report/paper": {"model/*", "-model/desk"},
 
 	"ui":               {"ui/*", "model/*", "report", "assets"},
-	"ui/look":          {"assets"},
+	"ui/look":          {"assets", "ui/raster", "model/geom", "model/picture"},
 	"ui/raster":        {},
-	"ui/planview":      {"ui/look", "ui/raster", "ui/planview/tool", "model/geom", "model/plan", "model/budget", "model/picture", "model/desk"},
+	"ui/planview":      {"ui/look", "ui/raster", "ui/planview/tool", "model/geom", "model/plan", "model/budget", "model/picture", "model/desk", "model/demo"},
 	"ui/planview/tool": {"model/geom", "model/plan", "model/budget", "model/picture", "model/desk"},
-	"ui/strip":         {"ui/look", "model/*"},
-	"ui/chart":         {"ui/look", "model/*"},
-	"ui/panel":         {"ui/look", "model/*"},
+	"ui/strip":         {"ui/look", "ui/raster", "model/*"},
+	"ui/chart":         {"ui/look", "ui/raster", "model/*"},
+	"ui/panel":         {"ui/look", "ui/raster", "model/*"},
 	"ui/settings":      {"ui/look", "model/*"},
 
-	"cmd":           {},
-	"cmd/stageloom": {"ui", "model/desk", "assets"},
-	"cmd/loomsheet": {"model/*", "-model/desk", "report"},
+	"cmd":                  {},
+	"cmd/stageloom":        {"ui", "model/desk", "model/plan", "assets"},
+	"cmd/e2e":              {},
+	"cmd/outside/cascades": {"model/pairline", "model/standards"},
+	"cmd/loomsheet":        {"model/*", "-model/desk", "report"},
 }
 
 // libraries says for the outside libraries that are kept to some rooms which

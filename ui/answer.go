@@ -55,8 +55,8 @@ type linkState struct {
 
 // place is the answer to "where": the middle of the row's mark in pixels of the window.
 type place struct {
-	X     float64 `json:"x"`
-	Y     float64 `json:"y"`
+	X     float64 `json:"x_px"`
+	Y     float64 `json:"y_px"`
 	Found bool    `json:"found"`
 }
 

@@ -31,7 +31,7 @@ type window struct {
 	chart    *chart.Chart
 	strip    *strip.Strip
 	palette  look.Palette
-	look     planview.Look
+	inks     look.Inks
 	notice   *panel.Notice
 	title    *widget.Label
 	across   *container.Split
@@ -60,11 +60,11 @@ func Open(app fyne.App, d *desk.Desk, paths ...string) (fyne.Window, *Questions)
 func build(app fyne.App, d *desk.Desk) *window {
 	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
 	w.applyTheme()
-	w.plan = planview.NewEditor(d, w.look)
+	w.plan = planview.NewEditor(d, w.inks)
 	w.plan.Refused = w.refused
 	w.plan.Previewed = w.previewed
 	w.plan.Menu = w.contextMenu
-	w.overview = panel.NewOverview(w.look, w.selection, w.show)
+	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})
 	w.card = panel.NewCardView(w.chart, w.show)
 	w.strip = strip.New(noRun)

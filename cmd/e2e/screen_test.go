@@ -158,8 +158,9 @@ func (p *program) state() (s state) {
 func (p *program) where(table, name string) (x, y int) {
 	p.t.Helper()
 	var place struct {
-		X, Y  float64
-		Found bool
+		X     float64 `json:"x_px"`
+		Y     float64 `json:"y_px"`
+		Found bool    `json:"found"`
 	}
 	p.ask(fmt.Sprintf(`{"ask":"where","table":%q,"name":%q}`, table, name), &place)
 	require.True(p.t, place.Found, "%s %s is not on the screen", table, name)
@@ -170,8 +171,9 @@ func (p *program) where(table, name string) (x, y int) {
 func (p *program) item(words string) (x, y int) {
 	p.t.Helper()
 	var place struct {
-		X, Y  float64
-		Found bool
+		X     float64 `json:"x_px"`
+		Y     float64 `json:"y_px"`
+		Found bool    `json:"found"`
 	}
 	p.until("on the screen: "+words, func() bool {
 		p.ask(fmt.Sprintf(`{"ask":"item","name":%q}`, words), &place)

@@ -49,7 +49,7 @@ func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview Pre
 	if len(selection) > 1 {
 		return severalCard(a, selection)
 	}
-	if len(selection) == 1 {
+	if len(selection) == 1 && selection[0].Exists(a.Plan) {
 		switch ref := selection[0]; ref.Table {
 		case "links":
 			return linkCard(a, plan.LinkID(ref.Key), units, preview)
@@ -128,7 +128,11 @@ func runNote(b budget.Budget, units Units) string {
 	if b.Straight {
 		way = "straight way, with its allowance"
 	}
-	return fmt.Sprintf("%s %s + %s rises + %s slack", units.Metres(b.Way), way, units.Metres(b.Rises), units.Metres(b.Slack))
+	parts := []string{units.Metres(b.Way) + " " + way}
+	if b.Rises > 0 {
+		parts = append(parts, units.Metres(b.Rises)+" rises")
+	}
+	return strings.Join(append(parts, units.Metres(b.Slack)+" slack"), " + ")
 }
 
 // cablesNote lists the lengths as they join: "60 m + 50 m, one coupler".

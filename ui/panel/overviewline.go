@@ -14,14 +14,14 @@ import (
 	"stageloom/model/geom"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
-	"stageloom/ui/planview"
+	"stageloom/ui/look"
 	"stageloom/ui/raster"
 )
 
 // Overview is the line that always tells the whole plan. A click on a piece goes to the next row it counts.
 type Overview struct {
 	widget.BaseWidget
-	look     planview.Look
+	inks     look.Inks
 	goTo     func(plan.Ref)
 	selected func() []plan.Ref
 	row      *fyne.Container
@@ -29,8 +29,8 @@ type Overview struct {
 }
 
 // NewOverview returns the line; goTo shows a row, selected tells where the user is.
-func NewOverview(look planview.Look, selected func() []plan.Ref, goTo func(plan.Ref)) *Overview {
-	o := &Overview{look: look, goTo: goTo, selected: selected, row: container.New(&inRow{gap: 14})}
+func NewOverview(inks look.Inks, selected func() []plan.Ref, goTo func(plan.Ref)) *Overview {
+	o := &Overview{inks: inks, goTo: goTo, selected: selected, row: container.New(&inRow{gap: 14})}
 	o.ExtendBaseWidget(o)
 	return o
 }
@@ -38,9 +38,9 @@ func NewOverview(look planview.Look, selected func() []plan.Ref, goTo func(plan.
 // CreateRenderer implements fyne.Widget.
 func (o *Overview) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(o.row) }
 
-// SetLook changes colours and lines, with the theme.
-func (o *Overview) SetLook(look planview.Look) {
-	o.look = look
+// SetInks changes colours and lines, with the theme.
+func (o *Overview) SetInks(inks look.Inks) {
+	o.inks = inks
 	items := o.items
 	o.items, o.row.Objects = nil, nil
 	o.Set(items)
@@ -120,7 +120,7 @@ func (p *piece) set(item Item) {
 func (p *piece) sample(w, h int) image.Image {
 	picked := image.NewRGBA(image.Rect(0, 0, w, h))
 	drawing := raster.NewDrawing(float64(h) / 18)
-	pen := p.overview.look.Pen(drawing)
+	pen := p.overview.inks.Pen(drawing)
 	pen.Stroke([]geom.Point{{X: 0, Y: 9.5}, {X: 34, Y: 9.5}}, picture.LinkRole(string(p.item.Grade)))
 	drawing.Paint(picked)
 	return picked

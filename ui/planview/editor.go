@@ -11,6 +11,7 @@ import (
 	"stageloom/model/geom"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
+	"stageloom/ui/look"
 	"stageloom/ui/planview/tool"
 )
 
@@ -29,7 +30,7 @@ type Editor struct {
 
 	desk *desk.Desk
 	hand *tool.Hand
-	look Look
+	inks look.Inks
 	view picture.View
 	// fitted tells that the view shows the whole plan since the user has not chosen another.
 	fitted  bool
@@ -44,9 +45,9 @@ type Editor struct {
 	cause   Cause
 }
 
-// NewEditor returns the plan of a desk on screen, drawn with a look.
-func NewEditor(d *desk.Desk, look Look) *Editor {
-	e := &Editor{desk: d, look: look, unit: 1, unitIn: "m", view: picture.View{Scale: 8, Width: 1, Height: 1}, cause: Other, fitted: true}
+// NewEditor returns the plan of a desk on screen, drawn with inks.
+func NewEditor(d *desk.Desk, inks look.Inks) *Editor {
+	e := &Editor{desk: d, inks: inks, unit: 1, unitIn: "m", view: picture.View{Scale: 8, Width: 1, Height: 1}, cause: Other, fitted: true}
 	e.hand = tool.NewHand(d, e)
 	e.raster = canvas.NewRaster(e.generate)
 	e.ExtendBaseWidget(e)
@@ -75,9 +76,9 @@ func (e *Editor) repaint() {
 	e.raster.Refresh()
 }
 
-// SetLook changes colours and lines, with the theme.
-func (e *Editor) SetLook(look Look) {
-	e.look = look
+// SetInks changes colours and lines, with the theme.
+func (e *Editor) SetInks(inks look.Inks) {
+	e.inks = inks
 	e.repaint()
 }
 
@@ -148,7 +149,7 @@ func (e *Editor) Fit() {
 	width, height := float64(size.Width), float64(size.Height)
 	view := picture.Fit(e.layer.scene.Bounds, width, height, fitBorder)
 	for range fitSteps {
-		a := picture.Arrange(e.layer.scene, view.Scale, 1, e.look.Measure)
+		a := picture.Arrange(e.layer.scene, view.Scale, 1, e.inks.Measure)
 		bounds := a.Bounds()
 		view = a.Sheet(bounds.Centre(), width, height)
 		grow := min((width-2*fitBorder)/bounds.Width(), (height-2*fitBorder)/bounds.Height())

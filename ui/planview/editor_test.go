@@ -28,11 +28,9 @@ type stand struct {
 func newStand(t testing.TB, p *plan.Plan, width, height float32) *stand {
 	t.Helper()
 	test.NewTempApp(t)
-	l, err := planview.NewLook(look.PaletteNamed("light"))
-	require.NoError(t, err)
 	d := desk.New(plan.NewIDSource(1, 2))
 	d.NewPlan(p)
-	s := &stand{planview.NewEditor(d, l), d, nil}
+	s := &stand{planview.NewEditor(d, look.NewInks(look.PaletteNamed("light"))), d, nil}
 	s.window = test.NewTempWindow(t, s.Editor)
 	s.window.SetPadded(false)
 	s.window.Resize(fyne.NewSize(width, height))

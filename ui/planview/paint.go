@@ -24,7 +24,7 @@ func (e *Editor) prepareScene() {
 func (e *Editor) prepare() {
 	e.prepareScene()
 	if e.layer.arrangement == nil {
-		e.layer.arrangement = picture.Arrange(e.layer.scene, e.view.Scale, 1, e.look.Measure)
+		e.layer.arrangement = picture.Arrange(e.layer.scene, e.view.Scale, 1, e.inks.Measure)
 		e.layer.picture = nil
 	}
 	if e.layer.picture != nil {
@@ -73,7 +73,7 @@ func (e *Editor) generate(w, h int) image.Image {
 
 func (e *Editor) paintBase(pixels float64) {
 	drawing := raster.NewDrawing(pixels)
-	pen := e.look.Pen(drawing)
+	pen := e.inks.Pen(drawing)
 	view := e.layer.picture.View
 	pen.Fill([]geom.Point{{}, {X: view.Width}, {X: view.Width, Y: view.Height}, {Y: view.Height}}, picture.RoleGround)
 	picture.Draw(e.layer.picture.Marks, pen)
@@ -83,7 +83,7 @@ func (e *Editor) paintBase(pixels float64) {
 // paintTop paints what moves, the band, the scale bar and the focus ring.
 func (e *Editor) paintTop(pixels float64) {
 	drawing := raster.NewDrawing(pixels)
-	pen := e.look.Pen(drawing)
+	pen := e.inks.Pen(drawing)
 	if !e.layer.hidden.Empty() {
 		by, figures := e.figures()
 		marks := e.layer.picture.Overlay(e.layer.hidden, by, figures)

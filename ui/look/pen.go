@@ -1,56 +1,30 @@
-package planview
+package look
 
 import (
 	"image/color"
 
-	"fyne.io/fyne/v2"
-
 	"stageloom/model/geom"
 	"stageloom/model/picture"
-	"stageloom/ui/look"
 	"stageloom/ui/raster"
 )
 
-// Look is how the plan looks: styles of the roles and the faces of its words.
-type Look struct {
-	styles  map[picture.Role]look.Style
-	regular *raster.Typeface
-	bold    *raster.Typeface
-}
+// Inks draw the plan in a palette: the style of every role, ready at hand.
+type Inks struct{ styles map[picture.Role]Style }
 
-// NewLook returns the looks of a palette with the faces that the widgets have too.
-func NewLook(p look.Palette) (Look, error) {
-	l := Look{styles: p.Styles()}
-	var err error
-	if l.regular, err = typeface(look.Regular()); err != nil {
-		return Look{}, err
-	}
-	l.bold, err = typeface(look.Bold())
-	return l, err
-}
-
-func typeface(font fyne.Resource) (*raster.Typeface, error) {
-	return raster.ParseTypeface(font.Content())
-}
+// NewInks returns the inks of a palette.
+func NewInks(p Palette) Inks { return Inks{p.Styles()} }
 
 // Measure implements picture.Measure.
-func (l Look) Measure(text string, size float64, bold bool) float64 {
-	return l.face(bold).Width(text, size)
+func (Inks) Measure(text string, size float64, bold bool) float64 {
+	return Face(bold).Width(text, size)
 }
 
-func (l Look) face(bold bool) *raster.Typeface {
-	if bold {
-		return l.bold
-	}
-	return l.regular
-}
-
-// Pen returns a picture.Pen that draws with this look.
-func (l Look) Pen(on raster.Pen) picture.Pen { return &pen{look: l, on: on} }
+// Pen returns a picture.Pen that draws with these inks.
+func (l Inks) Pen(on raster.Pen) picture.Pen { return &pen{inks: l, on: on} }
 
 // pen draws a picture's marks on a raster.
 type pen struct {
-	look  Look
+	inks  Inks
 	on    raster.Pen
 	faint bool
 }
@@ -59,7 +33,7 @@ type pen struct {
 const faintness = 60
 
 func (p *pen) colour(role picture.Role) color.NRGBA {
-	colour := p.look.styles[role].Colour
+	colour := p.inks.styles[role].Colour
 	if p.faint {
 		colour.A = uint8(int(colour.A) * faintness / 255)
 	}
@@ -67,7 +41,7 @@ func (p *pen) colour(role picture.Role) color.NRGBA {
 }
 
 func (p *pen) stroke(role picture.Role) raster.Stroke {
-	style := p.look.styles[role]
+	style := p.inks.styles[role]
 	stroke := raster.Stroke{Width: style.Width, Colour: p.colour(role), Dash: style.Dash, Crisp: role == picture.RoleGridFine || role == picture.RoleGridCoarse}
 	if len(style.Dash) > 0 && style.Dash[0] < style.Width {
 		stroke.Cap = raster.RoundCap // dots
@@ -107,6 +81,7 @@ var alignments = map[picture.Anchor]raster.Align{
 
 // Words implements picture.Pen.
 func (p *pen) Words(at geom.Point, anchor picture.Anchor, text string, size float64, bold bool, role picture.Role) {
-	lettering := raster.Lettering{Face: p.look.face(bold), Size: size, Colour: p.colour(role), Align: alignments[anchor]}
+	lettering := Lettering(size, bold, p.colour(role))
+	lettering.Align = alignments[anchor]
 	p.on.Text(raster.Point{X: at.X, Y: lettering.Middle(at.Y)}, text, lettering)
 }
