@@ -80,6 +80,7 @@ func (c *CardView) Rebuild() {
 		c.body.Objects = append(c.body.Objects, c.finding(finding))
 	}
 	c.body.Refresh()
+	c.body.Refresh() // wrapped text knows its height only once it has its width
 }
 
 func (c *CardView) update() {
