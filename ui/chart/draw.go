@@ -19,9 +19,9 @@ const (
 func (c Curves) Draw(pen raster.Pen, width, height float64, p look.Palette, hoverMHz float64) {
 	d := drawer{c, plotOf(c, width, height), pen, p}
 	title := look.Lettering(titleSize, true, p.Ink)
-	d.words(raster.Point{X: 0, Y: 13}, title, "Loss over frequency", width)
+	d.words(raster.Point{X: inset, Y: 13}, title, "Loss over frequency", width-2*inset)
 	if c.Hint != "" || len(c.Loss.Points) == 0 {
-		d.words(raster.Point{X: 0, Y: 31}, look.Lettering(wordSize, false, p.Muted), c.Hint, width)
+		d.words(raster.Point{X: inset, Y: 31}, look.Lettering(wordSize, false, p.Muted), c.Hint, width-2*inset)
 		return
 	}
 	if d.box.Width() < 40 || d.box.Height() < 30 {
@@ -73,7 +73,8 @@ func (d drawer) grid() {
 // frequencies draws the upright lines and their figures; the last bears the unit and ends where the chart does.
 func (d drawer) frequencies(figures raster.Lettering, fine raster.Stroke) {
 	marks := d.marks()
-	free := d.box.Right + roomRight
+	edge := d.box.Right + roomRight - inset
+	free := edge
 	for i := len(marks) - 1; i >= 0; i-- {
 		x := d.x(marks[i])
 		if marks[i] > d.low && marks[i] < d.top {
@@ -83,7 +84,7 @@ func (d drawer) frequencies(figures raster.Lettering, fine raster.Stroke) {
 		if i == len(marks)-1 {
 			text += " MHz"
 		}
-		left := min(x-figures.Width(text)/2, d.box.Right+roomRight-figures.Width(text))
+		left := min(x-figures.Width(text)/2, edge-figures.Width(text))
 		if left+figures.Width(text) > free {
 			continue
 		}
@@ -162,5 +163,5 @@ func (d drawer) readOut(width, hoverMHz float64) {
 		}
 		text = d.ReadOut(hoverMHz)
 	}
-	d.words(raster.Point{X: 0, Y: 30}, look.Lettering(wordSize, false, d.palette.Muted), text, width)
+	d.words(raster.Point{X: inset, Y: 30}, look.Lettering(wordSize, false, d.palette.Muted), text, width-2*inset)
 }

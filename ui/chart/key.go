@@ -52,9 +52,9 @@ func (c Curves) key(width float64) [][]entry {
 	var rows [][]entry
 	x := width
 	for _, e := range all {
-		e.text = lettering.Fit(e.text, width-roomLeft-signWidth-signGap)
+		e.text = lettering.Fit(e.text, width-inset-roomLeft-signWidth-signGap)
 		room := signWidth + signGap + lettering.Width(e.text)
-		if x+room > width {
+		if x+room > width-inset {
 			rows, x = append(rows, nil), roomLeft
 		}
 		e.left = x

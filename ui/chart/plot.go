@@ -10,9 +10,10 @@ import (
 // The room round the plot, in units of the screen: words above, figures to the left and below, and the names of the
 // curves at the foot.
 const (
+	inset     = 6.0 // free at both sides, as much as a label of the window has
 	roomAbove = 40.0
-	roomLeft  = 31.0
-	roomRight = 11.0
+	roomLeft  = inset + 31.0
+	roomRight = inset + 11.0
 	roomBelow = 22.0
 	rowHeight = 16.0
 )
