@@ -1,0 +1,277 @@
+package ui_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/demo"
+	"stageloom/model/desk"
+	"stageloom/model/plan"
+	"stageloom/model/planfile"
+	"stageloom/ui"
+)
+
+// screen is the window in the test driver with the answers that a test of the real window gets.
+type screen struct {
+	t         *testing.T
+	app       fyne.App
+	desk      *desk.Desk
+	window    fyne.Window
+	questions *ui.Questions
+}
+
+func open(t *testing.T, look string, paths ...string) *screen {
+	t.Helper()
+	s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2))}
+	s.app.Preferences().SetString("look", look)
+	s.window, s.questions = ui.Open(s.app, s.desk, paths...)
+	t.Cleanup(func() { s.desk.Close() })
+	return s
+}
+
+// demoFile is a copy of the demo plan in a folder of the test.
+func demoFile(t *testing.T) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "weekender.stageloom")
+	_, err := planfile.Replace(path, demo.Weekender(), nil)
+	require.NoError(t, err)
+	return path
+}
+
+type state struct {
+	Title     string
+	Notice    string
+	Unsaved   bool
+	Selection []string
+	History   []string
+	Overlays  int
+	Links     map[string]struct{ Grade, Label string }
+}
+
+func (s *screen) state() (answer state) {
+	s.t.Helper()
+	require.NoError(s.t, json.Unmarshal(s.questions.Answer([]byte(`{"ask":"state"}`)), &answer))
+	return answer
+}
+
+// choose takes a menu item by its path, as a click does.
+func (s *screen) choose(path ...string) {
+	s.t.Helper()
+	items := []*fyne.MenuItem{}
+	for _, menu := range s.window.MainMenu().Items {
+		if menu.Label == path[0] {
+			items = menu.Items
+		}
+	}
+	var found *fyne.MenuItem
+	for _, label := range path[1:] {
+		found = nil
+		for _, item := range items {
+			if item.Label == label {
+				found = item
+			}
+		}
+		require.NotNil(s.t, found, "no menu item %v", path)
+		if found.ChildMenu != nil {
+			items = found.ChildMenu.Items
+		}
+	}
+	require.False(s.t, found.Disabled, "%v is disabled", path)
+	found.Action()
+}
+
+// tap taps a button of the topmost dialog.
+func (s *screen) tap(label string) {
+	s.t.Helper()
+	overlays := s.window.Canvas().Overlays().List()
+	require.NotEmpty(s.t, overlays)
+	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
+		if button, ok := object.(*widget.Button); ok && button.Text == label {
+			test.Tap(button)
+			return
+		}
+	}
+	require.Fail(s.t, "no button "+label)
+}
+
+func TestTheDemoInTheWindow(t *testing.T) {
+	for _, look := range []string{"light", "dark", "high contrast"} {
+		for _, size := range []fyne.Size{fyne.NewSize(1280, 800), fyne.NewSize(1600, 1000)} {
+			if look == "high contrast" && size.Width > 1300 {
+				continue
+			}
+			name := fmt.Sprintf("demo-%s-%.0f.png", strings.ReplaceAll(look, " ", "-"), size.Width)
+			t.Run(name, func(t *testing.T) {
+				s := open(t, look, demoFile(t))
+				s.window.Resize(size)
+				s.choose("Edit", "Next link")
+				s.choose("Edit", "Next link")
+				require.Equal(t, []string{"L02"}, s.state().Selection)
+				require.Equal(t, size, s.window.Canvas().Size(), "the window goes as small as it says")
+				test.AssertImageMatches(t, name, s.window.Canvas().Capture())
+			})
+		}
+	}
+}
+
+func TestMenusWorkOnThePlan(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.choose("Edit", "Next device")
+	require.Len(t, s.state().Selection, 1)
+	require.NoError(t, s.desk.Do("Rename", func(e *plan.Edit) error {
+		settings := e.Now().Settings
+		settings.Name = "Other"
+		e.SetSettings(settings)
+		return nil
+	}))
+	require.True(t, s.state().Unsaved)
+	require.Contains(t, s.window.Title(), "* Other")
+	s.choose("Edit", "Undo Rename")
+	require.False(t, s.state().Unsaved)
+	s.choose("Edit", "Redo Rename")
+	require.True(t, s.state().Unsaved)
+	s.choose("Plan", "Save")
+	require.False(t, s.state().Unsaved)
+	s.choose("Edit", "Next finding")
+	require.NotEmpty(t, s.state().Notice)
+	for _, look := range []string{"dark", "high contrast", "light"} {
+		s.choose("View", "Look", look)
+	}
+	s.choose("View", "Lengths", "feet")
+	s.choose("View", "Whole plan")
+	s.choose("Edit", "Select all devices")
+	require.Len(t, s.state().Selection, 20)
+	for _, item := range []string{"Pointer and keys", "Cautions", "About Stageloom"} {
+		s.choose("Help", item)
+		require.Equal(t, 1, s.state().Overlays)
+		s.tap("Close")
+	}
+	s.choose("Edit", "History…")
+	s.tap("Close")
+}
+
+func TestUnsavedWorkIsAskedFor(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	path := s.desk.Path()
+	rename := func(e *plan.Edit) error {
+		settings := e.Now().Settings
+		settings.Note += "x"
+		e.SetSettings(settings)
+		return nil
+	}
+	require.NoError(t, s.desk.Do("Note", rename))
+	s.choose("Plan", "New")
+	require.Equal(t, 1, s.state().Overlays)
+	s.tap("Cancel")
+	require.Equal(t, path, s.desk.Path(), "cancelled: the plan stays")
+	s.choose("Plan", "New")
+	s.tap("Save")
+	require.Empty(t, s.desk.Path())
+	saved, _, err := planfile.Open(path)
+	require.NoError(t, err)
+	require.Contains(t, saved.Settings.Note, "exists.x")
+	require.NoError(t, s.desk.Do("Note", rename))
+	s.choose("Plan", "Open the demo plan")
+	s.tap("Don't save")
+	require.Equal(t, "Harrow Meadow Weekender", s.desk.Plan().Settings.Name)
+}
+
+func TestSaveAsTakesNameAndFolder(t *testing.T) {
+	s := open(t, "light")
+	folder := t.TempDir()
+	other := filepath.Join(folder, "there.stageloom")
+	require.NoError(t, os.WriteFile(other, []byte("mine"), 0o600))
+	s.choose("Plan", "Save as…")
+	s.fill("New plan.stageloom", "there")
+	s.fillSecond(folder)
+	s.tap("Save")
+	s.tap("Cancel")
+	held, err := os.ReadFile(other)
+	require.NoError(t, err)
+	require.Equal(t, "mine", string(held), "not replaced without a yes, nor cut short")
+	s.choose("Plan", "Save as…")
+	s.fill("New plan.stageloom", "a/b")
+	s.fillSecond(folder)
+	s.tap("Save")
+	require.Equal(t, 1, s.state().Overlays, "a name that is none keeps the dialog")
+	s.fill("a/b", "show")
+	s.tap("Save")
+	require.Equal(t, filepath.Join(folder, "show.stageloom"), s.desk.Path())
+}
+
+// fill puts a text into the entry that holds another; fillSecond into the dialog's second entry.
+func (s *screen) fill(before, text string) {
+	s.t.Helper()
+	for _, entry := range s.entries() {
+		if entry.Text == before {
+			entry.SetText(text)
+			return
+		}
+	}
+	require.Fail(s.t, "no entry with "+before)
+}
+
+func (s *screen) fillSecond(text string) { s.entries()[1].SetText(text) }
+
+func (s *screen) entries() (entries []*widget.Entry) {
+	overlays := s.window.Canvas().Overlays().List()
+	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
+		if entry, ok := object.(*widget.Entry); ok {
+			entries = append(entries, entry)
+		}
+	}
+	return entries
+}
+
+func TestABadFileLeavesThePlanBefore(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "bad.stageloom")
+	require.NoError(t, os.WriteFile(path, []byte("no plan"), 0o600))
+	s := open(t, "light", path)
+	require.Contains(t, s.state().Notice, "bad.stageloom")
+	require.Empty(t, s.desk.Path())
+}
+
+func TestAFieldKeepsItsOwnUndo(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	require.NoError(t, s.desk.Do("Note", func(e *plan.Edit) error {
+		settings := e.Now().Settings
+		settings.Note = "x"
+		e.SetSettings(settings)
+		return nil
+	}))
+	s.choose("Plan", "Save as…")
+	entry := s.entries()[0]
+	s.window.Canvas().Focus(entry)
+	test.Type(entry, " more")
+	s.choose("Edit", "Undo Note")
+	require.Equal(t, "Note", s.desk.NextUndo(), "the plan's undo waits under a dialog; the field's came")
+	require.NotContains(t, entry.Text, "more")
+}
+
+func TestQuestionsThatAreNoneAreRefused(t *testing.T) {
+	s := open(t, "light")
+	for _, line := range []string{"", "{", `{"ask":"weather"}`} {
+		require.Contains(t, string(s.questions.Answer([]byte(line))), "error")
+	}
+}
+
+func TestTheWindowTellsHowToCloseIt(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	menu := s.window.MainMenu().Items[0]
+	quit := menu.Items[len(menu.Items)-1]
+	require.True(t, quit.IsQuit)
+	require.Nil(t, quit.Action, "an action of its own would not ask for unsaved work")
+	shortcut, ok := quit.Shortcut.(*desktop.CustomShortcut)
+	require.True(t, ok)
+	require.Equal(t, fyne.KeyQ, shortcut.KeyName)
+}
