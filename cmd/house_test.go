@@ -88,7 +88,7 @@ var topLevel = strings.Fields(`cmd ui model report assets testdata go.mod go.sum
 	README.md DEVELOPERS.md FyneApp.toml LICENSE .gitignore .ci`)
 
 // notOurs is what git does not keep: what .gitignore says, and git's own folder.
-var notOurs = []string{".git", "build", ".stageloom-cache", "*.test", "*.prof", "testdata/rapid", "testdata/failed"}
+var notOurs = []string{".git", "build", ".stageloom-cache", ".*.stageloom.lock", ".*.saving", "*.test", "*.prof", "testdata/rapid", "testdata/failed"}
 
 // mostLines of a file that is no test; over wantedLines it is named in the log.
 const (

@@ -3,6 +3,8 @@ package ui
 import (
 	"encoding/json"
 	"fmt"
+	"runtime"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -18,7 +20,7 @@ type Questions struct{ window *window }
 
 // question is one line asked.
 type question struct {
-	// Ask is "state", "where", "item" or "frames".
+	// Ask is "state", "where", "item", "frames" or "memory".
 	Ask string `json:"ask"`
 	// Table and Name say which row "where" is about, by its name on screen.
 	Table string `json:"table"`
@@ -81,10 +83,12 @@ func (q *Questions) Answer(line []byte) []byte {
 		answer = q.window.where(asked.Table, asked.Name)
 	case "item":
 		answer = q.window.find(asked.Name)
+	case "memory":
+		answer = q.window.memory()
 	case "frames":
 		answer = q.window.frames(asked.Forget)
 	default:
-		return refusal(fmt.Errorf("there is no question %q; ask state, where, item or frames", asked.Ask))
+		return refusal(fmt.Errorf("there is no question %q; ask state, where, item, frames or memory", asked.Ask))
 	}
 	text, err := json.Marshal(answer)
 	if err != nil {
@@ -168,3 +172,20 @@ func (w *window) frames(forget bool) map[planview.Cause]frames {
 	}
 	return answer
 }
+
+// memory is the answer to "memory": the heap after a collection, and the time from the start of the program to the
+// first frame of the plan.
+type memory struct {
+	Heap  float64 `json:"heap_MB"`
+	Start float64 `json:"start_ms"`
+}
+
+func (w *window) memory() memory {
+	runtime.GC()
+	var stats runtime.MemStats
+	runtime.ReadMemStats(&stats)
+	return memory{Heap: float64(stats.HeapAlloc) / 1e6, Start: float64(w.plan.FirstFrame.Sub(began).Microseconds()) / 1000}
+}
+
+// began is when the program began, as near as this package can tell.
+var began = time.Now()

@@ -22,12 +22,12 @@ const patience = 20 * time.Second
 
 // screen is a display of its own.
 type screen struct {
-	t       *testing.T
+	t       testing.TB
 	display string
 }
 
 // newScreen starts a display of this size, which ends with the test.
-func newScreen(t *testing.T, size string) *screen {
+func newScreen(t testing.TB, size string) *screen {
 	t.Helper()
 	read, write, err := os.Pipe()
 	require.NoError(t, err)

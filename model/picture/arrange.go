@@ -109,7 +109,7 @@ func (a *Arrangement) formed() []geom.Box {
 
 // heaped counts the boxes that lie on an earlier one, which is what makes them travel when they are spread.
 func heaped(boxes []geom.Box) float64 {
-	placed, count := newObstacles(), 0.0
+	placed, count := newObstacles(groundOf(boxes)), 0.0
 	for _, box := range boxes {
 		if !placed.free(box) {
 			count++

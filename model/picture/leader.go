@@ -31,10 +31,10 @@ func (p *Picture) hungPlace(points []geom.Point, width, height float64, blocked 
 
 // freeLine tells whether a straight line crosses none of the boxes.
 func (o *obstacles) freeLine(a, b geom.Point) bool {
-	low, high := cellsOf(geom.BoxOf(a, b))
-	for x := low.x; x <= high.x; x++ {
-		for y := low.y; y <= high.y; y++ {
-			for _, other := range o.cells[cellKey{x, y}] {
+	left, top, right, bottom := o.within(geom.BoxOf(a, b))
+	for y := top; y <= bottom; y++ {
+		for x := left; x <= right; x++ {
+			for _, other := range o.cells[y*o.cols+x] {
 				if _, _, meets := clipped(a, b, other); meets {
 					return false
 				}

@@ -48,7 +48,7 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	if o.Unit == 0 {
 		o.Unit = 1
 	}
-	p := &Picture{View: v, arrangement: a, options: o, blocked: newObstacles()}
+	p := &Picture{View: v, arrangement: a, options: o, blocked: newObstacles(v.Box())}
 	if !o.Bare {
 		p.grid()
 	}

@@ -89,15 +89,6 @@ func (a *Arrangement) laneOf() map[plan.LinkID]float64 {
 	return offsets
 }
 
-// clone returns a copy that can be added to; what it shares is never written.
-func (o *obstacles) clone() *obstacles {
-	cells := make(map[cellKey][]geom.Box, len(o.cells))
-	for key, boxes := range o.cells {
-		cells[key] = boxes[:len(boxes):len(boxes)]
-	}
-	return &obstacles{cells}
-}
-
 // crossedBy returns the marks of the devices and labels that lines would cross, to be drawn on top of them again.
 func (p *Picture) crossedBy(paths [][]geom.Point) []Mark {
 	var marks []Mark

@@ -18,21 +18,26 @@ func spread(boxes []geom.Box) {
 	if len(boxes) < 2 {
 		return
 	}
-	cell := 1.0
-	for _, box := range boxes {
-		cell = max(cell, box.Width()+deviceGap, box.Height()+deviceGap)
-	}
 	for range spreadRounds {
-		if !spreadOnce(boxes, cell) {
+		if !spreadOnce(boxes) {
 			return
 		}
 	}
 	setOut(boxes)
 }
 
+// groundOf is the box that holds all boxes.
+func groundOf(boxes []geom.Box) geom.Box {
+	ground := geom.EmptyBox()
+	for _, box := range boxes {
+		ground = ground.Union(box)
+	}
+	return ground
+}
+
 // setOut puts each box in turn at the free place nearest to where it lies.
 func setOut(boxes []geom.Box) {
-	placed := newObstacles()
+	placed := newObstacles(groundOf(boxes))
 	for i, box := range boxes {
 		boxes[i] = nearestFree(box, placed)
 		placed.add(boxes[i].Inset(-deviceGap / 2))
@@ -57,24 +62,62 @@ func nearestFree(box geom.Box, placed *obstacles) geom.Box {
 	}
 }
 
-type cellKey struct{ x, y int }
+// buckets sorts box centres into cells at least as wide and high as the largest box with its gap, so that boxes
+// that touch lie in neighbouring cells.
+type buckets struct {
+	origin     geom.Point
+	cell       geom.Point
+	cols, rows int
+	first      []int32
+	next       []int32
+}
 
-func spreadOnce(boxes []geom.Box, cell float64) bool {
-	grid := make(map[cellKey][]int, len(boxes))
+func newBuckets(boxes []geom.Box) *buckets {
+	b := &buckets{next: make([]int32, len(boxes))}
+	ground := geom.EmptyBox()
+	for _, box := range boxes {
+		ground = ground.Include(box.Centre())
+		b.cell.X = max(b.cell.X, box.Width()+deviceGap)
+		b.cell.Y = max(b.cell.Y, box.Height()+deviceGap)
+	}
+	b.origin = ground.Min
+	// Boxes strewn wide get larger cells rather than many empty ones.
+	most := float64(4*len(boxes) + 64)
+	for ground.Width()/b.cell.X*(ground.Height()/b.cell.Y) > most {
+		b.cell = b.cell.Scale(2)
+	}
+	b.cols, b.rows = int(ground.Width()/b.cell.X)+1, int(ground.Height()/b.cell.Y)+1
+	b.first = make([]int32, b.cols*b.rows)
+	for i := range b.first {
+		b.first[i] = -1
+	}
+	return b
+}
+
+// at is the cell of a point; what was pushed out of the ground lies in the outermost.
+func (b *buckets) at(p geom.Point) (x, y int) {
+	x, y = int((p.X-b.origin.X)/b.cell.X), int((p.Y-b.origin.Y)/b.cell.Y)
+	return min(max(x, 0), b.cols-1), min(max(y, 0), b.rows-1)
+}
+
+func (b *buckets) add(i int, p geom.Point) {
+	x, y := b.at(p)
+	b.next[i], b.first[y*b.cols+x] = b.first[y*b.cols+x], int32(i)
+}
+
+func spreadOnce(boxes []geom.Box) bool {
+	b := newBuckets(boxes)
 	moved := false
 	for i := range boxes {
-		centre := boxes[i].Centre()
-		at := cellKey{int(math.Floor(centre.X / cell)), int(math.Floor(centre.Y / cell))}
-		for dx := -1; dx <= 1; dx++ {
-			for dy := -1; dy <= 1; dy++ {
-				for _, j := range grid[cellKey{at.x + dx, at.y + dy}] {
+		x, y := b.at(boxes[i].Centre())
+		for cy := max(y-1, 0); cy <= min(y+1, b.rows-1); cy++ {
+			for cx := max(x-1, 0); cx <= min(x+1, b.cols-1); cx++ {
+				for j := b.first[cy*b.cols+cx]; j >= 0; j = b.next[j] {
 					moved = pushApart(&boxes[j], &boxes[i]) || moved
 				}
 			}
 		}
-		centre = boxes[i].Centre()
-		at = cellKey{int(math.Floor(centre.X / cell)), int(math.Floor(centre.Y / cell))}
-		grid[at] = append(grid[at], i)
+		b.add(i, boxes[i].Centre())
 	}
 	return moved
 }

@@ -2,6 +2,7 @@ package planview
 
 import (
 	"image"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -25,8 +26,9 @@ type Editor struct {
 	Previewed func(*tool.Drag)
 	// Menu is asked for the context menu at a place of the window; it may be nil.
 	Menu func(at fyne.Position)
-	// Work is how long frames took.
-	Work Work
+	// Work is how long frames took; FirstFrame is when the first one was painted.
+	Work       Work
+	FirstFrame time.Time
 
 	desk *desk.Desk
 	hand *tool.Hand

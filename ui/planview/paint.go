@@ -66,6 +66,9 @@ func (e *Editor) generate(w, h int) image.Image {
 	}
 	e.layer.copyTo(e.frame, e.view)
 	e.paintTop(pixels)
+	if e.FirstFrame.IsZero() {
+		e.FirstFrame = time.Now()
+	}
 	e.Work.add(e.cause, time.Since(start))
 	e.cause = Other
 	return e.frame
