@@ -8,8 +8,9 @@ import (
 const ellipsis = "…"
 
 // wrap breaks a cleaned text into lines no wider than width millimetres. It
-// breaks at spaces, after a hyphen, dash or stroke inside a word, and within a
-// word that is wider than a line. It never breaks at a no-break space.
+// breaks at spaces, after a dash, a stroke or a hyphen without a figure behind it
+// inside a word, and within a word that is wider than a line. It never breaks at
+// a no-break space.
 func wrap(text string, face Face, size, width float64) []string {
 	m, limit := face.metrics(), width/(size*pointMM)
 	var lines []string
@@ -40,8 +41,8 @@ func lineEnd(text string, m *metrics, limit float64) int {
 		if r == ' ' {
 			room -= int(m.width[' '])
 		}
-		if breaksAfter(r) && previous != ' ' {
-			breakAt = i + utf8.RuneLen(r)
+		if end := i + utf8.RuneLen(r); breaksAfter(r) && previous != ' ' && !(r == '-' && beginsFigure(text[end:])) {
+			breakAt = end
 		}
 		previous = r
 	}
@@ -51,6 +52,10 @@ func lineEnd(text string, m *metrics, limit float64) int {
 // breaksAfter reports whether a line may end behind the rune. A sign before a
 // figure follows a space, so that it is never torn off.
 func breaksAfter(r rune) bool { return r == '-' || r == '–' || r == '—' || r == '/' }
+
+// beginsFigure reports whether a text begins with a figure: a tag such as 6A-01
+// stays on one line.
+func beginsFigure(text string) bool { return text != "" && text[0] >= '0' && text[0] <= '9' }
 
 // firstRune returns the length in bytes of the first rune.
 func firstRune(text string) int {
