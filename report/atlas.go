@@ -81,7 +81,7 @@ func (c *cartographer) lay(size paper.Sheet) *atlas {
 	if !readable(best, len(c.scene.Links)) {
 		if sheets, parts := c.cut(best); len(parts) > 0 {
 			first.of, first.frames = len(parts), c.frames(best, best.picture.View, parts, 0)
-			first.picture = c.letter(best, best.picture.View, first.frames)
+			first.picture = c.withParts(best, first.frames)
 			a.sheets = sheets
 			a.unnamed = c.unlabelled(append(sheets, first))
 		}
@@ -151,6 +151,12 @@ func (c *cartographer) middle(l layout) picture.View {
 // letter draws a layout in a view; labels keep off the numbers of the frames.
 func (c *cartographer) letter(l layout, view picture.View, frames []frame) *picture.Picture {
 	return picture.Letter(l.arrangement, view, picture.Options{Thorough: true, Clear: tags(frames)})
+}
+
+// withParts draws the whole when there are parts: where devices are dots it leaves the labels of links to them.
+func (c *cartographer) withParts(whole layout, frames []frame) *picture.Picture {
+	o := picture.Options{Thorough: true, Clear: tags(frames), Plain: whole.arrangement.Dots}
+	return picture.Letter(whole.arrangement, whole.picture.View, o)
 }
 
 // typeScale is how much larger type is set on a format: A3 is read from further away.

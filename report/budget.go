@@ -108,7 +108,7 @@ func budgetRow(p *plan.Plan, m member) paper.Row {
 	row := paper.Texts(
 		m.link.Name, endOf(p, m.link.From, m.link.FromPort), endOf(p, m.link.To, m.link.ToPort),
 		metres(m.budget.Run), fmt.Sprintf("%s + %s + %s", metres(m.budget.Way), metres(m.budget.Rises), metres(m.budget.Slack)),
-		cables(p, m.budget.Parts), metres(m.budget.Laid), fmt.Sprint(m.budget.Joins),
+		cablesAndMissing(p, m.budget), metres(m.budget.Laid), fmt.Sprint(m.budget.Joins),
 		"", "", "", "",
 	)
 	if m.budget.Graded {

@@ -36,7 +36,11 @@ func (p *print) cautions() []string {
 		}
 	}
 	for _, caution := range standards.Cautions() {
-		said = append(said, caution.About+": "+caution.Text)
+		if strings.HasPrefix(caution.Text, caution.About) {
+			said = append(said, caution.Text)
+		} else {
+			said = append(said, caution.About+": "+caution.Text)
+		}
 	}
 	return said
 }

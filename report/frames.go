@@ -29,33 +29,42 @@ func (c *cartographer) frames(l layout, view picture.View, parts []part, this in
 	var frames []frame
 	for i, other := range parts {
 		f := frame{words: fmt.Sprintf("part %d", i+1), box: geom.BoxOf(view.Point(other.metres.Min), view.Point(other.metres.Max))}
-		seen := f.box.Intersection(view.Box()).Inset(4)
-		if i+1 == this || seen.Empty() {
+		if i+1 == this || f.box.Intersection(view.Box()).Inset(8).Empty() {
 			continue
 		}
 		size := tagSize * typeScale(l.format)
-		f.tag = corner(seen, c.measure(f.words, size, true)+4, size+4, taken)
+		f.tag = corner(f.box, view.Box(), c.measure(f.words, size, true)+4, size+4, taken)
 		taken = append(taken, f.tag)
 		frames = append(frames, f)
 	}
 	return frames
 }
 
-// corner returns a box in a corner of another that overlaps nothing taken, or the first corner where there is none.
-func corner(in geom.Box, width, height float64, taken []geom.Box) geom.Box {
+// corner returns a box in a corner of a frame that overlaps nothing taken, else one beside the frame in view, or the first
+// corner where there is none.
+func corner(frame, view geom.Box, width, height float64, taken []geom.Box) geom.Box {
+	in := frame.Intersection(view.Inset(4)).Inset(4)
 	half := geom.Point{X: width / 2, Y: height / 2}
-	low, high := in.Min.Add(half), in.Max.Sub(half)
-	var first geom.Box
-	for i, at := range []geom.Point{low, {X: high.X, Y: low.Y}, {X: low.X, Y: high.Y}, high, in.Centre()} {
-		box := geom.BoxAround(at, width, height)
-		if i == 0 {
-			first = box
-		}
-		if !overlapsAny(box, taken) {
+	low, high, middle := in.Min.Add(half), in.Max.Sub(half), in.Centre()
+	above, below := frame.Min.Y-half.Y-2, frame.Max.Y+half.Y+2
+	places := []geom.Point{
+		low,
+		{X: high.X, Y: low.Y},
+		{X: low.X, Y: high.Y},
+		high,
+		{X: middle.X, Y: low.Y},
+		{X: middle.X, Y: high.Y},
+		{X: middle.X, Y: above},
+		{X: middle.X, Y: below},
+		{X: frame.Min.X - half.X - 2, Y: middle.Y},
+		{X: frame.Max.X + half.X + 2, Y: middle.Y},
+	}
+	for _, at := range places {
+		if box := geom.BoxAround(at, width, height); view.ContainsBox(box) && !overlapsAny(box, taken) {
 			return box
 		}
 	}
-	return first
+	return geom.BoxAround(low, width, height)
 }
 
 func overlapsAny(box geom.Box, others []geom.Box) bool {

@@ -153,6 +153,12 @@ func (p *print) watchFinding(link plan.Link, finding checks.Finding) string {
 		return ""
 	case finding.Rule == "crossing":
 		return "crosses " + p.placeName(finding.Where[0])
+	case finding.Rule == "same-way" && len(finding.Where) == 2:
+		other := finding.Where[0]
+		if other.Key == link.Key() {
+			other = finding.Where[1]
+		}
+		return "goes the same way as " + p.placeName(other)
 	}
 	words := strings.TrimLeft(strings.TrimPrefix(finding.What, link.Name), ": ")
 	return strings.TrimPrefix(words, "is ")

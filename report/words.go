@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"stageloom/model/budget"
@@ -51,6 +52,19 @@ func cables(p *plan.Plan, parts []budget.Part) string {
 		}
 	}
 	return strings.Join(said, " + ")
+}
+
+// cablesAndMissing lists the cables of a link, and the metres still missing where no kind is chosen for them.
+func cablesAndMissing(p *plan.Plan, b budget.Budget) string {
+	said := cables(p, b.Parts)
+	if b.Missing <= 0 || b.Assumed() {
+		return said
+	}
+	missing := length(math.Ceil(b.Missing*10-crumb)/10) + " missing, no kind chosen"
+	if said == "" {
+		return missing
+	}
+	return said + " + " + missing
 }
 
 // partWords says one part of a link; joints that are no coupler say nothing.
