@@ -145,7 +145,7 @@ func (w *window) showSelection() {
 
 // previewed follows a drag: overview, card and strip show figures of this moment, and the plan's again at its end.
 func (w *window) previewed(drag *tool.Drag) {
-	if drag == nil && w.preview.Moving.Empty() {
+	if drag == nil && w.preview.Moving.Empty() && w.preview.Budgets == nil {
 		return
 	}
 	w.preview = panel.Preview{}

@@ -159,6 +159,9 @@ func (p *Picture) nameBeside(ref Ref, name string, box geom.Box, size float64, r
 func (p *Picture) nameInside(ref Ref, name string, box geom.Box, size float64, role Role) {
 	width, height := p.arrangement.measure(name, size, false)+6, size+4
 	if width > box.Width() || height > box.Height() {
+		if p.options.Thorough {
+			p.nameBeside(ref, name, box, size, role) // a strip that cables cross has to be found
+		}
 		return
 	}
 	centre := box.Centre()

@@ -184,6 +184,9 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
 	if p.hides(device.ID) { // not drawn here, but hit until it moves
 		p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: box})
+		if p.options.Selected[ref] {
+			p.aimPorts(device, box)
+		}
 		return
 	}
 	p.fade(device.Level)
@@ -196,8 +199,9 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 			p.deviceWords(ref, device, box, width)
 		}
 	})
-	if p.options.Selected[ref] && !p.arrangement.Dots {
-		p.ports(device, box)
+	if p.options.Selected[ref] {
+		p.Marks = append(p.Marks, portMarks(device, box)...)
+		p.aimPorts(device, box)
 	}
 }
 
@@ -242,24 +246,6 @@ func (p *Picture) deviceWords(ref Ref, device *DeviceFigure, box geom.Box, width
 		Ref: ref, Shape: Words, Role: RoleDeviceKindText, Points: []geom.Point{centre.Add(geom.Point{Y: 8.5 * scale})},
 		Text: kind, Size: kindTextSize * scale,
 	})
-}
-
-// ports draws the free ports of a selected device along the lower edge of its box, the ones in use filled.
-func (p *Picture) ports(device *DeviceFigure, box geom.Box) {
-	n := len(device.Ports)
-	step := min(12.0, box.Width()/float64(n+1))
-	start := box.Centre().X - step*float64(n-1)/2
-	for i, port := range device.Ports {
-		ref := Ref{Table: "devices", Key: plan.Key(device.ID), Part: port.Name}
-		at := geom.Point{X: start + step*float64(i), Y: box.Max.Y}
-		dot := geom.BoxAround(at, 7, 7)
-		role := RolePortFree
-		if port.Link != "" {
-			role = RolePortUsed
-		}
-		p.add(Mark{Ref: ref, Shape: Panel, Role: role, Edge: RoleDeviceEdge, Points: []geom.Point{dot.Min, dot.Max}, Radius: 3.5})
-		p.targets = append(p.targets, target{ref: ref, rank: rankPort, box: dot.Inset(-2)})
-	}
 }
 
 // Shortened cuts a text with an ellipsis so that it is no wider than given points.

@@ -77,6 +77,9 @@ func (o *Picture) movingDevices(moving plan.Moving, boxes map[plan.DeviceID]geom
 		if !o.arrangement.Dots {
 			o.deviceWords(ref, device, box, o.arrangement.widths[i])
 		}
+		if o.options.Selected[ref] {
+			o.Marks = append(o.Marks, portMarks(device, box)...)
+		}
 	}
 }
 

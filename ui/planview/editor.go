@@ -26,6 +26,8 @@ type Editor struct {
 	Previewed func(*tool.Drag)
 	// Menu is asked for the context menu at a place of the window; it may be nil.
 	Menu func(at fyne.Position)
+	// Remove is asked to remove what is selected; it may be nil.
+	Remove func()
 	// Work is how long frames took; FirstFrame is when the first one was painted.
 	Work       Work
 	FirstFrame time.Time
@@ -123,6 +125,12 @@ func (e *Editor) Pick(at geom.Point) (plan.Ref, bool) {
 func (e *Editor) Within(box geom.Box) []plan.Ref {
 	e.prepare()
 	return e.layer.picture.Within(box.Shift(e.layer.at(e.view)))
+}
+
+// DeviceAt implements tool.Board.
+func (e *Editor) DeviceAt(at geom.Point) (plan.DeviceID, string, bool) {
+	e.prepare()
+	return e.layer.picture.DeviceAt(at.Add(e.layer.at(e.view)))
 }
 
 // Where returns the box that a row takes in the widget.

@@ -73,18 +73,16 @@ func (e *Editor) release(at geom.Point) {
 	}
 	err := e.hand.Release(at)
 	e.follow()
-	if err != nil && e.Refused != nil {
-		e.Refused(err)
-	}
+	e.refuse(err)
 }
 
 // follow paints the gesture as it stands and tells who shows figures of it.
 func (e *Editor) follow() {
-	if e.hand.Dragging() != nil {
+	if e.hand.Busy() && !e.hand.Panning() {
 		e.cause = Drag
 	}
 	if e.Previewed != nil {
-		e.Previewed(e.hand.Dragging())
+		e.Previewed(e.hand.Preview())
 	}
 	e.raster.Refresh()
 }
@@ -100,7 +98,7 @@ func (e *Editor) MouseOut() {}
 
 // Cursor shows what a press would do.
 func (e *Editor) Cursor() desktop.Cursor {
-	if e.hand.Panning() {
+	if e.hand.Panning() || e.hand.MeasureNext() {
 		return desktop.CrosshairCursor
 	}
 	if _, found := e.Pick(e.pointer); found {
@@ -140,6 +138,10 @@ func (e *Editor) TypedRune(sign rune) {
 		e.hand.Zoom(0.8)
 	case '0', 'f', 'F':
 		e.Fit()
+	case 'w', 'W':
+		e.refuse(e.hand.AddWayPoint())
+	case 'm', 'M':
+		e.Measure()
 	}
 }
 
@@ -174,6 +176,8 @@ func (e *Editor) TypedKey(event *fyne.KeyEvent) {
 	switch event.Name {
 	case fyne.KeyEscape:
 		e.giveUp()
+	case fyne.KeyDelete, fyne.KeyBackspace:
+		e.remove()
 	case fyne.KeyHome:
 		e.Fit()
 	case fyne.KeyPageUp:
@@ -184,7 +188,8 @@ func (e *Editor) TypedKey(event *fyne.KeyEvent) {
 }
 
 func (e *Editor) arrow(direction geom.Point) {
-	if e.desk.SelectedMoving().Empty() {
+	_, onWay := e.hand.WayPoint()
+	if e.desk.SelectedMoving().Empty() && !onWay {
 		e.SetView(e.view.Panned(geom.Point{X: -direction.X * panStep, Y: direction.Y * panStep}))
 		return
 	}
@@ -192,9 +197,7 @@ func (e *Editor) arrow(direction geom.Point) {
 	if driver, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok && driver.CurrentKeyModifiers()&fyne.KeyModifierShift != 0 {
 		step /= 10
 	}
-	if err := e.hand.Nudge(direction.Scale(step)); err != nil && e.Refused != nil {
-		e.Refused(err)
-	}
+	e.refuse(e.hand.Nudge(direction.Scale(step)))
 }
 
 // giveUp ends a gesture as if nothing had happened, or else clears the selection.
@@ -209,4 +212,34 @@ func (e *Editor) giveUp() {
 // sameMoving tells whether the same devices and positions move.
 func sameMoving(a, b plan.Moving) bool {
 	return maps.Equal(a.Devices, b.Devices) && maps.Equal(a.Positions, b.Positions)
+}
+
+// Measure makes the next press measure between two points of the site.
+func (e *Editor) Measure() {
+	e.hand.Measure()
+	e.raster.Refresh()
+}
+
+// SetSnap sets the step in metres that places snap to; 0 is none.
+func (e *Editor) SetSnap(step float64) { e.hand.SetSnap(step) }
+
+// AddWayPoint puts a way point into the selected link.
+func (e *Editor) AddWayPoint() { e.refuse(e.hand.AddWayPoint()) }
+
+// remove takes the way point away that keys work on, or else asks for what is selected to go.
+func (e *Editor) remove() {
+	if removed, err := e.hand.RemoveWayPoint(); removed {
+		e.refuse(err)
+		return
+	}
+	if e.Remove != nil {
+		e.Remove()
+	}
+}
+
+// refuse tells why an edit was refused, if it was.
+func (e *Editor) refuse(err error) {
+	if err != nil && e.Refused != nil {
+		e.Refused(err)
+	}
 }

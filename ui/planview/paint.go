@@ -1,6 +1,7 @@
 package planview
 
 import (
+	"fmt"
 	"image"
 	"math"
 	"time"
@@ -8,6 +9,7 @@ import (
 	"stageloom/model/geom"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
+	"stageloom/ui/planview/tool"
 	"stageloom/ui/raster"
 )
 
@@ -92,6 +94,7 @@ func (e *Editor) paintTop(pixels float64) {
 		marks := e.layer.picture.Overlay(e.layer.hidden, by, figures)
 		picture.Draw(picture.Shifted(marks, e.layer.at(e.view).Scale(-1)), pen)
 	}
+	picture.Draw(picture.Shifted(e.gestureMarks(), e.layer.at(e.view).Scale(-1)), pen)
 	if band, drawn := e.hand.Band(); drawn {
 		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)
 	}
@@ -123,4 +126,33 @@ func (e *Editor) figures() (by geom.Point, figures []picture.LinkFigure) {
 		}
 	}
 	return by, figures
+}
+
+// gestureMarks draw a link or a way under the pointer, and what was measured, in points of the layer.
+func (e *Editor) gestureMarks() []picture.Mark {
+	p := e.layer.picture
+	var marks []picture.Mark
+	if s := e.hand.Sketching(); s != nil {
+		link := plan.Link{Name: e.desk.Plan().FreeLinkName(), From: s.From, To: s.To}
+		figure := picture.FigureOf(e.desk.Plan(), link, &s.Budget)
+		marks = p.SketchMarks(s.From, s.Port, s.At.Add(e.layer.at(e.view)), figure, s.To, s.ToPort, s.Reason)
+	}
+	if w := e.hand.Bending(); w != nil {
+		if link, found := e.desk.Plan().Link(w.Link); found {
+			figure := picture.FigureOf(e.desk.Plan(), link, &w.Budget)
+			figure.Way = w.Way
+			marks = append(marks, p.WayMarks(figure)...)
+		}
+	}
+	if m := e.hand.Measuring(); m != nil {
+		marks = append(marks, p.RulerMarks(m.From, m.To, e.measuredWords(m))...)
+	}
+	return marks
+}
+
+// measuredWords are the length of what is measured, and its parts along the axes.
+func (e *Editor) measuredWords(m *tool.Measured) string {
+	along := m.To.Sub(m.From)
+	figure := func(metres float64) string { return fmt.Sprintf("%.1f %s", math.Abs(metres)/e.unit, e.unitIn) }
+	return fmt.Sprintf("%s   (%s across, %s up)", figure(along.Length()), figure(along.X), figure(along.Y))
 }

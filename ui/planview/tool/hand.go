@@ -34,6 +34,8 @@ type Board interface {
 	Pick(at geom.Point) (plan.Ref, bool)
 	// Within returns the devices and links that lie wholly inside a box of the view.
 	Within(box geom.Box) []plan.Ref
+	// DeviceAt returns the device under a point of the view, and its port where the point is on one.
+	DeviceAt(at geom.Point) (device plan.DeviceID, port string, found bool)
 	// View is the view now.
 	View() picture.View
 	// SetView pans and zooms.
@@ -63,6 +65,13 @@ type Hand struct {
 	drag    *Drag
 	band    geom.Box
 	banding bool
+	// way is the way point that keys work on.
+	way plan.Ref
+	// snap is the step in metres that places snap to, 0 for none.
+	snap float64
+	// measure makes the next press measure; measured is what was measured last.
+	measure  bool
+	measured *Measured
 }
 
 // NewHand returns a hand that works on a desk through a board.
@@ -89,6 +98,14 @@ func (h *Hand) Ready() (plan.Moving, bool) {
 	return g.moving, true
 }
 
+// Preview returns the budgets that a gesture would lead to, with what moves if anything does; nil for none.
+func (h *Hand) Preview() *Drag {
+	if way := h.Bending(); way != nil {
+		return &Drag{Budgets: []budget.Budget{way.Budget}}
+	}
+	return h.drag
+}
+
 // Band returns the selection band in points of the view while one is drawn.
 func (h *Hand) Band() (geom.Box, bool) { return h.band, h.banding }
 
@@ -109,9 +126,14 @@ func (h *Hand) Press(p Pointer) {
 	if h.gesture != nil {
 		return
 	}
-	h.held = p.Button
+	h.held, h.measured = p.Button, nil
 	if p.Button == Middle || h.space {
 		h.gesture = &panning{from: p.At, view: h.board.View()}
+		return
+	}
+	if h.measure && p.Button == Primary {
+		at := h.snapped(h.board.View().Metres(p.At))
+		h.measure, h.measured, h.gesture = false, &Measured{at, at}, &measuring{}
 		return
 	}
 	ref, found := h.board.Pick(p.At)
@@ -130,6 +152,9 @@ func (h *Hand) primary(p Pointer, ref plan.Ref, found bool) gesture {
 	if !found {
 		return &banding{from: p.At, extend: extend, before: h.desk.Selection()}
 	}
+	if g := h.onPart(p.At, ref); g != nil {
+		return g
+	}
 	fresh := false
 	switch {
 	case extend:
@@ -143,6 +168,34 @@ func (h *Hand) primary(p Pointer, ref plan.Ref, found bool) gesture {
 		return &moving{from: p.At, ref: ref, narrow: fresh, moving: h.desk.SelectedMoving()}
 	}
 	return &still{}
+}
+
+// onPart chooses the gesture on a port, on a way point, or on the line of a link that is selected.
+func (h *Hand) onPart(at geom.Point, ref plan.Ref) gesture {
+	switch {
+	case ref.Table == "devices" && ref.Part != "":
+		device := plan.DeviceID(ref.Key)
+		if link, held := h.linkAt(device, ref.Part); held {
+			h.desk.Select(plan.Ref{Table: "links", Key: plan.Key(link)})
+			return &still{}
+		}
+		return newLinking(h, at, device, ref.Part)
+	case ref.Table == "links" && wayOrder(ref) > 0:
+		return newBending(h, at, plan.LinkID(ref.Key), wayOrder(ref))
+	case ref.Table == "links" && h.desk.Selected(ref) && len(h.desk.Selection()) == 1:
+		return newBending(h, at, plan.LinkID(ref.Key), 0)
+	}
+	return nil
+}
+
+// linkAt returns the link that a port holds.
+func (h *Hand) linkAt(device plan.DeviceID, port string) (plan.LinkID, bool) {
+	for link := range h.desk.Plan().Links.All() {
+		if link.From == device && link.FromPort == port || link.To == device && link.ToPort == port {
+			return link.ID, true
+		}
+	}
+	return "", false
 }
 
 func movable(ref plan.Ref) bool {

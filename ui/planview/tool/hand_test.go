@@ -23,13 +23,20 @@ func measure(text string, size float64, _ bool) float64 { return float64(len(tex
 
 func (b *board) picture() *picture.Picture {
 	scene := picture.Compose(b.desk.Plan(), b.desk.Assessment().Budgets)
-	return picture.Letter(picture.Arrange(scene, b.view.Scale, 1, measure), b.view, picture.Options{})
+	o := picture.Options{Selected: map[plan.Ref]bool{}}
+	for _, ref := range b.desk.Selection() {
+		o.Selected[ref] = true
+	}
+	return picture.Letter(picture.Arrange(scene, b.view.Scale, 1, measure), b.view, o)
 }
 
 func (b *board) Pick(at geom.Point) (plan.Ref, bool) { return b.picture().Pick(at) }
 func (b *board) Within(box geom.Box) []plan.Ref      { return b.picture().Within(box) }
-func (b *board) View() picture.View                  { return b.view }
-func (b *board) SetView(v picture.View)              { b.view = v }
+func (b *board) DeviceAt(at geom.Point) (plan.DeviceID, string, bool) {
+	return b.picture().DeviceAt(at)
+}
+func (b *board) View() picture.View     { return b.view }
+func (b *board) SetView(v picture.View) { b.view = v }
 func (b *board) middle(ref plan.Ref) (at geom.Point) {
 	box, _ := b.picture().Where(ref)
 	return box.Centre()

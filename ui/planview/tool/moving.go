@@ -27,7 +27,7 @@ func (g *moving) move(h *Hand, at geom.Point) {
 	}
 	// Always from the press on, never summed up, so that a place is exactly where the pointer is.
 	away := at.Sub(g.from).Scale(1 / h.board.View().Scale)
-	by := geom.Point{X: away.X, Y: -away.Y}.RoundMM()
+	by := h.snappedBy(g.ref, geom.Point{X: away.X, Y: -away.Y}).RoundMM()
 	h.drag = &Drag{Moving: g.moving, By: by, Budgets: g.preview.At(by)}
 }
 
@@ -69,10 +69,34 @@ func (h *Hand) nameOf(m plan.Moving) string {
 	return fmt.Sprintf("%d devices", len(m.Devices))
 }
 
+// snappedBy bends a vector so that what the pointer holds lands where places snap to.
+func (h *Hand) snappedBy(ref plan.Ref, by geom.Point) geom.Point {
+	at := geom.Point{}
+	switch ref.Table {
+	case "devices":
+		device, _ := h.desk.Plan().Device(plan.DeviceID(ref.Key))
+		at = device.At()
+	case "positions":
+		position, _ := h.desk.Plan().Positions.Get(ref.Key)
+		at = position.At()
+	}
+	return h.snapped(at.Add(by)).Sub(at)
+}
+
 // Nudge moves the selection by metres; presses in a row are one step of the history.
 func (h *Hand) Nudge(by geom.Point) error {
+	if h.gesture != nil {
+		return nil
+	}
+	if ref, found := h.WayPoint(); found {
+		at := wayOrder(ref) - 1
+		return h.changeWay(plan.LinkID(ref.Key), "Nudge way", func(way []geom.Point) []geom.Point {
+			way[at] = way[at].Add(by)
+			return way
+		})
+	}
 	m := h.desk.SelectedMoving()
-	if m.Empty() || h.gesture != nil {
+	if m.Empty() {
 		return nil
 	}
 	return h.desk.DoAgain("Nudge "+h.nameOf(m), func(e *plan.Edit) error {

@@ -1,0 +1,94 @@
+package catalogue
+
+import (
+	"fmt"
+
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+)
+
+// NewLink completes a link between two ports: its transport, and the wanted kind of cable that the plan's other links
+// of this transport have, or the catalogue's usual one. A blank To asks about the near port alone. The reason says in
+// words why the ports do not fit; it is blank when they do.
+func NewLink(p *plan.Plan, draft plan.Link) (link plan.Link, reason string) {
+	from, reason := portOf(p, draft.From, draft.FromPort)
+	if reason != "" {
+		return draft, reason
+	}
+	transport := from.Transport
+	if draft.To != "" {
+		to, reason := portOf(p, draft.To, draft.ToPort)
+		if reason != "" {
+			return draft, reason
+		}
+		if draft.From == draft.To {
+			return draft, "both ends are on one device"
+		}
+		if transport, reason = between(from.Transport, to.Transport); reason != "" {
+			return draft, reason
+		}
+	}
+	draft.Transport = transport
+	if draft.FillKind == "" {
+		draft.FillKind = usualKind(p, transport)
+	}
+	return draft, ""
+}
+
+// portOf finds a free port of a device.
+func portOf(p *plan.Plan, id plan.DeviceID, name string) (plan.KindPort, string) {
+	device, found := p.Device(id)
+	if !found {
+		return plan.KindPort{}, "there is no such device"
+	}
+	port, found := p.KindPorts.Get(plan.PortKey(device.Kind, name))
+	if !found {
+		return plan.KindPort{}, fmt.Sprintf("%s has no port %s", device.Name, name)
+	}
+	for link := range p.Links.All() {
+		if link.From == id && link.FromPort == name || link.To == id && link.ToPort == name {
+			return plan.KindPort{}, fmt.Sprintf("port %s of %s holds %s already", name, device.Name, link.Name)
+		}
+	}
+	return port, ""
+}
+
+// between is the transport of a link between two ports, or why there is none.
+func between(from, to plan.TransportID) (plan.TransportID, string) {
+	if from == to {
+		return from, ""
+	}
+	a, errA := standards.TransportBySlug(standards.TransportSlug(from))
+	b, errB := standards.TransportBySlug(standards.TransportSlug(to))
+	switch {
+	case errA != nil || errB != nil:
+		return "", fmt.Sprintf("one port takes %s, the other %s", from, to)
+	case a.AcceptedBy(b):
+		return from, ""
+	case b.AcceptedBy(a):
+		return to, ""
+	case a.NeverIntoNetworkPort || b.NeverIntoNetworkPort:
+		return "", fmt.Sprintf("one port is %s, the other %s; AES50 never goes into a network port, though the plug fits", a.Name, b.Name)
+	}
+	return "", fmt.Sprintf("one port is %s, the other %s", a.Name, b.Name)
+}
+
+// usualKinds are what links are reckoned as until they are cabled: portable reels of the trade.
+var usualKinds = map[plan.TransportID]plan.CableKindID{
+	"aes50": "cat6a-own", "1000base-t": "cat6a", "100base-tx": "cat5e",
+}
+
+// usualKind is the wanted kind that most links of a transport have in the plan, or the catalogue's usual one.
+func usualKind(p *plan.Plan, transport plan.TransportID) plan.CableKindID {
+	counts := map[plan.CableKindID]int{}
+	best := usualKinds[transport]
+	for link := range p.Links.All() {
+		if link.Transport == transport && link.FillKind != "" {
+			counts[link.FillKind]++
+			if counts[link.FillKind] > counts[best] {
+				best = link.FillKind
+			}
+		}
+	}
+	return best
+}

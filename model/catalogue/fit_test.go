@@ -1,0 +1,59 @@
+package catalogue_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+)
+
+// onStage is a stage box, a console and a network switch, with the first port of the box in use.
+func onStage(t *testing.T) (p *plan.Plan, box, console, network plan.DeviceID) {
+	t.Helper()
+	p, err := plan.Do(plan.New("Test"), plan.NewIDSource(1, 2), func(e *plan.Edit) error {
+		for _, kind := range []plan.KindID{"stagebox-32-16", "console-64", "switch-8"} {
+			require.NoError(t, catalogue.Use(e, kind))
+		}
+		box = e.AddDevice(plan.Device{Name: "SL box", Kind: "stagebox-32-16"})
+		console = e.AddDevice(plan.Device{Name: "FOH", Kind: "console-64", X: 50})
+		network = e.AddDevice(plan.Device{Name: "Switch", Kind: "switch-8", X: 60})
+		require.NoError(t, catalogue.UseCable(e, "cat5e"))
+		e.AddLink(plan.Link{Transport: "aes50", From: box, FromPort: "A", To: console, ToPort: "A", FillKind: "cat5e"})
+		return nil
+	})
+	require.NoError(t, err)
+	return p, box, console, network
+}
+
+func TestPortsThatFitMakeALinkAndOthersSayWhyNot(t *testing.T) {
+	p, box, console, network := onStage(t)
+	for name, test := range map[string]struct {
+		link      plan.Link
+		transport plan.TransportID
+		reason    string
+	}{
+		"AES50 to AES50":              {plan.Link{From: box, FromPort: "B", To: console, ToPort: "B"}, "aes50", ""},
+		"a near port alone":           {plan.Link{From: box, FromPort: "B"}, "aes50", ""},
+		"network to network":          {plan.Link{From: console, FromPort: "N1", To: network, ToPort: "1"}, "1000base-t", ""},
+		"AES50 into a network port":   {plan.Link{From: box, FromPort: "B", To: network, ToPort: "1"}, "", "AES50 never goes into a network port"},
+		"a port in use":               {plan.Link{From: box, FromPort: "B", To: console, ToPort: "A"}, "", "port A of FOH holds L01 already"},
+		"a port that is none":         {plan.Link{From: box, FromPort: "Z", To: console, ToPort: "B"}, "", "SL box has no port Z"},
+		"both ends on one device":     {plan.Link{From: console, FromPort: "B", To: console, ToPort: "C"}, "", "one device"},
+		"a device that is gone":       {plan.Link{From: "d-99999", FromPort: "A"}, "", "no such device"},
+		"intercom into a network one": {plan.Link{From: box, FromPort: "IC", To: network, ToPort: "1"}, "", "one port is"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			link, reason := catalogue.NewLink(p, test.link)
+			if test.reason != "" {
+				require.Contains(t, reason, test.reason)
+				return
+			}
+			require.Empty(t, reason)
+			require.Equal(t, test.transport, link.Transport)
+		})
+	}
+	link, _ := catalogue.NewLink(p, plan.Link{From: box, FromPort: "B", To: console, ToPort: "B"})
+	require.Equal(t, plan.CableKindID("cat5e"), link.FillKind, "the kind that this plan uses")
+}
