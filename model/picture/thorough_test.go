@@ -100,3 +100,22 @@ func TestAPlanFillsNoMoreThanItsBounds(t *testing.T) {
 		}
 	})
 }
+
+func TestANarrowStripHasItsNameBesideIt(t *testing.T) {
+	s := twoBoxes()
+	s.Areas = []picture.AreaFigure{{
+		ID: "a-22222", Name: "Path to the second stage", Use: "walkway",
+		Corners: []geom.Point{{X: 40, Y: -30}, {X: 42, Y: -30}, {X: 42, Y: 30}, {X: 40, Y: 30}},
+	}}
+	named := func(o picture.Options) int {
+		n := 0
+		for _, m := range draw(s, 8, o).Marks {
+			if m.Role == picture.RoleAreaText {
+				n++
+			}
+		}
+		return n
+	}
+	require.Zero(t, named(picture.Options{}))
+	require.Equal(t, 1, named(picture.Options{Thorough: true}))
+}
