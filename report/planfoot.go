@@ -166,6 +166,8 @@ func (p *print) drawEntry(pen *paper.Pen, e entry, at paper.Point, k float64) {
 	if e.badge != "" {
 		centre := geom.Point{X: (at.X + (sampleWide+3.5)*k) / pointMM, Y: at.Y / pointMM}
 		plan.Fill(picture.Badge(e.badge, centre, 3.2*k/pointMM), picture.BadgeRole(e.badge))
+		inTables := paper.Badge{Grade: paper.Role(e.badge), Text: badgeSample[budget.Grade(e.badge)]}
+		pen.Badge(paper.Point{X: at.X + (sampleWide+12)*k, Y: at.Y}, 3.9*k, inTables)
 	}
 	pen.Text(paper.Point{X: at.X + e.indent(k), Y: at.Y + 1.2*k}, e.words, paper.Lettering{Size: entrySize * k})
 }
@@ -173,7 +175,7 @@ func (p *print) drawEntry(pen *paper.Pen, e entry, at paper.Point, k float64) {
 // indent is how far from its left an entry's words begin.
 func (e entry) indent(k float64) float64 {
 	if e.badge != "" {
-		return (sampleWide + 7) * k
+		return (sampleWide + 18.5) * k
 	}
 	return (sampleWide + 2.5) * k
 }

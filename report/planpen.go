@@ -41,8 +41,8 @@ func (p *planPen) Words(at geom.Point, anchor picture.Anchor, text string, size 
 	l := lettering(size, bold)
 	l.Colour = p.look(role).ink
 	l.Align = map[picture.Anchor]paper.Align{picture.Left: paper.Left, picture.Right: paper.Right, picture.Centre: paper.Centre}[anchor]
-	if role == picture.RolePositionText && !p.faint {
-		l.Plate = 0.35 // it may stand across an outline
+	if (role == picture.RolePositionText || role == picture.RoleAreaText) && !p.faint {
+		l.Plate = 0.35 // it may stand across a line
 	}
 	_, height := p.pen.Measure(text, l)
 	place := onPaper([]geom.Point{at})[0]

@@ -44,7 +44,7 @@ func (p *print) drawBadgeKey(b *paper.Book) {
 }
 
 // badgeSample is a figure to show in the badge of a grade.
-var badgeSample = map[budget.Grade]string{budget.Ample: "+6", budget.Enough: "+2", budget.Tight: "+0", budget.Over: "−1"}
+var badgeSample = map[budget.Grade]string{budget.Ample: "+6", budget.Enough: "+2", budget.Tight: "+0", budget.Over: "−1", budget.Uncabled: "–"}
 
 func (p *print) scheduleTable() paper.Table {
 	const names = 4
