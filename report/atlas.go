@@ -37,7 +37,7 @@ var scales = []int{
 var letterings = []float64{0.9, 0.78, 0.66}
 
 // drawingBorder is what stays free round the drawing, in points.
-const drawingBorder = 14.0
+const drawingBorder = 9.0
 
 // perMetre is how many points a metre of the site is long on paper at a scale.
 func perMetre(denominator int) float64 { return 1000 / pointMM / float64(denominator) }

@@ -40,6 +40,9 @@ func Pages(a *assess.Assessment, choice Choice) (pages []Page, unnamed []plan.Li
 	return pages, p.atlas.unnamed, measure, nil
 }
 
+// RoundWithin opens the choice of the scale bar's step.
+var RoundWithin = roundWithin
+
 // Cover opens the covering of boxes by windows.
 var Cover = cover
 

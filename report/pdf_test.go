@@ -176,6 +176,20 @@ func lineStarts(text string) map[string]bool {
 	return starts
 }
 
+func TestTheKeyListSaysOnWhichPartALinkIs(t *testing.T) {
+	p := demo.Large(1)
+	a := assess.Of(p)
+	text := chapterOf(t, a, report.SitePlan)
+	_, list, found := strings.Cut(text, "Links drawn on the plan without their label")
+	require.True(t, found)
+	_, unnamed, _, err := report.Pages(a, report.ChoiceOf(p, day))
+	require.NoError(t, err)
+	for _, id := range unnamed {
+		link, _ := p.Link(id)
+		require.Regexp(t, `(?m)^`+link.Name+` .* \d+(, \d+)*$`, list)
+	}
+}
+
 func TestTwoThousandLinksOnAPlan(t *testing.T) {
 	a := assess.Of(many(t, 2000))
 	choice := report.ChoiceOf(a.Plan, day)

@@ -182,9 +182,9 @@ func (e entry) indent(k float64) float64 {
 
 // drawScale draws a bar of a round length with its figures, and what scale it is.
 func (p *print) drawScale(pen *paper.Pen, s sheet, at paper.Point, k float64) {
-	const wanted, parts = 38.0, 4
+	const most, parts = 40.0, 4
 	mm := 1000 / float64(s.denominator) // of a metre
-	step := picture.RoundStep(wanted * 0.6 * k / mm / parts)
+	step := roundWithin(most * k / mm / parts)
 	high := 1.6 * k
 	for i := range parts {
 		fill := paper.Black
@@ -201,6 +201,16 @@ func (p *print) drawScale(pen *paper.Pen, s sheet, at paper.Point, k float64) {
 	words := fmt.Sprintf("1 : %d on %s", s.denominator, sheetName(p.atlas.format.Sheet))
 	pen.Text(paper.Point{X: at.X, Y: at.Y + high + 5.2*k}, words, paper.Lettering{Face: paper.Bold, Size: 11 * k})
 	pen.Text(paper.Point{X: at.X, Y: at.Y + high + 9*k}, "when printed at 100 %", paper.Lettering{Size: 7.5 * k})
+}
+
+// roundWithin returns the largest of …, 1, 2, 5, 10, … metres that is no longer than a length.
+func roundWithin(metres float64) float64 {
+	for _, part := range []float64{1, 2} {
+		if step := picture.RoundStep(metres / part); step <= metres {
+			return step
+		}
+	}
+	return picture.RoundStep(metres / 2.5)
 }
 
 func sheetName(size paper.Sheet) string {

@@ -1,6 +1,10 @@
 package report
 
 import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/plan"
 	"stageloom/report/paper"
 )
 
@@ -22,6 +26,10 @@ func (p *print) drawKeyList(b *paper.Book) {
 			{Head: "Margin dB", Align: paper.Centre},
 		},
 	}
+	cut := len(p.atlas.sheets) > 1
+	if cut {
+		table.Columns = append(table.Columns, paper.Column{Head: "On part", Width: paper.Fit(30)})
+	}
 	for _, link := range p.Links() {
 		if !missing[string(link.ID)] {
 			continue
@@ -31,8 +39,23 @@ func (p *print) drawKeyList(b *paper.Book) {
 		if figures.Graded {
 			row.Cells[3].Badge = &paper.Badge{Grade: paper.Role(figures.Grade), Text: figures.Label()}
 		}
+		if cut {
+			row.Cells = append(row.Cells, paper.Cell{Text: p.atlas.partsOf(link.ID)})
+		}
 		table.Rows = append(table.Rows, row)
 	}
 	b.NewPageOf(p.atlas.format)
 	b.Table(table)
+}
+
+// partsOf lists the parts on which a link is drawn.
+func (a *atlas) partsOf(id plan.LinkID) string {
+	var on []string
+	for _, s := range a.sheets {
+		_, drawn := s.picture.Where(plan.Ref{Table: "links", Key: plan.Key(id)})
+		if drawn && s.part > 0 {
+			on = append(on, fmt.Sprint(s.part))
+		}
+	}
+	return strings.Join(on, ", ")
 }

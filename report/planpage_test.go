@@ -122,6 +122,15 @@ func TestThePlanIsToScale(t *testing.T) {
 	}
 }
 
+func TestAScaleBarFitsItsPlace(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := rapid.Float64Range(0.01, 10_000).Draw(t, "metres")
+		step := report.RoundWithin(room)
+		require.LessOrEqual(t, step, room*(1+1e-9))
+		require.GreaterOrEqual(t, step, room/2.5*(1-1e-9))
+	})
+}
+
 func TestEveryRoleHasALookOnPaper(t *testing.T) {
 	for _, role := range picture.Roles() {
 		for _, grey := range []bool{false, true} {

@@ -51,7 +51,7 @@ func (p *print) scheduleTable() paper.Table {
 	table := paper.Table{
 		Columns: []paper.Column{
 			{Head: "Link", Face: paper.Mono, Lines: 2, Width: paper.Fit(30)},
-			{Head: "Tape", Lines: 2, Width: paper.Fit(24)},
+			{Head: p.tapeHead(), Lines: 2, Width: paper.Fit(24)},
 			{Head: "From", Lines: names, Width: paper.Fill(1)},
 			{Head: "To", Lines: names, Width: paper.Fill(1)},
 			{Head: "Pieces in order", Width: paper.Fill(1.7)},
@@ -98,6 +98,16 @@ func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
 	row.Cells[7].Bold = true
 	row.Cells[8] = paper.Cell{Tick: true}
 	return row
+}
+
+// tapeHead is the head of the column of tapes, blank where no link has one.
+func (p *print) tapeHead() string {
+	for _, link := range p.Links() {
+		if tapeOf(link) != "" {
+			return "Tape"
+		}
+	}
+	return ""
 }
 
 // crumb is what rounding up forgives, in metres.
