@@ -51,7 +51,7 @@ var rooms = map[string][]string{
 	"ui/look":          {"assets", "ui/raster", "model/geom", "model/picture"},
 	"ui/raster":        {},
 	"ui/planview":      {"ui/look", "ui/raster", "ui/planview/tool", "model/geom", "model/plan", "model/budget", "model/picture", "model/desk", "model/demo"},
-	"ui/planview/tool": {"model/geom", "model/plan", "model/budget", "model/picture", "model/desk"},
+	"ui/planview/tool": {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/picture", "model/desk"},
 	"ui/strip":         {"ui/look", "ui/raster", "model/*"},
 	"ui/chart":         {"ui/look", "ui/raster", "model/*"},
 	"ui/panel":         {"ui/look", "ui/raster", "model/*"},

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -33,37 +35,50 @@ func findIn(object fyne.CanvasObject, words string) fyne.CanvasObject {
 	if object == nil || !object.Visible() {
 		return nil
 	}
-	switch o := object.(type) {
-	case *fyne.Container:
-		for i := len(o.Objects) - 1; i >= 0; i-- {
-			if found := findIn(o.Objects[i], words); found != nil {
-				return found
-			}
-		}
-	case *container.Split:
-		if found := findIn(o.Leading, words); found != nil {
+	for _, inner := range insideOf(object) {
+		if found := findIn(inner, words); found != nil {
 			return found
 		}
-		return findIn(o.Trailing, words)
-	case *container.Scroll:
-		return findIn(o.Content, words)
-	case *widget.PopUp:
-		return findIn(o.Content, words)
+	}
+	switch o := object.(type) {
 	case *widget.Form:
-		for _, item := range o.Items {
-			if item.Text == words {
-				return item.Widget
-			}
-			if found := findIn(item.Widget, words); found != nil {
-				return found
-			}
-		}
+		return fieldOf(o, words)
 	case *widget.Button:
 		return when(o, o.Text == words)
 	case *widget.Entry:
 		return when(o, o.Text == words || o.PlaceHolder == words)
 	case *widget.Label:
 		return when(o, o.Text == words)
+	}
+	return nil
+}
+
+// insideOf lists what an object holds in the open, the topmost first.
+func insideOf(object fyne.CanvasObject) []fyne.CanvasObject {
+	switch o := object.(type) {
+	case *fyne.Container:
+		inner := slices.Clone(o.Objects)
+		slices.Reverse(inner)
+		return inner
+	case *container.Split:
+		return []fyne.CanvasObject{o.Leading, o.Trailing}
+	case *container.Scroll:
+		return []fyne.CanvasObject{o.Content}
+	case *widget.PopUp:
+		return []fyne.CanvasObject{o.Content}
+	}
+	return nil
+}
+
+// fieldOf returns the field of a form by its label, or by what stands in it.
+func fieldOf(form *widget.Form, words string) fyne.CanvasObject {
+	for _, item := range form.Items {
+		if item.Text == words {
+			return item.Widget
+		}
+		if found := findIn(item.Widget, words); found != nil {
+			return found
+		}
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/assess"
 	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
@@ -34,6 +35,7 @@ type window struct {
 	inks     look.Inks
 	notice   *panel.Notice
 	title    *widget.Label
+	top      fyne.CanvasObject
 	across   *container.Split
 	down     *container.Split
 
@@ -96,7 +98,8 @@ func (w *window) layOut() {
 	w.down.Offset = strip
 	w.across = container.NewHSplit(w.down, w.card)
 	w.across.Offset = card
-	top := container.NewVBox(panel.NewTopLine(w.overview, w.title), widget.NewSeparator())
+	w.top = panel.NewTopLine(w.overview, w.title)
+	top := container.NewVBox(w.top, widget.NewSeparator())
 	w.window.SetContent(container.NewBorder(top, nil, nil, nil, w.across))
 }
 
@@ -113,9 +116,16 @@ func (w *window) refresh(e desk.Event) {
 	w.title.SetText(w.desk.Title())
 	w.window.SetTitle(w.windowTitle())
 	if e.PlanChanged() || e.Opened {
-		w.overview.Set(panel.OverviewOf(e.Assessment, w.preview))
+		w.tellWhole(e.Assessment)
 	}
 	w.showSelection()
+}
+
+// tellWhole sets the overview; the title gives way to it.
+func (w *window) tellWhole(a *assess.Assessment) {
+	if w.overview.Set(panel.OverviewOf(a, w.preview)) {
+		w.top.Refresh()
+	}
 }
 
 func (w *window) windowTitle() string {
@@ -152,7 +162,7 @@ func (w *window) previewed(drag *tool.Drag) {
 	if drag != nil {
 		w.preview = panel.Preview{Moving: drag.Moving, By: drag.By, Budgets: drag.Budgets}
 	}
-	w.overview.Set(panel.OverviewOf(w.desk.Assessment(), w.preview))
+	w.tellWhole(w.desk.Assessment())
 	w.showSelection()
 }
 

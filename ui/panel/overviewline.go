@@ -46,14 +46,15 @@ func (o *Overview) SetInks(inks look.Inks) {
 	o.Set(items)
 }
 
-// Set shows items. Pieces are kept where only figures changed, so that a drag makes nothing new.
-func (o *Overview) Set(items []Item) {
+// Set shows items and tells whether the line has another width now. Pieces are kept where only figures changed, so
+// that a drag makes nothing new.
+func (o *Overview) Set(items []Item) (resized bool) {
 	if sameWords(o.items, items) {
 		for i, object := range o.row.Objects {
 			object.(*piece).set(items[i])
 		}
 		o.items = items
-		return
+		return false
 	}
 	o.items = items
 	o.row.Objects = nil
@@ -62,6 +63,7 @@ func (o *Overview) Set(items []Item) {
 	}
 	o.row.Refresh()
 	o.Refresh()
+	return true
 }
 
 func sameWords(a, b []Item) bool {

@@ -234,7 +234,9 @@ func TestRandomGesturesKeepThePlanValid(t *testing.T) {
 		}
 		require.True(t, plan.Equal(start, b.desk.Plan()))
 	})
-	require.GreaterOrEqual(t, gestures, 10_000)
+	if !testing.Short() { // a short run makes a fifth of them
+		require.GreaterOrEqual(t, gestures, 10_000)
+	}
 }
 
 // somewhere is a point of the view, often on something.
