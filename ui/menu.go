@@ -56,7 +56,7 @@ func isFieldCommand(shortcut fyne.Shortcut) bool {
 }
 
 func (w *window) menu() *fyne.MainMenu {
-	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.viewMenu(), w.helpMenu())
+	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.linksMenu(), w.viewMenu(), w.helpMenu())
 }
 
 func (w *window) planMenu() *fyne.Menu {
@@ -95,6 +95,8 @@ func (w *window) editMenu() *fyne.Menu {
 	return fyne.NewMenu("Edit", undo, redo,
 		w.item("History…", key(fyne.KeyH, control), w.showHistory),
 		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem("Delete", w.remove),
+		fyne.NewMenuItemSeparator(),
 		w.item("Select all devices", &fyne.ShortcutSelectAll{}, w.selectAll),
 		w.item("Select none", key(fyne.KeyA, control|shift), func() { w.desk.Select() }),
 		fyne.NewMenuItemSeparator(),
@@ -104,6 +106,18 @@ func (w *window) editMenu() *fyne.Menu {
 		w.item("Previous device", key(fyne.KeyD, control|shift), func() { w.step("devices", -1) }),
 		w.item("Next position", key(fyne.KeyT, control), func() { w.step("positions", 1) }),
 		w.item("Next finding", key(fyne.KeyG, control), w.nextFinding),
+	)
+}
+
+// linksMenu is what can be done to links beside the gestures on the plan.
+func (w *window) linksMenu() *fyne.Menu {
+	return fyne.NewMenu("Links",
+		w.item("Link two ports…", key(fyne.KeyK, control), w.askLink),
+		fyne.NewMenuItemSeparator(),
+		w.item("Add way point", nil, w.plan.AddWayPoint),
+		w.item("Straighten", nil, w.straighten),
+		w.item("Reverse", key(fyne.KeyR, control), w.reverse),
+		w.item("Pair as main and backup", key(fyne.KeyB, control), w.pair),
 	)
 }
 
@@ -119,6 +133,8 @@ func (w *window) viewMenu() *fyne.Menu {
 		w.item("Whole plan", key(fyne.Key0, control), w.plan.Fit),
 		w.item("Larger", key(fyne.KeyPlus, control), func() { w.plan.Zoom(1.25) }),
 		w.item("Smaller", key(fyne.KeyMinus, control), func() { w.plan.Zoom(0.8) }),
+		w.item("Measure", nil, w.plan.Measure),
+		w.snapItem(),
 		w.levelMenu(),
 		fyne.NewMenuItemSeparator(),
 		looks,
@@ -139,6 +155,21 @@ func (w *window) unitMenu(label, now string, keep func(string), units ...string)
 		m.Checked = unit == now
 		item.ChildMenu.Items = append(item.ChildMenu.Items, m)
 	}
+	return item
+}
+
+// snapItem switches snapping on and off: half a metre, or a foot.
+func (w *window) snapItem() *fyne.MenuItem {
+	label := "Snap to 0.5 m"
+	if w.settings.Length() == settings.Feet {
+		label = "Snap to 1 ft"
+	}
+	item := fyne.NewMenuItem(label, func() {
+		w.settings.SetSnap(!w.settings.Snap())
+		w.applyUnits()
+		w.window.SetMainMenu(w.menu())
+	})
+	item.Checked = w.settings.Snap()
 	return item
 }
 

@@ -66,6 +66,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.plan.Refused = w.refused
 	w.plan.Previewed = w.previewed
 	w.plan.Menu = w.contextMenu
+	w.plan.Remove = w.remove
 	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})
 	w.card = panel.NewCardView(w.chart, w.show)
@@ -188,10 +189,14 @@ func (w *window) units() panel.Units {
 const foot = 0.3048
 
 func (w *window) applyUnits() {
+	unit, name, step := 1.0, "m", 0.5
 	if w.settings.Length() == settings.Feet {
-		w.plan.SetUnit(foot, "ft")
-	} else {
-		w.plan.SetUnit(1, "m")
+		unit, name, step = foot, "ft", foot
 	}
+	if !w.settings.Snap() {
+		step = 0
+	}
+	w.plan.SetUnit(unit, name)
+	w.plan.SetSnap(step)
 	w.showSelection()
 }

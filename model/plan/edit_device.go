@@ -88,6 +88,12 @@ func (e *Edit) RemovePosition(id PositionID) {
 	Drop[Position](e, Key(id))
 }
 
+// RemoveArea removes an area with its corners.
+func (e *Edit) RemoveArea(id AreaID) {
+	dropWhere(e, func(r AreaPoint) bool { return r.Area == id })
+	Drop[Area](e, Key(id))
+}
+
 // dropWhere drops every row that the test picks.
 func dropWhere[R Row](e *Edit, picked func(R) bool) {
 	ops := opsOf[R]()

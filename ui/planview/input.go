@@ -214,6 +214,9 @@ func sameMoving(a, b plan.Moving) bool {
 	return maps.Equal(a.Devices, b.Devices) && maps.Equal(a.Positions, b.Positions)
 }
 
+// AddLink adds a link as one step and selects it.
+func (e *Editor) AddLink(link plan.Link) error { return e.hand.AddLink(link) }
+
 // Measure makes the next press measure between two points of the site.
 func (e *Editor) Measure() {
 	e.hand.Measure()

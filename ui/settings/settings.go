@@ -36,6 +36,7 @@ const (
 	keyCard        = "card share"
 	keyStrip       = "strip share"
 	keyRecent      = "recent files"
+	keySnap        = "snap"
 )
 
 // Settings reads and writes the preferences of one app. Defaults stand where nothing was kept or where what was
@@ -77,6 +78,12 @@ func (s *Settings) Temperature() string { return s.word(keyTemperature, Celsius,
 
 // SetTemperature keeps the unit of temperature.
 func (s *Settings) SetTemperature(unit string) { s.kept.SetString(keyTemperature, unit) }
+
+// Snap tells whether places snap to a grid while they are dragged.
+func (s *Settings) Snap() bool { return s.kept.BoolWithFallback(keySnap, true) }
+
+// SetSnap keeps whether places snap.
+func (s *Settings) SetSnap(on bool) { s.kept.SetBool(keySnap, on) }
 
 // Window is the window's size in fyne's units.
 func (s *Settings) Window() fyne.Size {

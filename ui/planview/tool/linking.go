@@ -98,11 +98,11 @@ func (g *linking) release(h *Hand, at geom.Point) error {
 	}
 	link := g.link
 	link.To, link.ToPort = g.sketch.To, g.sketch.ToPort
-	return h.addLink(link)
+	return h.AddLink(link)
 }
 
-// addLink adds a link as one step and selects it.
-func (h *Hand) addLink(link plan.Link) error {
+// AddLink adds a link as one step and selects it.
+func (h *Hand) AddLink(link plan.Link) error {
 	link.Name = h.desk.Plan().FreeLinkName()
 	var id plan.LinkID
 	err := h.desk.Do("Link "+link.Name, func(e *plan.Edit) error {

@@ -1,0 +1,145 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/budget"
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+)
+
+// linkDialog links two ports by keys: a device and a free port at each end, told at once whether they fit.
+type linkDialog struct {
+	*window
+	dialog  *dialog.CustomDialog
+	devices []plan.Device
+	ends    [2]linkEnd
+	told    *widget.Label
+	take    *widget.Button
+	draft   plan.Link
+}
+
+// linkEnd is one end of the dialog: two lists.
+type linkEnd struct{ device, port *widget.Select }
+
+// askLink opens the dialog; a selected device is the near end.
+func (w *window) askLink() {
+	d := &linkDialog{window: w, devices: w.desk.Assessment().Devices(), told: widget.NewLabel("")}
+	if len(d.devices) < 2 {
+		w.notice.Say("A link needs two devices: place them first.")
+		return
+	}
+	d.told.Wrapping = fyne.TextWrapWord
+	names := make([]string, len(d.devices))
+	for i, device := range d.devices {
+		names[i] = device.Name
+	}
+	form := widget.NewForm()
+	for i, label := range []string{"From", "To"} {
+		end := &d.ends[i]
+		end.port = widget.NewSelect(nil, func(string) { d.check() })
+		end.device = widget.NewSelect(names, func(string) { d.offerPorts(i) })
+		form.Append(label, container.NewGridWithColumns(2, end.device, end.port))
+	}
+	d.take = widget.NewButton("Link", d.link)
+	d.take.Importance = widget.HighImportance
+	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, d.told), w.window)
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), d.take})
+	d.dialog.Resize(fyne.NewSize(560, 240))
+	d.dialog.Show()
+	d.begin()
+}
+
+// begin chooses the selected device as the near end.
+func (d *linkDialog) begin() {
+	d.check()
+	for i, device := range d.devices {
+		if d.desk.Selected(plan.RefOf(device)) {
+			d.ends[0].device.SetSelectedIndex(i)
+			d.window.window.Canvas().Focus(d.ends[1].device)
+			return
+		}
+	}
+	d.window.window.Canvas().Focus(d.ends[0].device)
+}
+
+// offerPorts lists the free ports of an end's device; at the far end those that fit, and the first of them chosen.
+func (d *linkDialog) offerPorts(end int) {
+	index := d.ends[end].device.SelectedIndex()
+	if index < 0 {
+		return
+	}
+	device, p := d.devices[index], d.desk.Plan()
+	var ports []string
+	for _, port := range p.Ports(device.Kind) {
+		draft := plan.Link{From: device.ID, FromPort: port.Name}
+		if near, chosen := d.end(0); end == 1 && chosen {
+			draft = plan.Link{From: near.From, FromPort: near.FromPort, To: device.ID, ToPort: port.Name}
+		}
+		if _, reason := catalogue.NewLink(p, draft); reason == "" {
+			ports = append(ports, port.Name)
+		}
+	}
+	d.ends[end].port.Options = ports
+	d.ends[end].port.ClearSelected()
+	if len(ports) > 0 {
+		d.ends[end].port.SetSelectedIndex(0)
+	}
+	if end == 0 && d.ends[1].device.SelectedIndex() >= 0 {
+		d.offerPorts(1)
+	}
+	d.check()
+}
+
+// end is what is chosen at one end, as the near end of a link.
+func (d *linkDialog) end(i int) (plan.Link, bool) {
+	index := d.ends[i].device.SelectedIndex()
+	if index < 0 || d.ends[i].port.Selected == "" {
+		return plan.Link{}, false
+	}
+	return plan.Link{From: d.devices[index].ID, FromPort: d.ends[i].port.Selected}, true
+}
+
+// check tells what the link would be, or why there is none yet.
+func (d *linkDialog) check() {
+	if d.take == nil {
+		return
+	}
+	near, nearChosen := d.end(0)
+	far, farChosen := d.end(1)
+	d.take.Disable()
+	switch {
+	case d.ends[1].device.SelectedIndex() >= 0 && nearChosen && !farChosen:
+		d.told.SetText("No free port there takes what this port gives.")
+		return
+	case !nearChosen || !farChosen:
+		d.told.SetText("Choose a device and a port at each end; ports in use are left out.")
+		return
+	}
+	link, reason := catalogue.NewLink(d.desk.Plan(), plan.Link{
+		From: near.From, FromPort: near.FromPort, To: far.From, ToPort: far.FromPort, Way: "straight",
+	})
+	if reason != "" {
+		d.told.SetText(sentence(&refusedLink{reason}))
+		return
+	}
+	d.draft = link
+	b := d.desk.Assessment().Reckoner().Sketch(budget.Sketch{Link: link})
+	d.told.SetText(b.TransportName + ", run " + d.units().Metres(b.Run) + ": " + b.Why())
+	d.take.Enable()
+}
+
+type refusedLink struct{ reason string }
+
+// Error says why two ports do not fit.
+func (r *refusedLink) Error() string { return r.reason }
+
+func (d *linkDialog) link() {
+	d.dialog.Hide()
+	if err := d.plan.AddLink(d.draft); err != nil {
+		d.refused(err)
+	}
+}
