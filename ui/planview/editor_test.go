@@ -41,7 +41,6 @@ func newStand(t testing.TB, p *plan.Plan, width, height float32) *stand {
 // else brings no MouseUp.
 type pointer struct {
 	s         *stand
-	at        fyne.Position
 	button    desktop.MouseButton
 	elsewhere bool
 }
