@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"stageloom/model/assess"
@@ -19,6 +20,9 @@ type Units struct{ Length, Temperature quantity.System }
 func (u Units) Metres(metres float64) string {
 	return strings.Replace(quantity.PrintLength(metres, u.Length, 1), ".0 ", " ", 1)
 }
+
+// Needed prints metres that are missing, rounded up to a tenth, as the findings and the paper do.
+func (u Units) Needed(metres float64) string { return u.Metres(math.Ceil(metres*10-1e-6) / 10) }
 
 // Card is what the panel on the right says about the selection.
 type Card struct {
@@ -92,7 +96,7 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		if b.Bare() {
 			name = "to go"
 		}
-		c.add(name, units.Metres(b.Missing), fillNote(a.Plan, b))
+		c.add(name, units.Needed(b.Missing), fillNote(a.Plan, b))
 	}
 	if !b.Graded {
 		c.add("loss", "–", b.TransportName+" carries no grade here")
