@@ -126,7 +126,7 @@ func totalRow(t assess.Totals) paper.Row {
 	row := paper.Row{Kind: paper.Total, Cells: make([]paper.Cell, 12)}
 	row.Cells[5].Text = counted(t.Links, "link", "links")
 	if t.Missing > 0 {
-		row.Cells[5].Text += fmt.Sprintf(", %s m still missing", metres(t.Missing))
+		row.Cells[5].Text += fmt.Sprintf(", %s still missing", budget.Metres(t.Missing))
 	}
 	row.Cells[6].Text, row.Cells[7].Text = metres(t.Metres), fmt.Sprint(t.Joins)
 	return row
