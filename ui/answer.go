@@ -134,6 +134,9 @@ func nameOf(p *plan.Plan, ref plan.Ref) string {
 	case "positions":
 		row, _ := p.Positions.Get(ref.Key)
 		return row.Name
+	case "areas":
+		row, _ := p.Areas.Get(ref.Key)
+		return row.Name
 	}
 	return string(ref.Key)
 }

@@ -214,6 +214,7 @@ func (w *window) close() {
 	w.keepFirst(func() {
 		w.settings.SetWindow(w.window.Canvas().Size())
 		w.settings.SetSplits(w.across.Offset, w.down.Offset)
+		w.settings.SetEquipment(w.left.Offset)
 		w.desk.Close()
 		w.window.Close()
 	})

@@ -21,6 +21,12 @@ var keys = [][2]string{
 	{"+  −  0", "larger, smaller, whole plan"},
 	{"Ctrl L, Ctrl D, Ctrl T", "next link, device, position; with Shift the one before"},
 	{"Ctrl G", "next finding"},
+	{"Ctrl E", "find a kind of equipment; Down and Up choose, Enter places it, Escape goes back to the plan"},
+	{"drag from a free port", "draw a link to another device; Ctrl K links two ports by keys"},
+	{"Ctrl J", "lay cable for the selected link; with Shift take the last one off"},
+	{"drag a selected link's line", "lay it round things; W adds a way point, arrows nudge the one touched last"},
+	{"Delete, F2, M", "delete, rename, measure"},
+	{"Ctrl R, Ctrl B", "turn the link round; pair main and backup"},
 	{"Ctrl Z, Ctrl Shift Z, Ctrl H", "undo, redo, history"},
 	{"Ctrl N, O, S, Shift S, P, Q", "new, open, save, save as, print to PDF, quit"},
 }

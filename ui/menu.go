@@ -95,6 +95,8 @@ func (w *window) editMenu() *fyne.Menu {
 	return fyne.NewMenu("Edit", undo, redo,
 		w.item("History…", key(fyne.KeyH, control), w.showHistory),
 		fyne.NewMenuItemSeparator(),
+		w.item("Find a kind of equipment", key(fyne.KeyE, control), func() { w.equipment.Focus(w.window.Canvas()) }),
+		w.item("Rename…", key(fyne.KeyF2, 0), w.rename),
 		fyne.NewMenuItem("Delete", w.remove),
 		fyne.NewMenuItemSeparator(),
 		w.item("Select all devices", &fyne.ShortcutSelectAll{}, w.selectAll),
@@ -113,6 +115,8 @@ func (w *window) editMenu() *fyne.Menu {
 func (w *window) linksMenu() *fyne.Menu {
 	return fyne.NewMenu("Links",
 		w.item("Link two ports…", key(fyne.KeyK, control), w.askLink),
+		w.item("Lay cable…", key(fyne.KeyJ, control), w.askCable),
+		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.dropLastCable),
 		fyne.NewMenuItemSeparator(),
 		w.item("Add way point", nil, w.plan.AddWayPoint),
 		w.item("Straighten", nil, w.straighten),

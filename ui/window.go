@@ -26,18 +26,21 @@ type window struct {
 	desk     *desk.Desk
 	settings *settings.Settings
 
-	plan     *planview.Editor
-	overview *panel.Overview
-	card     *panel.CardView
-	chart    *chart.Chart
-	strip    *strip.Strip
-	palette  look.Palette
-	inks     look.Inks
-	notice   *panel.Notice
-	title    *widget.Label
-	top      fyne.CanvasObject
-	across   *container.Split
-	down     *container.Split
+	plan      *planview.Editor
+	overview  *panel.Overview
+	card      *panel.CardView
+	chart     *chart.Chart
+	strip     *strip.Strip
+	palette   look.Palette
+	inks      look.Inks
+	notice    *panel.Notice
+	ghost     *ghost
+	equipment *panel.Equipment
+	title     *widget.Label
+	top       fyne.CanvasObject
+	left      *container.Split
+	across    *container.Split
+	down      *container.Split
 
 	// preview follows a drag.
 	preview panel.Preview
@@ -72,6 +75,10 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.card = panel.NewCardView(w.chart, w.show)
 	w.strip = strip.New(noRun)
 	w.notice = panel.NewNotice()
+	w.equipment = panel.NewEquipment(d.Plan())
+	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeInMiddle, w.carry, w.drop
+	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
+	w.ghost = newGhost()
 	w.title = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
 	w.title.Truncation, w.title.Importance = fyne.TextTruncateEllipsis, widget.LowImportance
 	w.layOut()
@@ -99,9 +106,11 @@ func (w *window) layOut() {
 	w.down.Offset = strip
 	w.across = container.NewHSplit(w.down, w.card)
 	w.across.Offset = card
+	w.left = container.NewHSplit(w.equipment, w.across)
+	w.left.Offset = w.settings.Equipment()
 	w.top = panel.NewTopLine(w.overview, w.title)
 	top := container.NewVBox(w.top, widget.NewSeparator())
-	w.window.SetContent(container.NewBorder(top, nil, nil, nil, w.across))
+	w.window.SetContent(container.NewStack(container.NewBorder(top, nil, nil, nil, w.left), w.ghost.layer))
 }
 
 func (w *window) heard(e desk.Event) {
@@ -118,6 +127,7 @@ func (w *window) refresh(e desk.Event) {
 	w.window.SetTitle(w.windowTitle())
 	if e.PlanChanged() || e.Opened {
 		w.tellWhole(e.Assessment)
+		w.equipment.SetPlan(e.New)
 	}
 	w.showSelection()
 }

@@ -82,3 +82,9 @@ func (p *Picture) RulerMarks(from, to geom.Point, words string) []Mark {
 	o.note(words, b)
 	return o.Marks
 }
+
+// EmptyMarks say in the middle of a view of nothing what to do first.
+func EmptyMarks(v View, words string) []Mark {
+	middle := geom.Point{X: v.Width / 2, Y: v.Height / 2}
+	return []Mark{{Shape: Words, Role: RoleAreaText, Points: []geom.Point{middle}, Text: words, Size: deviceTextSize}}
+}

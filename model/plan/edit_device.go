@@ -1,16 +1,29 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
-// AddDevice adds a device under a new id and returns it. A blank name becomes the kind's, numbered.
+// AddDevice adds a device under a new id and returns it. A blank name becomes the kind's, without
+// its numbers, and numbered when it is taken.
 func (e *Edit) AddDevice(d Device) DeviceID {
 	d.ID = DeviceID(newID[Device](e))
 	if d.Name == "" {
 		kind, _ := e.next.Kinds.Get(Key(d.Kind))
-		d.Name = e.freeDeviceName(kind.Name)
+		d.Name = e.freeDeviceName(stemOf(kind.Name))
 	}
 	Put(e, d)
 	return d.ID
+}
+
+// stemOf is what a kind's name says before its numbers: "Stage box" of "Stage box 32 in, 16 out".
+func stemOf(kind string) string {
+	stem := strings.TrimRight(kind, " ")
+	if at := strings.IndexAny(kind, ",0123456789"); at > 0 {
+		stem = strings.TrimRight(kind[:at], " ")
+	}
+	return stem
 }
 
 func (e *Edit) freeDeviceName(stem string) string {

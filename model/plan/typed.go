@@ -13,7 +13,7 @@ func (o typedOps[R]) has(p *Plan, key Key) bool  { return (*o.table(p)).Has(key)
 func (o typedOps[R]) keyOf(row any) Key          { return row.(R).Key() }
 func (o typedOps[R]) put(e *Edit, row any)       { o.work(e).put(normal(row.(R))) }
 func (o typedOps[R]) drop(e *Edit, key Key) bool { return o.work(e).drop(key) }
-func (o typedOps[R]) addSet(d *Delta, row any) { o.changes(d).Set = append(o.changes(d).Set, row.(R)) }
+func (o typedOps[R]) addSet(d *Delta, row any)   { o.changes(d).Set = append(o.changes(d).Set, row.(R)) }
 
 func (o typedOps[R]) addDrop(d *Delta, key Key) { o.changes(d).Drop = append(o.changes(d).Drop, key) }
 

@@ -1,6 +1,7 @@
 package panel_test
 
 import (
+	"fmt"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -92,3 +93,5 @@ func TestTheNoticeIsHiddenUntilThereIsSomethingToSay(t *testing.T) {
 	require.False(t, notice.Visible())
 	require.Empty(t, notice.Text())
 }
+
+func objectName(object fyne.CanvasObject) string { return fmt.Sprintf("%T", object) }

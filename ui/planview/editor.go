@@ -172,6 +172,28 @@ func (e *Editor) Fit() {
 	e.fitted = true
 }
 
+// MetresAt returns the ground under a place of the window, and whether the plan is there at all.
+func (e *Editor) MetresAt(at fyne.Position) (geom.Point, bool) {
+	inside := at.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(e))
+	size := e.Size()
+	over := inside.X >= 0 && inside.Y >= 0 && inside.X <= size.Width && inside.Y <= size.Height
+	return e.view.Metres(pointOf(inside)), over
+}
+
+// PlaceOf returns where a point of the ground lies in the window.
+func (e *Editor) PlaceOf(metres geom.Point) fyne.Position {
+	at := e.view.Point(metres)
+	return fyne.CurrentApp().Driver().AbsolutePositionForObject(e).Add(fyne.NewPos(float32(at.X), float32(at.Y)))
+}
+
+// Middle is the ground in the middle of the view.
+func (e *Editor) Middle() geom.Point {
+	return e.view.Metres(geom.Point{X: e.view.Width / 2, Y: e.view.Height / 2})
+}
+
+// Snapped is the nearest place that places snap to.
+func (e *Editor) Snapped(at geom.Point) geom.Point { return e.hand.Snapped(at) }
+
 // Zoom scales the view about its middle.
 func (e *Editor) Zoom(factor float64) { e.hand.Zoom(factor) }
 

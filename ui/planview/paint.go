@@ -94,6 +94,9 @@ func (e *Editor) paintTop(pixels float64) {
 		marks := e.layer.picture.Overlay(e.layer.hidden, by, figures)
 		picture.Draw(picture.Shifted(marks, e.layer.at(e.view).Scale(-1)), pen)
 	}
+	if len(e.layer.scene.Devices)+len(e.layer.scene.Positions) == 0 {
+		picture.Draw(picture.EmptyMarks(e.view, "Drag equipment onto the plan, or press Ctrl E and type."), pen)
+	}
 	picture.Draw(picture.Shifted(e.gestureMarks(), e.layer.at(e.view).Scale(-1)), pen)
 	if band, drawn := e.hand.Band(); drawn {
 		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)

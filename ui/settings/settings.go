@@ -37,6 +37,7 @@ const (
 	keyStrip       = "strip share"
 	keyRecent      = "recent files"
 	keySnap        = "snap"
+	keyEquipment   = "equipment share"
 )
 
 // Settings reads and writes the preferences of one app. Defaults stand where nothing was kept or where what was
@@ -111,6 +112,12 @@ func (s *Settings) SetSplits(card, strip float64) {
 	s.kept.SetFloat(keyCard, card)
 	s.kept.SetFloat(keyStrip, strip)
 }
+
+// Equipment is the share of the equipment list beside the rest.
+func (s *Settings) Equipment() float64 { return s.share(keyEquipment, 0.16) }
+
+// SetEquipment keeps the share of the equipment list.
+func (s *Settings) SetEquipment(share float64) { s.kept.SetFloat(keyEquipment, share) }
 
 // Recent lists the files used last, the latest first.
 func (s *Settings) Recent() []string { return s.kept.StringList(keyRecent) }

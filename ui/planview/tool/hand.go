@@ -132,7 +132,7 @@ func (h *Hand) Press(p Pointer) {
 		return
 	}
 	if h.measure && p.Button == Primary {
-		at := h.snapped(h.board.View().Metres(p.At))
+		at := h.Snapped(h.board.View().Metres(p.At))
 		h.measure, h.measured, h.gesture = false, &Measured{at, at}, &measuring{}
 		return
 	}

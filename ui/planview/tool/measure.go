@@ -22,7 +22,7 @@ func (h *Hand) MeasureNext() bool { return h.measure }
 type measuring struct{}
 
 func (g *measuring) move(h *Hand, at geom.Point) {
-	h.measured = &Measured{h.measured.From, h.snapped(h.board.View().Metres(at))}
+	h.measured = &Measured{h.measured.From, h.Snapped(h.board.View().Metres(at))}
 }
 
 func (g *measuring) release(h *Hand, at geom.Point) error {
@@ -35,8 +35,8 @@ func (g *measuring) cancel(h *Hand) { h.measured = nil }
 // SetSnap sets the step in metres that places snap to; 0 is none.
 func (h *Hand) SetSnap(step float64) { h.snap = step }
 
-// snapped is the nearest place that places snap to.
-func (h *Hand) snapped(at geom.Point) geom.Point {
+// Snapped is the nearest place that places snap to.
+func (h *Hand) Snapped(at geom.Point) geom.Point {
 	if h.snap <= 0 {
 		return at
 	}

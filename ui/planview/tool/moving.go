@@ -80,7 +80,7 @@ func (h *Hand) snappedBy(ref plan.Ref, by geom.Point) geom.Point {
 		position, _ := h.desk.Plan().Positions.Get(ref.Key)
 		at = position.At()
 	}
-	return h.snapped(at.Add(by)).Sub(at)
+	return h.Snapped(at.Add(by)).Sub(at)
 }
 
 // Nudge moves the selection by metres; presses in a row are one step of the history.

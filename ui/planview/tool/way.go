@@ -75,7 +75,7 @@ func (g *bending) move(h *Hand, at geom.Point) {
 		}
 	}
 	way := append([]geom.Point(nil), g.drag.Way...)
-	way[g.index] = h.snapped(h.board.View().Metres(at)).RoundMM()
+	way[g.index] = h.Snapped(h.board.View().Metres(at)).RoundMM()
 	g.drag.Way = way
 	link, points := g.link, make([]plan.LinkPoint, len(way))
 	link.Way = "drawn"

@@ -1,0 +1,125 @@
+package panel_test
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/budget"
+	"stageloom/model/demo"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+func TestEquipmentListsKindsByGroupWithWhatIsPlaced(t *testing.T) {
+	rows := panel.EquipmentOf(demo.Weekender(), "console")
+	var names []string
+	for _, row := range rows {
+		names = append(names, row.Group+row.Name)
+	}
+	require.Equal(t, []string{"Mixing", "Console, 48 channels", "Console, 64 channels", "Console, 96 channels"}, names)
+	require.Equal(t, 1, rows[1].Placed)
+	require.Equal(t, "16 in / 16 out", rows[1].Sockets)
+	require.True(t, rows[0].Head())
+	require.Empty(t, panel.EquipmentOf(plan.New("x"), "no such thing"))
+	all := panel.EquipmentOf(plan.New("x"), "")
+	require.True(t, all[1].Position, "a position comes first: the rest stands on it")
+}
+
+func TestAPlansOwnKindIsListedInItsGroup(t *testing.T) {
+	p, err := plan.Do(plan.New("x"), nil, func(e *plan.Edit) error {
+		plan.Put(e, plan.Kind{ID: "my-box", Name: "My box", Group: "Ours", Inputs: 3, Own: true})
+		return nil
+	})
+	require.NoError(t, err)
+	rows := panel.EquipmentOf(p, "ours box")
+	require.Len(t, rows, 2)
+	require.Equal(t, "Ours", rows[0].Group)
+	require.Equal(t, "3 in / 0 out", rows[1].Sockets)
+}
+
+func TestTypingFindsAndEnterPlaces(t *testing.T) {
+	start(t)
+	equipment := panel.NewEquipment(plan.New("x"))
+	var placed []string
+	left := false
+	equipment.Place = func(row panel.EquipmentRow) { placed = append(placed, row.Name) }
+	equipment.Leave = func() { left = true }
+	w := show(t, equipment, 220, 500)
+	equipment.Focus(w.Canvas())
+	test.Type(w.Canvas().Focused(), "stage box")
+	press := func(name fyne.KeyName) { w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name}) }
+	press(fyne.KeyReturn)
+	press(fyne.KeyDown)
+	press(fyne.KeyReturn)
+	press(fyne.KeyUp)
+	press(fyne.KeyReturn)
+	require.Equal(t, []string{"Stage box 8 in, 8 out", "Stage box 16 in, 8 out", "Stage box 8 in, 8 out"}, placed)
+	press(fyne.KeyEscape)
+	require.True(t, left)
+}
+
+func TestARowIsCarriedAndDropped(t *testing.T) {
+	start(t)
+	equipment := panel.NewEquipment(plan.New("x"))
+	var carried, dropped string
+	var at fyne.Position
+	equipment.Carry = func(row panel.EquipmentRow, _ fyne.Position) { carried = row.Name }
+	equipment.Drop = func(row panel.EquipmentRow, place fyne.Position) { dropped, at = row.Name, place }
+	w := show(t, equipment, 220, 500)
+	for _, object := range test.LaidOutObjects(w.Canvas().Content()) {
+		row, draggable := object.(fyne.Draggable)
+		if _, isEntry := object.(*widget.Entry); isEntry || !draggable || !strings.Contains(objectName(object), "kindRow") {
+			continue
+		}
+		row.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{AbsolutePosition: fyne.NewPos(500, 300)}})
+		row.DragEnd()
+	}
+	require.NotEmpty(t, carried)
+	require.Equal(t, carried, dropped)
+	require.Equal(t, fyne.NewPos(500, 300), at)
+}
+
+func TestCablesThatFitAreOfferedTheNearestFirst(t *testing.T) {
+	p := demo.Weekender()
+	id := plan.LinkID(linkNamed(p, "L20").Key)
+	choices := panel.CablesFor(p, id, panel.Units{})
+	require.NotEmpty(t, choices)
+	reached := true
+	for _, choice := range choices {
+		b, err := panel.WithCable(p, id, choice.Segment)
+		require.NoError(t, err, choice.Words)
+		require.Equal(t, b.Missing > 0, b.Grade == budget.Uncabled, choice.Words)
+		if choice.Segment.Reel != "" {
+			require.True(t, reached || b.Missing > 0, "%s reaches, but stands behind one that does not", choice.Words)
+			reached = b.Missing == 0
+		}
+	}
+	fibre := panel.CablesFor(p, plan.LinkID(linkNamed(p, "L05").Key), panel.Units{})
+	for _, choice := range fibre {
+		require.Contains(t, strings.ToLower(choice.Words), "fibre")
+	}
+}
+
+func TestAReelThatALinkHoldsIsNotOffered(t *testing.T) {
+	p := demo.Weekender()
+	id := plan.LinkID(linkNamed(p, "L20").Key)
+	held := map[plan.ReelID]bool{}
+	for segment := range p.Segments.All() {
+		held[segment.Reel] = true
+	}
+	offered := 0
+	for _, choice := range panel.CablesFor(p, id, panel.Units{}) {
+		if choice.Segment.Reel == "" {
+			continue
+		}
+		offered++
+		reel, _ := p.Reels.Get(plan.Key(choice.Segment.Reel))
+		require.False(t, held[reel.ID] && reel.Count() == 1, reel.Tag)
+	}
+	require.Positive(t, offered)
+}

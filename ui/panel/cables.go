@@ -1,0 +1,145 @@
+package panel
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"stageloom/model/budget"
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+)
+
+// CableChoice is one cable that could be laid next: a free reel, or a kind with the length that is left.
+type CableChoice struct {
+	Segment plan.Segment
+	// Length is in metres: the reel's own, or what is left to reach rounded up to a usual length.
+	Length float64
+	Words  string
+}
+
+// usualLengths are the lengths in metres that cables are mostly made in (common practice, no source).
+var usualLengths = []float64{2, 3, 5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 80, 100}
+
+// usualLength rounds metres up to a usual length; what is longer than all of them is the longest.
+func usualLength(metres float64) float64 {
+	for _, length := range usualLengths {
+		if length >= metres-0.05 {
+			return length
+		}
+	}
+	return usualLengths[len(usualLengths)-1]
+}
+
+// CablesFor lists the cables that fit a link: its wanted kind first, then free reels, those that reach with the
+// least left over first, then the other kinds.
+func CablesFor(p *plan.Plan, id plan.LinkID, units Units) []CableChoice {
+	link, _ := p.Link(id)
+	b := budget.Of(p, link)
+	left := b.Missing
+	if left <= 0 {
+		left = usualLengths[0]
+	}
+	transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
+	if err != nil {
+		return nil
+	}
+	var wanted, others []CableChoice
+	for _, kind := range kindsOf(p) {
+		if !budget.Fits(kind, transport.Media) {
+			continue
+		}
+		length := usualLength(left)
+		choice := CableChoice{plan.Segment{Kind: kind.ID, Length: length}, length, kind.Name + ", by length"}
+		if kind.ID == link.FillKind {
+			wanted = append(wanted, choice)
+		} else {
+			others = append(others, choice)
+		}
+	}
+	reels := freeReels(p, transport.Media, units)
+	slices.SortStableFunc(reels, func(a, b CableChoice) int { return compareReach(a.Length, b.Length, left) })
+	return slices.Concat(wanted, reels, others)
+}
+
+// compareReach puts lengths that reach before those that do not, the nearest first on both sides.
+func compareReach(a, b, left float64) int {
+	reaches := func(length float64) bool { return length >= left-0.05 }
+	switch {
+	case reaches(a) != reaches(b):
+		if reaches(a) {
+			return -1
+		}
+		return 1
+	case math.Abs(a-left) < math.Abs(b-left):
+		return -1
+	case math.Abs(a-left) > math.Abs(b-left):
+		return 1
+	}
+	return 0
+}
+
+// kindsOf lists the plan's cable kinds, then those of the catalogue that it has not.
+func kindsOf(p *plan.Plan) []plan.CableKind {
+	var kinds []plan.CableKind
+	for kind := range p.CableKinds.All() {
+		kinds = append(kinds, kind)
+	}
+	for _, kind := range catalogue.CableKinds() {
+		if !p.CableKinds.Has(kind.Key()) {
+			kinds = append(kinds, kind)
+		}
+	}
+	return kinds
+}
+
+// freeReels lists the reels of good condition that no link holds, with what is left of a row of equal ones.
+func freeReels(p *plan.Plan, media standards.Media, units Units) []CableChoice {
+	used := map[plan.ReelID]int{}
+	for segment := range p.Segments.All() {
+		used[segment.Reel]++
+	}
+	var free []CableChoice
+	for reel := range p.Reels.All() {
+		kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
+		rest := reel.Count() - used[reel.ID]
+		if rest <= 0 || reel.Condition == "faulty" || !budget.Fits(kind, media) {
+			continue
+		}
+		words := fmt.Sprintf("%s · %s · %s", reelName(reel, rest), units.Metres(reel.Length), kind.Name)
+		if box, found := p.Cases.Get(plan.Key(reel.Case)); found {
+			words += " · " + box.Name
+		}
+		free = append(free, CableChoice{plan.Segment{Reel: reel.ID}, reel.Length, words})
+	}
+	return free
+}
+
+func reelName(reel plan.Reel, rest int) string {
+	if reel.Tag != "" {
+		return reel.Tag
+	}
+	return fmt.Sprintf("%d left", rest)
+}
+
+// AppendCable lays one more cable at the far end of a link.
+func AppendCable(e *plan.Edit, id plan.LinkID, segment plan.Segment) error {
+	if segment.Kind != "" {
+		if err := catalogue.UseCable(e, segment.Kind); err != nil && !e.Now().CableKinds.Has(plan.Key(segment.Kind)) {
+			return err
+		}
+	}
+	e.SetSegments(id, append(slices.Clone(e.Now().SegmentsOf(id)), segment))
+	return nil
+}
+
+// WithCable is the budget that a link would have with one more cable, or why it cannot be laid.
+func WithCable(p *plan.Plan, id plan.LinkID, segment plan.Segment) (budget.Budget, error) {
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error { return AppendCable(e, id, segment) })
+	if err != nil {
+		return budget.Budget{}, err
+	}
+	link, _ := next.Link(id)
+	return budget.Of(next, link), nil
+}

@@ -1,0 +1,192 @@
+package panel
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/plan"
+)
+
+// Equipment is the list on the left: what can be dragged onto the plan, or placed with Enter.
+type Equipment struct {
+	widget.BaseWidget
+
+	// Place puts a row in the middle of the plan.
+	Place func(EquipmentRow)
+	// Carry shows a row under the pointer at a place of the window; Drop puts it there, or gives it up.
+	Carry func(EquipmentRow, fyne.Position)
+	Drop  func(EquipmentRow, fyne.Position)
+	// Leave gives the focus back to the plan.
+	Leave func()
+
+	plan     *plan.Plan
+	rows     []EquipmentRow
+	selected int
+	search   *searchEntry
+	list     *widget.List
+	empty    *widget.Label
+	content  fyne.CanvasObject
+}
+
+// NewEquipment returns the list for a plan.
+func NewEquipment(p *plan.Plan) *Equipment {
+	e := &Equipment{plan: p, selected: -1}
+	e.search = &searchEntry{keys: e.key}
+	e.search.ExtendBaseWidget(e.search)
+	e.search.SetPlaceHolder("find a kind")
+	e.search.OnChanged = func(string) { e.fill() }
+	e.search.OnSubmitted = func(string) { e.place() }
+	e.list = widget.NewList(
+		func() int { return len(e.rows) },
+		func() fyne.CanvasObject { return newKindRow(e) },
+		func(i int, object fyne.CanvasObject) { object.(*kindRow).set(e.rows[i]) },
+	)
+	e.list.HideSeparators = true
+	e.list.OnSelected = func(i int) { e.selected = i }
+	e.empty = widget.NewLabel("No kind has these words in its name.")
+	e.empty.Wrapping, e.empty.Importance = fyne.TextWrapWord, widget.LowImportance
+	e.empty.Hide()
+	head := canvas.NewText("Equipment", theme.Color(theme.ColorNameForeground))
+	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()+1
+	e.content = container.NewBorder(container.NewVBox(container.NewPadded(head), e.search, e.empty), nil, nil, nil, e.list)
+	e.ExtendBaseWidget(e)
+	e.fill()
+	return e
+}
+
+// CreateRenderer implements fyne.Widget.
+func (e *Equipment) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(e.content) }
+
+// SetPlan shows the kinds and counts of another plan.
+func (e *Equipment) SetPlan(p *plan.Plan) {
+	e.plan = p
+	e.fill()
+}
+
+// Focus puts the cursor into the search field.
+func (e *Equipment) Focus(c fyne.Canvas) { c.Focus(e.search) }
+
+// Rows are the rows listed now.
+func (e *Equipment) Rows() []EquipmentRow { return e.rows }
+
+func (e *Equipment) fill() {
+	e.rows = EquipmentOf(e.plan, e.search.Text)
+	e.selected = -1
+	e.list.UnselectAll()
+	e.empty.Hidden = len(e.rows) > 0
+	if e.search.Text != "" {
+		e.step(1) // what is found first is what Enter places
+	}
+	e.list.Refresh()
+	e.empty.Refresh()
+}
+
+// step selects the next row that is no head.
+func (e *Equipment) step(by int) {
+	for i := e.selected + by; i >= 0 && i < len(e.rows); i += by {
+		if !e.rows[i].Head() {
+			e.list.Select(i)
+			e.list.ScrollTo(i)
+			return
+		}
+	}
+}
+
+// key handles the keys that a search field leaves to its list.
+func (e *Equipment) key(name fyne.KeyName) bool {
+	switch name {
+	case fyne.KeyDown:
+		e.step(1)
+	case fyne.KeyUp:
+		e.step(-1)
+	case fyne.KeyEscape:
+		if e.Leave != nil {
+			e.Leave()
+		}
+	default:
+		return false
+	}
+	return true
+}
+
+func (e *Equipment) place() {
+	if e.selected >= 0 && e.selected < len(e.rows) && !e.rows[e.selected].Head() && e.Place != nil {
+		e.Place(e.rows[e.selected])
+	}
+}
+
+// searchEntry is a field whose up, down and Escape belong to the list below it.
+type searchEntry struct {
+	widget.Entry
+	keys func(fyne.KeyName) bool
+}
+
+// TypedKey implements fyne.Focusable.
+func (s *searchEntry) TypedKey(event *fyne.KeyEvent) {
+	if !s.keys(event.Name) {
+		s.Entry.TypedKey(event)
+	}
+}
+
+// kindRow is one row of the list; dragged, it is carried over the plan.
+type kindRow struct {
+	widget.BaseWidget
+	owner   *Equipment
+	row     EquipmentRow
+	name    *widget.Label
+	note    *canvas.Text
+	content *fyne.Container
+	at      fyne.Position
+}
+
+func newKindRow(e *Equipment) *kindRow {
+	r := &kindRow{owner: e, name: widget.NewLabel(""), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
+	r.name.Truncation = fyne.TextTruncateEllipsis
+	r.note.TextSize = theme.CaptionTextSize()
+	r.content = container.NewBorder(nil, nil, nil, container.NewPadded(r.note), r.name)
+	r.ExtendBaseWidget(r)
+	return r
+}
+
+func (r *kindRow) set(row EquipmentRow) {
+	if r.row == row {
+		return
+	}
+	r.row = row
+	r.name.TextStyle.Bold = row.Head()
+	r.name.Importance = widget.MediumImportance
+	text := row.Name
+	if row.Head() {
+		text, r.name.Importance = row.Group, widget.LowImportance
+	}
+	r.name.SetText(text)
+	r.note.Text = ""
+	if row.Placed > 0 {
+		r.note.Text = fmt.Sprintf("×%d", row.Placed)
+	}
+	r.note.Refresh()
+	r.content.Refresh()
+}
+
+// CreateRenderer implements fyne.Widget.
+func (r *kindRow) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(r.content) }
+
+// Dragged implements fyne.Draggable.
+func (r *kindRow) Dragged(event *fyne.DragEvent) {
+	r.at = event.AbsolutePosition
+	if !r.row.Head() && r.owner.Carry != nil {
+		r.owner.Carry(r.row, r.at)
+	}
+}
+
+// DragEnd implements fyne.Draggable.
+func (r *kindRow) DragEnd() {
+	if !r.row.Head() && r.owner.Drop != nil {
+		r.owner.Drop(r.row, r.at)
+	}
+}

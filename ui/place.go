@@ -1,0 +1,187 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// ghost is what is carried over the plan: plain shapes in a layer on top, which never take the pointer.
+type ghost struct {
+	layer *fyne.Container
+	box   *canvas.Rectangle
+	name  *canvas.Text
+}
+
+func newGhost() *ghost {
+	g := &ghost{box: canvas.NewRectangle(nil), name: canvas.NewText("", nil)}
+	g.box.CornerRadius, g.box.StrokeWidth = 5, 2
+	g.name.TextStyle.Bold, g.name.Alignment = true, fyne.TextAlignCenter
+	g.layer = container.NewWithoutLayout(g.box, g.name)
+	g.hide()
+	return g
+}
+
+func (g *ghost) hide() {
+	g.box.Hide()
+	g.name.Hide()
+}
+
+// show draws the ghost centred on a place of the window.
+func (g *ghost) show(text string, at fyne.Position) {
+	g.box.FillColor, g.box.StrokeColor = theme.Color(theme.ColorNameBackground), theme.Color(theme.ColorNamePrimary)
+	g.name.Text, g.name.Color, g.name.TextSize = text, theme.Color(theme.ColorNameForeground), theme.TextSize()
+	least := g.name.MinSize()
+	size := fyne.NewSize(least.Width+20, least.Height+14)
+	g.box.Resize(size)
+	g.box.Move(at.Subtract(fyne.NewPos(size.Width/2, size.Height/2)))
+	g.name.Resize(size)
+	g.name.Move(at.Subtract(fyne.NewPos(size.Width/2, size.Height/2)))
+	g.box.Show()
+	g.name.Show()
+	g.layer.Refresh()
+}
+
+// carry moves the ghost; over the plan it snaps to where a drop would put it.
+func (w *window) carry(row panel.EquipmentRow, at fyne.Position) {
+	if metres, over := w.plan.MetresAt(at); over {
+		at = w.plan.PlaceOf(w.plan.Snapped(metres))
+	}
+	w.ghost.show(row.Name, at)
+}
+
+// drop places what was carried; beside the plan it is given up.
+func (w *window) drop(row panel.EquipmentRow, at fyne.Position) {
+	w.ghost.hide()
+	w.ghost.layer.Refresh()
+	if metres, over := w.plan.MetresAt(at); over {
+		w.place(row, w.plan.Snapped(metres))
+	}
+}
+
+// placeInMiddle places a row where the view's middle is, or beside what stands there.
+func (w *window) placeInMiddle(row panel.EquipmentRow) {
+	w.place(row, w.freeNear(w.plan.Snapped(w.plan.Middle())))
+}
+
+// clearance is how far in points from another device a place is free: about a device's box.
+const clearance = 130.0
+
+// freeNear is the first place on rings round a point that no device stands near.
+func (w *window) freeNear(at geom.Point) geom.Point {
+	clear := clearance / w.plan.View().Scale
+	for ring := range 40 {
+		for step := range max(1, 8*ring) {
+			turn := 2 * math.Pi * float64(step) / float64(max(1, 8*ring))
+			place := at.Add(geom.Polar(float64(ring)*clear*1.1, turn))
+			if w.isFree(place, clear) {
+				return w.plan.Snapped(place)
+			}
+		}
+	}
+	return at
+}
+
+func (w *window) isFree(at geom.Point, clear float64) bool {
+	for device := range w.desk.Plan().Devices.All() {
+		if device.At().Distance(at) < clear {
+			return false
+		}
+	}
+	return true
+}
+
+// place adds a device or a position as one step, and selects it.
+func (w *window) place(row panel.EquipmentRow, at geom.Point) {
+	var placed plan.Ref
+	w.do("Place "+row.Name, func(e *plan.Edit) error {
+		if row.Position {
+			id := e.AddPosition(plan.Position{Name: freePositionName(e.Now()), X: at.X, Y: at.Y, Width: 10, Depth: 8})
+			placed = plan.Ref{Table: "positions", Key: plan.Key(id)}
+			return nil
+		}
+		if err := catalogue.Use(e, row.Kind); err != nil {
+			return err
+		}
+		id := e.AddDevice(plan.Device{Kind: row.Kind, X: at.X, Y: at.Y, Position: positionAt(e.Now(), at)})
+		placed = plan.Ref{Table: "devices", Key: plan.Key(id)}
+		return nil
+	})
+	w.desk.Select(placed)
+	if row.Position {
+		return
+	}
+	w.notice.Clear()
+}
+
+func freePositionName(p *plan.Plan) string {
+	taken := map[string]bool{}
+	for position := range p.Positions.All() {
+		taken[position.Name] = true
+	}
+	name := "Position"
+	for n := 2; taken[name]; n++ {
+		name = fmt.Sprintf("Position %d", n)
+	}
+	return name
+}
+
+// positionAt is the position whose outline a point lies in.
+func positionAt(p *plan.Plan, at geom.Point) plan.PositionID {
+	for position := range p.Positions.All() {
+		if geom.BoxAround(position.At(), position.Width, position.Depth).Contains(at) {
+			return position.ID
+		}
+	}
+	return ""
+}
+
+// rename asks for the name of the one selected row.
+func (w *window) rename() {
+	selection := w.desk.Selection()
+	if len(selection) != 1 {
+		w.notice.Say("Select one device, link, position or area to rename it.")
+		return
+	}
+	ref := selection[0]
+	entry := widget.NewEntry()
+	entry.SetText(nameOf(w.desk.Plan(), ref))
+	d := dialog.NewCustomWithoutButtons("Rename", entry, w.window)
+	take := func() {
+		d.Hide()
+		w.do("Rename "+entry.Text, func(e *plan.Edit) error { return renamed(e, ref, entry.Text) })
+	}
+	entry.OnSubmitted = func(string) { take() }
+	ok := widget.NewButton("Rename", take)
+	ok.Importance = widget.HighImportance
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), ok})
+	d.Resize(fyne.NewSize(380, 150))
+	d.Show()
+	w.window.Canvas().Focus(entry)
+	entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+}
+
+func renamed(e *plan.Edit, ref plan.Ref, name string) error {
+	switch ref.Table {
+	case "devices":
+		return plan.Update(e, ref.Key, func(r *plan.Device) { r.Name = name })
+	case "links":
+		return plan.Update(e, ref.Key, func(r *plan.Link) { r.Name = name })
+	case "positions":
+		return plan.Update(e, ref.Key, func(r *plan.Position) { r.Name = name })
+	case "areas":
+		return plan.Update(e, ref.Key, func(r *plan.Area) { r.Name = name })
+	}
+	return nil
+}
