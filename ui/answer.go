@@ -25,6 +25,8 @@ type question struct {
 	// Table and Name say which row "where" is about, by its name on screen.
 	Table string `json:"table"`
 	Name  string `json:"name"`
+	// Port is a port of the device that "where" is about; blank is the device itself.
+	Port string `json:"port"`
 	// Forget makes "frames" begin anew after the answer.
 	Forget bool `json:"forget"`
 }
@@ -49,10 +51,12 @@ type state struct {
 }
 
 type linkState struct {
-	Grade  string  `json:"grade"`
-	Label  string  `json:"label"`
-	Run    float64 `json:"run_m"`
-	Margin float64 `json:"margin_dB"`
+	Grade   string  `json:"grade"`
+	Label   string  `json:"label"`
+	Run     float64 `json:"run_m"`
+	Margin  float64 `json:"margin_dB"`
+	Missing float64 `json:"missing_m"`
+	Cables  int     `json:"cables"`
 }
 
 // place is the answer to "where": the middle of the row's mark in pixels of the window.
@@ -80,7 +84,7 @@ func (q *Questions) Answer(line []byte) []byte {
 	case "state":
 		answer = q.window.state()
 	case "where":
-		answer = q.window.where(asked.Table, asked.Name)
+		answer = q.window.where(asked.Table, asked.Name, asked.Port)
 	case "item":
 		answer = q.window.find(asked.Name)
 	case "memory":
@@ -118,7 +122,7 @@ func (w *window) state() state {
 	}
 	budgets := append([]budget.Budget(nil), w.desk.Assessment().Budgets...)
 	for _, b := range append(budgets, w.preview.Budgets...) {
-		s.Links[b.Name] = linkState{Grade: string(b.Grade), Label: b.Label(), Run: b.Run, Margin: b.MarginDB}
+		s.Links[b.Name] = linkState{Grade: string(b.Grade), Label: b.Label(), Run: b.Run, Margin: b.MarginDB, Missing: b.Missing, Cables: len(w.desk.Plan().SegmentsOf(b.Link))}
 	}
 	return s
 }
@@ -141,7 +145,7 @@ func nameOf(p *plan.Plan, ref plan.Ref) string {
 	return string(ref.Key)
 }
 
-func (w *window) where(table, name string) place {
+func (w *window) where(table, name, port string) place {
 	info, found := plan.TableNamed(table)
 	if !found {
 		return place{}
@@ -151,13 +155,14 @@ func (w *window) where(table, name string) place {
 		if nameOf(w.desk.Plan(), ref) != name {
 			continue
 		}
+		ref.Part = port
 		box, found := w.plan.Where(ref)
-		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(w.plan)
-		scale := float64(w.window.Canvas().Scale())
 		middle := box.Centre()
 		if table == "positions" {
 			middle = box.Min.Add(geom.Point{X: 3, Y: 4}) // its outline: devices cover the middle
 		}
+		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(w.plan)
+		scale := float64(w.window.Canvas().Scale())
 		return place{X: (float64(at.X) + middle.X) * scale, Y: (float64(at.Y) + middle.Y) * scale, Found: found}
 	}
 	return place{}

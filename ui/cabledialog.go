@@ -138,6 +138,13 @@ func (d *cableDialog) lay(another bool) {
 	d.offer()
 }
 
+// linkButtons are what one does most to a link, on its card.
+func (w *window) linkButtons() fyne.CanvasObject {
+	lay := widget.NewButton("Lay cable…", w.askCable)
+	off := widget.NewButton("Take last off", w.dropLastCable)
+	return container.NewGridWithColumns(2, lay, off)
+}
+
 // dropLastCable takes the last cable off the selected link.
 func (w *window) dropLastCable() {
 	links := w.selectedLinks()

@@ -66,6 +66,8 @@ func insideOf(object fyne.CanvasObject) []fyne.CanvasObject {
 		return []fyne.CanvasObject{o.Content}
 	case *widget.PopUp:
 		return []fyne.CanvasObject{o.Content}
+	case interface{ Inside() []fyne.CanvasObject }:
+		return o.Inside()
 	}
 	return nil
 }

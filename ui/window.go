@@ -72,7 +72,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.plan.Remove = w.remove
 	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})
-	w.card = panel.NewCardView(w.chart, w.show)
+	w.card = panel.NewCardView(container.NewVBox(w.linkButtons(), w.chart), w.show)
 	w.strip = strip.New(noRun)
 	w.notice = panel.NewNotice()
 	w.equipment = panel.NewEquipment(d.Plan())

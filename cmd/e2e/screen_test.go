@@ -126,10 +126,12 @@ func (p *program) ask(question string, answer any) {
 }
 
 type linkState struct {
-	Grade  string  `json:"grade"`
-	Label  string  `json:"label"`
-	Run    float64 `json:"run_m"`
-	Margin float64 `json:"margin_dB"`
+	Grade   string  `json:"grade"`
+	Label   string  `json:"label"`
+	Run     float64 `json:"run_m"`
+	Margin  float64 `json:"margin_dB"`
+	Missing float64 `json:"missing_m"`
+	Cables  int     `json:"cables"`
 }
 
 type state struct {

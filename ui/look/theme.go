@@ -48,7 +48,7 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 		theme.ColorNameForegroundOnSuccess:
 		return p.Panel
 	case theme.ColorNameShadow:
-		return veil(p.Ink, 0x24)
+		return veil(p.Ink, 0x60)
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.Muted
 	case theme.ColorNameInputBackground, theme.ColorNameDisabledButton:

@@ -35,6 +35,9 @@ func NewCardView(below fyne.CanvasObject, goTo func(plan.Ref)) *CardView {
 // CreateRenderer implements fyne.Widget.
 func (c *CardView) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(c.scroll) }
 
+// Inside lists what the card holds, for tests of the real window.
+func (c *CardView) Inside() []fyne.CanvasObject { return c.body.Objects }
+
 // Set shows a card. While only figures change, as in a drag, the rows stay and their texts are set.
 func (c *CardView) Set(card Card) {
 	if c.shown && c.sameShape(card) {

@@ -31,6 +31,7 @@ type Equipment struct {
 	list     *widget.List
 	empty    *widget.Label
 	content  fyne.CanvasObject
+	made     []*kindRow
 }
 
 // NewEquipment returns the list for a plan.
@@ -70,6 +71,17 @@ func (e *Equipment) SetPlan(p *plan.Plan) {
 
 // Focus puts the cursor into the search field.
 func (e *Equipment) Focus(c fyne.Canvas) { c.Focus(e.search) }
+
+// Inside lists the search field and the rows in view, for tests of the real window.
+func (e *Equipment) Inside() []fyne.CanvasObject {
+	inside := []fyne.CanvasObject{&e.search.Entry}
+	for _, row := range e.made {
+		if row.Visible() {
+			inside = append(inside, row.content)
+		}
+	}
+	return inside
+}
 
 // Rows are the rows listed now.
 func (e *Equipment) Rows() []EquipmentRow { return e.rows }
@@ -150,6 +162,7 @@ func newKindRow(e *Equipment) *kindRow {
 	r.note.TextSize = theme.CaptionTextSize()
 	r.content = container.NewBorder(nil, nil, nil, container.NewPadded(r.note), r.name)
 	r.ExtendBaseWidget(r)
+	e.made = append(e.made, r)
 	return r
 }
 
