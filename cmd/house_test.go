@@ -33,7 +33,7 @@ var rooms = map[string][]string{
 	"model/checks":        {"model/plan", "model/budget", "model/patch"},
 	"model/assess":        {"model/plan", "model/budget", "model/patch", "model/checks"},
 	"model/planfile":      {"model/plan", "model/standards", "model/atomicfile"},
-	"model/journal":       {"model/planfile", "model/atomicfile"},
+	"model/journal":       {"model/plan", "model/planfile"},
 	"model/picture":       {"model/geom", "model/plan", "model/budget", "model/assess"},
 	"model/desk":          {"model/*", "-model/picture", "-model/picking"},
 	"model/house":         {"model/planfile", "model/catalogue", "model/atomicfile"},

@@ -46,6 +46,8 @@ type window struct {
 	preview panel.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
+	// trouble with the journal that was told last.
+	trouble string
 	// finding is the one shown last.
 	finding int
 }
@@ -59,6 +61,7 @@ func Open(app fyne.App, d *desk.Desk, paths ...string) (fyne.Window, *Questions)
 	if len(paths) > 0 {
 		w.open(paths[0])
 	}
+	w.offerLeft(d.LeftBehind())
 	return w.window, &Questions{w}
 }
 
@@ -87,6 +90,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.window.SetMainMenu(w.menu())
 	w.window.SetCloseIntercept(w.close)
 	w.window.SetOnDropped(w.dropped)
+	app.Lifecycle().SetOnEnteredForeground(w.checkDisk)
 	// The menu's redo is the toolkit's own shortcut; this one is the other that hands know.
 	w.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: control | shift}, func(fyne.Shortcut) {
 		w.desk.Redo()
@@ -116,6 +120,7 @@ func (w *window) layOut() {
 func (w *window) heard(e desk.Event) {
 	w.preview = panel.Preview{}
 	w.refresh(e)
+	w.tellTrouble()
 	if e.PlanChanged() || e.File || e.Opened {
 		w.window.SetMainMenu(w.menu())
 	}

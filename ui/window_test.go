@@ -275,3 +275,56 @@ func TestTheWindowTellsHowToCloseIt(t *testing.T) {
 	require.True(t, ok)
 	require.Equal(t, fyne.KeyQ, shortcut.KeyName)
 }
+
+// leave puts a journal of one edit into a folder, as a program that was killed leaves it.
+func leave(t *testing.T, folder string) {
+	t.Helper()
+	dead := desk.New(plan.NewIDSource(9, 9))
+	alive := t.TempDir()
+	dead.KeepJournal(alive)
+	dead.NewPlan(demo.Weekender())
+	require.NoError(t, dead.Do("Lost edit", func(e *plan.Edit) error {
+		settings := e.Now().Settings
+		settings.Note = "lost"
+		e.SetSettings(settings)
+		return nil
+	}))
+	journals, err := filepath.Glob(filepath.Join(alive, "*.journal"))
+	require.NoError(t, err)
+	text, err := os.ReadFile(journals[0])
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "left.journal"), text, 0o600))
+	dead.Close()
+}
+
+func TestWhatACrashLeftIsOfferedAndNeverDiscardedAtOnce(t *testing.T) {
+	folder := t.TempDir()
+	leave(t, folder)
+	again := func() *screen {
+		s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2))}
+		s.desk.KeepJournal(folder)
+		s.window, s.questions = ui.Open(s.app, s.desk)
+		return s
+	}
+	s := again()
+	require.Equal(t, 1, s.state().Overlays)
+	s.tap("Discard")
+	require.Equal(t, 1, s.state().Overlays, "asked again")
+	s.tap("Keep for later")
+	require.Zero(t, s.state().Overlays)
+	require.Empty(t, s.desk.Plan().Settings.Note)
+
+	s = again()
+	s.tap("Recover")
+	require.Equal(t, "lost", s.desk.Plan().Settings.Note)
+	require.True(t, s.state().Unsaved)
+	require.NoFileExists(t, filepath.Join(folder, "left.journal"))
+	s.desk.Close()
+
+	leave(t, folder)
+	s = again()
+	s.tap("Discard")
+	s.tap("Discard")
+	require.NoFileExists(t, filepath.Join(folder, "left.journal"))
+	require.Empty(t, again().desk.LeftBehind())
+}

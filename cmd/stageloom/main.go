@@ -6,6 +6,7 @@ import (
 	"encoding/binary"
 	"fmt"
 	"os"
+	"path/filepath"
 	"runtime"
 
 	"fyne.io/fyne/v2"
@@ -33,7 +34,11 @@ func main() {
 		Migrations: map[string]bool{"fyneDo": os.Getenv("STAGELOOM_CHECK_THREADS") == ""},
 	})
 	a := app.NewWithID("stageloom.desktop")
-	window, questions := ui.Open(a, desk.New(newIDs()), os.Args[1:]...)
+	d := desk.New(newIDs())
+	if folder, err := os.UserConfigDir(); err == nil {
+		d.KeepJournal(filepath.Join(folder, "stageloom", "unsaved"))
+	}
+	window, questions := ui.Open(a, d, os.Args[1:]...)
 	if path := os.Getenv("STAGELOOM_QUESTIONS"); path != "" {
 		listen(a, path, questions)
 	}

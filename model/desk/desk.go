@@ -41,6 +41,7 @@ type Desk struct {
 	selection  []plan.Ref
 	listeners  []func(Event)
 	file       file
+	unsaved    unsaved
 }
 
 // New returns a desk with an empty plan. ids gives the ids of new rows.
@@ -52,9 +53,12 @@ func New(ids *plan.IDSource) *Desk {
 
 func (d *Desk) reset(p *plan.Plan, name string) {
 	d.steps, d.at, d.selection = []step{{name: name, plan: p}}, 0, nil
-	d.assessment = assess.Of(p)
 	d.file.saved = p
+	d.assess()
 }
+
+// assess reckons the plan as it stands from nothing.
+func (d *Desk) assess() { d.assessment = assess.Of(d.Plan()) }
 
 // Plan is the plan as it stands.
 func (d *Desk) Plan() *plan.Plan { return d.steps[d.at].plan }
@@ -103,6 +107,7 @@ func (d *Desk) do(name string, edit func(*plan.Edit) error, again bool) error {
 	if len(d.steps) > mostSteps {
 		d.steps = d.steps[len(d.steps)-mostSteps:]
 	}
+	d.note(name, old, next)
 	d.arrive(old, len(d.steps)-1)
 	return nil
 }
@@ -135,6 +140,7 @@ func (d *Desk) GoTo(n int) bool {
 	}
 	old := d.Plan()
 	d.steps[d.at].again = false
+	d.note("Go to "+d.steps[n].name, old, d.steps[n].plan)
 	d.arrive(old, n)
 	return true
 }

@@ -25,7 +25,9 @@ type file struct {
 func (d *Desk) Path() string { return d.file.path }
 
 // Unsaved tells whether the plan differs from what its file holds.
-func (d *Desk) Unsaved() bool { return d.Plan() != d.file.saved && !plan.Equal(d.Plan(), d.file.saved) }
+func (d *Desk) Unsaved() bool {
+	return d.Plan() != d.file.saved && (d.file.saved == nil || !plan.Equal(d.Plan(), d.file.saved))
+}
 
 // ReadOnly is why the plan may not be changed here, blank when it may.
 func (d *Desk) ReadOnly() string { return d.file.readOnly }
@@ -54,6 +56,7 @@ func (d *Desk) UseOps(ops *atomicfile.Ops) { d.file.ops = ops }
 // NewPlan puts a fresh plan on the desk.
 func (d *Desk) NewPlan(p *plan.Plan) {
 	old := d.Plan()
+	d.noteEnd()
 	d.letGo()
 	d.reset(p, "New plan")
 	d.tell(Event{Old: old, Opened: true, Selection: true, File: true})
@@ -71,6 +74,7 @@ func (d *Desk) Open(path string) error {
 		return err
 	}
 	old := d.Plan()
+	d.noteEnd()
 	if path != d.file.path {
 		d.letGo()
 	}
@@ -100,8 +104,11 @@ func (d *Desk) letGo() {
 	d.file = file{ops: d.file.ops}
 }
 
-// Close gives the plan's lock back.
-func (d *Desk) Close() { d.letGo() }
+// Close gives the plan's lock back and ends the journal: what is not saved by now is given up.
+func (d *Desk) Close() {
+	d.noteEnd()
+	d.letGo()
+}
 
 // ErrNoPath is the error of a Save of a plan that has no file yet.
 var ErrNoPath = errors.New("this plan has no file yet: choose a name for it")
@@ -167,6 +174,7 @@ func (d *Desk) saveOver(replace bool) error {
 
 func (d *Desk) wrote(stamp planfile.Stamp) {
 	d.file.stamp, d.file.saved = stamp, d.Plan()
+	d.noteEnd()
 	d.tell(Event{File: true})
 }
 
