@@ -140,9 +140,10 @@ func (d *cableDialog) lay(another bool) {
 
 // linkButtons are what one does most to a link, on its card.
 func (w *window) linkButtons() fyne.CanvasObject {
-	lay := widget.NewButton("Lay cable…", w.askCable)
-	off := widget.NewButton("Take last off", w.dropLastCable)
-	return container.NewGridWithColumns(2, lay, off)
+	lay := widget.NewButton("Lay…", w.askCable)
+	off := widget.NewButton("Take off", w.dropLastCable)
+	figures := widget.NewButton("Figures…", w.editLink)
+	return container.NewGridWithColumns(3, lay, off, figures)
 }
 
 // dropLastCable takes the last cable off the selected link.

@@ -24,6 +24,7 @@ var keys = [][2]string{
 	{"Ctrl E", "find a kind of equipment; Down and Up choose, Enter places it, Escape goes back to the plan"},
 	{"drag from a free port", "draw a link to another device; Ctrl K links two ports by keys"},
 	{"Ctrl J", "lay cable for the selected link; with Shift take the last one off"},
+	{"Ctrl I", "the selected link's own figures: rises, slack, temperature, wanted margin and kind"},
 	{"drag a selected link's line", "lay it round things; W adds a way point, arrows nudge the one touched last"},
 	{"Delete, F2, M", "delete, rename, measure"},
 	{"Ctrl R, Ctrl B", "turn the link round; pair main and backup"},

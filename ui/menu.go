@@ -115,6 +115,7 @@ func (w *window) editMenu() *fyne.Menu {
 func (w *window) linksMenu() *fyne.Menu {
 	return fyne.NewMenu("Links",
 		w.item("Link two ports…", key(fyne.KeyK, control), w.askLink),
+		w.item("Figures of the link…", key(fyne.KeyI, control), w.editLink),
 		w.item("Lay cable…", key(fyne.KeyJ, control), w.askCable),
 		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.dropLastCable),
 		fyne.NewMenuItemSeparator(),

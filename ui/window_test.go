@@ -328,3 +328,25 @@ func TestWhatACrashLeftIsOfferedAndNeverDiscardedAtOnce(t *testing.T) {
 	require.NoFileExists(t, filepath.Join(folder, "left.journal"))
 	require.Empty(t, again().desk.LeftBehind())
 }
+
+func TestALinksFiguresAreChangedInTheForm(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.choose("Edit", "Next link")
+	s.choose("Links", "Figures of the link…")
+	s.entries()[1].SetText("two")
+	s.tap("Keep")
+	require.Equal(t, 1, s.state().Overlays, "what cannot be read keeps the form open")
+	s.entries()[1].SetText("2.5 m")
+	s.tap("Keep")
+	require.Zero(t, s.state().Overlays)
+	link := s.desk.Plan().Links
+	found := false
+	for l := range link.All() {
+		found = found || l.Name == "L01" && l.RiseFrom == 2.5
+	}
+	require.True(t, found)
+	require.Equal(t, "Change L01", s.desk.NextUndo())
+	s.choose("Links", "Figures of the link…")
+	s.tap("Keep")
+	require.Equal(t, "Change L01", s.desk.NextUndo(), "kept as it is, it makes no step")
+}

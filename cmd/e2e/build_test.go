@@ -70,7 +70,7 @@ func TestAPlanIsBuiltWithTheMouseOnly(t *testing.T) {
 		p.drag(x, y, toX, toY-4)
 		p.until("the link is there", func() bool { return len(p.state().Links) == i+1 })
 		step := p.state().Step
-		p.click(p.item("Lay cable…"))
+		p.click(p.item("Lay…"))
 		p.click(p.item("Add and another"))
 		p.until("the first cable is laid", func() bool { return p.state().Step == step+1 })
 		p.click(p.item("Add"))

@@ -72,3 +72,17 @@ func UseCable(e *plan.Edit, id plan.CableKindID) error {
 	plan.Put(e, kind)
 	return nil
 }
+
+// CableKindsFor lists the cable kinds of a plan, then those of the catalogue that it has not.
+func CableKindsFor(p *plan.Plan) []plan.CableKind {
+	var kinds []plan.CableKind
+	for kind := range p.CableKinds.All() {
+		kinds = append(kinds, kind)
+	}
+	for _, kind := range CableKinds() {
+		if !p.CableKinds.Has(kind.Key()) {
+			kinds = append(kinds, kind)
+		}
+	}
+	return kinds
+}

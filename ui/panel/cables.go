@@ -46,7 +46,7 @@ func CablesFor(p *plan.Plan, id plan.LinkID, units Units) []CableChoice {
 		return nil
 	}
 	var wanted, others []CableChoice
-	for _, kind := range kindsOf(p) {
+	for _, kind := range catalogue.CableKindsFor(p) {
 		if !budget.Fits(kind, transport.Media) {
 			continue
 		}
@@ -78,20 +78,6 @@ func compareReach(a, b, left float64) int {
 		return 1
 	}
 	return 0
-}
-
-// kindsOf lists the plan's cable kinds, then those of the catalogue that it has not.
-func kindsOf(p *plan.Plan) []plan.CableKind {
-	var kinds []plan.CableKind
-	for kind := range p.CableKinds.All() {
-		kinds = append(kinds, kind)
-	}
-	for _, kind := range catalogue.CableKinds() {
-		if !p.CableKinds.Has(kind.Key()) {
-			kinds = append(kinds, kind)
-		}
-	}
-	return kinds
 }
 
 // freeReels lists the reels of good condition that no link holds, with what is left of a row of equal ones.

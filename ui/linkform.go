@@ -1,0 +1,121 @@
+package ui
+
+import (
+	"errors"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/budget"
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+	"stageloom/ui/panel"
+)
+
+// noKind stands for no wanted kind of cable in the form.
+const noKind = "none: what is missing stays uncabled"
+
+// linkForm is the form of a link's own figures.
+type linkForm struct {
+	*window
+	link    plan.Link
+	fields  []panel.Field
+	entries []*widget.Entry
+	trouble *widget.Label
+	form    *widget.Form
+	kinds   []plan.CableKind
+	wanted  *widget.Select
+	dialog  *dialog.CustomDialog
+}
+
+// editLink opens the form of the one selected link.
+func (w *window) editLink() {
+	links := w.selectedLinks()
+	if len(links) != 1 {
+		w.notice.Say("Select one link to change its figures.")
+		return
+	}
+	link, _ := w.desk.Plan().Link(links[0])
+	f := &linkForm{window: w, link: link, fields: panel.LinkFields(w.desk.Plan(), link, w.units()), form: widget.NewForm()}
+	for _, field := range f.fields {
+		entry := widget.NewEntry()
+		entry.SetText(field.Text)
+		entry.SetPlaceHolder(field.Blank)
+		entry.OnSubmitted = func(string) { f.take() }
+		f.entries = append(f.entries, entry)
+		f.form.AppendItem(widget.NewFormItem(field.Name, entry))
+	}
+	f.offerKinds()
+	f.trouble = widget.NewLabel("A blank is the plan's figure.")
+	f.trouble.Wrapping = fyne.TextWrapWord
+	take := widget.NewButton("Keep", f.take)
+	take.Importance = widget.HighImportance
+	f.dialog = dialog.NewCustomWithoutButtons("Link "+link.Name, container.NewBorder(nil, f.trouble, nil, nil, container.NewVScroll(f.form)), w.window)
+	f.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", f.dialog.Hide), take})
+	size := w.window.Canvas().Size()
+	f.dialog.Resize(fyne.NewSize(560, min(520, size.Height*0.9)))
+	f.dialog.Show()
+	w.window.Canvas().Focus(f.entries[panel.FieldRiseFrom])
+}
+
+// offerKinds lists the kinds of cable that could fill what is missing.
+func (f *linkForm) offerKinds() {
+	names := []string{noKind}
+	chosen := 0
+	transport, err := standards.TransportBySlug(standards.TransportSlug(f.link.Transport))
+	for _, kind := range catalogue.CableKindsFor(f.desk.Plan()) {
+		if err != nil || !budget.Fits(kind, transport.Media) {
+			continue
+		}
+		f.kinds = append(f.kinds, kind)
+		names = append(names, kind.Name)
+		if kind.ID == f.link.FillKind {
+			chosen = len(f.kinds)
+		}
+	}
+	f.wanted = widget.NewSelect(names, nil)
+	f.wanted.SetSelectedIndex(chosen)
+	f.form.AppendItem(widget.NewFormItem("Wanted kind", f.wanted))
+}
+
+// take keeps the form as one step; what cannot be read is told with its field, which gets the cursor; nothing is lost.
+func (f *linkForm) take() {
+	for i, entry := range f.entries {
+		f.fields[i].Text, f.fields[i].Fault = entry.Text, ""
+	}
+	link, faulted, ok := panel.WithLinkFields(f.desk.Plan(), f.link, f.fields, f.units())
+	if !ok {
+		at := slices.IndexFunc(faulted, func(field panel.Field) bool { return field.Fault != "" })
+		f.tell(faulted[at].Name + ": " + faulted[at].Fault)
+		f.window.window.Canvas().Focus(f.entries[at])
+		return
+	}
+	link.FillKind = ""
+	if i := f.wanted.SelectedIndex(); i > 0 {
+		link.FillKind = f.kinds[i-1].ID
+	}
+	err := f.desk.Do("Change "+link.Name, func(e *plan.Edit) error {
+		if link.FillKind != "" {
+			if err := catalogue.UseCable(e, link.FillKind); err != nil && !errors.Is(err, catalogue.ErrUnknown) {
+				return err
+			}
+		}
+		plan.Put(e, link)
+		return nil
+	})
+	if err != nil {
+		f.tell(sentence(err))
+		return
+	}
+	f.dialog.Hide()
+}
+
+// tell says what cannot stand as it is.
+func (f *linkForm) tell(text string) {
+	f.trouble.Importance = widget.DangerImportance
+	f.trouble.SetText(text)
+}
