@@ -95,11 +95,14 @@ func (w *window) editMenu() *fyne.Menu {
 	return fyne.NewMenu("Edit", undo, redo,
 		w.item("History…", key(fyne.KeyH, control), w.showHistory),
 		fyne.NewMenuItemSeparator(),
+		w.item("Find…", key(fyne.KeyF, control), w.askFind),
 		w.item("Find a kind of equipment", key(fyne.KeyE, control), func() { w.equipment.Focus(w.window.Canvas()) }),
+		w.alignMenu(),
 		w.item("Rename…", key(fyne.KeyF2, 0), w.rename),
 		fyne.NewMenuItem("Delete", w.remove),
 		fyne.NewMenuItemSeparator(),
 		w.item("Select all devices", &fyne.ShortcutSelectAll{}, w.selectAll),
+		w.chooseMenu(),
 		w.item("Select none", key(fyne.KeyA, control|shift), func() { w.desk.Select() }),
 		fyne.NewMenuItemSeparator(),
 		w.item("Next link", key(fyne.KeyL, control), func() { w.step("links", 1) }),
@@ -122,6 +125,8 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Add way point", nil, w.plan.AddWayPoint),
 		w.item("Straighten", nil, w.straighten),
 		w.item("Reverse", key(fyne.KeyR, control), w.reverse),
+		w.item("Double", key(fyne.KeyU, control), w.duplicate),
+		fyne.NewMenuItem("Renumber", w.renumber),
 		w.item("Pair as main and backup", key(fyne.KeyB, control), w.pair),
 	)
 }

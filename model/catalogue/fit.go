@@ -92,3 +92,21 @@ func usualKind(p *plan.Plan, transport plan.TransportID) plan.CableKindID {
 	}
 	return best
 }
+
+// TwinOf is a second link between the devices of one, on the first ports of the same transport that are free and fit;
+// it bears no name, partner or patch of its own yet.
+func TwinOf(p *plan.Plan, link plan.Link) (plan.Link, bool) {
+	from, _ := p.Device(link.From)
+	to, _ := p.Device(link.To)
+	for _, near := range p.Ports(from.Kind) {
+		for _, far := range p.Ports(to.Kind) {
+			draft := link
+			draft.FromPort, draft.ToPort = near.Name, far.Name
+			if twin, reason := NewLink(p, draft); reason == "" && twin.Transport == link.Transport {
+				twin.Name, twin.Partner, twin.Role = "", "", ""
+				return twin, true
+			}
+		}
+	}
+	return plan.Link{}, false
+}

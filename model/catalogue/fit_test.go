@@ -57,3 +57,17 @@ func TestPortsThatFitMakeALinkAndOthersSayWhyNot(t *testing.T) {
 	link, _ := catalogue.NewLink(p, plan.Link{From: box, FromPort: "B", To: console, ToPort: "B"})
 	require.Equal(t, plan.CableKindID("cat5e"), link.FillKind, "the kind that this plan uses")
 }
+
+func TestATwinTakesTheNextPortsThatFit(t *testing.T) {
+	p, box, console, _ := onStage(t)
+	first := p.Links.At(0)
+	twin, found := catalogue.TwinOf(p, first)
+	require.True(t, found)
+	require.Equal(t, []string{"B", "B"}, []string{twin.FromPort, twin.ToPort})
+	require.Equal(t, []plan.DeviceID{box, console}, []plan.DeviceID{twin.From, twin.To})
+	require.Empty(t, twin.Name)
+	p, err := plan.Do(p, plan.NewIDSource(5, 6), func(e *plan.Edit) error { e.AddLink(twin); return nil })
+	require.NoError(t, err)
+	_, found = catalogue.TwinOf(p, first)
+	require.False(t, found, "the box has two AES50 ports")
+}

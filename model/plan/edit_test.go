@@ -204,3 +204,52 @@ func TestAReelThatLeavesThePlanLeavesItsLengthBehind(t *testing.T) {
 	s.do(t, func(e *plan.Edit) error { return e.RemoveReel("r-22222") })
 	require.Equal(t, []plan.Segment{{Link: s.ab, Order: 1, Kind: "cat6", Length: 50}}, s.SegmentsOf(s.ab))
 }
+
+func TestDevicesAreBroughtIntoLine(t *testing.T) {
+	all := func(s *stage) []plan.DeviceID { return []plan.DeviceID{s.a, s.b, s.c} }
+	for name, test := range map[string]struct {
+		how  plan.Alignment
+		want [3]geom.Point
+	}{
+		"left":   {plan.AlignLeft, [3]geom.Point{{X: 0, Y: 1}, {X: 0, Y: 4}, {X: 0, Y: 7}}},
+		"right":  {plan.AlignRight, [3]geom.Point{{X: 50, Y: 1}, {X: 50, Y: 4}, {X: 50, Y: 7}}},
+		"top":    {plan.AlignTop, [3]geom.Point{{X: 0, Y: 7}, {X: 10, Y: 7}, {X: 50, Y: 7}}},
+		"bottom": {plan.AlignBottom, [3]geom.Point{{X: 0, Y: 1}, {X: 10, Y: 1}, {X: 50, Y: 1}}},
+		"row":    {plan.AlignRow, [3]geom.Point{{X: 0, Y: 4}, {X: 10, Y: 4}, {X: 50, Y: 4}}},
+		"column": {plan.AlignColumn, [3]geom.Point{{X: 20, Y: 1}, {X: 20, Y: 4}, {X: 20, Y: 7}}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := newStage(t)
+			s.do(t, func(e *plan.Edit) error {
+				for i, id := range all(s) {
+					require.NoError(t, plan.Update(e, plan.Key(id), func(r *plan.Device) { r.Y = float64(1 + 3*i) }))
+				}
+				return e.Align(all(s), test.how)
+			})
+			for i, id := range all(s) {
+				device, _ := s.Device(id)
+				require.Equal(t, test.want[i], device.At())
+			}
+		})
+	}
+}
+
+func TestDevicesAreSpacedEvenly(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error { return e.Distribute([]plan.DeviceID{s.c, s.a, s.b}) })
+	b, _ := s.Device(s.b)
+	require.Equal(t, geom.Point{X: 25}, b.At())
+	s.refused(t, "at least 3", func(e *plan.Edit) error { return e.Distribute([]plan.DeviceID{s.a, s.b}) })
+	s.refused(t, "at least 2", func(e *plan.Edit) error { return e.Align([]plan.DeviceID{s.a, "d-99999"}, plan.AlignLeft) })
+}
+
+func TestLinksAreRenumberedRoundNamesThatStay(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error { return e.Renumber([]plan.LinkID{s.bc, s.ab}) })
+	first, _ := s.Link(s.bc)
+	second, _ := s.Link(s.ab)
+	require.Equal(t, []string{"L01", "L02"}, []string{first.Name, second.Name})
+	s.do(t, func(e *plan.Edit) error { return e.Renumber([]plan.LinkID{s.ab}) })
+	second, _ = s.Link(s.ab)
+	require.Equal(t, "L02", second.Name, "L01 stays with the other link")
+}

@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -32,8 +33,8 @@ func usualLength(metres float64) float64 {
 	return usualLengths[len(usualLengths)-1]
 }
 
-// CablesFor lists the cables that fit a link: its wanted kind first, then free reels, those that reach with the
-// least left over first, then the other kinds.
+// CablesFor lists the cables that fit a link: its wanted kind first, then free reels that reach, the least left over
+// first, then the other kinds, then reels that do not reach.
 func CablesFor(p *plan.Plan, id plan.LinkID, units Units) []CableChoice {
 	link, _ := p.Link(id)
 	b := budget.Of(p, link)
@@ -60,15 +61,20 @@ func CablesFor(p *plan.Plan, id plan.LinkID, units Units) []CableChoice {
 	}
 	reels := freeReels(p, transport.Media, units)
 	slices.SortStableFunc(reels, func(a, b CableChoice) int { return compareReach(a.Length, b.Length, left) })
-	return slices.Concat(wanted, reels, others)
+	reach := slices.IndexFunc(reels, func(choice CableChoice) bool { return !reaches(choice.Length, left) })
+	if reach < 0 {
+		reach = len(reels)
+	}
+	return slices.Concat(wanted, reels[:reach], others, reels[reach:])
 }
+
+func reaches(length, left float64) bool { return length >= left-0.05 }
 
 // compareReach puts lengths that reach before those that do not, the nearest first on both sides.
 func compareReach(a, b, left float64) int {
-	reaches := func(length float64) bool { return length >= left-0.05 }
 	switch {
-	case reaches(a) != reaches(b):
-		if reaches(a) {
+	case reaches(a, left) != reaches(b, left):
+		if reaches(a, left) {
 			return -1
 		}
 		return 1
@@ -109,12 +115,20 @@ func reelName(reel plan.Reel, rest int) string {
 	return fmt.Sprintf("%d left", rest)
 }
 
-// AppendCable lays one more cable at the far end of a link.
+// AppendCable lays one more cable at the far end of a link. A link without a wanted kind wants this one from then on,
+// so that what is still missing is graded.
 func AppendCable(e *plan.Edit, id plan.LinkID, segment plan.Segment) error {
 	if segment.Kind != "" {
 		if err := catalogue.UseCable(e, segment.Kind); err != nil && !e.Now().CableKinds.Has(plan.Key(segment.Kind)) {
 			return err
 		}
+	}
+	kind := segment.Kind
+	if reel, found := e.Now().Reels.Get(plan.Key(segment.Reel)); found {
+		kind = reel.Kind
+	}
+	if err := plan.Update(e, plan.Key(id), func(r *plan.Link) { r.FillKind = cmp.Or(r.FillKind, kind) }); err != nil {
+		return err
 	}
 	e.SetSegments(id, append(slices.Clone(e.Now().SegmentsOf(id)), segment))
 	return nil

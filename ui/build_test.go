@@ -1,0 +1,114 @@
+package ui_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/plan"
+)
+
+func (s *screen) device(name string) (found plan.Device) {
+	for device := range s.desk.Plan().Devices.All() {
+		if device.Name == name {
+			found = device
+		}
+	}
+	return found
+}
+
+// find goes to what a search finds first.
+func (s *screen) find(text string) {
+	s.t.Helper()
+	s.choose("Edit", "Find…")
+	entry := s.entries()[0]
+	entry.SetText(text)
+	entry.OnSubmitted(entry.Text)
+}
+
+func TestLinksAreChosenByWhatTheyHaveInCommon(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.choose("Edit", "Select links", "over")
+	require.Equal(t, []string{"L03"}, s.state().Selection)
+	s.choose("Edit", "Select links", "Fibre")
+	require.Equal(t, []string{"L05", "L17", "L23", "L24", "L26", "L27"}, s.state().Selection)
+	s.desk.Select(plan.RefOf(s.device("Broadcast van")))
+	s.choose("Edit", "Select links", "at the selected devices")
+	require.Equal(t, []string{"L23", "L24", "L25"}, s.state().Selection)
+	s.choose("Edit", "Select links", "too short")
+	require.Contains(t, s.state().Notice, "No link")
+}
+
+func TestDevicesAreArrangedFromTheMenu(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.desk.Select(plan.RefOf(s.device("PA left")), plan.RefOf(s.device("PA right")))
+	s.choose("Edit", "Arrange devices", "to the top one")
+	require.Equal(t, s.device("PA left").Y, s.device("PA right").Y)
+	require.Equal(t, "Arrange: to the top one", s.desk.NextUndo())
+	s.choose("Edit", "Arrange devices", "evenly spaced")
+	require.Contains(t, s.state().Notice, "at least 3 devices")
+}
+
+func TestALinkIsDoubledReversedPairedStraightenedAndDeleted(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	before := s.desk.Plan()
+	s.choose("Edit", "Next link")
+	s.choose("Links", "Double")
+	require.Contains(t, s.state().Notice, "No two free ports", "all AES50 ports of the console are in use")
+	s.find("L11")
+	s.choose("Links", "Double")
+	require.Equal(t, before.Links.Len()+1, s.desk.Plan().Links.Len())
+	twin := s.desk.Selection()[0]
+	link, _ := s.desk.Plan().Link(plan.LinkID(twin.Key))
+	require.Len(t, s.desk.Plan().SegmentsOf(link.ID), 3, "its cables by kind and length: a reel lies in one link")
+	s.choose("Links", "Reverse")
+	turned, _ := s.desk.Plan().Link(link.ID)
+	require.Equal(t, link.From, turned.To)
+	s.choose("Links", "Straighten")
+	require.Empty(t, s.desk.Plan().PointsOf(link.ID))
+	s.choose("Edit", "Delete")
+	require.Contains(t, s.state().Notice, "Deleted "+link.Name)
+	for s.desk.NextUndo() != "" {
+		s.desk.Undo()
+	}
+	require.True(t, plan.Equal(before, s.desk.Plan()))
+}
+
+func TestADeletedDeviceSaysWhatGoesWithIt(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.desk.Select(plan.RefOf(s.device("FOH console")))
+	s.choose("Edit", "Delete")
+	require.Contains(t, s.state().Notice, "Deleted FOH console with 7 links plugged in there")
+	require.Empty(t, s.state().Selection)
+	s.choose("Edit", "Delete")
+	require.Contains(t, s.state().Notice, "Nothing is selected")
+}
+
+func TestWhatIsFoundIsShown(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.find("second con")
+	require.Equal(t, []string{"Second console"}, s.state().Selection)
+	require.Zero(t, s.state().Overlays)
+}
+
+func TestARowIsRenamed(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.desk.Select(plan.RefOf(s.device("Riser box")))
+	s.choose("Edit", "Rename…")
+	s.entries()[0].SetText("Drum box")
+	s.tap("Rename")
+	require.NotEmpty(t, s.device("Drum box").ID)
+	require.Equal(t, "Rename Drum box", s.desk.NextUndo())
+}
+
+func TestCableIsLaidAndTakenOff(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.find("L20")
+	s.choose("Links", "Lay cable…")
+	s.tap("Add")
+	id := plan.LinkID(s.desk.Selection()[0].Key)
+	require.Len(t, s.desk.Plan().SegmentsOf(id), 1)
+	require.NotEqual(t, "uncabled", s.state().Links["L20"].Grade)
+	s.choose("Links", "Take last cable off")
+	require.Empty(t, s.desk.Plan().SegmentsOf(id))
+}

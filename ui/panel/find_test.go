@@ -1,0 +1,21 @@
+package panel_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/demo"
+	"stageloom/ui/panel"
+)
+
+func TestFindPutsEqualNamesFirst(t *testing.T) {
+	p := demo.Weekender()
+	hits := panel.Find(p, "l02")
+	require.Equal(t, linkNamed(p, "L02"), hits[0].Row)
+	require.Equal(t, "FOH tower · position", panel.Find(p, "foh t")[0].Words)
+	tag := panel.Find(p, "LL03")
+	require.Equal(t, linkNamed(p, "L02"), tag[0].Row, "a cable is found by its tag, in its link")
+	require.Empty(t, panel.Find(p, "  "))
+	require.Empty(t, panel.Find(p, "no such thing"))
+}
