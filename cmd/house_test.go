@@ -35,6 +35,7 @@ var rooms = map[string][]string{
 	"model/planfile":      {"model/plan", "model/standards", "model/atomicfile"},
 	"model/journal":       {"model/plan", "model/planfile"},
 	"model/picture":       {"model/geom", "model/plan", "model/budget", "model/assess"},
+	"model/clip":          {"model/geom", "model/plan", "model/planfile"},
 	"model/desk":          {"model/*", "-model/picture", "-model/picking"},
 	"model/house":         {"model/planfile", "model/catalogue", "model/atomicfile"},
 	"model/picking":       {},

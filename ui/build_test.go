@@ -112,3 +112,22 @@ func TestCableIsLaidAndTakenOff(t *testing.T) {
 	s.choose("Links", "Take last cable off")
 	require.Empty(t, s.desk.Plan().SegmentsOf(id))
 }
+
+func TestDevicesAreCopiedAndPastedWithTheLinksBetweenThem(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	before := s.desk.Plan()
+	s.desk.Select(plan.RefOf(s.device("Second stage box")), plan.RefOf(s.device("Second console")))
+	s.choose("Edit", "Copy")
+	s.choose("Edit", "Paste")
+	require.Equal(t, before.Devices.Len()+2, s.desk.Plan().Devices.Len())
+	require.Equal(t, before.Links.Len()+1, s.desk.Plan().Links.Len())
+	require.ElementsMatch(t, []string{"Second stage box 2", "Second console 2"}, s.state().Selection)
+	s.choose("Edit", "Undo Paste")
+	require.True(t, plan.Equal(before, s.desk.Plan()))
+	s.desk.Select(plan.RefOf(s.device("Second stage box")))
+	s.choose("Edit", "Cut")
+	require.Empty(t, s.device("Second stage box").ID)
+	s.app.Clipboard().SetContent("hello")
+	s.choose("Edit", "Paste")
+	require.Contains(t, s.state().Notice, "not copied from a plan")
+}

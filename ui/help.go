@@ -27,6 +27,7 @@ var keys = [][2]string{
 	{"Ctrl J", "lay cable for the selected link; with Shift take the last one off"},
 	{"Ctrl I", "the selected link's own figures: rises, slack, temperature, wanted margin and kind"},
 	{"drag a selected link's line", "lay it round things; W adds a way point, arrows nudge the one touched last"},
+	{"Ctrl C, X, V", "copy, cut and paste devices and positions with the links between them, also to another window"},
 	{"Delete, F2, M", "delete, rename, measure"},
 	{"Ctrl R, Ctrl B, Ctrl U", "turn the link round; pair main and backup; double the link on the next ports"},
 	{"Ctrl Z, Ctrl Shift Z, Ctrl H", "undo, redo, history"},

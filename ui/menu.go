@@ -35,7 +35,7 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 		focused := w.window.Canvas().Focused()
 		if field, ok := focused.(interface{ SelectedText() string }); ok && shortcut != nil {
 			if takes, ok := field.(fyne.Shortcutable); ok && isFieldCommand(shortcut) {
-				takes.TypedShortcut(shortcut)
+				takes.TypedShortcut(w.withClipboard(shortcut))
 				return
 			}
 		}
@@ -49,7 +49,7 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 // isFieldCommand tells whether a text field has this command of its own.
 func isFieldCommand(shortcut fyne.Shortcut) bool {
 	switch shortcut.(type) {
-	case *fyne.ShortcutUndo, *fyne.ShortcutRedo, *fyne.ShortcutSelectAll:
+	case *fyne.ShortcutUndo, *fyne.ShortcutRedo, *fyne.ShortcutSelectAll, *fyne.ShortcutCopy, *fyne.ShortcutCut, *fyne.ShortcutPaste:
 		return true
 	}
 	return false
@@ -97,6 +97,9 @@ func (w *window) editMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.item("Find…", key(fyne.KeyF, control), w.askFind),
 		w.item("Find a kind of equipment", key(fyne.KeyE, control), func() { w.equipment.Focus(w.window.Canvas()) }),
+		w.item("Cut", &fyne.ShortcutCut{}, w.cutSelection),
+		w.item("Copy", &fyne.ShortcutCopy{}, func() { w.copySelection() }),
+		w.item("Paste", &fyne.ShortcutPaste{}, w.pasteClip),
 		w.alignMenu(),
 		w.item("Rename…", key(fyne.KeyF2, 0), w.rename),
 		fyne.NewMenuItem("Delete", w.remove),

@@ -11,7 +11,7 @@ func (e *Edit) AddDevice(d Device) DeviceID {
 	d.ID = DeviceID(newID[Device](e))
 	if d.Name == "" {
 		kind, _ := e.next.Kinds.Get(Key(d.Kind))
-		d.Name = e.freeDeviceName(stemOf(kind.Name))
+		d.Name = e.FreeDeviceName(stemOf(kind.Name))
 	}
 	Put(e, d)
 	return d.ID
@@ -26,7 +26,8 @@ func stemOf(kind string) string {
 	return stem
 }
 
-func (e *Edit) freeDeviceName(stem string) string {
+// FreeDeviceName is a name, numbered when another device bears it.
+func (e *Edit) FreeDeviceName(stem string) string {
 	taken := map[string]bool{}
 	for device := range e.next.Devices.All() {
 		taken[device.Name] = true
