@@ -25,6 +25,8 @@ var keys = [][2]string{
 	{"Ctrl E", "find a kind of equipment; Down and Up choose, Enter places it, Escape goes back to the plan"},
 	{"drag from a free port", "draw a link to another device; Ctrl K links two ports by keys"},
 	{"Ctrl J", "lay cable for the selected link; with Shift take the last one off"},
+	{"drag a cable in the run strip", "put it elsewhere in the link; right click for coupler, cut, join, take off"},
+	{"F6, then arrows", "go along the cables of the strip; Up and Down move the one that is held, Delete takes it off, Return has more"},
 	{"Ctrl I", "the selected link's own figures: rises, slack, temperature, wanted margin and kind"},
 	{"drag a selected link's line", "lay it round things; W adds a way point, arrows nudge the one touched last"},
 	{"Ctrl C, X, V", "copy, cut and paste devices and positions with the links between them, also to another window"},

@@ -123,6 +123,7 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Link two ports…", key(fyne.KeyK, control), w.askLink),
 		w.item("Figures of the link…", key(fyne.KeyI, control), w.editLink),
 		w.item("Lay cable…", key(fyne.KeyJ, control), w.askCable),
+		w.item("Cables in the run strip", key(fyne.KeyF6, 0), func() { w.window.Canvas().Focus(w.strip) }),
 		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.dropLastCable),
 		fyne.NewMenuItemSeparator(),
 		w.item("Add way point", nil, w.plan.AddWayPoint),

@@ -77,6 +77,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.chart = chart.New(chart.Curves{})
 	w.card = panel.NewCardView(container.NewVBox(w.linkButtons(), w.chart), w.show)
 	w.strip = strip.New(noRun)
+	w.wireStrip()
 	w.notice = panel.NewNotice()
 	w.equipment = panel.NewEquipment(d.Plan())
 	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeInMiddle, w.carry, w.drop

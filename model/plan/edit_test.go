@@ -253,3 +253,36 @@ func TestLinksAreRenumberedRoundNamesThatStay(t *testing.T) {
 	second, _ = s.Link(s.ab)
 	require.Equal(t, "L02", second.Name, "L01 stays with the other link")
 }
+
+// lengths are those of a link's cables in order.
+func (s *stage) lengths(id plan.LinkID) (lengths []float64) {
+	for _, segment := range s.SegmentsOf(id) {
+		lengths = append(lengths, segment.Length)
+	}
+	return lengths
+}
+
+func TestCablesOfALinkAreReorderedCutJoinedAndTakenOff(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error {
+		e.SetSegments(s.ab, []plan.Segment{{Kind: "cat6", Length: 10}, {Kind: "cat6", Length: 20, Coupler: "cat5e"}, {Kind: "cat6", Length: 30}})
+		return nil
+	})
+	s.do(t, func(e *plan.Edit) error { return e.MoveSegment(s.ab, 1, 2) })
+	require.Equal(t, []float64{20, 30, 10}, s.lengths(s.ab))
+	require.Empty(t, s.SegmentsOf(s.ab)[0].Coupler, "the first cable needs no coupler")
+	s.do(t, func(e *plan.Edit) error { return e.MoveSegment(s.ab, 3, 0) })
+	require.Equal(t, []float64{10, 20, 30}, s.lengths(s.ab))
+	s.do(t, func(e *plan.Edit) error { return e.SplitSegment(s.ab, 3, 12) })
+	require.Equal(t, []float64{10, 20, 12, 18}, s.lengths(s.ab))
+	s.do(t, func(e *plan.Edit) error { return e.JoinSegments(s.ab, 2) })
+	require.Equal(t, []float64{10, 32, 18}, s.lengths(s.ab))
+	s.do(t, func(e *plan.Edit) error { return e.SetCoupler(s.ab, 2, "cat5e") })
+	require.Equal(t, plan.HardwareID("cat5e"), s.SegmentsOf(s.ab)[1].Coupler)
+	s.do(t, func(e *plan.Edit) error { return e.RemoveSegment(s.ab, 1) })
+	require.Equal(t, []float64{32, 18}, s.lengths(s.ab))
+	s.refused(t, "no cable 9", func(e *plan.Edit) error { return e.RemoveSegment(s.ab, 9) })
+	s.refused(t, "cannot be cut", func(e *plan.Edit) error { return e.SplitSegment(s.ab, 1, 32) })
+	s.refused(t, "no coupler", func(e *plan.Edit) error { return e.SetCoupler(s.ab, 1, "cat5e") })
+	s.refused(t, "two neighbours", func(e *plan.Edit) error { return e.JoinSegments(s.ab, 2) })
+}

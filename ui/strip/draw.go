@@ -13,6 +13,11 @@ var missingDash = []float64{0.5, 4}
 
 // Draw draws the strip; the part of that index is pointed at, -1 is none.
 func (l *Layout) Draw(pen raster.Pen, p look.Palette, pointed int) {
+	l.drawHeld(pen, p, pointed, hold{})
+}
+
+// drawHeld draws the strip with the cable that is held.
+func (l *Layout) drawHeld(pen raster.Pen, p look.Palette, pointed int, h hold) {
 	l.head(pen, p, pointed)
 	if len(l.Cells) == 0 {
 		l.hint(pen, p)
@@ -23,6 +28,7 @@ func (l *Layout) Draw(pen raster.Pen, p look.Palette, pointed int) {
 	}
 	l.drawCables(pen, p, pointed)
 	l.drawAxis(pen, p)
+	l.drawHold(pen, p, h)
 	for _, word := range l.Labels {
 		pen.Text(word.At, word.Text, look.Lettering(word.Size, word.Bold, toneOf(p, word.Tone)))
 	}

@@ -113,7 +113,7 @@ func (o observer) withMissing(parts []Part) []Part {
 // part finds the words for one part.
 func (o observer) part(part budget.Part, index int) Part {
 	told := Part{
-		What: part.What, Assumed: part.Assumed, Start: part.Start, Length: part.Length,
+		What: part.What, Order: part.Order, Assumed: part.Assumed, Start: part.Start, Length: part.Length,
 		BeforeDB: part.BeforeDB, LossDB: part.LossDB, Unknown: part.Unknown,
 	}
 	if told.joint() {

@@ -29,6 +29,8 @@ type End struct{ Name, Port string }
 // Part is a cable, or what joins two, or a stretch that no cable reaches.
 type Part struct {
 	What budget.What
+	// Order is that of the link's own cable, 0 for all else.
+	Order int
 	// Assumed marks what is not there yet.
 	Assumed bool
 	// Labels name the part from long to short; the longest that finds room is shown.

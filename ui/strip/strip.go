@@ -2,6 +2,7 @@ package strip
 
 import (
 	"image"
+	"image/color"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -16,9 +17,19 @@ import (
 type Strip struct {
 	widget.BaseWidget
 
+	// Reorder puts the cable of an order in a place counted from 0 among the others; Remove takes it off; Menu is
+	// asked for what else can be done to it, at a place of the window. Leave gives the focus back. All may be nil.
+	Reorder func(order, place int)
+	Remove  func(order int)
+	Menu    func(order int, at fyne.Position)
+	Leave   func()
+
 	run     Run
 	layout  *Layout
 	pointed int
+	hold    hold
+	focused bool
+	at      fyne.Position
 	raster  *canvas.Raster
 	frame   *image.RGBA
 }
@@ -35,9 +46,15 @@ func New(run Run) *Strip {
 
 // Set shows another run.
 func (s *Strip) Set(run Run) {
+	if run.Title != s.run.Title {
+		s.hold = hold{}
+	}
 	s.run, s.layout, s.pointed = run, nil, -1
 	s.Refresh()
 }
+
+// Run is the run that is shown.
+func (s *Strip) Run() Run { return s.run }
 
 // Resize implements fyne.Widget.
 func (s *Strip) Resize(size fyne.Size) {
@@ -66,7 +83,10 @@ func (s *Strip) paint(w, h int) image.Image {
 	palette := look.PaletteOf(s.Theme())
 	drawing := raster.NewDrawing(float64(w) / float64(size.Width))
 	drawing.RoundBox(raster.Box{Right: float64(size.Width) + 1, Bottom: float64(size.Height) + 1}, 0, palette.Panel, raster.Stroke{})
-	s.laidOut().Draw(drawing, palette, s.pointed)
+	s.laidOut().drawHeld(drawing, palette, s.pointed, s.hold)
+	if s.focused {
+		drawing.RoundBox(raster.Box{Left: 1, Top: 1, Right: float64(size.Width) - 1, Bottom: float64(size.Height) - 1}, 0, color.NRGBA{}, raster.Stroke{Width: 2, Colour: palette.Selection})
+	}
 	drawing.Paint(s.frame)
 	return s.frame
 }
