@@ -94,7 +94,7 @@ func TestWhatIsFoundIsShown(t *testing.T) {
 func TestARowIsRenamed(t *testing.T) {
 	s := open(t, "light", demoFile(t))
 	s.desk.Select(plan.RefOf(s.device("Riser box")))
-	s.choose("Edit", "Rename…")
+	s.choose("Edit", "Rename…   F2")
 	s.entries()[0].SetText("Drum box")
 	s.tap("Rename")
 	require.NotEmpty(t, s.device("Drum box").ID)

@@ -46,6 +46,23 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 	}
 }
 
+// functionKey does what a function key says. The toolkit gives keys without Ctrl to what has the focus and to no menu.
+func (w *window) functionKey(name fyne.KeyName) {
+	if len(w.window.Canvas().Overlays().List()) > 0 {
+		return
+	}
+	switch name {
+	case fyne.KeyF1:
+		w.showKeys()
+	case fyne.KeyF2:
+		w.rename()
+	case fyne.KeyF6:
+		w.focusStrip()
+	}
+}
+
+func (w *window) focusStrip() { w.window.Canvas().Focus(w.strip) }
+
 // isFieldCommand tells whether a text field has this command of its own.
 func isFieldCommand(shortcut fyne.Shortcut) bool {
 	switch shortcut.(type) {
@@ -101,7 +118,7 @@ func (w *window) editMenu() *fyne.Menu {
 		w.item("Copy", &fyne.ShortcutCopy{}, func() { w.copySelection() }),
 		w.item("Paste", &fyne.ShortcutPaste{}, w.pasteClip),
 		w.alignMenu(),
-		w.item("Rename…", key(fyne.KeyF2, 0), w.rename),
+		fyne.NewMenuItem("Rename…   F2", w.rename),
 		fyne.NewMenuItem("Delete", w.remove),
 		fyne.NewMenuItemSeparator(),
 		w.item("Select all devices", &fyne.ShortcutSelectAll{}, w.selectAll),
@@ -123,7 +140,7 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Link two ports…", key(fyne.KeyK, control), w.askLink),
 		w.item("Figures of the link…", key(fyne.KeyI, control), w.editLink),
 		w.item("Lay cable…", key(fyne.KeyJ, control), w.askCable),
-		w.item("Cables in the run strip", key(fyne.KeyF6, 0), func() { w.window.Canvas().Focus(w.strip) }),
+		fyne.NewMenuItem("Cables in the run strip   F6", w.focusStrip),
 		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.dropLastCable),
 		fyne.NewMenuItemSeparator(),
 		w.item("Add way point", nil, w.plan.AddWayPoint),
@@ -210,7 +227,7 @@ func (w *window) levelMenu() *fyne.MenuItem {
 
 func (w *window) helpMenu() *fyne.Menu {
 	return fyne.NewMenu("Help",
-		w.item("Pointer and keys", key(fyne.KeyF1, 0), w.showKeys),
+		fyne.NewMenuItem("Pointer and keys   F1", w.showKeys),
 		fyne.NewMenuItem("Cautions", w.showCautions),
 		fyne.NewMenuItem("About Stageloom", w.showAbout),
 	)

@@ -73,6 +73,8 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.plan.Previewed = w.previewed
 	w.plan.Menu = w.contextMenu
 	w.plan.Remove = w.remove
+	w.plan.Key = w.functionKey
+	w.window.Canvas().SetOnTypedKey(func(event *fyne.KeyEvent) { w.functionKey(event.Name) })
 	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})
 	w.card = panel.NewCardView(container.NewVBox(w.linkButtons(), w.chart), w.show)

@@ -151,7 +151,7 @@ func TestMenusWorkOnThePlan(t *testing.T) {
 	s.choose("View", "Whole plan")
 	s.choose("Edit", "Select all devices")
 	require.Len(t, s.state().Selection, 20)
-	for _, item := range []string{"Pointer and keys", "Cautions", "About Stageloom"} {
+	for _, item := range []string{"Pointer and keys   F1", "Cautions", "About Stageloom"} {
 		s.choose("Help", item)
 		require.Equal(t, 1, s.state().Overlays)
 		s.tap("Close")

@@ -26,6 +26,8 @@ type Editor struct {
 	Previewed func(*tool.Drag)
 	// Menu is asked for the context menu at a place of the window; it may be nil.
 	Menu func(at fyne.Position)
+	// Key is told of function keys, which no menu gets.
+	Key func(fyne.KeyName)
 	// Remove is asked to remove what is selected; it may be nil.
 	Remove func()
 	// Work is how long frames took; FirstFrame is when the first one was painted.
@@ -208,7 +210,9 @@ func (e *Editor) Reveal(ref plan.Ref) {
 		e.Fit()
 		return
 	}
-	if !e.view.Box().Inset(20).ContainsBox(box) {
+	// A long link is seen well enough when part of it is; all else wants to be seen whole.
+	frame := e.view.Box().Inset(20)
+	if !frame.ContainsBox(box) && (ref.Table != "links" || !frame.Overlaps(box)) {
 		middle := geom.Point{X: e.view.Width / 2, Y: e.view.Height / 2}
 		e.SetView(e.view.Panned(middle.Sub(box.Centre())))
 	}

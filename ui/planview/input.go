@@ -176,6 +176,10 @@ func (e *Editor) TypedKey(event *fyne.KeyEvent) {
 	switch event.Name {
 	case fyne.KeyEscape:
 		e.giveUp()
+	case fyne.KeyF1, fyne.KeyF2, fyne.KeyF6:
+		if e.Key != nil {
+			e.Key(event.Name)
+		}
 	case fyne.KeyDelete, fyne.KeyBackspace:
 		e.remove()
 	case fyne.KeyHome:
