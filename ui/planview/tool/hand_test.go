@@ -241,15 +241,29 @@ func TestRandomGesturesKeepThePlanValid(t *testing.T) {
 
 // somewhere is a point of the view, often on something.
 func somewhere(t *rapid.T, b *board) geom.Point {
-	if rapid.IntRange(0, 3).Draw(t, "on") > 0 {
-		names := []string{"SL box", "FOH", "System"}
-		return b.middle(ref(b.device(names[rapid.IntRange(0, 2).Draw(t, "which")])))
+	names := []string{"SL box", "FOH", "System"}
+	name := names[rapid.IntRange(0, 2).Draw(t, "which")]
+	switch rapid.IntRange(0, 5).Draw(t, "on") {
+	case 0, 1:
+		return b.middle(ref(b.device(name)))
+	case 2:
+		return b.port(name, rapid.SampledFrom([]string{"A", "B"}).Draw(t, "port"))
+	case 3: // on the line between two devices, where there may be a link or a way point
+		from, to := b.view.Point(b.device("SL box").At()), b.view.Point(b.device("FOH").At())
+		return from.Between(to, rapid.Float64Range(0, 1).Draw(t, "share"))
 	}
 	return geom.Point{X: rapid.Float64Range(-50, 1050).Draw(t, "x"), Y: rapid.Float64Range(-50, 750).Draw(t, "y")}
 }
 
 func randomGesture(t *rapid.T, h *tool.Hand, b *board) {
-	switch rapid.IntRange(0, 9).Draw(t, "gesture") {
+	switch rapid.IntRange(0, 12).Draw(t, "gesture") {
+	case 10:
+		_ = h.AddWayPoint()
+	case 11:
+		_, _ = h.RemoveWayPoint()
+	case 12:
+		h.Measure()
+		h.SetSnap(rapid.SampledFrom([]float64{0, 0.5}).Draw(t, "snap"))
 	case 0:
 		h.Scroll(rapid.Float64Range(-100, 100).Draw(t, "scroll"), somewhere(t, b))
 	case 1:
