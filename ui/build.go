@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"stageloom/model/geom"
 	"stageloom/model/plan"
 )
 
@@ -123,3 +124,33 @@ func (w *window) linkNames(links []plan.LinkID) string {
 	}
 	return strings.Join(names, ", ")
 }
+
+// gather makes a position round the selected devices, which move with it from then on.
+func (w *window) gather() {
+	devices := w.selectedDevices()
+	if len(devices) == 0 {
+		w.notice.Say("Select the devices that stand together.")
+		return
+	}
+	box := geom.EmptyBox()
+	for _, id := range devices {
+		device, _ := w.desk.Plan().Device(id)
+		box = box.Include(device.At())
+	}
+	box = box.Inset(-aroundDevices)
+	var id plan.PositionID
+	w.do("New position", func(e *plan.Edit) error {
+		middle := box.Centre()
+		id = e.AddPosition(plan.Position{Name: freePositionName(e.Now()), X: middle.X, Y: middle.Y, Width: box.Width(), Depth: box.Height()})
+		for _, device := range devices {
+			if err := plan.Update(e, plan.Key(device), func(r *plan.Device) { r.Position = id }); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	w.desk.Select(plan.Ref{Table: "positions", Key: plan.Key(id)})
+}
+
+// aroundDevices is the room in metres between devices and the outline of their position.
+const aroundDevices = 3.0

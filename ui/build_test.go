@@ -131,3 +131,17 @@ func TestDevicesAreCopiedAndPastedWithTheLinksBetweenThem(t *testing.T) {
 	s.choose("Edit", "Paste")
 	require.Contains(t, s.state().Notice, "not copied from a plan")
 }
+
+func TestAPositionIsMadeRoundDevices(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.desk.Select(plan.RefOf(s.device("PA left")), plan.RefOf(s.device("PA right")))
+	s.choose("Edit", "Position round the selection")
+	require.Equal(t, []string{"Position"}, s.state().Selection)
+	require.Equal(t, s.device("PA left").Position, s.device("PA right").Position)
+	position, _ := s.desk.Plan().Positions.Get(s.desk.Selection()[0].Key)
+	require.GreaterOrEqual(t, position.Width, 6.0)
+	s.choose("Edit", "Undo New position")
+	s.desk.Select()
+	s.choose("Edit", "Position round the selection")
+	require.Contains(t, s.state().Notice, "Select the devices")
+}

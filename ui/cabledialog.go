@@ -70,12 +70,10 @@ func (d *cableDialog) chosen() {
 		return
 	}
 	choice := d.choices[index]
-	if choice.Segment.Reel != "" {
-		d.length.SetText(d.units().Metres(choice.Length))
-		d.length.Disable()
-	} else {
-		d.length.Enable()
-		d.length.SetText(d.units().Metres(choice.Length))
+	d.length.Enable()
+	d.length.SetText(d.units().Metres(choice.Length))
+	if choice.Segment.Kind == "" {
+		d.length.Disable() // a reel and a house line have their own
 	}
 	d.tell()
 }
@@ -87,7 +85,7 @@ func (d *cableDialog) segment() (plan.Segment, string) {
 		return plan.Segment{}, "No cable of this plan or the catalogue fits " + d.transport() + "."
 	}
 	segment := d.choices[index].Segment
-	if segment.Reel != "" {
+	if segment.Kind == "" {
 		return segment, ""
 	}
 	metres, err := quantity.ReadLength(d.length.Text, d.units().Length)

@@ -123,3 +123,28 @@ func TestAReelThatALinkHoldsIsNotOffered(t *testing.T) {
 	}
 	require.Positive(t, offered)
 }
+
+func TestAHouseLineIsOfferedUntilALinkUsesIt(t *testing.T) {
+	p := demo.Weekender()
+	id := plan.LinkID(linkNamed(p, "L20").Key)
+	p, err := plan.Do(p, nil, func(e *plan.Edit) error {
+		plan.Put(e, plan.HouseLine{ID: "h-22222", Name: "Stage to booth", Kind: "cat6", Length: 90})
+		return nil
+	})
+	require.NoError(t, err)
+	line := func(p *plan.Plan) (found panel.CableChoice) {
+		for _, choice := range panel.CablesFor(p, id, panel.Units{}) {
+			if choice.Segment.HouseLine != "" {
+				found = choice
+			}
+		}
+		return found
+	}
+	require.Contains(t, line(p).Words, "Stage to booth")
+	b, err := panel.WithCable(p, id, line(p).Segment)
+	require.NoError(t, err)
+	require.Zero(t, b.Missing)
+	p, err = plan.Do(p, nil, func(e *plan.Edit) error { return panel.AppendCable(e, id, line(p).Segment) })
+	require.NoError(t, err)
+	require.Empty(t, line(p).Words)
+}

@@ -12,7 +12,7 @@ import (
 	"stageloom/model/standards"
 )
 
-// CableChoice is one cable that could be laid next: a free reel, or a kind with the length that is left.
+// CableChoice is one cable that could be laid next: a free reel, a house line, or a kind with the length that is left.
 type CableChoice struct {
 	Segment plan.Segment
 	// Length is in metres: the reel's own, or what is left to reach rounded up to a usual length.
@@ -33,7 +33,7 @@ func usualLength(metres float64) float64 {
 	return usualLengths[len(usualLengths)-1]
 }
 
-// CablesFor lists the cables that fit a link: its wanted kind first, then free reels that reach, the least left over
+// CablesFor lists the cables that fit a link: its wanted kind first, then free reels and house lines that reach, the least left over
 // first, then the other kinds, then reels that do not reach.
 func CablesFor(p *plan.Plan, id plan.LinkID, units Units) []CableChoice {
 	link, _ := p.Link(id)
@@ -59,7 +59,7 @@ func CablesFor(p *plan.Plan, id plan.LinkID, units Units) []CableChoice {
 			others = append(others, choice)
 		}
 	}
-	reels := freeReels(p, transport.Media, units)
+	reels := append(freeReels(p, transport.Media, units), freeLines(p, transport.Media, units)...)
 	slices.SortStableFunc(reels, func(a, b CableChoice) int { return compareReach(a.Length, b.Length, left) })
 	reach := slices.IndexFunc(reels, func(choice CableChoice) bool { return !reaches(choice.Length, left) })
 	if reach < 0 {
@@ -108,6 +108,24 @@ func freeReels(p *plan.Plan, media standards.Media, units Units) []CableChoice {
 	return free
 }
 
+// freeLines lists the venue's house lines that no link uses.
+func freeLines(p *plan.Plan, media standards.Media, units Units) []CableChoice {
+	used := map[plan.HouseLineID]bool{}
+	for segment := range p.Segments.All() {
+		used[segment.HouseLine] = true
+	}
+	var free []CableChoice
+	for line := range p.HouseLines.All() {
+		kind, _ := p.CableKinds.Get(plan.Key(line.Kind))
+		if used[line.ID] || !budget.Fits(kind, media) {
+			continue
+		}
+		words := fmt.Sprintf("house line %s · %s · %s", line.Name, units.Metres(line.Length), kind.Name)
+		free = append(free, CableChoice{plan.Segment{HouseLine: line.ID}, line.Length, words})
+	}
+	return free
+}
+
 func reelName(reel plan.Reel, rest int) string {
 	if reel.Tag != "" {
 		return reel.Tag
@@ -126,6 +144,9 @@ func AppendCable(e *plan.Edit, id plan.LinkID, segment plan.Segment) error {
 	kind := segment.Kind
 	if reel, found := e.Now().Reels.Get(plan.Key(segment.Reel)); found {
 		kind = reel.Kind
+	}
+	if line, found := e.Now().HouseLines.Get(plan.Key(segment.HouseLine)); found {
+		kind = line.Kind
 	}
 	if err := plan.Update(e, plan.Key(id), func(r *plan.Link) { r.FillKind = cmp.Or(r.FillKind, kind) }); err != nil {
 		return err
