@@ -37,7 +37,7 @@ var rooms = map[string][]string{
 	"model/picture":       {"model/geom", "model/plan", "model/budget", "model/assess"},
 	"model/clip":          {"model/geom", "model/plan", "model/planfile"},
 	"model/desk":          {"model/*", "-model/picture", "-model/picking"},
-	"model/house":         {"model/planfile", "model/catalogue", "model/atomicfile"},
+	"model/house":         {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile"},
 	"model/picking":       {},
 	"model/cabling":       {"model/plan", "model/budget", "model/picking"},
 	"model/exchange":      {"model/plan", "model/quantity"},
@@ -59,7 +59,7 @@ var rooms = map[string][]string{
 	"ui/settings":      {"ui/look", "model/*"},
 
 	"cmd":                  {},
-	"cmd/stageloom":        {"ui", "model/desk", "model/plan", "assets"},
+	"cmd/stageloom":        {"ui", "model/desk", "model/house", "model/plan", "assets"},
 	"cmd/e2e":              {},
 	"cmd/outside/cascades": {"model/pairline", "model/standards"},
 	"cmd/loomsheet":        {"model/*", "-model/desk", "report"},

@@ -3,8 +3,11 @@ package ui_test
 import (
 	"testing"
 
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/house"
 	"stageloom/model/plan"
 )
 
@@ -24,6 +27,16 @@ func (s *screen) find(text string) {
 	entry := s.entries()[0]
 	entry.SetText(text)
 	entry.OnSubmitted(entry.Text)
+}
+
+// tapCheck taps the check of the topmost dialog.
+func (s *screen) tapCheck() {
+	overlays := s.window.Canvas().Overlays().List()
+	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
+		if check, ok := object.(*widget.Check); ok {
+			check.SetChecked(true)
+		}
+	}
 }
 
 func TestLinksAreChosenByWhatTheyHaveInCommon(t *testing.T) {
@@ -144,4 +157,18 @@ func TestAPositionIsMadeRoundDevices(t *testing.T) {
 	s.desk.Select()
 	s.choose("Edit", "Position round the selection")
 	require.Contains(t, s.state().Notice, "Select the devices")
+}
+
+func TestAnOwnKindIsMadeKeptAndPlacedInAnotherPlan(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.desk.Select(plan.RefOf(s.device("Riser box")))
+	s.choose("Edit", "Own kind from this…")
+	s.entries()[0].SetText("Drum box")
+	s.tapCheck()
+	s.tap("Make it")
+	require.Equal(t, plan.KindID("drum-box"), s.device("Riser box").Kind)
+	kinds, err := house.Open(s.folder).Kinds()
+	require.NoError(t, err)
+	require.Len(t, kinds, 1)
+	require.Equal(t, "Drum box", kinds[0].Kind.Name)
 }

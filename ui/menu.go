@@ -118,6 +118,7 @@ func (w *window) editMenu() *fyne.Menu {
 		w.item("Copy", &fyne.ShortcutCopy{}, func() { w.copySelection() }),
 		w.item("Paste", &fyne.ShortcutPaste{}, w.pasteClip),
 		w.alignMenu(),
+		fyne.NewMenuItem("Own kind from this…", w.ownKind),
 		fyne.NewMenuItem("Position round the selection", w.gather),
 		fyne.NewMenuItem("Rename…   F2", w.rename),
 		fyne.NewMenuItem("Delete", w.remove),

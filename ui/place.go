@@ -11,7 +11,6 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/model/catalogue"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
@@ -111,7 +110,7 @@ func (w *window) place(row panel.EquipmentRow, at geom.Point) {
 			placed = plan.Ref{Table: "positions", Key: plan.Key(id)}
 			return nil
 		}
-		if err := catalogue.Use(e, row.Kind); err != nil {
+		if err := w.use(e, row.Kind); err != nil {
 			return err
 		}
 		id := e.AddDevice(plan.Device{Kind: row.Kind, X: at.X, Y: at.Y, Position: positionAt(e.Now(), at)})

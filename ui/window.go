@@ -7,7 +7,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/assess"
+	"stageloom/model/catalogue"
 	"stageloom/model/desk"
+	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/ui/chart"
@@ -46,6 +48,9 @@ type window struct {
 	preview panel.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
+	// library holds the user's own kinds; ownKinds are those read last.
+	library  house.Library
+	ownKinds []catalogue.DeviceKind
 	// trouble with the journal that was told last.
 	trouble string
 	// finding is the one shown last.
@@ -55,9 +60,12 @@ type window struct {
 // New returns the window of the desktop program on a desk. It is not shown yet.
 func New(app fyne.App, d *desk.Desk) fyne.Window { return build(app, d).window }
 
-// Open is New with plan files to open, of which the first is, and with answers for tests of the real window.
-func Open(app fyne.App, d *desk.Desk, paths ...string) (fyne.Window, *Questions) {
+// Open is New with the user's library, with plan files of which the first is opened, and with answers for tests of the
+// real window.
+func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *Questions) {
 	w := build(app, d)
+	w.library = library
+	w.listEquipment()
 	if len(paths) > 0 {
 		w.open(paths[0])
 	}

@@ -16,6 +16,7 @@ import (
 
 	"stageloom/model/demo"
 	"stageloom/model/desk"
+	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/ui"
@@ -28,13 +29,14 @@ type screen struct {
 	desk      *desk.Desk
 	window    fyne.Window
 	questions *ui.Questions
+	folder    string
 }
 
 func open(t *testing.T, look string, paths ...string) *screen {
 	t.Helper()
-	s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2))}
+	s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2)), folder: t.TempDir()}
 	s.app.Preferences().SetString("look", look)
-	s.window, s.questions = ui.Open(s.app, s.desk, paths...)
+	s.window, s.questions = ui.Open(s.app, s.desk, house.Open(s.folder), paths...)
 	t.Cleanup(func() { s.desk.Close() })
 	return s
 }
@@ -303,7 +305,7 @@ func TestWhatACrashLeftIsOfferedAndNeverDiscardedAtOnce(t *testing.T) {
 	again := func() *screen {
 		s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2))}
 		s.desk.KeepJournal(folder)
-		s.window, s.questions = ui.Open(s.app, s.desk)
+		s.window, s.questions = ui.Open(s.app, s.desk, house.Library{})
 		return s
 	}
 	s := again()

@@ -14,6 +14,7 @@ import (
 
 	"stageloom/assets"
 	"stageloom/model/desk"
+	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui"
 )
@@ -34,11 +35,12 @@ func main() {
 		Migrations: map[string]bool{"fyneDo": os.Getenv("STAGELOOM_CHECK_THREADS") == ""},
 	})
 	a := app.NewWithID("stageloom.desktop")
-	d := desk.New(newIDs())
+	d, library := desk.New(newIDs()), house.Library{}
 	if folder, err := os.UserConfigDir(); err == nil {
 		d.KeepJournal(filepath.Join(folder, "stageloom", "unsaved"))
+		library = house.Open(filepath.Join(folder, "stageloom"))
 	}
-	window, questions := ui.Open(a, d, os.Args[1:]...)
+	window, questions := ui.Open(a, d, library, os.Args[1:]...)
 	if path := os.Getenv("STAGELOOM_QUESTIONS"); path != "" {
 		listen(a, path, questions)
 	}

@@ -16,7 +16,7 @@ import (
 )
 
 func TestEquipmentListsKindsByGroupWithWhatIsPlaced(t *testing.T) {
-	rows := panel.EquipmentOf(demo.Weekender(), "console")
+	rows := panel.EquipmentOf(demo.Weekender(), nil, "console")
 	var names []string
 	for _, row := range rows {
 		names = append(names, row.Group+row.Name)
@@ -25,8 +25,8 @@ func TestEquipmentListsKindsByGroupWithWhatIsPlaced(t *testing.T) {
 	require.Equal(t, 1, rows[1].Placed)
 	require.Equal(t, "16 in / 16 out", rows[1].Sockets)
 	require.True(t, rows[0].Head())
-	require.Empty(t, panel.EquipmentOf(plan.New("x"), "no such thing"))
-	all := panel.EquipmentOf(plan.New("x"), "")
+	require.Empty(t, panel.EquipmentOf(plan.New("x"), nil, "no such thing"))
+	all := panel.EquipmentOf(plan.New("x"), nil, "")
 	require.True(t, all[1].Position, "a position comes first: the rest stands on it")
 }
 
@@ -36,7 +36,7 @@ func TestAPlansOwnKindIsListedInItsGroup(t *testing.T) {
 		return nil
 	})
 	require.NoError(t, err)
-	rows := panel.EquipmentOf(p, "ours box")
+	rows := panel.EquipmentOf(p, nil, "ours box")
 	require.Len(t, rows, 2)
 	require.Equal(t, "Ours", rows[0].Group)
 	require.Equal(t, "3 in / 0 out", rows[1].Sockets)
@@ -147,4 +147,32 @@ func TestAHouseLineIsOfferedUntilALinkUsesIt(t *testing.T) {
 	p, err = plan.Do(p, nil, func(e *plan.Edit) error { return panel.AppendCable(e, id, line(p).Segment) })
 	require.NoError(t, err)
 	require.Empty(t, line(p).Words)
+}
+
+func TestAnOwnKindIsReadFromItsFormOrSaysWhyNot(t *testing.T) {
+	p := demo.Weekender()
+	from := plan.KindID("console-96")
+	form := panel.OwnKindFrom(p, from)
+	kind, reason := form.Kind(p, from)
+	require.Empty(t, reason)
+	require.Equal(t, p.Ports(from)[0].Connector, kind.Ports[0].Connector, "ports keep their connectors")
+	require.Len(t, kind.Ports, len(p.Ports(from)))
+	form.Name, form.Inputs, form.Ports = "My desk", "24", "A aes50\n\nLINK 1 1000base-t"
+	kind, reason = form.Kind(p, from)
+	require.Empty(t, reason)
+	require.Equal(t, plan.KindID("my-desk"), kind.Kind.ID)
+	require.Equal(t, "LINK 1", kind.Ports[1].Name)
+	require.Equal(t, 24, kind.Sockets[0].Count)
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error { panel.PutKind(e, kind); return nil })
+	require.NoError(t, err)
+	require.True(t, next.Kinds.Has("my-desk"))
+	for reason, broken := range map[string]panel.OwnKind{
+		"name":          {Inputs: "1", Outputs: "1"},
+		"whole numbers": {Name: "x", Inputs: "many", Outputs: "1"},
+		"Port line 1":   {Name: "x", Inputs: "1", Outputs: "1", Ports: "A carrier-pigeon"},
+		"already":       {Name: "x", Inputs: "1", Outputs: "1", Ports: "A aes50\nA aes50"},
+	} {
+		_, told := broken.Kind(p, from)
+		require.Contains(t, told, reason)
+	}
 }

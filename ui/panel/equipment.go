@@ -28,8 +28,8 @@ type EquipmentRow struct {
 func (r EquipmentRow) Head() bool { return r.Group != "" }
 
 // EquipmentOf lists what can be placed: positions, the catalogue's kinds and the plan's own by group, as far as
-// their names or groups hold all words of a query.
-func EquipmentOf(p *plan.Plan, query string) []EquipmentRow {
+// their names or groups hold all words of a query. own are the kinds of the user's library.
+func EquipmentOf(p *plan.Plan, own []catalogue.DeviceKind, query string) []EquipmentRow {
 	placed := map[plan.KindID]int{}
 	for device := range p.Devices.All() {
 		placed[device.Kind]++
@@ -43,6 +43,9 @@ func EquipmentOf(p *plan.Plan, query string) []EquipmentRow {
 		kinds[kind.ID] = kind
 	}
 	for _, kind := range catalogue.DeviceKinds() {
+		add(kind.Kind)
+	}
+	for _, kind := range own {
 		add(kind.Kind)
 	}
 	for kind := range p.Kinds.All() {

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/catalogue"
 	"stageloom/model/plan"
 )
 
@@ -25,6 +26,7 @@ type Equipment struct {
 	Leave func()
 
 	plan     *plan.Plan
+	own      []catalogue.DeviceKind
 	rows     []EquipmentRow
 	selected int
 	search   *searchEntry
@@ -69,6 +71,12 @@ func (e *Equipment) SetPlan(p *plan.Plan) {
 	e.fill()
 }
 
+// SetKinds shows the kinds and counts of a plan, with those of the user's library.
+func (e *Equipment) SetKinds(p *plan.Plan, own []catalogue.DeviceKind) {
+	e.own = own
+	e.SetPlan(p)
+}
+
 // Focus puts the cursor into the search field.
 func (e *Equipment) Focus(c fyne.Canvas) { c.Focus(e.search) }
 
@@ -87,7 +95,7 @@ func (e *Equipment) Inside() []fyne.CanvasObject {
 func (e *Equipment) Rows() []EquipmentRow { return e.rows }
 
 func (e *Equipment) fill() {
-	e.rows = EquipmentOf(e.plan, e.search.Text)
+	e.rows = EquipmentOf(e.plan, e.own, e.search.Text)
 	e.selected = -1
 	e.list.UnselectAll()
 	e.empty.Hidden = len(e.rows) > 0

@@ -1,0 +1,136 @@
+package house
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"stageloom/model/atomicfile"
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+	"stageloom/model/planfile"
+)
+
+// head begins the file, so that it is not taken for something else.
+const head = "stageloom kinds 1\n"
+
+// Library is the user's own kinds on disk. The zero Library, without a folder, keeps nothing and has nothing.
+type Library struct{ folder string }
+
+// Open returns the library in a folder, which need not be there yet.
+func Open(folder string) Library { return Library{folder} }
+
+func (l Library) file() string { return filepath.Join(l.folder, "kinds.stageloom-kinds") }
+
+// Kinds reads the kinds. A file that cannot be read is an error that names it; it is never written over unread.
+func (l Library) Kinds() ([]catalogue.DeviceKind, error) {
+	if l.folder == "" {
+		return nil, nil
+	}
+	text, err := os.ReadFile(l.file())
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, fmt.Errorf("your own kinds cannot be read: %w", err)
+	}
+	body, found := bytes.CutPrefix(text, []byte(head))
+	if !found {
+		return nil, fmt.Errorf("%s does not hold kinds of Stageloom; move it away", l.file())
+	}
+	delta, err := planfile.DecodeDelta(bytes.TrimSpace(body), planfile.Version)
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", l.file(), err)
+	}
+	return kindsOf(delta), nil
+}
+
+func kindsOf(d *plan.Delta) []catalogue.DeviceKind {
+	var kinds []catalogue.DeviceKind
+	for _, kind := range d.Kinds.Set {
+		own := catalogue.DeviceKind{Kind: kind}
+		for _, port := range d.KindPorts.Set {
+			if port.Kind == kind.ID {
+				own.Ports = append(own.Ports, port)
+			}
+		}
+		for _, socket := range d.KindSockets.Set {
+			if socket.Kind == kind.ID {
+				own.Sockets = append(own.Sockets, socket)
+			}
+		}
+		kinds = append(kinds, own)
+	}
+	return kinds
+}
+
+// Keep adds a kind, or replaces the one of its slug.
+func (l Library) Keep(kind catalogue.DeviceKind) error {
+	return l.change(func(kinds []catalogue.DeviceKind) []catalogue.DeviceKind {
+		return append(without(kinds, kind.Kind.ID), kind)
+	})
+}
+
+// Forget takes a kind out; plans that use it keep their copy.
+func (l Library) Forget(id plan.KindID) error {
+	return l.change(func(kinds []catalogue.DeviceKind) []catalogue.DeviceKind { return without(kinds, id) })
+}
+
+func without(kinds []catalogue.DeviceKind, id plan.KindID) []catalogue.DeviceKind {
+	return slices.DeleteFunc(kinds, func(kind catalogue.DeviceKind) bool { return kind.Kind.ID == id })
+}
+
+func (l Library) change(with func([]catalogue.DeviceKind) []catalogue.DeviceKind) error {
+	if l.folder == "" {
+		return errors.New("there is no folder to keep your own kinds in")
+	}
+	kinds, err := l.Kinds()
+	if err != nil {
+		return err
+	}
+	delta := &plan.Delta{}
+	for _, kind := range with(kinds) {
+		delta.Kinds.Set = append(delta.Kinds.Set, kind.Kind)
+		delta.KindPorts.Set = append(delta.KindPorts.Set, kind.Ports...)
+		delta.KindSockets.Set = append(delta.KindSockets.Set, kind.Sockets...)
+	}
+	text, err := planfile.EncodeDelta(delta)
+	if err != nil {
+		return fmt.Errorf("your own kinds were not kept: %w", err)
+	}
+	if err := os.MkdirAll(l.folder, 0o700); err != nil {
+		return fmt.Errorf("your own kinds were not kept: %w", err)
+	}
+	return atomicfile.Write(l.file(), func(w io.Writer) error {
+		_, err := io.WriteString(w, head+string(text)+"\n")
+		return err
+	}, nil)
+}
+
+// Slug makes a name a slug that is not taken.
+func Slug(name string, taken func(plan.KindID) bool) plan.KindID {
+	stem := strings.Trim(strings.Map(func(sign rune) rune {
+		switch {
+		case sign >= 'a' && sign <= 'z', sign >= '0' && sign <= '9':
+			return sign
+		}
+		return '-'
+	}, strings.ToLower(name)), "-")
+	for strings.Contains(stem, "--") {
+		stem = strings.ReplaceAll(stem, "--", "-")
+	}
+	if stem == "" {
+		stem = "own"
+	}
+	slug := plan.KindID(stem)
+	for n := 2; taken(slug); n++ {
+		slug = plan.KindID(fmt.Sprintf("%s-%d", stem, n))
+	}
+	return slug
+}
