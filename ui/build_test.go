@@ -172,3 +172,21 @@ func TestAnOwnKindIsMadeKeptAndPlacedInAnotherPlan(t *testing.T) {
 	require.Len(t, kinds, 1)
 	require.Equal(t, "Drum box", kinds[0].Kind.Name)
 }
+
+func TestLinksAreGatheredInALoomAndSetFree(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	before := s.desk.Plan().Looms.Len()
+	s.choose("Edit", "Select links", "tight")
+	s.choose("Links", "Loom", "Made of the selected links")
+	require.Contains(t, s.state().Notice, "at least two links")
+	s.choose("Edit", "Select links", "AES50")
+	s.choose("Links", "Loom", "Made of the selected links")
+	require.Equal(t, before+1, s.desk.Plan().Looms.Len())
+	s.choose("Links", "Loom", "Follows the way of the selected link")
+	s.choose("Links", "Loom", "Take the selected links out")
+	s.choose("Links", "Loom", "Dissolve")
+	require.Contains(t, s.state().Notice, "lies in a loom")
+	s.choose("Edit", "Undo Take out of loom")
+	s.choose("Links", "Loom", "Dissolve")
+	require.Equal(t, before, s.desk.Plan().Looms.Len())
+}

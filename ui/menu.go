@@ -148,6 +148,7 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Add way point", nil, w.plan.AddWayPoint),
 		w.item("Straighten", nil, w.straighten),
 		w.item("Reverse", key(fyne.KeyR, control), w.reverse),
+		w.loomMenu(),
 		w.item("Double", key(fyne.KeyU, control), w.duplicate),
 		fyne.NewMenuItem("Renumber", w.renumber),
 		w.item("Pair as main and backup", key(fyne.KeyB, control), w.pair),

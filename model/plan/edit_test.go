@@ -286,3 +286,31 @@ func TestCablesOfALinkAreReorderedCutJoinedAndTakenOff(t *testing.T) {
 	s.refused(t, "no coupler", func(e *plan.Edit) error { return e.SetCoupler(s.ab, 1, "cat5e") })
 	s.refused(t, "two neighbours", func(e *plan.Edit) error { return e.JoinSegments(s.ab, 2) })
 }
+
+func TestALoomsLinksFollowItsRouteBetweenTheirEnds(t *testing.T) {
+	s := newStage(t)
+	route := []geom.Point{{X: 0, Y: 10}, {X: 10, Y: 10}, {X: 50, Y: 10}}
+	var back plan.LinkID
+	var loom plan.LoomID
+	s.do(t, func(e *plan.Edit) (err error) {
+		long := e.AddLink(plan.Link{Transport: "aes50", From: s.a, FromPort: "B", To: s.c, ToPort: "B"})
+		back = e.AddLink(plan.Link{Transport: "aes50", From: s.c, FromPort: "C", To: s.a, ToPort: "C"})
+		require.NoError(t, e.Draw(long, route))
+		loom, err = e.MakeLoom("Snake", []plan.LinkID{long, s.bc, back})
+		return err
+	})
+	way := func(id plan.LinkID) (points []geom.Point) {
+		for _, point := range s.PointsOf(id) {
+			points = append(points, point.At())
+		}
+		return points
+	}
+	require.Equal(t, route[1:], way(s.bc), "b joins at its nearest point")
+	require.Equal(t, []geom.Point{route[2], route[1], route[0]}, way(back), "the other way round")
+	require.Equal(t, 3, s.LoomPoints.Len())
+	require.Len(t, s.LoomLinks(loom), 3)
+	s.do(t, func(e *plan.Edit) error { e.DissolveLoom(loom); return nil })
+	require.Zero(t, s.Looms.Len()+s.LoomPoints.Len())
+	require.Equal(t, route[1:], way(s.bc), "ways stay")
+	s.refused(t, "at least two links", func(e *plan.Edit) error { _, err := e.MakeLoom("x", []plan.LinkID{s.ab}); return err })
+}
