@@ -29,6 +29,7 @@ type linkForm struct {
 	form    *widget.Form
 	kinds   []plan.CableKind
 	wanted  *widget.Select
+	panels  [2]*widget.Select
 	dialog  *dialog.CustomDialog
 }
 
@@ -50,6 +51,8 @@ func (w *window) editLink() {
 		f.form.AppendItem(widget.NewFormItem(field.Name, entry))
 	}
 	f.offerKinds()
+	f.panels[0] = f.offerPanel("Panel at the near end", link.FromPanel)
+	f.panels[1] = f.offerPanel("Panel at the far end", link.ToPanel)
 	f.trouble = widget.NewLabel("A blank is the plan's figure.")
 	f.trouble.Wrapping = fyne.TextWrapWord
 	take := widget.NewButton("Keep", f.take)
@@ -82,6 +85,29 @@ func (f *linkForm) offerKinds() {
 	f.form.AppendItem(widget.NewFormItem("Wanted kind", f.wanted))
 }
 
+// offerPanel lists the hardware of a feed-through in front of a device; it counts as two connections.
+func (f *linkForm) offerPanel(label string, now plan.HardwareID) *widget.Select {
+	names, chosen := []string{"none"}, 0
+	for i, hardware := range standards.AllHardware() {
+		names = append(names, hardware.Name)
+		if plan.HardwareID(hardware.Slug) == now {
+			chosen = i + 1
+		}
+	}
+	choice := widget.NewSelect(names, nil)
+	choice.SetSelectedIndex(chosen)
+	f.form.AppendItem(widget.NewFormItem(label, choice))
+	return choice
+}
+
+// panel is the hardware chosen at an end, blank for none.
+func (f *linkForm) panel(end int) plan.HardwareID {
+	if i := f.panels[end].SelectedIndex(); i > 0 {
+		return plan.HardwareID(standards.AllHardware()[i-1].Slug)
+	}
+	return ""
+}
+
 // take keeps the form as one step; what cannot be read is told with its field, which gets the cursor; nothing is lost.
 func (f *linkForm) take() {
 	for i, entry := range f.entries {
@@ -94,6 +120,7 @@ func (f *linkForm) take() {
 		f.window.window.Canvas().Focus(f.entries[at])
 		return
 	}
+	link.FromPanel, link.ToPanel = f.panel(0), f.panel(1)
 	link.FillKind = ""
 	if i := f.wanted.SelectedIndex(); i > 0 {
 		link.FillKind = f.kinds[i-1].ID

@@ -89,6 +89,9 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 	if link.Role != "" {
 		c.Kind += " · " + link.Role
 	}
+	if loom, found := a.Plan.Looms.Get(plan.Key(link.Loom)); found {
+		c.Kind += " · " + loom.Name
+	}
 	c.add("run", units.Metres(b.Run), runNote(b, units))
 	c.add("cables", units.Metres(b.Laid), cablesNote(a.Plan, b, units))
 	if b.Missing > 0 {

@@ -26,6 +26,8 @@ const (
 	FieldMargin
 	FieldColour
 	FieldNote
+	FieldFromLead
+	FieldToLead
 )
 
 // LinkFields are a link's own figures as text; blanks are the plan's figures, which Blank shows.
@@ -61,6 +63,8 @@ func LinkFields(p *plan.Plan, link plan.Link, units Units) []Field {
 		{Name: "Wanted margin", Text: optional(link.WantedMargin, func(dB float64) string { return quantity.PrintDecibels(dB, 1) }), Blank: margin},
 		{Name: "Tape colour", Text: link.Colour},
 		{Name: "Note", Text: link.Note},
+		{Name: "Inner lead at " + deviceName(p, link.From), Text: rise(link.FromLead), Blank: "no panel, no inner lead"},
+		{Name: "Inner lead at " + deviceName(p, link.To), Text: rise(link.ToLead), Blank: "no panel, no inner lead"},
 	}
 }
 
@@ -98,6 +102,8 @@ func WithLinkFields(p *plan.Plan, link plan.Link, fields []Field, units Units) (
 	}
 	link.RiseFrom = read(FieldRiseFrom, plan.Some(link.RiseFrom), length).Value
 	link.RiseTo = read(FieldRiseTo, plan.Some(link.RiseTo), length).Value
+	link.FromLead = read(FieldFromLead, plan.Some(link.FromLead), length).Value
+	link.ToLead = read(FieldToLead, plan.Some(link.ToLead), length).Value
 	link.SlackPercent = read(FieldSlackPercent, link.SlackPercent, readPercent)
 	link.SlackEnd = read(FieldSlackEnd, link.SlackEnd, length)
 	link.Temperature = read(FieldTemperature, link.Temperature, func(text string) (float64, error) { return quantity.ReadTemperature(text, units.Temperature) })

@@ -22,6 +22,7 @@ func TestALinksFiguresAreTypedAsPeopleTypeThem(t *testing.T) {
 	fields[panel.FieldSlackPercent].Text = "7,5 %"
 	fields[panel.FieldTemperature].Text = "86 °F"
 	fields[panel.FieldMargin].Text = "2 dB"
+	fields[panel.FieldToLead].Text = "1.5 m"
 	got, _, ok := panel.WithLinkFields(p, link, fields, panel.Units{})
 	require.True(t, ok)
 	require.InDelta(t, 3.6576, got.RiseFrom, 1e-9)
@@ -29,6 +30,7 @@ func TestALinksFiguresAreTypedAsPeopleTypeThem(t *testing.T) {
 	require.Equal(t, plan.Some(7.5), got.SlackPercent)
 	require.InDelta(t, 30, got.Temperature.Value, 1e-9)
 	require.Equal(t, plan.Some(2), got.WantedMargin)
+	require.Equal(t, 1.5, got.ToLead)
 	require.Equal(t, link.From, got.From, "the ends stay")
 }
 
