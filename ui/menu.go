@@ -238,12 +238,37 @@ func (w *window) helpMenu() *fyne.Menu {
 
 // contextMenu is what a right click on the plan offers about the selection.
 func (w *window) contextMenu(at fyne.Position) {
-	items := []*fyne.MenuItem{fyne.NewMenuItem("Whole plan", w.plan.Fit)}
-	if len(w.desk.Selection()) > 0 {
-		items = append(items, fyne.NewMenuItem("Select none", func() { w.desk.Select() }))
+	var items []*fyne.MenuItem
+	add := func(label string, do func()) { items = append(items, fyne.NewMenuItem(label, do)) }
+	if w.plan.OnWayPoint() {
+		add("Remove way point", w.plan.RemoveWayPoint)
 	}
+	if len(w.selectedLinks()) == 1 {
+		add("Lay cable…", w.askCable)
+		add("Figures of the link…", w.editLink)
+		add("Add way point", w.plan.AddWayPoint)
+		add("Straighten", w.straighten)
+		add("Reverse", w.reverse)
+		add("Double", w.duplicate)
+	}
+	if len(w.selectedDevices()) == 1 {
+		add("Own kind from this…", w.ownKind)
+	}
+	if len(w.selectedDevices()) > 1 {
+		items = append(items, w.alignMenu())
+		add("Position round the selection", w.gather)
+	}
+	if len(w.desk.Selection()) > 0 {
+		add("Rename…", w.rename)
+		add("Copy", func() { w.copySelection() })
+		add("Delete", w.remove)
+		add("Select none", func() { w.desk.Select() })
+	}
+	add("Paste", w.pasteClip)
+	add("Measure", w.plan.Measure)
+	add("Whole plan", w.plan.Fit)
 	if name := w.desk.NextUndo(); name != "" {
-		items = append(items, fyne.NewMenuItem("Undo "+name, func() { w.desk.Undo() }))
+		add("Undo "+name, func() { w.desk.Undo() })
 	}
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.window.Canvas(), at)
 }

@@ -233,6 +233,18 @@ func (e *Editor) SetSnap(step float64) { e.hand.SetSnap(step) }
 // AddWayPoint puts a way point into the selected link.
 func (e *Editor) AddWayPoint() { e.refuse(e.hand.AddWayPoint()) }
 
+// OnWayPoint tells whether a way point was touched last, so that RemoveWayPoint has something to do.
+func (e *Editor) OnWayPoint() bool {
+	_, found := e.hand.WayPoint()
+	return found
+}
+
+// RemoveWayPoint takes away the way point that was touched last.
+func (e *Editor) RemoveWayPoint() {
+	_, err := e.hand.RemoveWayPoint()
+	e.refuse(err)
+}
+
 // remove takes the way point away that keys work on, or else asks for what is selected to go.
 func (e *Editor) remove() {
 	if removed, err := e.hand.RemoveWayPoint(); removed {

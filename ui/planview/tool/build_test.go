@@ -171,3 +171,19 @@ func TestALengthIsMeasuredAndStaysUntilTheNextPress(t *testing.T) {
 	require.Nil(t, h.Measuring())
 	require.True(t, h.Cancel())
 }
+
+func TestARightClickOnAWayPointMakesItTheOneToTakeAway(t *testing.T) {
+	h, b := set(t)
+	id, _ := onLine(t, b)
+	require.NoError(t, h.AddWayPoint())
+	require.NoError(t, h.Nudge(geom.Point{Y: 9}))
+	b.desk.Select()
+	b.desk.Select(plan.Ref{Table: "links", Key: plan.Key(id)})
+	place := b.view.Point(b.desk.Plan().PointsOf(id)[0].At())
+	h.Press(tool.Pointer{At: place, Button: tool.Secondary})
+	_, found := h.WayPoint()
+	require.True(t, found)
+	h.Press(tool.Pointer{At: geom.Point{X: 500, Y: 650}, Button: tool.Secondary})
+	_, found = h.WayPoint()
+	require.False(t, found)
+}

@@ -141,6 +141,7 @@ func (h *Hand) Press(p Pointer) {
 		if found && !h.desk.Selected(ref) {
 			h.desk.Select(ref)
 		}
+		h.way = ref // a way point under the pointer is the one that the menu works on; any other row is none
 		return
 	}
 	h.gesture = h.primary(p, ref, found)
