@@ -34,7 +34,7 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"loomsheet": loomsheet.Main})
 }
 
-// Each script is a user's transcript: what was typed, and below it what came.
+// Each script reads as a user's screen does: what was typed, and below it what came.
 func TestScripts(t *testing.T) {
 	here, err := os.Getwd()
 	require.NoError(t, err)
