@@ -19,8 +19,8 @@ type cableDialog struct {
 	link    plan.LinkID
 	choices []panel.CableChoice
 	dialog  *dialog.CustomDialog
-	choice  *widget.Select
-	length  *widget.Entry
+	choice  *chooser
+	length  *field
 	told    *widget.Label
 	add     *widget.Button
 }
@@ -33,9 +33,9 @@ func (w *window) askCable() {
 		return
 	}
 	link, _ := w.desk.Plan().Link(links[0])
-	d := &cableDialog{window: w, link: link.ID, length: widget.NewEntry(), told: widget.NewLabel("")}
+	d := &cableDialog{window: w, link: link.ID, length: w.newField(), told: widget.NewLabel("")}
 	d.told.Wrapping = fyne.TextWrapWord
-	d.choice = widget.NewSelect(nil, func(string) { d.chosen() })
+	d.choice = w.newChooser(nil, func(string) { d.chosen() })
 	d.length.OnChanged = func(string) { d.tell() }
 	d.length.OnSubmitted = func(string) { d.lay(false) }
 	form := widget.NewForm(widget.NewFormItem("Cable", d.choice), widget.NewFormItem("Length", d.length))
@@ -46,6 +46,7 @@ func (w *window) askCable() {
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide), another, d.add})
 	d.dialog.Resize(fyne.NewSize(600, 260))
 	d.offer()
+	w.escapable(d.dialog.Hide)
 	d.dialog.Show()
 	w.window.Canvas().Focus(d.choice)
 }

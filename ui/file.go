@@ -206,6 +206,13 @@ func (w *window) ask(title, text string, choices []choice) {
 	}
 	d.SetButtons(buttons.Objects)
 	d.Resize(fyne.NewSize(460, 170))
+	last := choices[len(choices)-1]
+	w.escapable(func() {
+		d.Hide()
+		if last.do != nil && last.label != discard {
+			last.do()
+		}
+	})
 	d.Show()
 }
 

@@ -12,7 +12,7 @@ import (
 // askFind searches the plan as one types; Enter shows what is found first, a click any of it.
 func (w *window) askFind() {
 	var hits []panel.Hit
-	entry := widget.NewEntry()
+	entry := w.newField()
 	entry.SetPlaceHolder("name of a device, link, position or area, or tag of a cable")
 	list := widget.NewList(
 		func() int { return len(hits) },
@@ -36,6 +36,7 @@ func (w *window) askFind() {
 	}
 	list.OnSelected = show
 	d.Resize(fyne.NewSize(460, 420))
+	w.escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(entry)
 }

@@ -99,6 +99,7 @@ func (w *window) showText(title string, content fyne.CanvasObject) {
 	d := dialog.NewCustom(title, "Close", container.NewVScroll(container.NewPadded(content)), w.window)
 	size := w.window.Canvas().Size()
 	d.Resize(fyne.NewSize(min(760, size.Width*0.9), min(620, size.Height*0.85)))
+	w.escapable(d.Hide)
 	d.Show()
 }
 
@@ -127,6 +128,7 @@ func (w *window) showHistory() {
 	}
 	d := dialog.NewCustom("History: a click goes there", "Close", list, w.window)
 	d.Resize(fyne.NewSize(420, 460))
+	w.escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(list)
 }

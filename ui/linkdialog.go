@@ -23,7 +23,7 @@ type linkDialog struct {
 }
 
 // linkEnd is one end of the dialog: two lists.
-type linkEnd struct{ device, port *widget.Select }
+type linkEnd struct{ device, port *chooser }
 
 // askLink opens the dialog; a selected device is the near end.
 func (w *window) askLink() {
@@ -40,8 +40,8 @@ func (w *window) askLink() {
 	form := widget.NewForm()
 	for i, label := range []string{"From", "To"} {
 		end := &d.ends[i]
-		end.port = widget.NewSelect(nil, func(string) { d.check() })
-		end.device = widget.NewSelect(names, func(string) { d.offerPorts(i) })
+		end.port = w.newChooser(nil, func(string) { d.check() })
+		end.device = w.newChooser(names, func(string) { d.offerPorts(i) })
 		form.Append(label, container.NewGridWithColumns(2, end.device, end.port))
 	}
 	d.take = widget.NewButton("Link", d.link)
@@ -49,6 +49,7 @@ func (w *window) askLink() {
 	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, d.told), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), d.take})
 	d.dialog.Resize(fyne.NewSize(560, 240))
+	w.escapable(d.dialog.Hide)
 	d.dialog.Show()
 	d.begin()
 }

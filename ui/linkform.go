@@ -24,12 +24,12 @@ type linkForm struct {
 	*window
 	link    plan.Link
 	fields  []panel.Field
-	entries []*widget.Entry
+	entries []*field
 	trouble *widget.Label
 	form    *widget.Form
 	kinds   []plan.CableKind
-	wanted  *widget.Select
-	panels  [2]*widget.Select
+	wanted  *chooser
+	panels  [2]*chooser
 	dialog  *dialog.CustomDialog
 }
 
@@ -42,13 +42,13 @@ func (w *window) editLink() {
 	}
 	link, _ := w.desk.Plan().Link(links[0])
 	f := &linkForm{window: w, link: link, fields: panel.LinkFields(w.desk.Plan(), link, w.units()), form: widget.NewForm()}
-	for _, field := range f.fields {
-		entry := widget.NewEntry()
-		entry.SetText(field.Text)
-		entry.SetPlaceHolder(field.Blank)
+	for _, each := range f.fields {
+		entry := w.newField()
+		entry.SetText(each.Text)
+		entry.SetPlaceHolder(each.Blank)
 		entry.OnSubmitted = func(string) { f.take() }
 		f.entries = append(f.entries, entry)
-		f.form.AppendItem(widget.NewFormItem(field.Name, entry))
+		f.form.AppendItem(widget.NewFormItem(each.Name, entry))
 	}
 	f.offerKinds()
 	f.panels[0] = f.offerPanel("Panel at the near end", link.FromPanel)
@@ -61,6 +61,7 @@ func (w *window) editLink() {
 	f.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", f.dialog.Hide), take})
 	size := w.window.Canvas().Size()
 	f.dialog.Resize(fyne.NewSize(560, min(520, size.Height*0.9)))
+	w.escapable(f.dialog.Hide)
 	f.dialog.Show()
 	w.window.Canvas().Focus(f.entries[panel.FieldRiseFrom])
 }
@@ -80,13 +81,13 @@ func (f *linkForm) offerKinds() {
 			chosen = len(f.kinds)
 		}
 	}
-	f.wanted = widget.NewSelect(names, nil)
+	f.wanted = f.newChooser(names, nil)
 	f.wanted.SetSelectedIndex(chosen)
 	f.form.AppendItem(widget.NewFormItem("Wanted kind", f.wanted))
 }
 
 // offerPanel lists the hardware of a feed-through in front of a device; it counts as two connections.
-func (f *linkForm) offerPanel(label string, now plan.HardwareID) *widget.Select {
+func (f *linkForm) offerPanel(label string, now plan.HardwareID) *chooser {
 	names, chosen := []string{"none"}, 0
 	for i, hardware := range standards.AllHardware() {
 		names = append(names, hardware.Name)
@@ -94,7 +95,7 @@ func (f *linkForm) offerPanel(label string, now plan.HardwareID) *widget.Select 
 			chosen = i + 1
 		}
 	}
-	choice := widget.NewSelect(names, nil)
+	choice := f.newChooser(names, nil)
 	choice.SetSelectedIndex(chosen)
 	f.form.AppendItem(widget.NewFormItem(label, choice))
 	return choice

@@ -47,6 +47,8 @@ func findIn(object fyne.CanvasObject, words string) fyne.CanvasObject {
 		return when(o, o.Text == words)
 	case *widget.Entry:
 		return when(o, o.Text == words || o.PlaceHolder == words)
+	case *field:
+		return when(o, o.Text == words || o.PlaceHolder == words)
 	case *widget.Label:
 		return when(o, o.Text == words)
 	}

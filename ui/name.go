@@ -14,7 +14,7 @@ import (
 // askName asks for a folder and a name, with more items of the form below, and hands the path over. Unlike the toolkit's own dialog it touches no
 // file: that one cuts an existing file short before anything is written.
 func (w *window) askName(title, name, extension, verb string, done func(path string), more ...*widget.FormItem) {
-	nameEntry, folderEntry := widget.NewEntry(), widget.NewEntry()
+	nameEntry, folderEntry := w.newField(), w.newField()
 	nameEntry.SetText(name)
 	folderEntry.SetText(w.folder())
 	trouble := widget.NewLabel("")
@@ -52,6 +52,7 @@ func (w *window) askName(title, name, extension, verb string, done func(path str
 	keep.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), keep})
 	d.Resize(fyne.NewSize(600, 230))
+	w.escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(nameEntry)
 }

@@ -20,7 +20,7 @@ func (w *window) ownKind() {
 	}
 	device, _ := w.desk.Plan().Device(devices[0])
 	form := panel.OwnKindFrom(w.desk.Plan(), device.Kind)
-	name, inputs, outputs, ports := widget.NewEntry(), widget.NewEntry(), widget.NewEntry(), widget.NewMultiLineEntry()
+	name, inputs, outputs, ports := w.newField(), w.newField(), w.newField(), w.newLongField()
 	name.SetText(form.Name)
 	inputs.SetText(form.Inputs)
 	outputs.SetText(form.Outputs)
@@ -50,6 +50,7 @@ func (w *window) ownKind() {
 	take.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
 	d.Resize(fyne.NewSize(520, 470))
+	w.escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(name)
 }

@@ -154,7 +154,7 @@ func (w *window) rename() {
 		return
 	}
 	ref := selection[0]
-	entry := widget.NewEntry()
+	entry := w.newField()
 	entry.SetText(nameOf(w.desk.Plan(), ref))
 	d := dialog.NewCustomWithoutButtons("Rename", entry, w.window)
 	take := func() {
@@ -166,6 +166,7 @@ func (w *window) rename() {
 	ok.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), ok})
 	d.Resize(fyne.NewSize(380, 150))
+	w.escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(entry)
 	entry.TypedShortcut(&fyne.ShortcutSelectAll{})

@@ -8,6 +8,9 @@ import (
 	"stageloom/model/journal"
 )
 
+// discard is the answer that Escape never gives.
+const discard = "Discard"
+
 // offerLeft offers what a program that ended without saving left behind, the latest first. Nothing is overwritten and
 // nothing deleted without a yes.
 func (w *window) offerLeft(all []*journal.Left) {
@@ -21,7 +24,7 @@ func (w *window) offerLeft(all []*journal.Left) {
 			w.notice.Say("Recovered " + left.Plan().Settings.Name + ". It is not saved yet; Ctrl Z goes back step by step.")
 		}},
 		{label: "Keep for later", do: func() { w.offerLeft(all[1:]) }},
-		{label: "Discard", do: func() { w.discardLeft(all) }},
+		{label: discard, do: func() { w.discardLeft(all) }},
 	})
 }
 
@@ -29,7 +32,7 @@ func (w *window) offerLeft(all []*journal.Left) {
 func (w *window) discardLeft(all []*journal.Left) {
 	w.ask("Discard for good?", "There is no other copy of these edits.", []choice{
 		{label: "Keep for later", important: true, do: func() { w.offerLeft(all[1:]) }},
-		{label: "Discard", do: func() {
+		{label: discard, do: func() {
 			if err := all[0].Remove(); err != nil {
 				w.notice.Warn(sentence(err))
 			}

@@ -48,6 +48,8 @@ type window struct {
 	preview panel.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
+	// escape closes the dialog that was opened last.
+	escape func()
 	// library holds the user's own kinds; ownKinds are those read last.
 	library  house.Library
 	ownKinds []catalogue.DeviceKind

@@ -228,8 +228,8 @@ func (s *screen) fillSecond(text string) { s.entries()[1].SetText(text) }
 func (s *screen) entries() (entries []*widget.Entry) {
 	overlays := s.window.Canvas().Overlays().List()
 	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
-		if entry, ok := object.(*widget.Entry); ok {
-			entries = append(entries, entry)
+		if entry, ok := object.(interface{ Inner() *widget.Entry }); ok {
+			entries = append(entries, entry.Inner())
 		}
 	}
 	return entries
@@ -253,8 +253,7 @@ func TestAFieldKeepsItsOwnUndo(t *testing.T) {
 	}))
 	s.choose("Plan", "Save as…")
 	entry := s.entries()[0]
-	s.window.Canvas().Focus(entry)
-	test.Type(entry, " more")
+	test.Type(s.window.Canvas().Focused(), " more")
 	s.choose("Edit", "Undo Note")
 	require.Equal(t, "Note", s.desk.NextUndo(), "the plan's undo waits under a dialog; the field's came")
 	require.NotContains(t, entry.Text, "more")
@@ -351,4 +350,31 @@ func TestALinksFiguresAreChangedInTheForm(t *testing.T) {
 	s.choose("Links", "Figures of the link…")
 	s.tap("Keep")
 	require.Equal(t, "Change L01", s.desk.NextUndo(), "kept as it is, it makes no step")
+}
+
+func TestEscapeClosesADialogAsItsCancelDoes(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	escape := func() {
+		if focused := s.window.Canvas().Focused(); focused != nil {
+			focused.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+			return
+		}
+		s.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	}
+	s.choose("Edit", "Next link")
+	for _, path := range [][]string{
+		{"Plan", "Save as…"},
+		{"Plan", "Print to PDF…"},
+		{"Edit", "Find…"},
+		{"Edit", "Rename…   F2"},
+		{"Links", "Link two ports…"},
+		{"Links", "Lay cable…"},
+		{"Links", "Figures of the link…"},
+		{"Help", "Cautions"},
+	} {
+		s.choose(path...)
+		require.Equal(t, 1, s.state().Overlays, path)
+		escape()
+		require.Zero(t, s.state().Overlays, path)
+	}
 }

@@ -1,0 +1,71 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// field is an entry of a dialog that Escape closes; the toolkit's own keeps Escape to itself.
+type field struct {
+	widget.Entry
+	window *window
+}
+
+func (w *window) newField() *field {
+	f := &field{window: w}
+	f.ExtendBaseWidget(f)
+	return f
+}
+
+// newLongField is a field of several lines.
+func (w *window) newLongField() *field {
+	f := &field{window: w}
+	f.MultiLine, f.Wrapping = true, fyne.TextWrapOff
+	f.ExtendBaseWidget(f)
+	return f
+}
+
+// Inner is the toolkit's entry, for tests.
+func (f *field) Inner() *widget.Entry { return &f.Entry }
+
+// TypedKey implements fyne.Focusable.
+func (f *field) TypedKey(event *fyne.KeyEvent) {
+	if event.Name == fyne.KeyEscape {
+		f.window.giveUp()
+		return
+	}
+	f.Entry.TypedKey(event)
+}
+
+// chooser is a list of a dialog that Escape closes.
+type chooser struct {
+	widget.Select
+	window *window
+}
+
+func (w *window) newChooser(options []string, changed func(string)) *chooser {
+	c := &chooser{window: w}
+	c.Options, c.OnChanged = options, changed
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// TypedKey implements fyne.Focusable.
+func (c *chooser) TypedKey(event *fyne.KeyEvent) {
+	if event.Name == fyne.KeyEscape {
+		c.window.giveUp()
+		return
+	}
+	c.Select.TypedKey(event)
+}
+
+// escapable makes Escape close what is shown, as its Cancel does.
+func (w *window) escapable(hide func()) { w.escape = hide }
+
+// giveUp closes the dialog that was opened last.
+func (w *window) giveUp() {
+	if hide := w.escape; hide != nil {
+		w.escape = nil
+		hide()
+	}
+}
