@@ -234,3 +234,35 @@ func TestABadgeIsToldByItsShape(t *testing.T) {
 		corners[key] = grade
 	}
 }
+
+func TestWhatLiesOnAnotherLevelIsFaded(t *testing.T) {
+	s := twoBoxes()
+	s.Devices[1].Level = "v-22222"
+	p := draw(s, 8, picture.Options{Level: "v-22222"})
+	faded := map[plan.Key]bool{}
+	for _, m := range p.Marks {
+		if m.Role == picture.RoleDeviceFill {
+			faded[m.Ref.Key] = m.Faded
+		}
+	}
+	require.Equal(t, map[plan.Key]bool{"d-22222": true, "d-33333": false}, faded)
+	for _, m := range draw(s, 8, picture.Options{}).Marks {
+		require.False(t, m.Faded, "all levels are shown alike")
+	}
+}
+
+// recorder is a pen that writes down when marks are faint.
+type recorder struct{ faint []bool }
+
+func (r *recorder) Fade(faint bool)                                     { r.faint = append(r.faint, faint) }
+func (r *recorder) Stroke([]geom.Point, picture.Role)                   {}
+func (r *recorder) Fill([]geom.Point, picture.Role)                     {}
+func (r *recorder) Panel(geom.Box, float64, picture.Role, picture.Role) {}
+func (r *recorder) Words(geom.Point, picture.Anchor, string, float64, bool, picture.Role) {
+}
+
+func TestAPenIsToldWhenMarksTurnFaintAndBack(t *testing.T) {
+	r := &recorder{}
+	picture.Draw([]picture.Mark{{}, {Faded: true}, {Faded: true}, {}, {Faded: true}}, r)
+	require.Equal(t, []bool{true, false, true, false}, r.faint)
+}
