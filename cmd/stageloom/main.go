@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
@@ -23,6 +24,8 @@ import (
 const version = "0.1.0"
 
 func main() {
+	// A frame makes a few megabytes of marks; collecting less often keeps frames even and costs some tens of megabytes.
+	debug.SetGCPercent(300)
 	if len(os.Args) > 2 {
 		fail("stageloom takes one plan file, or nothing.")
 	}

@@ -67,6 +67,12 @@ func Arrange(s *Scene, scale, textScale float64, measure Measure) *Arrangement {
 	return a
 }
 
+// manyLinks is from how many links on lines are drawn without casings, which then part nothing any more.
+const manyLinks = 300
+
+// dense tells that lines are too many for casings.
+func (a *Arrangement) dense() bool { return a.Dots || len(a.Scene.Links) > manyLinks }
+
 // world turns metres into points from the site's origin, y down.
 func (a *Arrangement) world(metres geom.Point) geom.Point {
 	return geom.Point{X: metres.X * a.Scale, Y: -metres.Y * a.Scale}

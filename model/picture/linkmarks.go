@@ -20,7 +20,7 @@ func (p *Picture) links() {
 			continue
 		}
 		p.fade(link.Levels[:]...)
-		for _, m := range linkMarks(ref, link, points, p.options.Selected[ref], p.arrangement.Dots) {
+		for _, m := range linkMarks(ref, link, points, p.options.Selected[ref], p.arrangement.dense()) {
 			p.add(m)
 		}
 		p.fade()

@@ -33,7 +33,7 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 		paths[i] = o.inView(a.pathOf(&links[i], offsets[links[i].ID], boxes).points)
 		ref := Ref{Table: "links", Key: plan.Key(links[i].ID)}
 		if len(paths[i]) > 1 {
-			o.Marks = append(o.Marks, linkMarks(ref, &links[i], paths[i], p.options.Selected[ref], a.Dots)...)
+			o.Marks = append(o.Marks, linkMarks(ref, &links[i], paths[i], p.options.Selected[ref], a.dense())...)
 		}
 	}
 	o.Marks = append(o.Marks, p.crossedBy(paths)...)
