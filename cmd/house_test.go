@@ -42,7 +42,7 @@ var rooms = map[string][]string{
 	"model/cabling":       {"model/plan", "model/budget", "model/picking"},
 	"model/exchange":      {"model/plan", "model/quantity"},
 	"model/ways":          {"model/geom"},
-	"model/revision":      {"model/plan", "model/assess"},
+	"model/revision":      {"model/geom", "model/plan", "model/budget", "model/assess"},
 	"model/sitetest":      {},
 
 	"report":       {"model/*", "-model/desk", "report/paper"},

@@ -1,0 +1,134 @@
+package revision_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/assess"
+	"stageloom/model/demo"
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+	"stageloom/model/revision"
+)
+
+// after edits the demo and returns both states.
+func after(t *testing.T, edit func(*plan.Edit) error) (before, now *assess.Assessment) {
+	t.Helper()
+	p := demo.Weekender()
+	next, err := plan.Do(p, plan.NewIDSource(1, 2), edit)
+	require.NoError(t, err)
+	return assess.Of(p), assess.Of(next)
+}
+
+// words are the changes as sentences.
+func words(before, now *assess.Assessment) []string {
+	var said []string
+	for _, change := range revision.Changes(before, now) {
+		said = append(said, change.String())
+	}
+	return said
+}
+
+func linkNamed(t *testing.T, p *plan.Plan, name string) plan.Link {
+	t.Helper()
+	for link := range p.Links.All() {
+		if link.Name == name {
+			return link
+		}
+	}
+	t.Fatalf("there is no link %s", name)
+	return plan.Link{}
+}
+
+func TestChangesInWords(t *testing.T) {
+	for _, c := range []struct {
+		sentence string
+		edit     func(*plan.Edit) error
+		contains []string
+		never    string
+	}{
+		{
+			"a position that moves carries its devices and stretches its links", func(e *plan.Edit) error {
+				for position := range e.Now().Positions.All() {
+					if position.Name == "FOH tower" {
+						e.Move(plan.MovingWith(e.Now(), nil, []plan.PositionID{position.ID}), geom.Pt(30, 4))
+					}
+				}
+				return nil
+			}, []string{"FOH tower: moved 30.3 m towards the right of the plan", "L01: run 146.9 m, was 114.1 m, now over limit: do not use"}, "FOH console: moved",
+		},
+		{
+			"a link that is new, and one that is gone", func(e *plan.Edit) error {
+				l01 := linkNamed(t, e.Now(), "L01")
+				e.RemoveLinks(l01.ID)
+				l01.Name, l01.Partner, l01.Role = "L77", "", ""
+				e.AddLink(l01)
+				return nil
+			}, []string{"L01: gone: take it up", "L77: new: Stage rack port A to FOH console port A"}, "",
+		},
+		{
+			"a link made of other cables", func(e *plan.Edit) error {
+				e.SetSegments(linkNamed(t, e.Now(), "L10").ID, []plan.Segment{{Kind: "cat6", Length: 30}})
+				return nil
+			}, []string{"L10: cables now Cat 6 30 m"}, "",
+		},
+		{
+			"a temperature", func(e *plan.Edit) error {
+				s := e.Now().Settings
+				s.Temperature = plan.Some(45)
+				e.SetSettings(s)
+				return nil
+			}, []string{"Cable temperature: 45 °C, was the default"}, "",
+		},
+		{"nothing", func(*plan.Edit) error { return nil }, nil, ""},
+	} {
+		t.Run(c.sentence, func(t *testing.T) {
+			said := words(after(t, c.edit))
+			for _, sentence := range c.contains {
+				require.Contains(t, said, sentence)
+			}
+			if c.contains == nil {
+				require.Empty(t, said)
+			}
+			for _, sentence := range said {
+				require.True(t, c.never == "" || len(sentence) < len(c.never) || sentence[:len(c.never)] != c.never, sentence)
+			}
+		})
+	}
+}
+
+func TestASummaryNamesWhatMovedAndCountsTheRest(t *testing.T) {
+	before, now := after(t, func(e *plan.Edit) error {
+		for position := range e.Now().Positions.All() {
+			if position.Name == "FOH tower" {
+				e.Move(plan.MovingWith(e.Now(), nil, []plan.PositionID{position.ID}), geom.Pt(0, 30))
+			}
+		}
+		return nil
+	})
+	changes := revision.Changes(before, now)
+	links := 0
+	for _, change := range changes {
+		if change.Where.Table == "links" {
+			links++
+		}
+	}
+	require.Greater(t, links, 3)
+	require.Regexp(t, `^FOH tower moved 30\.0 m towards the top of the plan; \d+ links$`, revision.Summary(changes))
+	require.Empty(t, revision.Links(before, now), "cables and ends are those of before, however far they reach")
+}
+
+func TestLinksToLayOtherwise(t *testing.T) {
+	var wanted plan.LinkID
+	before, now := after(t, func(e *plan.Edit) error {
+		wanted = linkNamed(t, e.Now(), "L04").ID
+		e.SetSegments(wanted, []plan.Segment{{Kind: "cat6a", Length: 60}})
+		kept := linkNamed(t, e.Now(), "L06")
+		segments := append([]plan.Segment{}, e.Now().SegmentsOf(kept.ID)...)
+		segments[0].Kept = true
+		e.SetSegments(kept.ID, segments)
+		return nil
+	})
+	require.Equal(t, map[plan.LinkID]bool{wanted: true}, revision.Links(before, now), "keeping a choice is no change")
+}
