@@ -23,7 +23,7 @@ compiler_packages=(gcc libc6-dev)
 window_packages=("${compiler_packages[@]}" pkg-config libgl-dev libx11-dev libxrandr-dev
     libxxf86vm-dev libxi-dev libxcursor-dev libxinerama-dev)
 window_test_packages=(xvfb libgl1-mesa-dri xdotool imagemagick x11-utils)
-paper_test_packages=(poppler-utils qpdf)
+paper_test_packages=(poppler-utils qpdf zbar-tools)
 outside_packages=(ngspice python3-scikit-rf)
 
 # say SENTENCE… speaks to the person at the keyboard.

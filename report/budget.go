@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
@@ -17,7 +16,7 @@ func (p *print) drawBudget(b *paper.Book) {
 	b.Title("Link budget")
 	b.Remark("Computed, not measured. Run = way + rises + slack. Loss is that of whole cables and all connections at 100 MHz, " +
 		"rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
-	b.Table(budgetTable(p.Assessment))
+	b.Table(p.budgetTable())
 	if len(p.Totals.Kinds) > 0 {
 		b.Table(p.usedTable())
 	}
@@ -73,7 +72,7 @@ func (p *print) couplersUsed() string {
 	return "Couplers: " + strings.Join(said, "; ") + "."
 }
 
-func budgetTable(a *assess.Assessment) paper.Table {
+func (p *print) budgetTable() paper.Table {
 	const names = 3 // lines of a name before it is cut
 	table := paper.Table{
 		Columns: []paper.Column{
@@ -92,16 +91,29 @@ func budgetTable(a *assess.Assessment) paper.Table {
 		},
 		Empty: "This plan has no link.",
 	}
-	for _, g := range groupsOf(a) {
+	var sums sums
+	for _, g := range p.groups() {
 		table.Rows = append(table.Rows, paper.GroupRow(g.title))
 		for _, member := range g.links {
-			table.Rows = append(table.Rows, budgetRow(a.Plan, member))
+			table.Rows = append(table.Rows, budgetRow(p.Plan, member))
+			sums.add(member.budget)
 		}
 	}
 	if len(table.Rows) > 0 {
-		table.Rows = append(table.Rows, totalRow(a.Totals))
+		table.Rows = append(table.Rows, sums.row())
 	}
 	return table
+}
+
+// sums are those over the links of a table.
+type sums struct {
+	links, joins    int
+	metres, missing float64
+}
+
+func (s *sums) add(b budget.Budget) {
+	s.links, s.joins = s.links+1, s.joins+b.Joins
+	s.metres, s.missing = s.metres+b.Laid, s.missing+b.Missing
 }
 
 func budgetRow(p *plan.Plan, m member) paper.Row {
@@ -122,12 +134,12 @@ func budgetRow(p *plan.Plan, m member) paper.Row {
 	return row
 }
 
-func totalRow(t assess.Totals) paper.Row {
+func (s *sums) row() paper.Row {
 	row := paper.Row{Kind: paper.Total, Cells: make([]paper.Cell, 12)}
-	row.Cells[5].Text = counted(t.Links, "link", "links")
-	if t.Missing > 0 {
-		row.Cells[5].Text += fmt.Sprintf(", %s still missing", budget.Metres(t.Missing))
+	row.Cells[5].Text = counted(s.links, "link", "links")
+	if s.missing > 0 {
+		row.Cells[5].Text += fmt.Sprintf(", %s still missing", budget.Metres(s.missing))
 	}
-	row.Cells[6].Text, row.Cells[7].Text = metres(t.Metres), fmt.Sprint(t.Joins)
+	row.Cells[6].Text, row.Cells[7].Text = metres(s.metres), fmt.Sprint(s.joins)
 	return row
 }

@@ -10,16 +10,27 @@ import (
 	"stageloom/report/paper"
 )
 
-// drawCautions prints the usual cautions and what the figures rest on.
+// drawCautions prints the usual cautions.
 func (p *print) drawCautions(b *paper.Book) {
-	b.Title("Cautions and assumptions")
+	b.Title("Cautions")
 	b.Cautions(p.cautions())
+	drawNotices(b)
+}
+
+// drawAssumptions prints what the figures rest on.
+func (p *print) drawAssumptions(b *paper.Book) {
+	b.Title("Assumptions")
 	b.Heading("What the figures are")
 	b.Definitions(p.assumptions())
 	if rules := p.rules(); len(rules) > 0 {
 		b.Heading("Limit rules")
 		b.Definitions(rules)
 	}
+	drawNotices(b)
+}
+
+// drawNotices lists what is printed otherwise than typed.
+func drawNotices(b *paper.Book) {
 	if notices := b.Notices(); len(notices) > 0 {
 		b.Heading("Printed otherwise than typed")
 		b.Items(notices)
@@ -29,7 +40,7 @@ func (p *print) drawCautions(b *paper.Book) {
 // cautions are the usual ones, led by those for transports that the plan uses.
 func (p *print) cautions() []string {
 	var said []string
-	for _, id := range transportOrder(p.Assessment) {
+	for _, id := range p.transports() {
 		transport, err := standards.TransportBySlug(standards.TransportSlug(id))
 		if err == nil && transport.NeverIntoNetworkPort {
 			said = append(said, fmt.Sprintf("%s – NOT NETWORK: it looks like a network cable and never goes into a network port, at either end.", transport.Name))
@@ -122,7 +133,7 @@ func (p *print) wayWords() string {
 func (p *print) rules() []paper.Definition {
 	var list []paper.Definition
 	at := map[plan.RuleID]int{}
-	for _, g := range groupsOf(p.Assessment) {
+	for _, g := range p.groups() {
 		b := g.links[0].budget
 		rule, err := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))
 		if !b.Graded || err != nil {

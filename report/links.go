@@ -1,7 +1,6 @@
 package report
 
 import (
-	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
@@ -19,17 +18,17 @@ type group struct {
 	links []member
 }
 
-// groupsOf sorts the links into groups by transport and limit rule: graded ones first, each in the natural order of
+// groups sorts the links into groups by transport and limit rule: graded ones first, each in the natural order of
 // the links' names.
-func groupsOf(a *assess.Assessment) []group {
+func (p *print) groups() []group {
 	type key struct {
 		transport plan.TransportID
 		rule      plan.RuleID
 	}
 	found := map[key]*group{}
 	var keys []key
-	for _, link := range a.Links() {
-		b, _ := a.Budget(link.ID)
+	for _, link := range p.Links() {
+		b, _ := p.Budget(link.ID)
 		k := key{link.Transport, b.Rule}
 		if found[k] == nil {
 			found[k] = &group{title: groupTitle(b)}
@@ -38,7 +37,7 @@ func groupsOf(a *assess.Assessment) []group {
 		found[k].links = append(found[k].links, member{link, b})
 	}
 	var groups []group
-	for _, transport := range transportOrder(a) {
+	for _, transport := range p.transports() {
 		for _, k := range keys {
 			if k.transport == transport {
 				groups = append(groups, *found[k])
@@ -48,11 +47,11 @@ func groupsOf(a *assess.Assessment) []group {
 	return groups
 }
 
-// transportOrder lists the transports in use: those that are known in their own order, then the others by name.
-func transportOrder(a *assess.Assessment) []plan.TransportID {
+// transports lists the transports in use: those that are known in their own order, then the others by name.
+func (p *print) transports() []plan.TransportID {
 	used := map[plan.TransportID]bool{}
 	var strange []plan.TransportID
-	for _, link := range a.Links() {
+	for _, link := range p.Links() {
 		_, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
 		if err != nil && !used[link.Transport] {
 			strange = append(strange, link.Transport)

@@ -22,8 +22,17 @@ type Choice struct {
 	Grey bool
 	// Date is printed on every page and required: a print takes no date of its own.
 	Date time.Time
-	// Chapters are those to print; none prints all. They always come in the order of Chapters().
+	// Packs are those to print, each with a front page of its own, in the order of Packs(). With neither packs nor chapters,
+	// the packs Lay and Engineer are printed.
+	Packs []Pack
+	// Chapters are printed alone, without a front page, behind the packs and in the order of Chapters().
 	Chapters []Chapter
+	// Position prints what has an end at this position and nothing else; blank prints all.
+	Position plan.PositionID
+	// Changed prints of links those alone that are laid otherwise than at the last revision.
+	Changed bool
+	// Labels is the sheet of labels; the zero sheet is that of LabelSheetFor the paper.
+	Labels LabelSheet
 	// Author is kept in the document's properties; may be blank.
 	Author string
 	// Progress, when set, is told of every page as it is drawn: its number from 1 and how many there are.
@@ -99,33 +108,89 @@ func printed(done paper.Print) Printed {
 type print struct {
 	*assess.Assessment
 	choice Choice
-	atlas  *atlas // laid out at the first pass
+	links  []plan.Link // those to print, in natural order
+	since  *since      // what changed since the last revision; nil where none was issued
+	atlas  *atlas      // laid out at the first pass
+}
+
+// newPrint makes ready what all chapters ask for.
+func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
+	p := &print{Assessment: a, choice: choice}
+	var err error
+	if p.since, err = lastIssue(a); err != nil {
+		return nil, err
+	}
+	for _, link := range a.Links() {
+		if p.wants(link) {
+			p.links = append(p.links, link)
+		}
+	}
+	return p, nil
+}
+
+// Links are the links to print, in the natural order of their names; they stand in the place of the assessment's.
+func (p *print) Links() []plan.Link { return p.links }
+
+// wants tells whether the choice takes a link.
+func (p *print) wants(link plan.Link) bool {
+	if p.choice.Position != "" {
+		from, _ := p.Plan.Device(link.From)
+		to, _ := p.Plan.Device(link.To)
+		if from.Position != p.choice.Position && to.Position != p.choice.Position {
+			return false
+		}
+	}
+	return !p.choice.Changed || p.since == nil || p.since.links[link.ID]
 }
 
 // chaptersOf returns the chapters chosen, ready to draw.
 func chaptersOf(a *assess.Assessment, choice Choice) ([]paper.Chapter, error) {
-	for _, wanted := range choice.Chapters {
-		if !slices.Contains(Chapters(), wanted) {
-			return nil, fmt.Errorf("print %q: chapter %q is not known: choose from %s", a.Plan.Settings.Name, wanted, listed(Chapters()))
+	if err := choice.check(a.Plan); err != nil {
+		return nil, fmt.Errorf("print %q: %w", a.Plan.Settings.Name, err)
+	}
+	p, err := newPrint(a, choice)
+	if err != nil {
+		return nil, fmt.Errorf("print %q: %w", a.Plan.Settings.Name, err)
+	}
+	if len(choice.Packs) == 0 && len(choice.Chapters) == 0 {
+		p.choice.Packs = []Pack{Lay, Engineer}
+	}
+	var chapters []paper.Chapter
+	for _, b := range booklets {
+		if slices.Contains(p.choice.Packs, b.pack) {
+			chapters = append(chapters, p.bound(b)...)
 		}
 	}
-	p := &print{Assessment: a, choice: choice}
-	var chapters []paper.Chapter
 	for _, c := range contents {
-		if len(choice.Chapters) == 0 || slices.Contains(choice.Chapters, c.chapter) {
-			chapters = append(chapters, paper.Chapter{
-				Name: c.name, Reader: c.reader, Format: &paper.Format{Sheet: sheetOf(a.Plan, choice), Landscape: c.landscape},
-				Draw: func(b *paper.Book) error { c.draw(p, b); return b.Err() },
-			})
+		if slices.Contains(choice.Chapters, c.chapter) {
+			chapters = append(chapters, p.chapter(c, ""))
 		}
 	}
 	return chapters, nil
 }
 
-func listed(chapters []Chapter) string {
-	names := make([]string, len(chapters))
-	for i, chapter := range chapters {
-		names[i] = string(chapter)
+// check refuses what is not known.
+func (c Choice) check(p *plan.Plan) error {
+	for _, wanted := range c.Packs {
+		if !slices.Contains(Packs(), wanted) {
+			return fmt.Errorf("pack %q is not known: choose from %s", wanted, listed(Packs()))
+		}
+	}
+	for _, wanted := range c.Chapters {
+		if !slices.Contains(Chapters(), wanted) {
+			return fmt.Errorf("chapter %q is not known: choose from %s", wanted, listed(Chapters()))
+		}
+	}
+	if c.Position != "" && !p.Positions.Has(plan.Key(c.Position)) {
+		return fmt.Errorf("position %q is not in the plan", c.Position)
+	}
+	return c.Labels.check(sheetOf(p, c))
+}
+
+func listed[N ~string](known []N) string {
+	names := make([]string, len(known))
+	for i, name := range known {
+		names[i] = string(name)
 	}
 	return strings.Join(names, ", ")
 }

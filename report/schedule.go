@@ -63,7 +63,7 @@ func (p *print) scheduleTable() paper.Table {
 		BlankRows: 2,
 		Empty:     "This plan has no link.",
 	}
-	for _, transport := range transportOrder(p.Assessment) {
+	for _, transport := range p.transports() {
 		table.Rows = append(table.Rows, paper.GroupRow(crewTransport(transport)))
 		for _, link := range p.Links() {
 			if link.Transport == transport {

@@ -33,7 +33,7 @@ func (a *answer) to(arguments []string) error {
 	var asked commands
 	parser, err := kong.New(&asked,
 		kong.Name("loomsheet"), kong.Description(description),
-		kong.Vars{"version": versionLine(), "chapters": chapterNames()},
+		kong.Vars{"version": versionLine(), "chapters": chapterNames(), "packs": packNames()},
 		kong.WithHyphenPrefixedParameters(true), // --temp -5
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: pageWidth}),
 	)

@@ -8,10 +8,12 @@ import (
 	"io/fs"
 	"os"
 	"os/signal"
+	"strconv"
 	"strings"
 	"time"
 
 	"stageloom/model/assess"
+	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/report"
 )
@@ -24,7 +26,12 @@ type printCommand struct {
 	Paper    words   `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
 	Grey     *bool   `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
 	Date     words   `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
-	Chapters []words `placeholder:"NAME" help:"Print these chapters only: ${chapters}."`
+	Packs    []words `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
+	Chapters []words `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
+	Position words   `placeholder:"NAME" help:"Print only what ends at this position."`
+	Changed  bool    `help:"Print of links only those laid otherwise than at the last revision."`
+	Labels   words   `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
+	Used     int     `placeholder:"N" help:"Labels already used up on the first sheet."`
 }
 
 // Help follows the flags in --help.
@@ -39,7 +46,7 @@ func (c *printCommand) Run(a *answer) error {
 		return err
 	}
 	assessment := assess.Of(p)
-	choice, err := c.choice(report.ChoiceOf(p, today()))
+	choice, err := c.choice(p, report.ChoiceOf(p, today()))
 	if err != nil {
 		return err
 	}
@@ -78,7 +85,7 @@ func today() time.Time {
 }
 
 // choice puts the flags in the place of the plan's own choice.
-func (c *printCommand) choice(choice report.Choice) (report.Choice, error) {
+func (c *printCommand) choice(p *plan.Plan, choice report.Choice) (report.Choice, error) {
 	if c.Paper != "" {
 		sheet, known := sheets[strings.ToLower(string(c.Paper))]
 		if !known {
@@ -96,10 +103,78 @@ func (c *printCommand) choice(choice report.Choice) (report.Choice, error) {
 		}
 		choice.Date = date
 	}
+	choice.Changed = c.Changed
+	return c.pages(p, choice)
+}
+
+// pages puts what to print in the choice.
+func (c *printCommand) pages(p *plan.Plan, choice report.Choice) (report.Choice, error) {
+	for _, name := range c.Packs {
+		if slug(name) == "all" {
+			choice.Packs = report.Packs()
+			break
+		}
+		choice.Packs = append(choice.Packs, report.Pack(slug(name)))
+	}
 	for _, name := range c.Chapters {
 		choice.Chapters = append(choice.Chapters, report.Chapter(slug(name)))
 	}
-	return choice, nil
+	if c.Position != "" {
+		for position := range p.Positions.All() {
+			if strings.EqualFold(position.Name, string(c.Position)) {
+				choice.Position = position.ID
+			}
+		}
+		if choice.Position == "" {
+			return choice, fmt.Errorf("--position: there is no %q in the plan; its positions are %s", c.Position, positionNames(p))
+		}
+	}
+	if c.Labels == "" && c.Used == 0 {
+		return choice, nil
+	}
+	sheet, err := labelSheet(string(c.Labels), choice.Paper)
+	sheet.Skip = c.Used
+	choice.Labels = sheet
+	return choice, err
+}
+
+func positionNames(p *plan.Plan) string {
+	var names []string
+	for position := range p.Positions.All() {
+		names = append(names, position.Name)
+	}
+	if len(names) == 0 {
+		return "none"
+	}
+	return strings.Join(names, ", ")
+}
+
+// labelSheet reads the figures of a sheet of labels; blank is the usual one for the paper.
+func labelSheet(text, paper string) (report.LabelSheet, error) {
+	sheet := report.LabelSheetFor(paper)
+	if text == "" {
+		return sheet, nil
+	}
+	fail := fmt.Errorf("--labels: %q is no sheet; write columns x rows, width x height, left, top, gap across, gap down in mm, for instance 3x8,70x37,0,0.5,0,0", text)
+	parts := strings.Split(strings.ReplaceAll(text, " ", ""), ",")
+	if len(parts) != 6 {
+		return sheet, fail
+	}
+	var err error
+	number := func(part string) float64 {
+		value, wrong := strconv.ParseFloat(part, 64)
+		if wrong != nil {
+			err = fail
+		}
+		return value
+	}
+	columns, rows, _ := strings.Cut(strings.ToLower(parts[0]), "x")
+	width, height, _ := strings.Cut(strings.ToLower(parts[1]), "x")
+	sheet = report.LabelSheet{
+		Columns: int(number(columns)), Rows: int(number(rows)), Width: number(width), Height: number(height),
+		Left: number(parts[2]), Top: number(parts[3]), GapX: number(parts[4]), GapY: number(parts[5]),
+	}
+	return sheet, err
 }
 
 var sheets = map[string]string{"a4": "A4", "a3": "A3", "letter": "Letter"}
@@ -109,6 +184,15 @@ func chapterNames() string {
 	var names []string
 	for _, chapter := range report.Chapters() {
 		names = append(names, string(chapter))
+	}
+	return strings.Join(names, ", ")
+}
+
+// packNames lists what --packs takes.
+func packNames() string {
+	var names []string
+	for _, pack := range report.Packs() {
+		names = append(names, string(pack))
 	}
 	return strings.Join(names, ", ")
 }

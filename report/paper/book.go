@@ -123,7 +123,9 @@ func (b *Book) turn(format Format) {
 	b.found.pages++
 	b.found.lastHeight = height
 	b.ink.page(width, height)
-	b.drawFrame()
+	if !format.Bare {
+		b.drawFrame()
+	}
 	b.y, b.fresh = format.Area().Y, true
 	if b.ink != nil && b.setup.Drawing != nil {
 		b.setup.Drawing(b.found.pages, b.known.pages)

@@ -16,6 +16,8 @@ const (
 type Format struct {
 	Sheet     Sheet
 	Landscape bool
+	// Bare leaves out frame and title strip and gives the chapter the whole sheet, as sheets of labels want it.
+	Bare bool
 }
 
 // Point is a place in millimetres, to the right of and below a corner.
@@ -78,6 +80,10 @@ func (f Format) strip() Box {
 // Area returns the box of the page that is left for chapters, so that a chapter
 // can choose which way round its page lies before it begins it.
 func (f Format) Area() Box {
+	if f.Bare {
+		frame := f.frame()
+		return Box{W: frame.W + punchMargin + margin, H: frame.H + 2*margin}
+	}
 	frame, strip := f.frame(), f.strip()
 	return Box{
 		X: frame.X + innerGap,

@@ -1,0 +1,134 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+	"stageloom/model/revision"
+	"stageloom/report/paper"
+)
+
+// drawFront prints the front page of a pack: what changed first, how the plan stands, what is in the pack, whom to ring.
+func (p *print) drawFront(b *paper.Book, pack booklet) {
+	b.Title(pack.name + " pack")
+	b.Paragraph(pack.reader + "." + p.limits())
+	p.drawChanges(b)
+	b.Heading("How the plan stands")
+	b.Items(p.standing())
+	b.Heading("In this pack")
+	b.Table(p.contentsTable(b, pack))
+	if p.Plan.Contacts.Len() > 0 {
+		b.Heading("Whom to ring")
+		b.Table(p.contactsTable())
+	}
+}
+
+// limits says what the choice leaves out.
+func (p *print) limits() string {
+	var said []string
+	if position, found := p.Plan.Positions.Get(plan.Key(p.choice.Position)); found {
+		said = append(said, "what ends at "+position.Name)
+	}
+	if p.choice.Changed && p.since != nil {
+		said = append(said, "links laid otherwise than in revision "+p.since.issued.Letter)
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" Only %s: %s.", strings.Join(said, ", and only "), counted(len(p.links), "link", "links"))
+}
+
+// mostChanges is how many changes a front page lists; the rest is counted.
+const mostChanges = 18
+
+// drawChanges prints what changed since the last revision, in a line and then one by one.
+func (p *print) drawChanges(b *paper.Book) {
+	switch {
+	case p.since == nil:
+		b.Heading("Changes")
+		b.Paragraph("None to tell: no earlier revision of this plan was issued.")
+	case len(p.since.changes) == 0:
+		b.Heading("Changed since " + p.issue())
+		b.Paragraph("Nothing that the crew can see.")
+	default:
+		b.Heading("Changed since " + p.issue())
+		b.Paragraph(revision.Summary(p.since.changes) + ".")
+		var said []string
+		for i, change := range p.since.changes {
+			if i == mostChanges {
+				said = append(said, fmt.Sprintf("and %d more", len(p.since.changes)-mostChanges))
+				break
+			}
+			said = append(said, change.String())
+		}
+		b.Ticks(said)
+	}
+}
+
+// issue names the revision that is compared with.
+func (p *print) issue() string {
+	said := "revision " + p.since.issued.Letter
+	if p.since.issued.Date != "" {
+		said += " of " + p.since.issued.Date
+	}
+	return said
+}
+
+// standing says how the whole plan stands, the worst first.
+func (p *print) standing() []string {
+	t := p.Totals
+	var said []string
+	if n := t.Stops; n > 0 {
+		said = append(said, counted(n, "finding stops", "findings stop")+" the show: see the findings before anything is laid.")
+	}
+	if n := t.Count(budget.Over); n > 0 {
+		said = append(said, counted(n, "link is", "links are")+" over limit: do not use.")
+	}
+	if t.TooShort > 0 {
+		said = append(said, counted(t.TooShort, "link is", "links are")+" too short.")
+	}
+	if t.Bare > 0 {
+		said = append(said, counted(t.Bare, "link has", "links have")+" no cable yet.")
+	}
+	var grades []string
+	for _, g := range t.Grades {
+		if g.Links > 0 {
+			grades = append(grades, fmt.Sprintf("%d %s", g.Links, gradeWord(g.Grade)))
+		}
+	}
+	if t.Ungraded > 0 {
+		grades = append(grades, fmt.Sprintf("%d without a loss budget", t.Ungraded))
+	}
+	if len(grades) == 0 {
+		return append(said, "This plan has no link.")
+	}
+	said = append(said, counted(t.Links, "link", "links")+": "+strings.Join(grades, ", ")+".")
+	return append(said, fmt.Sprintf("%s of cable with %s.", wholeMetres(t.Metres), counted(t.Joins, "join", "joins")))
+}
+
+// contentsTable lists the chapters of this pack with their pages.
+func (p *print) contentsTable(b *paper.Book, pack booklet) paper.Table {
+	table := paper.Table{Columns: []paper.Column{
+		{Head: "Chapter", Width: paper.Fill(1)}, {Head: "From page", Align: paper.Right},
+	}}
+	for _, entry := range b.Contents() {
+		if name, ours := strings.CutPrefix(entry.Name, pack.name+": "); ours {
+			table.Rows = append(table.Rows, paper.Texts(name, fmt.Sprint(entry.Page)))
+		}
+	}
+	table.Empty = "Nothing."
+	return table
+}
+
+func (p *print) contactsTable() paper.Table {
+	table := paper.Table{Columns: []paper.Column{
+		{Head: "Name", Width: paper.Fill(1)}, {Head: "For", Width: paper.Fill(1)}, {Head: "Telephone", Width: paper.Fill(1)},
+	}}
+	for contact := range p.Plan.Contacts.All() {
+		table.Rows = append(table.Rows, paper.Texts(contact.Name, contact.Role, cmp.Or(contact.Phone, "–")))
+	}
+	return table
+}

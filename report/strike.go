@@ -1,0 +1,147 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"stageloom/model/assess"
+	"stageloom/model/plan"
+	"stageloom/report/paper"
+)
+
+// drawStrike prints what is taken up where, the reverse of how it was laid, and the count into the cases.
+func (p *print) drawStrike(b *paper.Book) {
+	b.Title("Strike")
+	b.Paragraph("In reverse of laying. Unplug both ends, coil towards the drum end, count into the case. A cable that is bad goes to Faulty with a knot of tape in it, never back into its case.")
+	for _, stand := range p.stands() {
+		b.Skip(2 * b.Scale())
+		b.Table(p.strikeTable(stand))
+	}
+	if p.linkless() {
+		b.Paragraph("This plan has no link to take up.")
+	}
+	p.tables(b, p.countTable())
+	b.Skip(3 * b.Scale())
+	b.Table(p.faultyTable())
+}
+
+// stand is a position with the links that are taken up from there.
+type stand struct {
+	name  string
+	phase int // the last in which one of its links is laid
+	links []plan.Link
+}
+
+// stands shares the links out to positions: each to that of its drum end, where it is coiled; positions laid last come
+// first.
+func (p *print) stands() []stand {
+	found := map[plan.PositionID]*stand{}
+	var order []*stand
+	for _, link := range p.Links() {
+		end := link.To
+		if link.DrumEnd == "from" {
+			end = link.From
+		}
+		device, _ := p.Plan.Device(end)
+		if found[device.Position] == nil {
+			name := "No position"
+			if position, known := p.Plan.Positions.Get(plan.Key(device.Position)); known && device.Position != "" {
+				name = position.Name
+			}
+			found[device.Position] = &stand{name: name}
+			order = append(order, found[device.Position])
+		}
+		s := found[device.Position]
+		s.links, s.phase = append(s.links, link), max(s.phase, link.LayPhase)
+	}
+	list := make([]stand, len(order))
+	for i, s := range order {
+		slices.SortStableFunc(s.links, func(a, b plan.Link) int {
+			return cmp.Or(cmp.Compare(b.LayPhase, a.LayPhase), assess.Natural(b.Name, a.Name))
+		})
+		list[i] = *s
+	}
+	slices.SortStableFunc(list, func(a, b stand) int {
+		return cmp.Or(cmp.Compare(b.phase, a.phase), assess.Natural(b.name, a.name))
+	})
+	return list
+}
+
+func (p *print) strikeTable(s stand) paper.Table {
+	table := paper.Table{
+		Title: "Coil at " + s.name,
+		Columns: []paper.Column{
+			{Head: "Link", Face: paper.Mono, Lines: 2, Width: paper.Fit(30)},
+			{Head: "Unplug", Width: paper.Fill(1.2), Lines: 4},
+			{Head: "Pieces into their cases", Width: paper.Fill(1.4)},
+			{Head: "Up", Align: paper.Centre},
+			{Head: "Faulty", Align: paper.Centre},
+		},
+	}
+	for _, link := range s.links {
+		figures, _ := p.Budget(link.ID)
+		ends := endOf(p.Plan, link.From, link.FromPort) + " and " + endOf(p.Plan, link.To, link.ToPort)
+		row := paper.Texts(link.Name, ends, cmp.Or(pieces(p.Plan, figures.Parts), "no cable was laid"), "", "")
+		row.Cells[3].Tick, row.Cells[4].Tick = true, true
+		table.Rows = append(table.Rows, row)
+	}
+	return table
+}
+
+// countTable counts the cables that go back into each case.
+func (p *print) countTable() paper.Table {
+	table := paper.Table{
+		Title: "Count into the cases",
+		Columns: []paper.Column{
+			{Head: "Case", Width: paper.Fill(1)},
+			{Head: "Went out", Align: paper.Right},
+			{Head: "Back", Width: paper.Fixed(24)},
+			{Head: "Faulty", Width: paper.Fixed(24)},
+			{Head: "Missing", Width: paper.Fixed(24)},
+			{Head: "Closed", Align: paper.Centre},
+		},
+	}
+	last, count := "", 0
+	flush := func() {
+		if count > 0 {
+			row := paper.Texts(last, fmt.Sprint(count), "", "", "", "")
+			row.Cells[1].Bold, row.Cells[5].Tick = true, true
+			table.Rows = append(table.Rows, row)
+		}
+	}
+	for _, one := range p.pulls() {
+		if name := p.caseName(one.reel); name != last {
+			flush()
+			last, count = name, 0
+		}
+		count += one.count
+	}
+	flush()
+	return table
+}
+
+// faultyTable lists the reels known to be bad, with room for those found on the day.
+func (p *print) faultyTable() paper.Table {
+	table := paper.Table{
+		Title: "Faulty and suspect",
+		Columns: []paper.Column{
+			{Head: "Tag", Face: paper.Mono, Lines: 2, Width: paper.Fit(34)},
+			{Head: "Cable", Width: paper.Fill(1), Lines: 3},
+			{Head: "What is wrong, found where and when", Width: paper.Fill(2)},
+			{Head: "Initials", Width: paper.Fixed(20)},
+		},
+		BlankRows: 5,
+	}
+	for reel := range p.Plan.Reels.All() {
+		if reel.Condition == "faulty" || reel.Condition == "suspect" {
+			kind, _ := p.Plan.CableKinds.Get(plan.Key(reel.Kind))
+			said := reel.Condition
+			if reel.Reason != "" {
+				said += ": " + reel.Reason
+			}
+			table.Rows = append(table.Rows, paper.Texts(reel.Tag, length(reel.Length)+" "+kind.Name, said, ""))
+		}
+	}
+	return table
+}
