@@ -38,7 +38,8 @@ type Case struct {
 // Key is the case's id.
 func (r Case) Key() Key { return Key(r.ID) }
 
-// Reel is one cable of the stock, or a quantity of equal untagged ones (quantity 0 counts as 1).
+// Reel is one cable of the stock, or a quantity of equal untagged ones (quantity 0 counts as 1). FoundAt and FoundOn say of a
+// suspect or faulty one where and on which day that was found; Taking names what the house's stock lent it by.
 type Reel struct {
 	ID        ReelID      `json:"id"`
 	Tag       string      `json:"tag,omitzero"`
@@ -52,7 +53,10 @@ type Reel struct {
 	Return    string      `json:"return_date,omitzero"`
 	Condition string      `json:"condition,omitzero" oneof:"good suspect faulty"`
 	Reason    string      `json:"reason,omitzero" long:"true"`
+	FoundAt   string      `json:"found_at,omitzero"`
+	FoundOn   string      `json:"found_on,omitzero"`
 	Measured  Optional    `json:"measured_loss_dB,omitzero" range:"0 200"`
+	Taking    string      `json:"house_taking,omitzero"`
 	Note      string      `json:"note,omitzero" long:"true"`
 }
 

@@ -1,0 +1,54 @@
+package plan
+
+// AddReel adds a reel, or a quantity of equal ones, under a new id and returns it.
+func (e *Edit) AddReel(r Reel) ReelID {
+	r.ID = ReelID(newID[Reel](e))
+	Put(e, r)
+	return r.ID
+}
+
+// AddCase adds a case under a new id and returns it.
+func (e *Edit) AddCase(c Case) CaseID {
+	c.ID = CaseID(newID[Case](e))
+	Put(e, c)
+	return c.ID
+}
+
+// RemoveCase takes a case away; its reels stay in the stock, in no case.
+func (e *Edit) RemoveCase(id CaseID) {
+	changeWhere(e, func(r Reel) bool { return r.Case == id }, func(r *Reel) { r.Case = "" })
+	Drop[Case](e, Key(id))
+}
+
+// SplitReel makes a row of its own of some of a quantity of equal reels, which no link holds, and returns it; all of
+// them are the row as it was.
+func (e *Edit) SplitReel(id ReelID, quantity int) (ReelID, error) {
+	reel, found := e.next.Reels.Get(Key(id))
+	free := reel.Count() - e.next.UsedReels()[id]
+	switch {
+	case !found:
+		return "", refuse("there is no such reel any more")
+	case quantity == reel.Count():
+		return id, nil
+	case quantity < 1 || quantity > reel.Count():
+		return "", refuse("there are %d of them in the stock, not %d", reel.Count(), quantity)
+	case quantity > free:
+		return "", refuse("%d of them lie in links and %d are free: take one off its link first", reel.Count()-free, free)
+	}
+	part := reel
+	part.Quantity = quantity
+	reel.Quantity -= quantity
+	Put(e, reel)
+	return e.AddReel(part), nil
+}
+
+// UsedReels counts how many of each reel's row lie in links.
+func (p *Plan) UsedReels() map[ReelID]int {
+	used := map[ReelID]int{}
+	for segment := range p.Segments.All() {
+		if segment.Reel != "" {
+			used[segment.Reel]++
+		}
+	}
+	return used
+}
