@@ -28,6 +28,7 @@ type DeviceKind struct {
 	Kind    plan.Kind
 	Ports   []plan.KindPort
 	Sockets []plan.KindSocket
+	Ways    []plan.KindWay
 }
 
 // Connectors, by the words of the trade or of their open standards.

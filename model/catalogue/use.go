@@ -56,6 +56,9 @@ func Use(e *plan.Edit, id plan.KindID) error {
 	for _, row := range kind.Sockets {
 		plan.Put(e, row)
 	}
+	for _, row := range kind.Ways {
+		plan.Put(e, row)
+	}
 	return nil
 }
 

@@ -99,6 +99,7 @@ func (c *copier) gatherKinds() {
 			c.delta.Kinds.Set = append(c.delta.Kinds.Set, kind)
 			c.delta.KindPorts.Set = append(c.delta.KindPorts.Set, c.plan.Ports(kind.ID)...)
 			c.delta.KindSockets.Set = append(c.delta.KindSockets.Set, c.plan.KindSockets.Under(kind.Key())...)
+			c.delta.KindWays.Set = append(c.delta.KindWays.Set, c.plan.KindWays.Under(kind.Key())...)
 		}
 	}
 	for kind := range c.plan.CableKinds.All() {

@@ -85,6 +85,7 @@ func (p *paster) kindsOf(d *plan.Delta) {
 	for _, kind := range d.Kinds.Set {
 		ports := under(d.KindPorts.Set, func(r plan.KindPort) bool { return r.Kind == kind.ID })
 		sockets := under(d.KindSockets.Set, func(r plan.KindSocket) bool { return r.Kind == kind.ID })
+		ways := under(d.KindWays.Set, func(r plan.KindWay) bool { return r.Kind == kind.ID })
 		now := p.edit.Now()
 		held, found := now.Kinds.Get(kind.Key())
 		if found && held == kind && slices.Equal(now.Ports(kind.ID), ports) {
@@ -102,6 +103,10 @@ func (p *paster) kindsOf(d *plan.Delta) {
 		for _, socket := range sockets {
 			socket.Kind = slug
 			plan.Put(p.edit, socket)
+		}
+		for _, way := range ways {
+			way.Kind = slug
+			plan.Put(p.edit, way)
 		}
 	}
 }

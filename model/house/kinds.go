@@ -65,6 +65,11 @@ func kindsOf(d *plan.Delta) []catalogue.DeviceKind {
 				own.Sockets = append(own.Sockets, socket)
 			}
 		}
+		for _, way := range d.KindWays.Set {
+			if way.Kind == kind.ID {
+				own.Ways = append(own.Ways, way)
+			}
+		}
 		kinds = append(kinds, own)
 	}
 	return kinds
@@ -99,6 +104,7 @@ func (l Library) change(with func([]catalogue.DeviceKind) []catalogue.DeviceKind
 		delta.Kinds.Set = append(delta.Kinds.Set, kind.Kind)
 		delta.KindPorts.Set = append(delta.KindPorts.Set, kind.Ports...)
 		delta.KindSockets.Set = append(delta.KindSockets.Set, kind.Sockets...)
+		delta.KindWays.Set = append(delta.KindWays.Set, kind.Ways...)
 	}
 	text, err := planfile.EncodeDelta(delta)
 	if err != nil {

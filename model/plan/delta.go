@@ -21,6 +21,7 @@ type Delta struct {
 	Kinds          Changes[Kind]
 	KindPorts      Changes[KindPort]
 	KindSockets    Changes[KindSocket]
+	KindWays       Changes[KindWay]
 	Devices        Changes[Device]
 	CableKinds     Changes[CableKind]
 	Cases          Changes[Case]
@@ -37,6 +38,9 @@ type Delta struct {
 	StagePatches   Changes[StagePatch]
 	ConsolePatches Changes[ConsolePatch]
 	SlotPatches    Changes[SlotPatch]
+	OutputPatches  Changes[OutputPatch]
+	ActConsoles    Changes[ActConsole]
+	SocketOwners   Changes[SocketOwner]
 	Revisions      Changes[Revision]
 }
 

@@ -83,8 +83,22 @@ func (e *Edit) RemoveDevices(ids ...DeviceID) {
 		dropWhere(e, func(r StagePatch) bool { return r.Device == id })
 		dropWhere(e, func(r ConsolePatch) bool { return r.Device == id || r.Console == id })
 		dropWhere(e, func(r SlotPatch) bool { return r.Device == id })
+		dropWhere(e, func(r OutputPatch) bool { return r.Device == id || r.Console == id })
+		dropWhere(e, func(r ActConsole) bool { return r.Console == id })
+		dropWhere(e, func(r SocketOwner) bool { return r.Device == id })
+		e.forget(id)
 		Drop[Device](e, Key(id))
 	}
+}
+
+// forget blanks what names a device and stands without it: a sub-snake, a drop, an owner. An owner's row that says
+// nothing more goes.
+func (e *Edit) forget(id DeviceID) {
+	changeWhere(e, func(r Input) bool { return r.Snake == id }, func(r *Input) { r.Snake, r.SnakeWay = "", 0 })
+	changeWhere(e, func(r ActConsole) bool { return r.Drop == id }, func(r *ActConsole) { r.Drop, r.DropPort = "", "" })
+	changeWhere(e, func(r SocketOwner) bool { return r.Gain == id }, func(r *SocketOwner) { r.Gain = "" })
+	changeWhere(e, func(r SocketOwner) bool { return r.Phantom == id }, func(r *SocketOwner) { r.Phantom = "" })
+	dropWhere(e, func(r SocketOwner) bool { return r.Gain == "" && r.Phantom == "" && !r.Strike })
 }
 
 // AddPosition adds a position under a new id and returns it.

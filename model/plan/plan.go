@@ -15,6 +15,7 @@ type Plan struct {
 	Kinds          *Table[Kind]
 	KindPorts      *Table[KindPort]
 	KindSockets    *Table[KindSocket]
+	KindWays       *Table[KindWay]
 	Devices        *Table[Device]
 	CableKinds     *Table[CableKind]
 	Cases          *Table[Case]
@@ -31,6 +32,9 @@ type Plan struct {
 	StagePatches   *Table[StagePatch]
 	ConsolePatches *Table[ConsolePatch]
 	SlotPatches    *Table[SlotPatch]
+	OutputPatches  *Table[OutputPatch]
+	ActConsoles    *Table[ActConsole]
+	SocketOwners   *Table[SocketOwner]
 	Revisions      *Table[Revision]
 }
 

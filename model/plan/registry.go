@@ -62,6 +62,7 @@ var tables = []*TableInfo{
 	describe("kinds", "", func(p *Plan) **Table[Kind] { return &p.Kinds }, func(d *Delta) *Changes[Kind] { return &d.Kinds }),
 	describe("kind_ports", "", func(p *Plan) **Table[KindPort] { return &p.KindPorts }, func(d *Delta) *Changes[KindPort] { return &d.KindPorts }),
 	describe("kind_sockets", "", func(p *Plan) **Table[KindSocket] { return &p.KindSockets }, func(d *Delta) *Changes[KindSocket] { return &d.KindSockets }),
+	describe("kind_ways", "", func(p *Plan) **Table[KindWay] { return &p.KindWays }, func(d *Delta) *Changes[KindWay] { return &d.KindWays }),
 	describe("devices", "d", func(p *Plan) **Table[Device] { return &p.Devices }, func(d *Delta) *Changes[Device] { return &d.Devices }),
 	describe("cable_kinds", "", func(p *Plan) **Table[CableKind] { return &p.CableKinds }, func(d *Delta) *Changes[CableKind] { return &d.CableKinds }),
 	describe("cases", "c", func(p *Plan) **Table[Case] { return &p.Cases }, func(d *Delta) *Changes[Case] { return &d.Cases }),
@@ -78,6 +79,9 @@ var tables = []*TableInfo{
 	describe("stage_patches", "", func(p *Plan) **Table[StagePatch] { return &p.StagePatches }, func(d *Delta) *Changes[StagePatch] { return &d.StagePatches }),
 	describe("console_patches", "", func(p *Plan) **Table[ConsolePatch] { return &p.ConsolePatches }, func(d *Delta) *Changes[ConsolePatch] { return &d.ConsolePatches }),
 	describe("slot_patches", "", func(p *Plan) **Table[SlotPatch] { return &p.SlotPatches }, func(d *Delta) *Changes[SlotPatch] { return &d.SlotPatches }),
+	describe("output_patches", "", func(p *Plan) **Table[OutputPatch] { return &p.OutputPatches }, func(d *Delta) *Changes[OutputPatch] { return &d.OutputPatches }),
+	describe("act_consoles", "", func(p *Plan) **Table[ActConsole] { return &p.ActConsoles }, func(d *Delta) *Changes[ActConsole] { return &d.ActConsoles }),
+	describe("socket_owners", "", func(p *Plan) **Table[SocketOwner] { return &p.SocketOwners }, func(d *Delta) *Changes[SocketOwner] { return &d.SocketOwners }),
 	describe("revisions", "", func(p *Plan) **Table[Revision] { return &p.Revisions }, func(d *Delta) *Changes[Revision] { return &d.Revisions }),
 }
 

@@ -6,14 +6,19 @@ import (
 	"stageloom/model/geom"
 )
 
-// Kind is a kind of device, "n in, m out": a row of the catalogue copied into the plan, or the user's own.
+// Kind is a kind of device, "n in, m out": a row of the catalogue copied into the plan, or the user's own. One with
+// channels is a console, or another device whose channels are patched like a console's. A passive one has ways that map
+// through. A splitter passes 48 V (direct), blocks it (isolated), supplies 48 V and gain itself (active), or is a preamp
+// whose digital outputs several consoles share.
 type Kind struct {
 	ID        KindID  `json:"id" slug:"true"`
 	Name      string  `json:"name"`
 	Group     string  `json:"group"`
 	Inputs    int     `json:"inputs,omitzero" range:"0 1024"`
 	Outputs   int     `json:"outputs,omitzero" range:"0 1024"`
+	Channels  int     `json:"channels,omitzero" range:"0 1024"`
 	Passive   bool    `json:"passive,omitzero"`
+	Splitter  string  `json:"splitter,omitzero" oneof:"direct isolated active shared"`
 	Own       bool    `json:"own,omitzero"`
 	LatencyMS float64 `json:"latency_ms,omitzero" range:"0 1000"`
 	Clock     string  `json:"clock,omitzero" oneof:"own follows"`
@@ -24,7 +29,8 @@ type Kind struct {
 // Key is the kind's slug.
 func (r Kind) Key() Key { return Key(r.ID) }
 
-// KindPort is a port of a kind: it takes one link.
+// KindPort is a port of a kind: it takes one link. Channels is how many it carries each way where its transport does not
+// say; splitter is what this port of a splitter does to 48 V where it differs from the kind.
 type KindPort struct {
 	Kind       KindID      `json:"kind" ref:"kinds"`
 	Name       string      `json:"port"`
@@ -33,6 +39,8 @@ type KindPort struct {
 	Lockable   bool        `json:"lockable,omitzero"`
 	MetalShell bool        `json:"metal_shell,omitzero"`
 	Power      string      `json:"power,omitzero" slug:"true"`
+	Channels   int         `json:"channels,omitzero" range:"0 1024"`
+	Splitter   string      `json:"splitter,omitzero" oneof:"direct isolated"`
 }
 
 // Key is kind and port name.
@@ -56,6 +64,20 @@ type KindSocket struct {
 func (r KindSocket) Key() Key {
 	return Key(fmt.Sprintf("%s/%s/%04d", r.Kind, r.Direction, r.First))
 }
+
+// KindWay says which sockets of a kind the ways of a multicore port lie parallel to: the ways from First on, Count of
+// them, and as many sockets from Socket on.
+type KindWay struct {
+	Kind      KindID `json:"kind" ref:"kinds"`
+	Port      string `json:"port"`
+	First     int    `json:"first" range:"1 1024"`
+	Count     int    `json:"count" range:"1 1024"`
+	Direction string `json:"direction" oneof:"in out"`
+	Socket    int    `json:"socket" range:"1 1024"`
+}
+
+// Key is kind, port and first way.
+func (r KindWay) Key() Key { return Key(fmt.Sprintf("%s/%s/%04d", r.Kind, r.Port, r.First)) }
 
 // Device is one piece of kit on the site. Its coordinates are absolute; moving its position moves it along.
 // Blank exposure, supply and structure are those of its position.

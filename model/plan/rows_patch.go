@@ -2,16 +2,22 @@ package plan
 
 import "fmt"
 
-// Input is a row of the input list.
+// Input is a row of the input list. Source is what stands on stage in words (condenser, radio); Use is how it is
+// plugged. Phantom tells that it wants 48 V. One with an act belongs to that act's own list and is absent in all others.
+// The sub-snake and its way are where it plugs in first; without a stage patch the box socket follows from them.
 type Input struct {
-	ID      InputID `json:"id"`
-	Number  int     `json:"number" range:"1 9999"`
-	Name    string  `json:"name"`
-	Source  string  `json:"source,omitzero"`
-	Stand   string  `json:"stand,omitzero"`
-	Phantom bool    `json:"phantom_48V,omitzero"`
-	Riser   string  `json:"riser,omitzero"`
-	Note    string  `json:"note,omitzero" long:"true"`
+	ID       InputID  `json:"id"`
+	Number   int      `json:"number" range:"1 9999"`
+	Name     string   `json:"name"`
+	Act      ActID    `json:"act,omitzero" ref:"acts"`
+	Source   string   `json:"source,omitzero"`
+	Use      string   `json:"use,omitzero" oneof:"mic DI line"`
+	Stand    string   `json:"stand,omitzero"`
+	Phantom  bool     `json:"phantom_48V,omitzero"`
+	Riser    string   `json:"riser,omitzero"`
+	Snake    DeviceID `json:"sub_snake,omitzero" ref:"devices"`
+	SnakeWay int      `json:"sub_snake_way,omitzero" range:"0 1024"`
+	Note     string   `json:"note,omitzero" long:"true"`
 }
 
 // Key is the input's id.
@@ -69,7 +75,9 @@ func (r ConsolePatch) Key() Key {
 	return Key(fmt.Sprintf("%s/%s/%04d", r.Act, r.Console, r.Channel))
 }
 
-// SlotPatch puts a socket on a slot of a link in one act. Forward runs from the link's near end to its far end.
+// SlotPatch puts a socket on a slot of a link in one act. Forward runs from the link's near end to its far end. The socket
+// is an input of the device, whose signal the slot carries away, or an output that the slot feeds. A use without a socket
+// keeps the slot for something that has none. A backup carries the slots of its main link and needs no rows.
 type SlotPatch struct {
 	Act       ActID    `json:"act,omitzero" ref:"acts"`
 	Link      LinkID   `json:"link" ref:"links"`
@@ -77,6 +85,8 @@ type SlotPatch struct {
 	Slot      int      `json:"slot" range:"1 1024"`
 	Device    DeviceID `json:"device,omitzero" ref:"devices"`
 	Socket    int      `json:"socket,omitzero" range:"0 1024"`
+	Output    bool     `json:"output,omitzero"`
+	Use       string   `json:"use,omitzero" oneof:"talkback timecode reserved"`
 	Strike    bool     `json:"strike,omitzero"`
 }
 
@@ -84,6 +94,47 @@ type SlotPatch struct {
 func (r SlotPatch) Key() Key {
 	return Key(fmt.Sprintf("%s/%s/%s/%04d", r.Act, r.Link, r.Direction, r.Slot))
 }
+
+// OutputPatch takes an output from a console to an output socket of a device in one act.
+type OutputPatch struct {
+	Act     ActID    `json:"act,omitzero" ref:"acts"`
+	Output  OutputID `json:"output" ref:"outputs"`
+	Console DeviceID `json:"console,omitzero" ref:"devices"`
+	Device  DeviceID `json:"device,omitzero" ref:"devices"`
+	Socket  int      `json:"socket,omitzero" range:"0 1024"`
+	Strike  bool     `json:"strike,omitzero"`
+}
+
+// Key is act and output.
+func (r OutputPatch) Key() Key { return Key(string(r.Act) + "/" + string(r.Output)) }
+
+// ActConsole is a guest console of an act: it is there in no act that does not name it. Its port plugs into a port of a
+// drop for that act; the link behind the drop is the plan's.
+type ActConsole struct {
+	Act      ActID    `json:"act" ref:"acts"`
+	Console  DeviceID `json:"console" ref:"devices"`
+	Port     string   `json:"port,omitzero"`
+	Drop     DeviceID `json:"drop,omitzero" ref:"devices"`
+	DropPort string   `json:"drop_port,omitzero"`
+	Note     string   `json:"note,omitzero" long:"true"`
+}
+
+// Key is act, console and the console's port.
+func (r ActConsole) Key() Key { return Key(fmt.Sprintf("%s/%s/%s", r.Act, r.Console, r.Port)) }
+
+// SocketOwner says who sets the gain of an input socket and who switches its 48 V in one act. A blank owner is the house
+// patch's; with strike, nobody is named.
+type SocketOwner struct {
+	Act     ActID    `json:"act,omitzero" ref:"acts"`
+	Device  DeviceID `json:"device" ref:"devices"`
+	Socket  int      `json:"socket" range:"1 1024"`
+	Gain    DeviceID `json:"gain_owner,omitzero" ref:"devices"`
+	Phantom DeviceID `json:"phantom_owner,omitzero" ref:"devices"`
+	Strike  bool     `json:"strike,omitzero"`
+}
+
+// Key is act, device and socket.
+func (r SocketOwner) Key() Key { return Key(fmt.Sprintf("%s/%s/%04d", r.Act, r.Device, r.Socket)) }
 
 // Revision is one issued state of the plan. Changes is the Delta from the revision before it, in the file's
 // own form; the first revision holds the whole plan. Revisions are never rewritten.

@@ -39,6 +39,7 @@ type Settings struct {
 	Detour       float64  `json:"straight_way_factor" range:"1 3"`
 	Coupler      string   `json:"coupler" slug:"true"`
 	Standards    int      `json:"standards" range:"1 1000"`
+	SampleRate   string   `json:"sample_rate_kHz,omitzero" oneof:"44.1 48 88.2 96"`
 	North        float64  `json:"north_degrees,omitzero" range:"-360 360"`
 	PrintPaper   string   `json:"print_paper" oneof:"A4 A3 Letter"`
 	PrintGrey    bool     `json:"print_grey,omitzero"`
@@ -54,3 +55,16 @@ func DefaultSettings() Settings {
 }
 
 func words(list string) []string { return strings.Fields(list) }
+
+// SampleRateHz is the sample rate of the plan's audio in hertz: 48 kHz unless it says otherwise.
+func (s Settings) SampleRateHz() int {
+	switch s.SampleRate {
+	case "44.1":
+		return 44100
+	case "88.2":
+		return 88200
+	case "96":
+		return 96000
+	}
+	return 48000
+}

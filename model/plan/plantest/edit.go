@@ -62,7 +62,7 @@ func add(t *rapid.T, p *plan.Plan, ids *plan.IDSource) Change {
 	table := anyTable(t)
 	row, found := Row(t, p, ids, table)
 	for !found {
-		table = plan.Tables()[rapid.IntRange(0, 12).Draw(t, "ground")]
+		table = plan.Tables()[rapid.IntRange(0, 13).Draw(t, "ground")]
 		row, found = Row(t, p, ids, table)
 	}
 	return Change{"add to " + table.Name, func(e *plan.Edit) error {
