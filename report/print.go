@@ -3,6 +3,7 @@ package report
 import (
 	"context"
 	"fmt"
+	"image"
 	"io"
 	"slices"
 	"strings"
@@ -193,4 +194,15 @@ func listed[N ~string](known []N) string {
 		names[i] = string(name)
 	}
 	return strings.Join(names, ", ")
+}
+
+// Proof draws one page of a print as a picture, so many pixels to the millimetre, to be looked at before it is printed.
+// Pages count from 1; a page that is not there gives no picture.
+func Proof(ctx context.Context, a *assess.Assessment, choice Choice, page int, scale float64) (*image.RGBA, Printed, error) {
+	chapters, err := chaptersOf(a, choice)
+	if err != nil {
+		return nil, Printed{}, err
+	}
+	picture, done, err := paper.Proof(ctx, setupOf(a.Plan, choice), page, scale, chapters...)
+	return picture, printed(done), err
 }

@@ -23,7 +23,8 @@ type outcome struct {
 type Book struct {
 	ctx    context.Context
 	setup  Setup
-	ink    *ink
+	press  press
+	inked  bool    // this pass leaves something behind
 	known  outcome // of the pass before
 	found  outcome // of this pass
 	err    error
@@ -43,11 +44,14 @@ type lookup struct {
 	face Face
 }
 
-// newBook returns a book for one pass; a nil ink only counts.
-func newBook(ctx context.Context, setup Setup, known outcome, k *ink) *Book {
+// newBook returns a book for one pass; without a press it only counts.
+func newBook(ctx context.Context, setup Setup, known outcome, on press) *Book {
 	b := &Book{
-		ctx: ctx, setup: setup, ink: k, known: known,
+		ctx: ctx, setup: setup, press: blank{}, known: known,
 		seen: map[string]bool{}, told: map[string]bool{}, ready: map[lookup]printable{},
+	}
+	if on != nil {
+		b.press, b.inked = on, true
 	}
 	for _, notice := range known.notices {
 		b.told[notice] = true
@@ -117,17 +121,17 @@ func (b *Book) turn(format Format) {
 		b.Fail(err)
 	}
 	if b.err != nil {
-		b.ink = nil
+		b.press, b.inked = blank{}, false
 	}
 	b.format = format
 	b.found.pages++
 	b.found.lastHeight = height
-	b.ink.page(width, height)
+	b.press.page(width, height)
 	if !format.Bare {
 		b.drawFrame()
 	}
 	b.y, b.fresh = format.Area().Y, true
-	if b.ink != nil && b.setup.Drawing != nil {
+	if b.inked && b.setup.Drawing != nil {
 		b.setup.Drawing(b.found.pages, b.known.pages)
 	}
 	if !b.open {
@@ -192,7 +196,7 @@ func (b *Book) Bookmark(name string) {
 
 // mark writes a bookmark.
 func (b *Book) mark(name string, level int, y float64) {
-	b.ink.bookmark(b.clean(name, Regular).text, level, y)
+	b.press.bookmark(b.clean(name, Regular).text, level, y)
 }
 
 // Contents returns the chapters and the pages on which they begin. A chapter

@@ -9,8 +9,7 @@ import (
 	"github.com/jung-kurt/gofpdf"
 )
 
-// ink is the one door to the PDF library. A nil ink draws nothing: the counting
-// pass uses it. Nothing is left to the library's memory: each stroke sets its
+// ink is the press that writes a PDF, and the one door to the PDF library. Nothing is left to the library's memory: each stroke sets its
 // colour, width, dash and ends anew, since the library keeps them from page to
 // page.
 type ink struct {
@@ -68,9 +67,6 @@ func (f Face) family() (family, style string) {
 // page begins a page of the given size. It is always upright for the library,
 // whose own turning of pages depends on the page before.
 func (k *ink) page(width, height float64) {
-	if k == nil {
-		return
-	}
 	k.pageHeight = height
 	k.pdf.AddPageFormat("P", gofpdf.SizeType{Wd: width, Ht: height})
 }
@@ -79,9 +75,6 @@ func (k *ink) page(width, height float64) {
 // of the last page, so it is moved by the difference; a level may be only one
 // deeper than the level before.
 func (k *ink) bookmark(text string, level int, y float64) {
-	if k == nil {
-		return
-	}
 	k.level = max(0, min(level, k.level+1))
 	y += k.lastHeight - k.pageHeight
 	if y == -1 {
@@ -94,7 +87,7 @@ func (k *ink) bookmark(text string, level int, y float64) {
 // text sets a line of clean text whose baseline begins at a point, turned
 // counter-clockwise about it.
 func (k *ink) text(at Point, text string, face Face, size float64, colour Colour, angle float64) {
-	if k == nil || text == "" || !at.sane() || !(size < far) || !(math.Abs(angle) < far) {
+	if text == "" || !at.sane() || !(size < far) || !(math.Abs(angle) < far) {
 		return
 	}
 	family, style := face.family()
@@ -116,7 +109,7 @@ func (k *ink) text(at Point, text string, face Face, size float64, colour Colour
 // stroke draws along points, with a casing first when the line has one.
 func (k *ink) stroke(points []Point, line Line) {
 	points = sane(points)
-	if k == nil || len(points) < 2 || !line.visible() {
+	if len(points) < 2 || !line.visible() {
 		return
 	}
 	if line.Casing > 0 && line.Casing < far {
@@ -131,9 +124,6 @@ func (k *ink) stroke(points []Point, line Line) {
 
 // shape fills and outlines rings as one path: a ring within a ring is a hole.
 func (k *ink) shape(rings [][]Point, fill Colour, edge Line) {
-	if k == nil {
-		return
-	}
 	operator := map[[2]bool]string{{true, true}: "B*", {true, false}: "f*", {false, true}: "S"}[[2]bool{fill.inked, edge.visible()}]
 	if operator == "" {
 		return
@@ -198,7 +188,7 @@ func (k *ink) path(points []Point, closed bool) {
 
 // clip confines what draw draws to a box.
 func (k *ink) clip(box Box, draw func()) {
-	if k == nil || !box.sane() {
+	if !box.sane() {
 		draw()
 		return
 	}

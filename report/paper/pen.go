@@ -35,7 +35,7 @@ func (p *Pen) onSheet(points []Point) []Point {
 
 // Polyline draws along points.
 func (p *Pen) Polyline(points []Point, line Line) {
-	p.book.ink.stroke(p.onSheet(points), line)
+	p.book.press.stroke(p.onSheet(points), line)
 }
 
 // Polygon fills and outlines what points enclose.
@@ -51,7 +51,7 @@ func (p *Pen) Rings(rings [][]Point, fill Colour, edge Line) {
 	for i, ring := range rings {
 		moved[i] = p.onSheet(ring)
 	}
-	p.book.ink.shape(moved, fill, edge)
+	p.book.press.shape(moved, fill, edge)
 }
 
 // RoundBox fills and outlines a box whose corners have a radius.
@@ -83,7 +83,7 @@ func (p *Pen) set(at Point, text string, l Lettering) float64 {
 		p.Polygon(corners, White, Line{})
 	}
 	begin := p.onSheet([]Point{turned(Point{X: at.X + from, Y: at.Y})})[0]
-	p.book.ink.text(begin, visual(text), l.Face, l.Size, l.Colour, l.Angle)
+	p.book.press.text(begin, visual(text), l.Face, l.Size, l.Colour, l.Angle)
 	return width
 }
 
@@ -104,7 +104,7 @@ func (b *Book) Measure(text string, l Lettering) (width, height float64) {
 // Clip keeps what draw draws inside a box.
 func (p *Pen) Clip(box Box, draw func()) {
 	box.X, box.Y = box.X+p.box.X, box.Y+p.box.Y
-	p.book.ink.clip(box, draw)
+	p.book.press.clip(box, draw)
 }
 
 // lettering fills in what a lettering leaves open.

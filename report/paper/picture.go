@@ -90,14 +90,14 @@ func (p Picture) Aspect() float64 {
 // Picture draws a picture stretched over a box.
 func (p *Pen) Picture(box Box, picture Picture) {
 	box.X, box.Y = box.X+p.box.X, box.Y+p.box.Y
-	if err := p.book.ink.picture(box, picture); err != nil {
+	if err := p.book.press.picture(box, picture); err != nil {
 		p.book.Fail(err)
 	}
 }
 
 // picture draws a picture, which it gives to the library at the first use.
 func (k *ink) picture(box Box, picture Picture) error {
-	if k == nil || picture.pixels == nil || !box.sane() || box.W <= 0 || box.H <= 0 {
+	if picture.pixels == nil || !box.sane() || box.W <= 0 || box.H <= 0 {
 		return nil
 	}
 	known, ok := k.pictures[picture.name]

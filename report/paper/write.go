@@ -143,14 +143,15 @@ func draw(ctx context.Context, w io.Writer, setup Setup, chapters []Chapter, kno
 	if known.pages == 0 {
 		return Print{}, ErrNothing
 	}
-	book := newBook(ctx, setup, known, newInk(setup, known.lastHeight))
+	ink := newInk(setup, known.lastHeight)
+	book := newBook(ctx, setup, known, ink)
 	if err := book.run(chapters); err != nil {
 		return Print{}, err
 	}
 	if book.found.pages != known.pages {
 		return Print{}, fmt.Errorf("a chapter draws differently each time: %d pages counted, %d drawn", known.pages, book.found.pages)
 	}
-	if err := book.ink.output(w); err != nil {
+	if err := ink.output(w); err != nil {
 		return Print{}, err
 	}
 	return Print{Pages: known.pages, Entries: slices.Clone(known.entries), Notices: slices.Clone(known.notices)}, nil
