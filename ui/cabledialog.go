@@ -11,12 +11,17 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/ui/panel"
+	"stageloom/ui/strip"
 )
 
-// cableDialog adds cables to a link: a reel of the stock that is free, or a kind and a length.
+// cableDialog lays a cable in a link, or replaces one: a reel of the stock that is free, a house line, or a kind and a
+// length.
 type cableDialog struct {
 	*window
-	link    plan.LinkID
+	link plan.LinkID
+	// change is an Insert or a Replace whose cable is chosen here; atEnd tells that each goes behind the last one.
+	change  strip.Change
+	atEnd   bool
 	choices []panel.CableChoice
 	dialog  *dialog.CustomDialog
 	choice  *chooser
@@ -25,35 +30,77 @@ type cableDialog struct {
 	add     *widget.Button
 }
 
-// askCable opens the dialog for the selected link.
+// askCable opens the dialog for a cable at the far end of the selected link.
 func (w *window) askCable() {
-	links := w.selectedLinks()
-	if len(links) != 1 {
-		w.notice.Say("Select one link to lay cable for it.")
+	if links := w.selectedLinks(); len(links) == 1 {
+		w.openCableDialog(&cableDialog{window: w, link: links[0], atEnd: true, change: strip.Change{Doing: strip.Insert}})
 		return
 	}
-	link, _ := w.desk.Plan().Link(links[0])
-	d := &cableDialog{window: w, link: link.ID, length: w.newField(), told: widget.NewLabel("")}
+	w.notice.Say("Select one link to lay cable for it.")
+}
+
+// askCableFor opens the dialog for a change of the selected link's chain that lays a cable.
+func (w *window) askCableFor(c strip.Change) {
+	if links := w.selectedLinks(); len(links) == 1 {
+		w.openCableDialog(&cableDialog{window: w, link: links[0], change: c})
+	}
+}
+
+// askReplace opens the dialog that replaces the cable chosen in the strip, or else the link's first.
+func (w *window) askReplace() {
+	links := w.selectedLinks()
+	if len(links) != 1 || len(w.desk.Plan().SegmentsOf(links[0])) == 0 {
+		w.notice.Say("Select one link that has a cable.")
+		return
+	}
+	w.askCableFor(strip.Change{Doing: strip.Replace, Order: max(1, w.strip.Chosen())})
+}
+
+func (w *window) openCableDialog(d *cableDialog) {
+	link, _ := w.desk.Plan().Link(d.link)
+	d.length, d.told = w.newField(), widget.NewLabel("")
 	d.told.Wrapping = fyne.TextWrapWord
 	d.choice = w.newChooser(nil, func(string) { d.chosen() })
 	d.length.OnChanged = func(string) { d.tell() }
 	d.length.OnSubmitted = func(string) { d.lay(false) }
 	form := widget.NewForm(widget.NewFormItem("Cable", d.choice), widget.NewFormItem("Length", d.length))
-	d.add = widget.NewButton("Add", func() { d.lay(false) })
+	title, verb := "Cable for "+link.Name, "Add"
+	if d.change.Doing == strip.Replace {
+		title, verb = fmt.Sprintf("Instead of cable %d of %s", d.change.Order, link.Name), "Replace"
+	}
+	d.add = widget.NewButton(verb, func() { d.lay(false) })
 	d.add.Importance = widget.HighImportance
-	another := widget.NewButton("Add and another", func() { d.lay(true) })
-	d.dialog = dialog.NewCustomWithoutButtons("Cable for "+link.Name, container.NewVBox(form, d.told), w.window)
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide), another, d.add})
+	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, d.told), w.window)
+	buttons := []fyne.CanvasObject{widget.NewButton("Close", d.close)}
+	if d.atEnd {
+		buttons = append(buttons, widget.NewButton("Add and another", func() { d.lay(true) }))
+	}
+	d.dialog.SetButtons(append(buttons, d.add))
 	d.dialog.Resize(fyne.NewSize(600, 260))
 	d.offer()
-	w.escapable(d.dialog.Hide)
+	w.escapable(d.close)
 	d.dialog.Show()
 	w.window.Canvas().Focus(d.choice)
 }
 
+// close ends the dialog; who worked in the strip goes on there.
+func (d *cableDialog) close() {
+	d.dialog.Hide()
+	d.try(strip.Change{})
+	if !d.atEnd {
+		d.focusStrip()
+	}
+}
+
 // offer lists what can be laid now; the link's wanted kind comes first, with what is left to reach.
 func (d *cableDialog) offer() {
+	if d.atEnd {
+		d.change.Place = len(d.desk.Plan().SegmentsOf(d.link))
+	}
 	d.choices = panel.CablesFor(d.desk.Plan(), d.link, d.units())
+	if d.change.Doing == strip.Replace {
+		d.choices = panel.CablesInstead(d.desk.Plan(), d.link, d.change.Order, d.units())
+	}
 	labels := make([]string, len(d.choices))
 	for i, choice := range d.choices {
 		labels[i] = choice.Words
@@ -114,7 +161,8 @@ func (d *cableDialog) tell() {
 		return
 	}
 	d.add.Enable()
-	b, err := panel.WithCable(d.desk.Plan(), d.link, segment)
+	d.change.Cable = segment
+	b, err := d.change.Try(d.desk.Plan(), d.link)
 	if err != nil {
 		d.told.SetText(sentence(err))
 		d.add.Disable()
@@ -128,10 +176,12 @@ func (d *cableDialog) lay(another bool) {
 	if reason != "" {
 		return
 	}
-	link, _ := d.desk.Plan().Link(d.link)
-	d.do("Lay cable for "+link.Name, func(e *plan.Edit) error { return panel.AppendCable(e, d.link, segment) })
+	d.change.Cable = segment
+	link, change := d.link, d.change
+	row, _ := d.desk.Plan().Link(link)
+	d.do(change.Name()+" of "+row.Name, func(e *plan.Edit) error { return change.Make(e, link) })
 	if !another {
-		d.dialog.Hide()
+		d.close()
 		return
 	}
 	d.offer()

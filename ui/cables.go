@@ -8,17 +8,17 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/ui/panel"
+	"stageloom/ui/strip"
 )
 
 // wireStrip makes the run strip edit the cables of the selected link.
 func (w *window) wireStrip() {
-	w.strip.Reorder = func(order, place int) {
-		w.onChain("Reorder cables", func(e *plan.Edit, link plan.LinkID) error { return e.MoveSegment(link, order, place) })
-	}
-	w.strip.Remove = func(order int) {
-		w.onChain("Take a cable off", func(e *plan.Edit, link plan.LinkID) error { return e.RemoveSegment(link, order) })
-	}
+	w.strip.Do = w.change
+	w.strip.Try = w.try
 	w.strip.Menu = w.cableMenu
+	w.strip.Couplers = w.couplerMenu
+	w.strip.Choose = w.askCableFor
 	w.strip.Leave = func() { w.window.Canvas().Focus(w.plan) }
 }
 
@@ -31,27 +31,80 @@ func (w *window) onChain(name string, edit func(*plan.Edit, plan.LinkID) error) 
 	w.do(name+" of "+w.linkNames(links), func(e *plan.Edit) error { return edit(e, links[0]) })
 }
 
+// change makes a change of the strip in the selected link.
+func (w *window) change(c strip.Change) { w.onChain(c.Name(), c.Make) }
+
+// try shows the figures of the selected link as they would be after a change, and says them in few words; the zero
+// change shows the plan's again.
+func (w *window) try(c strip.Change) string {
+	links := w.selectedLinks()
+	if len(links) != 1 {
+		return ""
+	}
+	return w.tryIn(links[0], c)
+}
+
+func (w *window) tryIn(link plan.LinkID, c strip.Change) string {
+	w.preview = panel.Preview{}
+	words := ""
+	if c.Doing != strip.Nothing {
+		b, err := c.Try(w.desk.Plan(), link)
+		if err != nil {
+			words = sentence(err)
+		} else {
+			w.preview.Budgets = append(w.preview.Budgets, b)
+			words = strip.Words(b, w.units().Length)
+		}
+	}
+	w.tellWhole(w.desk.Assessment())
+	w.showCard()
+	return words
+}
+
 // cableMenu is what can be done to one cable of the strip.
 func (w *window) cableMenu(order int, at fyne.Position) {
-	item := func(label string, edit func(*plan.Edit, plan.LinkID) error) *fyne.MenuItem {
-		return fyne.NewMenuItem(label, func() { w.onChain(label, edit) })
-	}
-	coupler := fyne.NewMenuItem("Coupler before it", nil)
-	coupler.ChildMenu = fyne.NewMenu("", item("the plan's", func(e *plan.Edit, link plan.LinkID) error { return e.SetCoupler(link, order, "") }))
-	for _, hardware := range standards.AllHardware() {
-		coupler.ChildMenu.Items = append(coupler.ChildMenu.Items, item(hardware.Name, func(e *plan.Edit, link plan.LinkID) error {
-			return e.SetCoupler(link, order, plan.HardwareID(hardware.Slug))
-		}))
-	}
+	item := func(label string, do func()) *fyne.MenuItem { return fyne.NewMenuItem(label, do) }
+	doing := func(label string, c strip.Change) *fyne.MenuItem { return item(label, func() { w.change(c) }) }
+	asking := func(label string, c strip.Change) *fyne.MenuItem { return item(label, func() { w.askCableFor(c) }) }
+	coupler := item("Coupler before it   C", nil)
+	coupler.ChildMenu = w.couplersOf(order)
 	coupler.Disabled = order < 2
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu(fmt.Sprintf("Cable %d", order),
-		item("Nearer", func(e *plan.Edit, link plan.LinkID) error { return e.MoveSegment(link, order, order-2) }),
-		item("Further", func(e *plan.Edit, link plan.LinkID) error { return e.MoveSegment(link, order, order) }),
+		asking("Replace…   R", strip.Change{Doing: strip.Replace, Order: order}),
+		asking("Lay one before it…   B", strip.Change{Doing: strip.Insert, Place: order - 1}),
+		asking("Lay one after it…   A", strip.Change{Doing: strip.Insert, Place: order}),
+		fyne.NewMenuItemSeparator(),
+		doing("Nearer   Up", strip.Change{Doing: strip.Move, Order: order, Place: order - 2}),
+		doing("Further   Down", strip.Change{Doing: strip.Move, Order: order, Place: order}),
 		coupler,
-		item("Cut in the middle", func(e *plan.Edit, link plan.LinkID) error {
-			return e.SplitSegment(link, order, e.Now().SegmentsOf(link)[order-1].Length/2)
-		}),
-		item("Join with the next", func(e *plan.Edit, link plan.LinkID) error { return e.JoinSegments(link, order) }),
-		item("Take off", func(e *plan.Edit, link plan.LinkID) error { return e.RemoveSegment(link, order) }),
+		item("Cut…   S", func() { w.focusStrip(); w.strip.BeginCut(order) }),
+		doing("Join with the next   J", strip.Change{Doing: strip.Join, Order: order}),
+		doing("Take off   Delete", strip.Change{Doing: strip.Remove, Order: order}),
 	), w.window.Canvas(), at)
+}
+
+// couplerMenu offers the couplers before a cable.
+func (w *window) couplerMenu(order int, at fyne.Position) {
+	widget.ShowPopUpMenuAtPosition(w.couplersOf(order), w.window.Canvas(), at)
+}
+
+func (w *window) couplersOf(order int) *fyne.Menu {
+	now := plan.HardwareID("")
+	if links := w.selectedLinks(); len(links) == 1 {
+		if chain := w.desk.Plan().SegmentsOf(links[0]); order <= len(chain) {
+			now = chain[order-1].Coupler
+		}
+	}
+	item := func(label string, id plan.HardwareID) *fyne.MenuItem {
+		m := fyne.NewMenuItem(label, func() {
+			w.onChain("Coupler", func(e *plan.Edit, link plan.LinkID) error { return e.SetCoupler(link, order, id) })
+		})
+		m.Checked = id == now
+		return m
+	}
+	menu := fyne.NewMenu("Coupler before cable "+fmt.Sprint(order), item("the plan's", ""))
+	for _, hardware := range standards.AllHardware() {
+		menu.Items = append(menu.Items, item(hardware.Name, plan.HardwareID(hardware.Slug)))
+	}
+	return menu
 }

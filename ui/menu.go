@@ -145,6 +145,7 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Link two ports…", key(fyne.KeyK, control), w.askLink),
 		w.item("Figures of the link…", key(fyne.KeyI, control), w.editLink),
 		w.item("Lay cable…", key(fyne.KeyJ, control), w.askCable),
+		w.item("Replace cable…", key(fyne.KeyR, control|shift), w.askReplace),
 		fyne.NewMenuItem("Cables in the run strip   F6", w.focusStrip),
 		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.dropLastCable),
 		fyne.NewMenuItemSeparator(),

@@ -170,16 +170,22 @@ var noRun = strip.Run{Hint: "Select a link to see its run: each cable to scale, 
 
 // showSelection sets card and run strip, with the budgets of this moment while something moves.
 func (w *window) showSelection() {
-	a, selection := w.desk.Assessment(), w.desk.Selection()
-	card := panel.CardOf(a, selection, w.units(), w.preview)
 	run := noRun
-	if link, found := w.desk.Plan().Link(card.Link); found {
-		b, _ := panel.BudgetOf(a, card.Link, w.preview)
+	if link, found := w.desk.Plan().Link(w.showCard()); found {
+		b, _ := panel.BudgetOf(w.desk.Assessment(), link.ID, w.preview)
 		run = strip.Of(w.desk.Plan(), link, b, w.units().Length)
+	}
+	w.strip.Set(run)
+}
+
+// showCard sets the card and returns the link it is about, if it is about one.
+func (w *window) showCard() plan.LinkID {
+	card := panel.CardOf(w.desk.Assessment(), w.desk.Selection(), w.units(), w.preview)
+	if b, found := panel.BudgetOf(w.desk.Assessment(), card.Link, w.preview); found {
 		w.chart.Set(chart.Of(b))
 	}
 	w.card.Set(card)
-	w.strip.Set(run)
+	return card.Link
 }
 
 // previewed follows a drag: overview, card and strip show figures of this moment, and the plan's again at its end.

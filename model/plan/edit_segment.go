@@ -12,6 +12,27 @@ func (e *Edit) MoveSegment(link LinkID, order, place int) error {
 	})
 }
 
+// InsertSegment lays a cable in a place of its link's chain, counted from 0; the others keep the coupler before them.
+func (e *Edit) InsertSegment(link LinkID, place int, laid Segment) error {
+	if !e.next.Links.Has(Key(link)) {
+		return refuse("there is no such link any more")
+	}
+	chain := slices.Clone(e.next.SegmentsOf(link))
+	chain = slices.Insert(chain, max(0, min(place, len(chain))), laid)
+	chain[0].Coupler = ""
+	e.SetSegments(link, chain)
+	return nil
+}
+
+// ReplaceSegment puts another cable where that of an order lies: its reel is free again, the coupler before it stays.
+func (e *Edit) ReplaceSegment(link LinkID, order int, with Segment) error {
+	return e.changeChain(link, order, func(chain []Segment, i int) ([]Segment, error) {
+		with.Coupler = chain[i].Coupler
+		chain[i] = with
+		return chain, nil
+	})
+}
+
 // RemoveSegment takes the segment of an order off its link; its reel is free again.
 func (e *Edit) RemoveSegment(link LinkID, order int) error {
 	return e.changeChain(link, order, func(chain []Segment, i int) ([]Segment, error) { return slices.Delete(chain, i, i+1), nil })

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/budget"
+	"stageloom/model/catalogue"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
@@ -84,6 +85,18 @@ func TestARowIsCarriedAndDropped(t *testing.T) {
 	require.Equal(t, fyne.NewPos(500, 300), at)
 }
 
+// withCable is the budget of a link with one more cable.
+func withCable(p *plan.Plan, id plan.LinkID, segment plan.Segment) (budget.Budget, error) {
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error {
+		return catalogue.InsertCable(e, id, len(p.SegmentsOf(id)), segment)
+	})
+	if err != nil {
+		return budget.Budget{}, err
+	}
+	link, _ := next.Link(id)
+	return budget.Of(next, link), nil
+}
+
 func TestCablesThatFitAreOfferedTheNearestFirst(t *testing.T) {
 	p := demo.Weekender()
 	id := plan.LinkID(linkNamed(p, "L20").Key)
@@ -91,7 +104,7 @@ func TestCablesThatFitAreOfferedTheNearestFirst(t *testing.T) {
 	require.NotEmpty(t, choices)
 	reached := true
 	for _, choice := range choices {
-		b, err := panel.WithCable(p, id, choice.Segment)
+		b, err := withCable(p, id, choice.Segment)
 		require.NoError(t, err, choice.Words)
 		require.NotEqual(t, budget.Uncabled, b.Grade, "what is still missing is reckoned as this kind: %s", choice.Words)
 		if choice.Segment.Reel != "" {
@@ -141,10 +154,10 @@ func TestAHouseLineIsOfferedUntilALinkUsesIt(t *testing.T) {
 		return found
 	}
 	require.Contains(t, line(p).Words, "Stage to booth")
-	b, err := panel.WithCable(p, id, line(p).Segment)
+	b, err := withCable(p, id, line(p).Segment)
 	require.NoError(t, err)
 	require.Zero(t, b.Missing)
-	p, err = plan.Do(p, nil, func(e *plan.Edit) error { return panel.AppendCable(e, id, line(p).Segment) })
+	p, err = plan.Do(p, nil, func(e *plan.Edit) error { return catalogue.InsertCable(e, id, 0, line(p).Segment) })
 	require.NoError(t, err)
 	require.Empty(t, line(p).Words)
 }

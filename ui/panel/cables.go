@@ -1,7 +1,6 @@
 package panel
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -31,6 +30,18 @@ func usualLength(metres float64) float64 {
 		}
 	}
 	return usualLengths[len(usualLengths)-1]
+}
+
+// CablesInstead lists the cables that could take the place of that of an order.
+func CablesInstead(p *plan.Plan, id plan.LinkID, order int, units Units) []CableChoice {
+	without, err := plan.Do(p, nil, func(e *plan.Edit) error { return e.RemoveSegment(id, order) })
+	if err != nil {
+		return nil
+	}
+	old := p.SegmentsOf(id)[order-1]
+	return slices.DeleteFunc(CablesFor(without, id, units), func(choice CableChoice) bool {
+		return old.Kind == "" && choice.Segment.Reel == old.Reel && choice.Segment.HouseLine == old.HouseLine
+	})
 }
 
 // CablesFor lists the cables that fit a link: its wanted kind first, then free reels and house lines that reach, the least left over
@@ -131,36 +142,4 @@ func reelName(reel plan.Reel, rest int) string {
 		return reel.Tag
 	}
 	return fmt.Sprintf("%d left", rest)
-}
-
-// AppendCable lays one more cable at the far end of a link. A link without a wanted kind wants this one from then on,
-// so that what is still missing is graded.
-func AppendCable(e *plan.Edit, id plan.LinkID, segment plan.Segment) error {
-	if segment.Kind != "" {
-		if err := catalogue.UseCable(e, segment.Kind); err != nil && !e.Now().CableKinds.Has(plan.Key(segment.Kind)) {
-			return err
-		}
-	}
-	kind := segment.Kind
-	if reel, found := e.Now().Reels.Get(plan.Key(segment.Reel)); found {
-		kind = reel.Kind
-	}
-	if line, found := e.Now().HouseLines.Get(plan.Key(segment.HouseLine)); found {
-		kind = line.Kind
-	}
-	if err := plan.Update(e, plan.Key(id), func(r *plan.Link) { r.FillKind = cmp.Or(r.FillKind, kind) }); err != nil {
-		return err
-	}
-	e.SetSegments(id, append(slices.Clone(e.Now().SegmentsOf(id)), segment))
-	return nil
-}
-
-// WithCable is the budget that a link would have with one more cable, or why it cannot be laid.
-func WithCable(p *plan.Plan, id plan.LinkID, segment plan.Segment) (budget.Budget, error) {
-	next, err := plan.Do(p, nil, func(e *plan.Edit) error { return AppendCable(e, id, segment) })
-	if err != nil {
-		return budget.Budget{}, err
-	}
-	link, _ := next.Link(id)
-	return budget.Of(next, link), nil
 }

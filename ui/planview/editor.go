@@ -182,6 +182,14 @@ func (e *Editor) MetresAt(at fyne.Position) (geom.Point, bool) {
 	return e.view.Metres(pointOf(inside)), over
 }
 
+// RowAt returns what lies under a place of the window, if the plan is there and something is.
+func (e *Editor) RowAt(at fyne.Position) (plan.Ref, bool) {
+	if _, over := e.MetresAt(at); !over {
+		return plan.Ref{}, false
+	}
+	return e.Pick(pointOf(at.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(e))))
+}
+
 // PlaceOf returns where a point of the ground lies in the window.
 func (e *Editor) PlaceOf(metres geom.Point) fyne.Position {
 	at := e.view.Point(metres)

@@ -13,12 +13,12 @@ var missingDash = []float64{0.5, 4}
 
 // Draw draws the strip; the part of that index is pointed at, -1 is none.
 func (l *Layout) Draw(pen raster.Pen, p look.Palette, pointed int) {
-	l.drawHeld(pen, p, pointed, hold{})
+	l.drawHeld(pen, p, pointed, Hold{}, "")
 }
 
-// drawHeld draws the strip with the cable that is held.
-func (l *Layout) drawHeld(pen raster.Pen, p look.Palette, pointed int, h hold) {
-	l.head(pen, p, pointed)
+// drawHeld draws the strip with what a hand holds, and in its head what that would come to.
+func (l *Layout) drawHeld(pen raster.Pen, p look.Palette, pointed int, h Hold, told string) {
+	l.head(pen, p, pointed, told)
 	if len(l.Cells) == 0 {
 		l.hint(pen, p)
 		return
@@ -41,8 +41,8 @@ func toneOf(p look.Palette, tone Tone) color.NRGBA {
 	return p.Ink
 }
 
-// head sets the title, and beside it the note, the hint, or all about the part that is pointed at.
-func (l *Layout) head(pen raster.Pen, p look.Palette, pointed int) {
+// head sets the title, and beside it the note, the hint, all about the part that is pointed at, or what is told.
+func (l *Layout) head(pen raster.Pen, p look.Palette, pointed int, told string) {
 	title, note := look.Lettering(titleSize, true, p.Ink), look.Lettering(labelSize, false, p.Muted)
 	text := l.Note
 	if l.Hint != "" && len(l.Cells) > 0 {
@@ -50,6 +50,9 @@ func (l *Layout) head(pen raster.Pen, p look.Palette, pointed int) {
 	}
 	if pointed >= 0 && pointed < len(l.Parts) {
 		text, note.Colour = l.Parts[pointed].Detail, p.Ink
+	}
+	if told != "" {
+		text, note = told, look.Lettering(titleSize, true, p.Selection)
 	}
 	name := title.Fit(l.Title, l.width-2*inset)
 	pen.Text(raster.Point{X: inset, Y: 20}, name, title)

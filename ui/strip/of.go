@@ -115,6 +115,7 @@ func (o observer) part(part budget.Part, index int) Part {
 	told := Part{
 		What: part.What, Order: part.Order, Assumed: part.Assumed, Start: part.Start, Length: part.Length,
 		BeforeDB: part.BeforeDB, LossDB: part.LossDB, Unknown: part.Unknown,
+		Cuttable: part.What == budget.Cable && part.Order > 0 && !part.Assumed && part.Reel == "" && part.HouseLine == "",
 	}
 	if told.joint() {
 		o.joint(&told, part)

@@ -41,6 +41,8 @@ type Part struct {
 	Start, Length float64
 	// BeforeDB is the loss up to the part and LossDB its own.
 	BeforeDB, LossDB float64
+	// Cuttable marks a cable given by kind and length; a reel and a house line are not cut.
+	Cuttable bool
 	// Unknown marks a cable whose loss is not known.
 	Unknown bool
 }

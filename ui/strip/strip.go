@@ -17,19 +17,24 @@ import (
 type Strip struct {
 	widget.BaseWidget
 
-	// Reorder puts the cable of an order in a place counted from 0 among the others; Remove takes it off; Menu is
-	// asked for what else can be done to it, at a place of the window. Leave gives the focus back. All may be nil.
-	Reorder func(order, place int)
-	Remove  func(order int)
-	Menu    func(order int, at fyne.Position)
-	Leave   func()
+	// Do makes a change. Try says in words what one would come to, and is asked for none when that ends. Menu and
+	// Couplers offer what else can be done to the cable of an order, and the couplers before it, at a place of the
+	// window; Choose asks which cable a change lays; Leave gives the focus back. All may be nil.
+	Do       func(Change)
+	Try      func(Change) string
+	Menu     func(order int, at fyne.Position)
+	Couplers func(order int, at fyne.Position)
+	Choose   func(Change)
+	Leave    func()
 
 	run     Run
 	layout  *Layout
 	pointed int
-	hold    hold
+	hold    Hold
+	told    string
 	focused bool
-	at      fyne.Position
+	at      fyne.Position // of the pointer
+	menuAt  fyne.Position // of the last press, in the window
 	raster  *canvas.Raster
 	frame   *image.RGBA
 }
@@ -47,11 +52,14 @@ func New(run Run) *Strip {
 // Set shows another run.
 func (s *Strip) Set(run Run) {
 	if run.Title != s.run.Title {
-		s.hold = hold{}
+		s.hold, s.told = Hold{}, ""
 	}
 	s.run, s.layout, s.pointed = run, nil, -1
 	s.Refresh()
 }
+
+// Chosen is the order of the cable that is chosen, 0 for none.
+func (s *Strip) Chosen() int { return s.hold.Order }
 
 // Run is the run that is shown.
 func (s *Strip) Run() Run { return s.run }
@@ -83,7 +91,7 @@ func (s *Strip) paint(w, h int) image.Image {
 	palette := look.PaletteOf(s.Theme())
 	drawing := raster.NewDrawing(float64(w) / float64(size.Width))
 	drawing.RoundBox(raster.Box{Right: float64(size.Width) + 1, Bottom: float64(size.Height) + 1}, 0, palette.Panel, raster.Stroke{})
-	s.laidOut().drawHeld(drawing, palette, s.pointed, s.hold)
+	s.laidOut().drawHeld(drawing, palette, s.pointed, s.hold, s.told)
 	if s.focused {
 		drawing.RoundBox(raster.Box{Left: 1, Top: 1, Right: float64(size.Width) - 1, Bottom: float64(size.Height) - 1}, 0, color.NRGBA{}, raster.Stroke{Width: 2, Colour: palette.Selection})
 	}
@@ -93,6 +101,7 @@ func (s *Strip) paint(w, h int) image.Image {
 
 // point tells of the part at a place.
 func (s *Strip) point(at fyne.Position) {
+	s.at = at
 	pointed := -1
 	if index, some := s.laidOut().PartAt(raster.Point{X: float64(at.X), Y: float64(at.Y)}); some {
 		pointed = index
