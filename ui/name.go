@@ -11,31 +11,19 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// askName asks for a folder and a name, with more items of the form below, and hands the path over. Unlike the toolkit's own dialog it touches no
+// askName asks for a folder and a name and hands the path over. Unlike the toolkit's own dialog it touches no
 // file: that one cuts an existing file short before anything is written.
-func (w *window) askName(title, name, extension, verb string, done func(path string), more ...*widget.FormItem) {
+func (w *window) askName(title, name, extension, verb string, done func(path string)) {
 	nameEntry, folderEntry := w.newField(), w.newField()
 	nameEntry.SetText(name)
 	folderEntry.SetText(w.folder())
 	trouble := widget.NewLabel("")
 	trouble.Wrapping = fyne.TextWrapWord
 	trouble.Importance = widget.DangerImportance
-	browse := widget.NewButton("Browse…", func() {
-		d := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
-			if err == nil && folder != nil {
-				folderEntry.SetText(folder.Path())
-			}
-		}, w.window)
-		w.prepare(d)
-		d.Show()
-	})
 	form := widget.NewForm(
 		widget.NewFormItem("Name", nameEntry),
-		widget.NewFormItem("Folder", container.NewBorder(nil, nil, nil, browse, folderEntry)),
+		widget.NewFormItem("Folder", w.browsed(folderEntry)),
 	)
-	for _, item := range more {
-		form.AppendItem(item)
-	}
 	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(form, trouble), w.window)
 	take := func() {
 		path, reason := pathOf(folderEntry.Text, nameEntry.Text, extension)
@@ -55,6 +43,20 @@ func (w *window) askName(title, name, extension, verb string, done func(path str
 	w.escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(nameEntry)
+}
+
+// browsed is a field for a folder with a button to look for one.
+func (w *window) browsed(folder *field) fyne.CanvasObject {
+	browse := widget.NewButton("Browse…", func() {
+		d := dialog.NewFolderOpen(func(found fyne.ListableURI, err error) {
+			if err == nil && found != nil {
+				folder.SetText(found.Path())
+			}
+		}, w.window)
+		w.prepare(d)
+		d.Show()
+	})
+	return container.NewBorder(nil, nil, nil, browse, folder)
 }
 
 // pathOf joins folder and name, or says why that is no place for a file.

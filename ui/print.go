@@ -5,9 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"net/url"
-	"path/filepath"
 	"strings"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
@@ -26,21 +24,6 @@ func (w *window) openDemo() {
 }
 
 const pdf = ".pdf"
-
-// print asks for paper and place, prints beside the window's work and opens the PDF with the system's viewer.
-func (w *window) print() {
-	choice := report.ChoiceOf(w.desk.Plan(), time.Now())
-	paper := widget.NewSelect([]string{"A4", "A3", "Letter"}, func(size string) { choice.Paper = size })
-	paper.SetSelected(choice.Paper)
-	grey := widget.NewCheck("black and white: grades told by line and badge", func(on bool) { choice.Grey = on })
-	grey.SetChecked(choice.Grey)
-	name := fileName(w.desk.Plan().Settings.Name) + pdf
-	if w.desk.Path() != "" {
-		name = strings.TrimSuffix(filepath.Base(w.desk.Path()), filepath.Ext(w.desk.Path())) + pdf
-	}
-	w.askName("Print to PDF", name, pdf, "Print", func(path string) { w.printTo(path, choice) },
-		widget.NewFormItem("Paper", paper), widget.NewFormItem("Ink", grey))
-}
 
 func (w *window) printTo(path string, choice report.Choice) {
 	ctx, cancel := context.WithCancel(context.Background())

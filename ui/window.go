@@ -12,6 +12,7 @@ import (
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/report"
 	"stageloom/ui/chart"
 	"stageloom/ui/look"
 	"stageloom/ui/panel"
@@ -57,6 +58,8 @@ type window struct {
 	trouble string
 	// finding is the one shown last.
 	finding int
+	// lastPacks are those printed last.
+	lastPacks []report.Pack
 }
 
 // New returns the window of the desktop program on a desk. It is not shown yet.
