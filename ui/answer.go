@@ -11,6 +11,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/ui/panel"
 	"stageloom/ui/planview"
 )
 
@@ -127,23 +128,7 @@ func (w *window) state() state {
 	return s
 }
 
-func nameOf(p *plan.Plan, ref plan.Ref) string {
-	switch ref.Table {
-	case "devices":
-		row, _ := p.Devices.Get(ref.Key)
-		return row.Name
-	case "links":
-		row, _ := p.Links.Get(ref.Key)
-		return row.Name
-	case "positions":
-		row, _ := p.Positions.Get(ref.Key)
-		return row.Name
-	case "areas":
-		row, _ := p.Areas.Get(ref.Key)
-		return row.Name
-	}
-	return string(ref.Key)
-}
+func nameOf(p *plan.Plan, ref plan.Ref) string { return panel.NameOf(p, ref) }
 
 func (w *window) where(table, name, port string) place {
 	info, found := plan.TableNamed(table)

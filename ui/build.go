@@ -4,54 +4,77 @@ import (
 	"fmt"
 	"strings"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/ui/panel"
 )
 
-// remove takes the selected devices, links, positions and areas out of the plan, and says what went along.
+// remove takes what is selected out of the plan. What takes more along says so first, and asks.
 func (w *window) remove() {
-	p, selection := w.desk.Plan(), w.desk.Selection()
+	selection := w.desk.Selection()
 	if len(selection) == 0 {
 		w.notice.Say("Nothing is selected that could be deleted.")
 		return
 	}
-	var devices []plan.DeviceID
-	var links []plan.LinkID
-	for _, ref := range selection {
-		switch ref.Table {
-		case "devices":
-			devices = append(devices, plan.DeviceID(ref.Key))
-		case "links":
-			links = append(links, plan.LinkID(ref.Key))
-		}
+	leaving, err := panel.LeavingOf(w.desk.Plan(), selection)
+	switch {
+	case err != nil:
+		w.refused(err)
+	case leaving.Asks:
+		w.askRemoval(leaving, func() { w.removeNow(leaving, selection) })
+	default:
+		w.removeNow(leaving, selection)
 	}
-	along := len(p.LinksAt(devices...))
-	name := "Delete " + nameOf(p, selection[0])
-	if len(selection) > 1 {
-		name = fmt.Sprintf("Delete %d things", len(selection))
-	}
-	err := w.desk.Do(name, func(e *plan.Edit) error {
-		e.RemoveLinks(links...)
-		e.RemoveDevices(devices...)
-		for _, ref := range selection {
-			switch ref.Table {
-			case "positions":
-				e.RemovePosition(plan.PositionID(ref.Key))
-			case "areas":
-				e.RemoveArea(plan.AreaID(ref.Key))
-			}
-		}
-		return nil
-	})
+}
+
+func (w *window) removeNow(leaving panel.Leaving, selection []plan.Ref) {
+	err := w.desk.Do("Delete "+leaving.What, func(e *plan.Edit) error { panel.Remove(e, selection); return nil })
 	if err != nil {
 		w.refused(err)
 		return
 	}
-	said := []string{strings.Replace(name, "Delete", "Deleted", 1)}
-	if along > 0 {
-		said = append(said, fmt.Sprintf("with %d links plugged in there", along))
+	w.notice.Say(leaving.Done() + ". Ctrl Z brings it back.")
+}
+
+// askRemoval lists what goes along; Enter deletes, Escape keeps.
+func (w *window) askRemoval(leaving panel.Leaving, remove func()) {
+	lines := container.NewVBox()
+	line := func(text string, importance widget.Importance) {
+		label := widget.NewLabel(text)
+		label.Wrapping, label.Importance = fyne.TextWrapWord, importance
+		lines.Add(label)
 	}
-	w.notice.Say(strings.Join(said, " ") + ". Ctrl Z brings it back.")
+	for _, along := range leaving.Along {
+		line(along, widget.MediumImportance)
+	}
+	for _, stays := range leaving.Stays {
+		line(stays, widget.LowImportance)
+	}
+	title := leaving.What + " goes"
+	if len(leaving.Along) > 0 {
+		title += ", with"
+	}
+	d := dialog.NewCustomWithoutButtons(title, container.NewVScroll(lines), w.window)
+	yes := w.newAnswer("Delete", func() {
+		d.Hide()
+		remove()
+		w.window.Canvas().Focus(w.plan)
+	})
+	yes.Importance = widget.HighImportance
+	keep := w.newAnswer("Keep", func() {
+		d.Hide()
+		w.window.Canvas().Focus(w.plan)
+	})
+	d.SetButtons([]fyne.CanvasObject{keep, yes})
+	d.Resize(fyne.NewSize(440, min(360, 140+30*float32(len(lines.Objects)))))
+	w.escapable(keep.OnTapped)
+	d.Show()
+	w.window.Canvas().Focus(yes)
 }
 
 // reverse swaps the ends of the selected links.

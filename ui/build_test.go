@@ -3,6 +3,7 @@ package ui_test
 import (
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
@@ -80,7 +81,7 @@ func TestALinkIsDoubledReversedPairedStraightenedAndDeleted(t *testing.T) {
 	s.choose("Links", "Straighten")
 	require.Empty(t, s.desk.Plan().PointsOf(link.ID))
 	s.choose("Edit", "Delete")
-	require.Contains(t, s.state().Notice, "Deleted "+link.Name)
+	require.Contains(t, s.state().Notice, link.Name+" is gone")
 	for s.desk.NextUndo() != "" {
 		s.desk.Undo()
 	}
@@ -91,7 +92,18 @@ func TestADeletedDeviceSaysWhatGoesWithIt(t *testing.T) {
 	s := open(t, "light", demoFile(t))
 	s.desk.Select(plan.RefOf(s.device("FOH console")))
 	s.choose("Edit", "Delete")
-	require.Contains(t, s.state().Notice, "Deleted FOH console with 7 links plugged in there")
+	require.Equal(t, 1, s.state().Overlays, "it asks beforehand")
+	before := s.desk.Plan().Links.Len()
+	s.tap("Keep")
+	require.Equal(t, before, s.desk.Plan().Links.Len())
+	s.choose("Edit", "Delete")
+	s.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	require.Zero(t, s.state().Overlays, "Escape keeps")
+	require.Equal(t, before, s.desk.Plan().Links.Len())
+	s.choose("Edit", "Delete")
+	s.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	require.Contains(t, s.state().Notice, "FOH console is gone, with 7 links")
+	require.Equal(t, before-7, s.desk.Plan().Links.Len())
 	require.Empty(t, s.state().Selection)
 	s.choose("Edit", "Delete")
 	require.Contains(t, s.state().Notice, "Nothing is selected")

@@ -5,6 +5,7 @@ import (
 
 	"stageloom/model/clip"
 	"stageloom/model/plan"
+	"stageloom/ui/panel"
 )
 
 // copySelection puts the selected devices and positions with the links between them on the clipboard, and tells
@@ -19,11 +20,17 @@ func (w *window) copySelection() bool {
 	return true
 }
 
-// cutSelection copies and deletes.
+// cutSelection copies and deletes; what was copied can be pasted again, so nothing is asked.
 func (w *window) cutSelection() {
-	if w.copySelection() {
-		w.remove()
+	if !w.copySelection() {
+		return
 	}
+	leaving, err := panel.LeavingOf(w.desk.Plan(), w.desk.Selection())
+	if err != nil {
+		w.refused(err)
+		return
+	}
+	w.removeNow(leaving, w.desk.Selection())
 }
 
 // pasteClip pastes what was copied, here or in another window, round the middle of the view, and selects it.

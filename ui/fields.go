@@ -59,6 +59,34 @@ func (c *chooser) TypedKey(event *fyne.KeyEvent) {
 	c.Select.TypedKey(event)
 }
 
+// answer is a button of a question: Enter presses it as the space bar does, Escape is the question's Cancel.
+type answer struct {
+	widget.Button
+	window *window
+}
+
+func (w *window) newAnswer(label string, do func()) *answer {
+	a := &answer{window: w}
+	a.Text, a.OnTapped = label, do
+	a.ExtendBaseWidget(a)
+	return a
+}
+
+// Answer is the toolkit's button, for tests.
+func (a *answer) Answer() *widget.Button { return &a.Button }
+
+// TypedKey implements fyne.Focusable.
+func (a *answer) TypedKey(event *fyne.KeyEvent) {
+	switch event.Name {
+	case fyne.KeyEscape:
+		a.window.giveUp()
+	case fyne.KeyReturn, fyne.KeyEnter:
+		a.Tapped(&fyne.PointEvent{})
+	default:
+		a.Button.TypedKey(event)
+	}
+}
+
 // escapable makes Escape close what is shown, as its Cancel does.
 func (w *window) escapable(hide func()) { w.escape = hide }
 

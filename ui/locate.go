@@ -45,6 +45,8 @@ func findIn(object fyne.CanvasObject, words string) fyne.CanvasObject {
 		return fieldOf(o, words)
 	case *widget.Button:
 		return when(o, o.Text == words)
+	case *answer:
+		return when(o, o.Text == words)
 	case *widget.Entry:
 		return when(o, o.Text == words || o.PlaceHolder == words)
 	case *field:

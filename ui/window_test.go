@@ -102,6 +102,10 @@ func (s *screen) tap(label string) {
 			test.Tap(button)
 			return
 		}
+		if answer, ok := object.(interface{ Answer() *widget.Button }); ok && answer.Answer().Text == label {
+			test.Tap(answer.Answer())
+			return
+		}
 	}
 	require.Fail(s.t, "no button "+label)
 }

@@ -89,3 +89,16 @@ func (e *Edit) DissolveLoom(id LoomID) {
 	dropWhere(e, func(r LoomPoint) bool { return r.Loom == id })
 	Drop[Loom](e, Key(id))
 }
+
+// DissolveEmptiedLooms takes away the looms whose last link left in this edit; one that is stock stays.
+func (e *Edit) DissolveEmptiedLooms() {
+	held := map[LoomID]bool{}
+	for link := range e.next.Links.All() {
+		held[link.Loom] = true
+	}
+	for link := range e.base.Links.All() {
+		if loom, found := e.next.Looms.Get(Key(link.Loom)); found && !held[link.Loom] && !loom.Stock {
+			e.DissolveLoom(link.Loom)
+		}
+	}
+}
