@@ -1,0 +1,101 @@
+package checks
+
+import (
+	"slices"
+
+	"stageloom/model/plan"
+)
+
+// Fix is a certain cure of a finding: what it does in words, and the edit that does it in one step.
+type Fix struct {
+	Label string
+	Edit  func(*plan.Edit) error
+}
+
+// fixers propose fixes for the findings of a rule, by its slug; a rule that is missing has none. A proposal need not
+// hold: Fixes tries it.
+var fixers = map[string]func(*Subject, Finding) []Fix{
+	"over-limit":       betterParts,
+	"tight":            betterParts,
+	"too-short":        longer,
+	"wrong-port":       portsTransport,
+	"wrong-medium":     otherWantedKind,
+	"screen":           otherWantedKind,
+	"pairs-missing":    otherWantedKind,
+	"shell":            otherWantedKind,
+	"socket-at-device": turnOrTail,
+	"same-way":         outOfLoom,
+	"bad-reel":         equalReel,
+	"power":            noPower,
+	"double-name":      ownNames,
+}
+
+// FixedRules lists the rules that may have a fix, in the order of the rules.
+func FixedRules() (ids []string) {
+	for _, rule := range rules {
+		if fixers[rule.ID] != nil {
+			ids = append(ids, rule.ID)
+		}
+	}
+	return ids
+}
+
+// Fixes returns the certain cures of a finding on a plan, the best first, or none. Each was tried on the plan: the
+// finding was gone after it, its rule found nothing new, and nothing stops the show that did not before. On a plan of 750
+// links one trial takes some milliseconds: ask for findings that are looked at, not for all.
+func Fixes(p *plan.Plan, f Finding) (certain []Fix) {
+	propose := fixers[f.Rule]
+	if propose == nil || len(f.Where) == 0 {
+		return nil
+	}
+	s := NewSubject(p)
+	proposed := propose(s, f)
+	if len(proposed) == 0 {
+		return nil
+	}
+	before := s.found()
+	for _, fix := range proposed {
+		next, err := plan.Do(p, plan.NewIDSource(0, 0), fix.Edit)
+		if err == nil && cured(f, before, NewSubject(next).found()) {
+			certain = append(certain, fix)
+		}
+	}
+	return certain
+}
+
+// found runs all rules.
+func (s *Subject) found() (found []Finding) {
+	for _, rule := range rules {
+		found = append(found, rule.Find(s)...)
+	}
+	return found
+}
+
+// cured tells whether a finding is gone, with nothing new of its rule and no new stop.
+func cured(f Finding, before, after []Finding) bool {
+	for _, now := range after {
+		was := slices.ContainsFunc(before, now.like)
+		if now.like(f) || !was && (now.Rule == f.Rule || now.Severity == Stop) {
+			return false
+		}
+	}
+	return true
+}
+
+// like tells whether two findings say the same of the same rows, be it with other figures.
+func (f Finding) like(other Finding) bool {
+	return f.Rule == other.Rule && slices.Equal(f.Where, other.Where)
+}
+
+// linkOf is the link that a finding is about first.
+func (s *Subject) linkOf(f Finding) (plan.Link, bool) {
+	if f.Where[0].Table != "links" {
+		return plan.Link{}, false
+	}
+	return s.Plan.Links.Get(f.Where[0].Key)
+}
+
+// linkFix is a fix that changes the link's own row.
+func linkFix(link plan.Link, label string, with func(*plan.Link)) Fix {
+	return Fix{label, func(e *plan.Edit) error { return plan.Update(e, link.Key(), with) }}
+}
