@@ -1,0 +1,176 @@
+package exchange
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"stageloom/model/quantity"
+)
+
+// Field is what a column can mean.
+type Field struct {
+	// Name is the field in words, and what a written sheet's head says.
+	Name string
+	// Words are heads that mean it, the likeliest first, in small letters without signs.
+	Words []string
+	// looks tells of a filled cell whether it can be of this field; nil where any text can.
+	looks func(string) bool
+}
+
+// Layout says which row is the head and what each column means.
+type Layout struct {
+	// Head is the number of the row with the columns' names, from 1; 0 when there is none.
+	Head int
+	// Fields holds a field's name for each column, blank for one that is not read.
+	Fields []string
+}
+
+// column is the column of a field, -1 where none is.
+func (l Layout) column(field string) int { return slices.Index(l.Fields, field) }
+
+// Set gives a column, from 0, another meaning; a column that had it loses it, since a field stands in one column.
+func (l Layout) Set(column int, field string) Layout {
+	l.Fields = slices.Clone(l.Fields)
+	for i := range l.Fields {
+		if l.Fields[i] == field {
+			l.Fields[i] = ""
+		}
+	}
+	l.Fields[column] = field
+	return l
+}
+
+// mostHead is how far down the head is looked for.
+const mostHead = 30
+
+// Guess finds the head of a grid and what its columns mean, by the heads' words and, where there are none, by what the
+// cells look like. What is not recognised is left blank for the user to name.
+func Guess(g Grid, fields []Field) Layout {
+	best, score := Layout{Fields: make([]string, g.Width())}, 0
+	for row := range min(len(g.Rows), mostHead) {
+		layout, points := headed(g, row, fields)
+		if points > score {
+			best, score = layout, points
+		}
+	}
+	if score < enoughPoints {
+		best = bare(g, fields)
+	}
+	return best
+}
+
+const (
+	// wholeWord are the points of a head that is a field's word, partWord of one that holds it among others.
+	wholeWord, partWord = 100, 10
+	enoughPoints        = wholeWord
+	// weaker divides the points of a column whose cells mostly cannot be of the field.
+	weaker = 4
+)
+
+type claim struct{ points, column, field int }
+
+// headed takes a row for the head: each column gets the field that its words fit best, and no two the same.
+func headed(g Grid, row int, fields []Field) (Layout, int) {
+	var claims []claim
+	for column := range g.Width() {
+		head := plainHead(g.cell(row, column))
+		for i, field := range fields {
+			points := fits(head, field)
+			if !looksLike(g, row+1, column, field) {
+				points /= weaker // it may be meant, with faults in it, but another field comes first
+			}
+			if points > 0 {
+				claims = append(claims, claim{points, column, i})
+			}
+		}
+	}
+	slices.SortStableFunc(claims, func(a, b claim) int { return cmp.Compare(b.points, a.points) })
+	layout, total := Layout{Head: row + 1, Fields: make([]string, g.Width())}, 0
+	for _, c := range claims {
+		name := fields[c.field].Name
+		if layout.Fields[c.column] == "" && layout.column(name) < 0 {
+			layout.Fields[c.column] = name
+			total += c.points
+		}
+	}
+	return layout, total
+}
+
+// fits gives points to a head for a field: more for the whole word than for part of the head, more for a likelier word.
+func fits(head string, field Field) int {
+	best := 0
+	for i, word := range field.Words {
+		switch {
+		case head == word:
+			best = max(best, wholeWord-i)
+		case strings.Contains(" "+head+" ", " "+word+" "):
+			best = max(best, partWord)
+		}
+	}
+	return best
+}
+
+// looksLike tells whether most filled cells below a head can be of the field.
+func looksLike(g Grid, from, column int, field Field) bool {
+	if field.looks == nil {
+		return true
+	}
+	filled, good := 0, 0
+	for row := from; row < min(len(g.Rows), from+mostLooked); row++ {
+		if cell := g.cell(row, column); cell != "" {
+			filled++
+			if field.looks(cell) {
+				good++
+			}
+		}
+	}
+	return good*2 >= filled
+}
+
+// bare guesses the columns of a grid without a head by their cells: the first column that mostly fits a field takes it.
+func bare(g Grid, fields []Field) Layout {
+	layout := Layout{Fields: make([]string, g.Width())}
+	for _, field := range fields {
+		for column := range layout.Fields {
+			if field.looks != nil && layout.Fields[column] == "" && hasCells(g, column) && looksLike(g, 0, column, field) {
+				layout.Fields[column] = field.Name
+				break
+			}
+		}
+	}
+	return layout
+}
+
+func hasCells(g Grid, column int) bool {
+	for row := range min(len(g.Rows), mostLooked) {
+		if g.cell(row, column) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// plainHead makes a head comparable: small letters, its unit and signs left out, one blank between words.
+func plainHead(head string) string {
+	head = strings.ToLower(strings.Trim(head, " \t\ufeff"))
+	if open := strings.IndexAny(head, "(["); open > 0 {
+		head = head[:open]
+	}
+	return strings.Join(strings.FieldsFunc(head, func(sign rune) bool {
+		return !unicode.IsLetter(sign) && !unicode.IsDigit(sign) && sign != '#'
+	}), " ")
+}
+
+// lengthSystem is the system of a bare length under a head: that which the head names, as in "Length (ft)", else the given one.
+func lengthSystem(head string, otherwise quantity.System) quantity.System {
+	words := strings.FieldsFunc(strings.ToLower(head), func(sign rune) bool { return !unicode.IsLetter(sign) })
+	switch {
+	case slices.ContainsFunc(words, func(word string) bool { return word == "ft" || word == "feet" || word == "foot" }):
+		return quantity.Imperial
+	case slices.ContainsFunc(words, func(word string) bool { return word == "m" || word == "metres" || word == "meters" || word == "metre" }):
+		return quantity.Metric
+	}
+	return otherwise
+}

@@ -1,0 +1,116 @@
+package exchange
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"stageloom/model/plan"
+)
+
+// The fields of an input list.
+const (
+	Number  = "Number"
+	Name    = "Name"
+	Source  = "Source"
+	Stand   = "Stand"
+	Phantom = "48 V"
+	Riser   = "Riser"
+)
+
+// mostInput is the highest number that an input bears.
+const mostInput = 9999
+
+// InputFields are what a column of an input list can mean.
+func InputFields() []Field {
+	return []Field{
+		{Number, []string{"number", "ch", "channel", "no", "nr", "#", "input", "input number", "in", "line", "kanal"}, isCount},
+		{Name, []string{"name", "instrument", "input name", "input", "channel name", "signal", "description", "what", "instrumente"}, nil},
+		{Source, []string{"source", "mic", "microphone", "mic di", "mic or di", "mics", "mikrofon", "micro", "transducer", "type"}, nil},
+		{Stand, []string{"stand", "stands", "mic stand", "boom", "stativ"}, nil},
+		{Phantom, []string{"48 v", "48v", "48", "phantom", "phantom power", "p48", "phantom 48v"}, isYesOrNo},
+		{Riser, []string{"riser", "position", "stage position", "location", "place", "podest"}, nil},
+		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil},
+	}
+}
+
+// InputRow is one good row of an input list; the input bears no id.
+type InputRow struct {
+	Row   int
+	Input plan.Input
+}
+
+// Inputs is an input list as read. Gaps are the numbers that are missing between the first and the last: no fault, but worth
+// a look.
+type Inputs struct {
+	Rows   []InputRow
+	Faults []Fault
+	Gaps   []Gap
+}
+
+// Gap is a run of missing numbers.
+type Gap struct{ First, Last int }
+
+// String is "12" or "12 to 15".
+func (g Gap) String() string {
+	if g.First == g.Last {
+		return fmt.Sprint(g.First)
+	}
+	return fmt.Sprintf("%d to %d", g.First, g.Last)
+}
+
+// ReadInputs reads the inputs of a grid. Without a column of numbers they are numbered from 1 as they stand. A number that
+// stands in two rows is a fault of the second.
+func ReadInputs(g Grid, l Layout) Inputs {
+	r := sheetRows{grid: g, layout: l}
+	if l.column(Name) < 0 {
+		return Inputs{Faults: []Fault{{Row: max(1, l.Head), Words: "no column is the name of the input: say which one is"}}}
+	}
+	var rows []InputRow
+	seen := map[int]int{}
+	next := 0
+	r.each(func() {
+		before := len(r.faults)
+		input := plan.Input{Name: r.name(Name), Source: r.name(Source), Stand: r.name(Stand), Riser: r.name(Riser), Note: r.long(Note)}
+		input.Phantom = take(&r, Phantom, readYes)
+		next++
+		input.Number = r.inputNumber(next)
+		switch {
+		case len(r.faults) > before:
+		case input.Name == "":
+			r.fail(Name, fmt.Errorf("input %d has no name", input.Number))
+		case seen[input.Number] > 0:
+			r.fail(Number, fmt.Errorf("input %d stands in row %d already", input.Number, seen[input.Number]))
+		}
+		if len(r.faults) == before {
+			seen[input.Number] = r.number()
+			rows = append(rows, InputRow{r.number(), input})
+		}
+	})
+	return Inputs{rows, r.faults, gapsOf(rows)}
+}
+
+func (r *sheetRows) inputNumber(next int) int {
+	if r.layout.column(Number) < 0 {
+		return next
+	}
+	if r.text(Number) == "" {
+		r.fail(Number, errors.New("the input has no number"))
+		return 0
+	}
+	return take(r, Number, func(text string) (int, error) { return readCount(text, 1, mostInput) })
+}
+
+func gapsOf(rows []InputRow) (gaps []Gap) {
+	var numbers []int
+	for _, row := range rows {
+		numbers = append(numbers, row.Input.Number)
+	}
+	slices.Sort(numbers)
+	for i := 1; i < len(numbers); i++ {
+		if numbers[i] > numbers[i-1]+1 {
+			gaps = append(gaps, Gap{numbers[i-1] + 1, numbers[i] - 1})
+		}
+	}
+	return gaps
+}

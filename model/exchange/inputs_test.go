@@ -1,0 +1,75 @@
+package exchange_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/exchange"
+	"stageloom/model/plan"
+)
+
+func inputs(t testing.TB, text string) exchange.Inputs {
+	t.Helper()
+	grid := read(t, text).Grids[0]
+	return exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()))
+}
+
+func TestAnInputListIsReadWithItsHeads(t *testing.T) {
+	in := inputs(t, "Band X,,,,,,\nCh;\n"+"")
+	require.NotEmpty(t, in.Faults, "a list without names is none")
+	in = inputs(t, "Band X;;;;;;\nCh;Instrument;Mic / DI;Stand;+48V;Riser;Notes\n1;Kick in;boundary mic;;x;drums;\n2;Kick out;dynamic;short;;drums;own mic\n5;Bass;DI;;48V;;\n")
+	require.Empty(t, faults(in.Faults))
+	require.Equal(t, []exchange.InputRow{
+		{3, plan.Input{Number: 1, Name: "Kick in", Source: "boundary mic", Phantom: true, Riser: "drums"}},
+		{4, plan.Input{Number: 2, Name: "Kick out", Source: "dynamic", Stand: "short", Riser: "drums", Note: "own mic"}},
+		{5, plan.Input{Number: 5, Name: "Bass", Source: "DI", Phantom: true}},
+	}, in.Rows)
+	require.Equal(t, "3 to 4", in.Gaps[0].String())
+}
+
+func TestDuplicatesGapsAndSectionHeadsAreReported(t *testing.T) {
+	in := inputs(t, "Input,Name,48V\n1,Kick,yes\n,DRUMS,\n2,Snare,maybe\n1,Kick again,\n4,Hat,no\n7,,\n20000,Late,\nten,Tom,\n")
+	require.Equal(t, []string{
+		`row 3, column A "Input": the input has no number`,
+		`row 4, column C "48V": "maybe" is neither yes nor no`,
+		`row 5, column A "Input": input 1 stands in row 2 already`,
+		`row 7, column B "Name": input 7 has no name`,
+		`row 8, column A "Input": 20000 must lie between 1 and 9999`,
+		`row 9, column A "Input": "ten" is no whole number`,
+	}, faults(in.Faults))
+	require.Len(t, in.Rows, 2)
+	require.Equal(t, []exchange.Gap{{2, 3}}, in.Gaps)
+	require.Equal(t, 6, exchange.BadRows(in.Faults))
+}
+
+func TestNamesAloneAreNumberedAsTheyStand(t *testing.T) {
+	grid := read(t, "Kick\nSnare\n\nBass\n").Grids[0]
+	in := exchange.ReadInputs(grid, exchange.Layout{Fields: []string{exchange.Name}})
+	require.Empty(t, in.Faults)
+	require.Equal(t, 3, in.Rows[2].Input.Number)
+	require.Equal(t, 4, in.Rows[2].Row)
+}
+
+func TestTheUserGivesColumnsAnotherMeaning(t *testing.T) {
+	grid := read(t, "Ch,Input,What is it\n1,Kick,boundary mic\n").Grids[0]
+	l := exchange.Guess(grid, exchange.InputFields())
+	require.Equal(t, []string{exchange.Number, exchange.Name, ""}, l.Fields)
+	changed := l.Set(2, exchange.Source).Set(1, exchange.Note).Set(2, exchange.Name)
+	require.Equal(t, []string{exchange.Number, exchange.Note, exchange.Name}, changed.Fields)
+	require.Equal(t, []string{exchange.Number, exchange.Name, ""}, l.Fields, "the guess stays as it was")
+	require.Equal(t, "boundary mic", exchange.ReadInputs(grid, changed).Rows[0].Input.Name)
+}
+
+func TestTenThousandInputsAreReadAndThoseBeyondTheBoundNamed(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("No;Name\n")
+	for i := range 10_000 {
+		fmt.Fprintf(&text, "%d;Input %d\n", i+1, i+1)
+	}
+	in := inputs(t, text.String())
+	require.Len(t, in.Rows, 9999)
+	require.Equal(t, []string{`row 10001, column A "No": 10000 must lie between 1 and 9999`}, faults(in.Faults))
+}

@@ -1,0 +1,100 @@
+package exchange
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// The longest names and notes that a plan holds, in signs.
+const (
+	longestName = 200
+	longestNote = 4000
+)
+
+// sheetRows walks the rows below a grid's head and gathers what is wrong with them.
+type sheetRows struct {
+	grid   Grid
+	layout Layout
+	at     int
+	faults []Fault
+}
+
+// each visits the rows in which a column that is read holds something.
+func (r *sheetRows) each(visit func()) {
+	for r.at = r.layout.Head; r.at < len(r.grid.Rows); r.at++ {
+		for column, field := range r.layout.Fields {
+			if field != "" && r.grid.cell(r.at, column) != "" {
+				visit()
+				break
+			}
+		}
+	}
+}
+
+// number is the row's number in the sheet, from 1.
+func (r *sheetRows) number() int { return r.at + 1 }
+
+// text is the cell of a field in the row at hand, blank where no column has the field.
+func (r *sheetRows) text(field string) string { return r.grid.cell(r.at, r.layout.column(field)) }
+
+func (r *sheetRows) head(field string) string {
+	if r.layout.Head == 0 {
+		return ""
+	}
+	return r.grid.cell(r.layout.Head-1, r.layout.column(field))
+}
+
+func (r *sheetRows) fail(field string, err error) {
+	fault := Fault{Row: r.number(), Words: err.Error()}
+	if column := r.layout.column(field); column >= 0 {
+		fault.Column, fault.Head = Letter(column), r.head(field)
+	}
+	r.faults = append(r.faults, fault)
+}
+
+// name is a cell as a name: one line of at most as many signs as a plan holds.
+func (r *sheetRows) name(field string) string { return r.words(field, longestName) }
+
+// long is a cell as a note.
+func (r *sheetRows) long(field string) string { return r.words(field, longestNote) }
+
+func (r *sheetRows) words(field string, most int) string {
+	text := tidy(r.text(field), most == longestNote)
+	if utf8.RuneCountInString(text) > most {
+		r.fail(field, fmt.Errorf("%q is longer than %d signs", clipped(text), most))
+		return ""
+	}
+	return text
+}
+
+// tidy leaves signs out that no name bears; a name is one line, a note may have several.
+func tidy(text string, lines bool) string {
+	text = strings.Map(func(sign rune) rune {
+		switch {
+		case lines && sign == '\n':
+			return sign
+		case unicode.IsSpace(sign):
+			return ' '
+		case unicode.IsControl(sign), sign == '\ufeff', sign == utf8.RuneError:
+			return -1
+		}
+		return sign
+	}, strings.ReplaceAll(text, "\r\n", "\n"))
+	return strings.TrimSpace(text)
+}
+
+// take reads a filled cell; a blank one is the zero value.
+func take[V any](r *sheetRows, field string, read func(string) (V, error)) (value V) {
+	text := r.text(field)
+	if text == "" {
+		return value
+	}
+	got, err := read(text)
+	if err != nil {
+		r.fail(field, err)
+		return value
+	}
+	return got
+}

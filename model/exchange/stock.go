@@ -1,0 +1,252 @@
+package exchange
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"stageloom/model/plan"
+	"stageloom/model/quantity"
+)
+
+// The fields of a stock list.
+const (
+	Kind      = "Kind"
+	Length    = "Length"
+	Quantity  = "Quantity"
+	Tag       = "Tag"
+	CaseName  = "Case"
+	Owner     = "Owner"
+	Hire      = "Hire reference"
+	Return    = "Return date"
+	Condition = "Condition"
+	Reason    = "Reason"
+	FoundAt   = "Found where"
+	FoundOn   = "Found on"
+	Measured  = "Measured loss"
+	Nominal   = "Nominal length"
+	Note      = "Note"
+)
+
+// StockFields are what a column of a stock list can mean.
+func StockFields() []Field {
+	amount := func(text string) bool { _, err := ReadAmount(text, quantity.Metric); return err == nil }
+	loss := func(text string) bool { _, err := quantity.ReadDecibels(text); return err == nil }
+	day := func(text string) bool { _, err := readDay(text); return err == nil }
+	return []Field{
+		{Length, []string{"length", "len", "length m", "length ft", "m", "metres", "meters", "ft", "feet", "länge", "longueur", "amount", "cable"}, amount},
+		{Quantity, []string{"quantity", "qty", "count", "pcs", "pieces", "number of", "how many", "anzahl", "stück", "menge", "quantité"}, isCount},
+		{Kind, []string{"kind", "type", "cable kind", "cable type", "cable", "description", "item", "article", "model", "category", "name", "typ", "art", "kabel"}, nil},
+		{Tag, []string{"tag", "tags", "label", "asset tag", "asset", "barcode", "code", "serial", "serial number", "number", "no", "id", "mark", "nummer"}, nil},
+		{CaseName, []string{"case", "box", "flight case", "flightcase", "crate", "trunk", "stored in", "storage", "location", "kiste", "koffer"}, nil},
+		{Owner, []string{"owner", "owned by", "property of", "company", "supplier", "belongs to", "eigentümer"}, nil},
+		{Hire, []string{"hire reference", "hire", "hire ref", "rental", "rental reference", "rental ref", "booking", "job", "order", "order number"}, nil},
+		{Return, []string{"return date", "return", "return by", "back by", "due back", "due", "due date", "rückgabe"}, day},
+		{Condition, []string{"condition", "state", "status", "zustand"}, isCondition},
+		{Reason, []string{"reason", "fault", "defect", "damage", "why"}, nil},
+		{FoundAt, []string{"found where", "found at", "where found", "where", "found in"}, nil},
+		{FoundOn, []string{"found on", "date found", "when found", "when"}, day},
+		{Measured, []string{"measured loss", "measured", "measured loss db", "loss", "loss db", "attenuation", "insertion loss"}, loss},
+		{Nominal, []string{"nominal length", "nominal", "nominal m", "nominal length m", "sold as"}, amount},
+		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil},
+	}
+}
+
+// Options are what the cells of a stock list are read by.
+type Options struct {
+	// Bare is the system of lengths without a unit under a head that names none.
+	Bare quantity.System
+	// Kinds are the kinds of cable that words are looked for in.
+	Kinds []plan.CableKind
+	// Named says what other words of the list mean; the keys are as Stock.Unknown gives them.
+	Named map[string]plan.CableKindID
+	// Blank is the kind of rows that name none; blank where they are faults.
+	Blank plan.CableKindID
+	// Taken tells whether a tag is in the stock already; nil for none.
+	Taken func(tag string) bool
+}
+
+// StockRow is one good row: the reels it stands for, without ids and cases, and the name of their case.
+type StockRow struct {
+	Row   int
+	Reels []plan.Reel
+	Case  string
+}
+
+// Stock is a stock list as read: its good rows, and why the others are none.
+type Stock struct {
+	Rows   []StockRow
+	Faults []Fault
+	// Unknown are the words for kinds that no kind bears, in the order of the list, each once.
+	Unknown []string
+}
+
+// ReadStock reads the reels of a grid. A row with a fault is in Faults alone; blank rows are passed over.
+func ReadStock(g Grid, l Layout, o Options) Stock {
+	r := stockReader{sheetRows: sheetRows{grid: g, layout: l}, options: o, tags: map[string]int{}}
+	if l.column(Length) < 0 {
+		r.faults = []Fault{{Row: max(1, l.Head), Words: "no column is the length: say which one is"}}
+		return Stock{Faults: r.faults}
+	}
+	if l.column(Kind) < 0 && o.Blank == "" && !r.kindsInLengths() {
+		r.faults = []Fault{{Row: max(1, l.Head), Words: "no column is the kind of cable: say which one is, or what kind all of them are"}}
+		return Stock{Faults: r.faults}
+	}
+	var rows []StockRow
+	total := 0
+	r.each(func() {
+		row, good := r.row()
+		if total += len(row.Reels); good && total > plan.MaxRows {
+			r.fail("", fmt.Errorf("with this row there are more than %d reels", plan.MaxRows))
+			return
+		}
+		if good {
+			rows = append(rows, row)
+		}
+	})
+	return Stock{Rows: rows, Faults: r.faults, Unknown: r.unknown}
+}
+
+type stockReader struct {
+	sheetRows
+	options Options
+	unknown []string
+	// tags holds the row in which each tag stands.
+	tags map[string]int
+}
+
+// kindsInLengths tells whether kinds stand behind the lengths, as in "12 x 50 m Cat 6A".
+func (r *stockReader) kindsInLengths() bool {
+	for at := r.layout.Head; at < len(r.grid.Rows); at++ {
+		if a, err := ReadAmount(r.grid.cell(at, r.layout.column(Length)), r.options.Bare); err == nil && a.Rest != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// row reads the row at hand.
+func (r *stockReader) row() (StockRow, bool) {
+	before := len(r.faults)
+	amount := r.amount()
+	reel := plan.Reel{
+		Kind: r.kind(amount.Rest), Length: amount.Length, Quantity: amount.Quantity,
+		Owner: r.name(Owner), Hire: r.name(Hire), Reason: r.long(Reason), FoundAt: r.name(FoundAt), Note: r.long(Note),
+	}
+	reel.Return = take(&r.sheetRows, Return, readDay)
+	reel.FoundOn = take(&r.sheetRows, FoundOn, readDay)
+	reel.Condition = take(&r.sheetRows, Condition, readCondition)
+	reel.Nominal = take(&r.sheetRows, Nominal, func(text string) (float64, error) { return readLength(text, r.bare(Nominal)) })
+	reel.Measured = take(&r.sheetRows, Measured, readLoss)
+	box := r.name(CaseName)
+	reels := r.tagged(reel)
+	return StockRow{Row: r.number(), Reels: reels, Case: box}, len(r.faults) == before
+}
+
+func readLoss(text string) (plan.Optional, error) {
+	loss, err := quantity.ReadDecibels(text)
+	if err == nil && (loss < 0 || loss > 200) {
+		err = fmt.Errorf("%q: a measured loss is 0 to 200 dB", clipped(text))
+	}
+	return plan.Some(loss), err
+}
+
+func (r *stockReader) bare(field string) quantity.System {
+	return lengthSystem(r.head(field), r.options.Bare)
+}
+
+// amount reads length and quantity, from one cell or from two.
+func (r *stockReader) amount() Amount {
+	before := len(r.faults)
+	amount := take(&r.sheetRows, Length, func(text string) (Amount, error) { return ReadAmount(text, r.bare(Length)) })
+	if r.text(Length) == "" {
+		r.fail(Length, errors.New("no length is written"))
+	}
+	count := take(&r.sheetRows, Quantity, func(text string) (int, error) { return readCount(text, 1, mostOfOne) })
+	if len(r.faults) == before && amount.Quantity > 0 && count > 0 && amount.Quantity != count {
+		r.fail(Quantity, fmt.Errorf("%d here, but %d stand before the length", count, amount.Quantity))
+	}
+	amount.Quantity = max(amount.Quantity, count)
+	return amount
+}
+
+// kind finds the kind that the row names, in its own column or behind the length.
+func (r *stockReader) kind(behind string) plan.CableKindID {
+	words, field := r.text(Kind), Kind
+	if words == "" {
+		words, field = behind, Length
+	} else if id, _ := KindNamed(behind, r.options.Kinds); behind != "" && id == "" {
+		r.fail(Length, fmt.Errorf("%q behind the length is not understood; write for instance 50 m or 12 x 50 m", clipped(behind)))
+	}
+	if words == "" {
+		if r.options.Blank == "" {
+			r.fail(Kind, errors.New("no kind of cable is written"))
+		}
+		return r.options.Blank
+	}
+	if id, found := KindNamed(words, r.options.Kinds); found {
+		return id
+	}
+	if id := r.options.Named[words]; id != "" {
+		return id
+	}
+	if !slices.Contains(r.unknown, words) {
+		r.unknown = append(r.unknown, words)
+	}
+	r.fail(field, fmt.Errorf("%q is no kind of cable here: say below what it is", clipped(words)))
+	return ""
+}
+
+// KindNamed finds the kind that words name, by name or slug, whatever their blanks, hyphens and capitals.
+func KindNamed(words string, kinds []plan.CableKind) (plan.CableKindID, bool) {
+	for _, kind := range kinds {
+		if plain(words) == plain(kind.Name) || plain(words) == plain(string(kind.ID)) {
+			return kind.ID, true
+		}
+	}
+	return "", false
+}
+
+// tagged makes one reel of a row, or one for each of its tags.
+func (r *stockReader) tagged(reel plan.Reel) []plan.Reel {
+	text := r.text(Tag)
+	if text == "" {
+		if reel.Quantity == 1 {
+			reel.Quantity = 0 // which counts as 1, and is left out of the file
+		}
+		return []plan.Reel{reel}
+	}
+	tags, err := ReadTags(tidy(text, true), reel.Quantity)
+	if err != nil {
+		r.fail(Tag, err)
+		return nil
+	}
+	if reel.Quantity > 0 && reel.Quantity != len(tags) {
+		r.fail(Tag, fmt.Errorf("%q names %d, but the quantity is %d", clipped(text), len(tags), reel.Quantity))
+		return nil
+	}
+	reel.Quantity = 0
+	var reels []plan.Reel
+	for _, tag := range tags {
+		r.claim(tag)
+		reel.Tag = tag
+		reels = append(reels, reel)
+	}
+	return reels
+}
+
+// claim notes a tag, which no other row and no reel of the stock may bear.
+func (r *stockReader) claim(tag string) {
+	key := strings.ToLower(tag)
+	switch {
+	case len(tag) > longestName:
+		r.fail(Tag, fmt.Errorf("%q is too long for a tag", clipped(tag)))
+	case r.tags[key] > 0:
+		r.fail(Tag, fmt.Errorf("tag %s stands in row %d already", tag, r.tags[key]))
+	case r.options.Taken != nil && r.options.Taken(tag):
+		r.fail(Tag, fmt.Errorf("tag %s is in the stock already", tag))
+	default:
+		r.tags[key] = r.number()
+	}
+}

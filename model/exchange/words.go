@@ -1,0 +1,155 @@
+package exchange
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+	"unicode"
+)
+
+// Fault says why a cell, or a row where Column is blank, cannot be taken.
+type Fault struct {
+	// Row is the row's number in the sheet, from 1.
+	Row int
+	// Column is the column's letter, Head its head.
+	Column, Head string
+	Words        string
+}
+
+// String tells where and what: `row 12, column C "Length": …`.
+func (f Fault) String() string {
+	where := fmt.Sprintf("row %d", f.Row)
+	if f.Column != "" {
+		where += ", column " + f.Column
+	}
+	if f.Head != "" {
+		where += fmt.Sprintf(" %q", clipped(f.Head))
+	}
+	return where + ": " + f.Words
+}
+
+var wholeNumber = regexp.MustCompile(`^(\d{1,9})(?:[.,]0+)?\s*(?:x|×|pcs\.?|pc\.?|off)?$`)
+
+// readCount reads a whole number such as "12", "12.0" or "12 pcs".
+func readCount(text string, low, high int) (int, error) {
+	found := wholeNumber.FindStringSubmatch(strings.ToLower(text))
+	if found == nil {
+		return 0, fmt.Errorf("%q is no whole number", clipped(text))
+	}
+	count, _ := strconv.Atoi(found[1]) // nine digits at most
+	if count < low || count > high {
+		return 0, fmt.Errorf("%d must lie between %d and %d", count, low, high)
+	}
+	return count, nil
+}
+
+func isCount(text string) bool {
+	_, err := readCount(text, 0, 1e9)
+	return err == nil
+}
+
+// plain makes words comparable: letters and digits alone, small.
+func plain(text string) string {
+	return strings.Map(func(sign rune) rune {
+		if unicode.IsLetter(sign) || unicode.IsDigit(sign) {
+			return unicode.ToLower(sign)
+		}
+		return -1
+	}, text)
+}
+
+var conditions = map[string][]string{
+	"good":    {"good", "ok", "okay", "fine", "new", "working", "tested", "pass", "passed", "gut"},
+	"suspect": {"suspect", "doubtful", "check", "to check", "intermittent", "questionable", "unsure", "fair"},
+	"faulty":  {"faulty", "fault", "broken", "defect", "defective", "bad", "dead", "repair", "fail", "failed", "damaged", "defekt"},
+}
+
+func readCondition(text string) (string, error) {
+	for condition, words := range conditions {
+		for _, word := range words {
+			if plain(word) == plain(text) {
+				return condition, nil
+			}
+		}
+	}
+	return "", fmt.Errorf("%q is no condition; write good, suspect or faulty", clipped(text))
+}
+
+func isCondition(text string) bool {
+	_, err := readCondition(text)
+	return err == nil
+}
+
+var (
+	yes = strings.Fields("x yes y true 1 on 48 48v p48 phantom ja oui si ✓ ✔ √ +48 +48v")
+	no  = strings.Fields("- – — no n false 0 off none nein non")
+)
+
+// readYes reads whether a cell says yes: 48 V, x, yes; blank and no are no.
+func readYes(text string) (bool, error) {
+	word := strings.ToLower(strings.ReplaceAll(text, " ", ""))
+	if word == "" {
+		return false, nil
+	}
+	for _, each := range yes {
+		if word == each {
+			return true, nil
+		}
+	}
+	for _, each := range no {
+		if word == each {
+			return false, nil
+		}
+	}
+	return false, fmt.Errorf("%q is neither yes nor no", clipped(text))
+}
+
+func isYesOrNo(text string) bool {
+	_, err := readYes(text)
+	return err == nil
+}
+
+var day = regexp.MustCompile(`^(\d{1,4})([./-])(\d{1,2})([./-])(\d{1,4})$`)
+
+var errDay = errors.New("write the day as year-month-day, for instance 2027-06-22")
+
+// readDay reads a day and returns it as 2027-06-22. With points it is day.month.year, as where points are used; with
+// strokes the day or the month must tell itself by being more than 12.
+func readDay(text string) (string, error) {
+	if at, err := time.Parse(time.DateTime, text); err == nil {
+		return at.Format(time.DateOnly), nil
+	}
+	found := day.FindStringSubmatch(text)
+	if found == nil || found[2] != found[4] {
+		return "", fmt.Errorf("%q is no day that is understood: %w", clipped(text), errDay)
+	}
+	year, month, date, sure := dayParts(found)
+	if !sure {
+		return "", fmt.Errorf("%q may be two days, by which of them comes first: %w", text, errDay)
+	}
+	at := time.Date(year, time.Month(month), date, 0, 0, 0, 0, time.UTC)
+	if at.Day() != date || int(at.Month()) != month || year < 1990 || year > 2200 {
+		return "", fmt.Errorf("%q is no day: %w", text, errDay)
+	}
+	return at.Format(time.DateOnly), nil
+}
+
+// dayParts takes a day's three figures apart; sure is false where either could be the month.
+func dayParts(found []string) (year, month, date int, sure bool) {
+	a, _ := strconv.Atoi(found[1]) // four digits at most
+	b, _ := strconv.Atoi(found[3])
+	c, _ := strconv.Atoi(found[5])
+	if len(found[1]) == 4 {
+		return a, b, c, true
+	}
+	if len(found[5]) <= 2 {
+		c += 2000
+	}
+	if found[2] == "/" && b > 12 {
+		return c, a, b, true
+	}
+	return c, b, a, found[2] != "/" || a > 12 || a == b
+}
