@@ -43,6 +43,9 @@ type chooser struct {
 	window *window
 }
 
+// Chooser is the toolkit's list, for tests.
+func (c *chooser) Chooser() *widget.Select { return &c.Select }
+
 func (w *window) newChooser(options []string, changed func(string)) *chooser {
 	c := &chooser{window: w}
 	c.Options, c.OnChanged = options, changed

@@ -30,7 +30,9 @@ type linkForm struct {
 	kinds   []plan.CableKind
 	wanted  *chooser
 	panels  [2]*chooser
-	dialog  *dialog.CustomDialog
+	// transport, rule, partner and role are chosen from lists; the rules follow the transport.
+	transport, rule, partner, role *listed
+	dialog                         *dialog.CustomDialog
 }
 
 // editLink opens the form of the one selected link.
@@ -51,6 +53,7 @@ func (w *window) editLink() {
 		f.form.AppendItem(widget.NewFormItem(each.Name, entry))
 	}
 	f.offerKinds()
+	f.offerLists()
 	f.panels[0] = f.offerPanel("Panel at the near end", link.FromPanel)
 	f.panels[1] = f.offerPanel("Panel at the far end", link.ToPanel)
 	f.trouble = widget.NewLabel("A blank is the plan's figure.")
@@ -84,6 +87,45 @@ func (f *linkForm) offerKinds() {
 	f.wanted = f.newChooser(names, nil)
 	f.wanted.SetSelectedIndex(chosen)
 	f.form.AppendItem(widget.NewFormItem("Wanted kind", f.wanted))
+}
+
+// listed is a list of a form with what its entries stand for.
+type listed struct {
+	*chooser
+	choices []panel.Choice
+}
+
+func (f *linkForm) offerList(label string, choices []panel.Choice, now string) *listed {
+	l := &listed{chooser: f.newChooser(nil, nil)}
+	l.offer(choices, now)
+	f.form.AppendItem(widget.NewFormItem(label, l.chooser))
+	return l
+}
+
+func (l *listed) offer(choices []panel.Choice, now string) {
+	l.choices, l.Options = choices, nil
+	for _, choice := range choices {
+		l.Options = append(l.Options, choice.Words)
+	}
+	l.SetSelectedIndex(panel.IndexOf(choices, now))
+}
+
+// value is what the chosen entry stands for.
+func (l *listed) value() string { return l.choices[max(0, l.SelectedIndex())].Value }
+
+// offerLists lists transports, limit rules and partners.
+func (f *linkForm) offerLists() {
+	p := f.desk.Plan()
+	f.transport = f.offerList("Transport", panel.TransportChoices(p, f.link), string(f.link.Transport))
+	if len(f.transport.choices) == 1 {
+		f.transport.Disable() // the two ports take no other
+	}
+	f.rule = f.offerList("Limit rule", panel.RuleChoices(p, f.link.Transport), string(f.link.Rule))
+	f.transport.OnChanged = func(string) {
+		f.rule.offer(panel.RuleChoices(p, plan.TransportID(f.transport.value())), f.rule.value())
+	}
+	f.partner = f.offerList("Partner", panel.PartnerChoices(p, f.link), string(f.link.Partner))
+	f.role = f.offerList("Of the two this is", panel.RoleChoices(), f.link.Role)
 }
 
 // offerPanel lists the hardware of a feed-through in front of a device; it counts as two connections.
@@ -122,6 +164,7 @@ func (f *linkForm) take() {
 		return
 	}
 	link.FromPanel, link.ToPanel = f.panel(0), f.panel(1)
+	link.Transport, link.Rule = plan.TransportID(f.transport.value()), plan.RuleID(f.rule.value())
 	link.FillKind = ""
 	if i := f.wanted.SelectedIndex(); i > 0 {
 		link.FillKind = f.kinds[i-1].ID
@@ -133,7 +176,7 @@ func (f *linkForm) take() {
 			}
 		}
 		plan.Put(e, link)
-		return nil
+		return panel.Paired(e, link.ID, plan.LinkID(f.partner.value()), f.role.value())
 	})
 	if err != nil {
 		f.tell(sentence(err))

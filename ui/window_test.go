@@ -356,6 +356,36 @@ func TestALinksFiguresAreChangedInTheForm(t *testing.T) {
 	require.Equal(t, "Change L01", s.desk.NextUndo(), "kept as it is, it makes no step")
 }
 
+func TestAPartnerAndALimitRuleAreChosenInTheForm(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.find("L11")
+	s.choose("Links", "Figures of the link…")
+	choosers := s.choosers()
+	rule, partner := choosers[2], choosers[3]
+	require.Contains(t, rule.Selected, "the plan's: ")
+	rule.SetSelectedIndex(2)
+	partner.SetSelectedIndex(1)
+	s.tap("Keep")
+	require.Zero(t, s.state().Overlays)
+	link, _ := s.desk.Plan().Link(plan.LinkID(s.desk.Selection()[0].Key))
+	require.NotEmpty(t, link.Rule)
+	require.Equal(t, "main", link.Role)
+	other, _ := s.desk.Plan().Link(link.Partner)
+	require.Equal(t, "backup", other.Role)
+	require.Equal(t, "Change L11", s.desk.NextUndo(), "all of the form is one step")
+}
+
+// choosers are the lists of the topmost dialog, in their order.
+func (s *screen) choosers() (found []*widget.Select) {
+	overlays := s.window.Canvas().Overlays().List()
+	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
+		if chooser, ok := object.(interface{ Chooser() *widget.Select }); ok {
+			found = append(found, chooser.Chooser())
+		}
+	}
+	return found
+}
+
 func TestEscapeClosesADialogAsItsCancelDoes(t *testing.T) {
 	s := open(t, "light", demoFile(t))
 	escape := func() {
