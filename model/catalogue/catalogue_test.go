@@ -143,3 +143,16 @@ func TestAnUnknownKindIsRefusedByName(t *testing.T) {
 	require.ErrorIs(t, err, catalogue.ErrUnknown)
 	require.ErrorContains(t, err, `"string"`)
 }
+
+func TestWaysLieParallelToSocketsThatAreThere(t *testing.T) {
+	for _, kind := range catalogue.DeviceKinds() {
+		for _, way := range kind.Ways {
+			require.True(t, slices.ContainsFunc(kind.Ports, func(p plan.KindPort) bool { return p.Name == way.Port }), "%s %s", kind.Kind.ID, way.Port)
+			count := map[string]int{"in": kind.Kind.Inputs, "out": kind.Kind.Outputs}[way.Direction]
+			require.LessOrEqual(t, way.Socket+way.Count-1, count, "%s %s", kind.Kind.ID, way.Port)
+		}
+		if kind.Kind.Splitter != "" && kind.Kind.Splitter != "shared" {
+			require.NotEmpty(t, kind.Ways, "%s: a splitter maps its ways through", kind.Kind.ID)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package catalogue
 
 import (
 	"fmt"
+	"slices"
 
 	"stageloom/model/plan"
 )
@@ -22,7 +23,7 @@ func Groups() []string {
 	return []string{Stage, Mixing, Network, Loudspeakers, Radio, Intercom, Broadcast}
 }
 
-// DeviceKind is a kind of device with its ports and rows of sockets. Sockets are counted from 1 in each direction, and
+// DeviceKind is a kind of device with its ports, its rows of sockets, and the ways that lie parallel to them. Sockets are counted from 1 in each direction, and
 // the counts of the kind are their sums.
 type DeviceKind struct {
 	Kind    plan.Kind
@@ -87,6 +88,45 @@ func micIn(count int) func(*DeviceKind)      { return sockets("in", count, "mic"
 func lineIn(count int) func(*DeviceKind)     { return sockets("in", count, "line", audioRound) }
 func lineOut(count int) func(*DeviceKind)    { return sockets("out", count, "line", audioRound) }
 func speakerOut(count int) func(*DeviceKind) { return sockets("out", count, "speaker", "") }
+
+// channels makes a kind a console, or a device whose channels are patched like a console's.
+func channels(count int) func(*DeviceKind) { return func(d *DeviceKind) { d.Kind.Channels = count } }
+
+// splitter says what a kind that splits does to 48 V.
+func splitter(how string) func(*DeviceKind) { return func(d *DeviceKind) { d.Kind.Splitter = how } }
+
+// ways lays the ways of a port parallel to count sockets from first on, after the ways the port has already.
+func ways(port, direction string, first, count int) func(*DeviceKind) {
+	return func(d *DeviceKind) {
+		way := 1
+		for _, row := range d.Ways {
+			if row.Port == port {
+				way = row.First + row.Count
+			}
+		}
+		d.Ways = append(d.Ways, plan.KindWay{Kind: d.Kind.ID, Port: port, First: way, Count: count, Direction: direction, Socket: first})
+	}
+}
+
+// sixteens lays three ports of sixteen ways parallel to inputs 1–16, 17–32 and 33–48.
+func sixteens(ports ...string) func(*DeviceKind) {
+	return func(d *DeviceKind) {
+		for i, port := range ports {
+			ways(port, "in", 16*i+1, 16)(d)
+		}
+	}
+}
+
+// isolated makes ports of a splitter block 48 V.
+func isolated(ports ...string) func(*DeviceKind) {
+	return func(d *DeviceKind) {
+		for i := range d.Ports {
+			if slices.Contains(ports, d.Ports[i].Name) {
+				d.Ports[i].Splitter = "isolated"
+			}
+		}
+	}
+}
 
 // port describes ports by transport; touring kit has lockable metal shells on its pair ports.
 func ports(form plan.KindPort, names ...string) func(*DeviceKind) {

@@ -23,27 +23,41 @@ func stage() []DeviceKind {
 			ports(aes50Port, "A", "B"), ports(talkPort, "IC"), clocked("follows")),
 		device("stage-rack-48-24", Stage, "Stage rack 48 in, 24 out", micIn(48), lineOut(24),
 			ports(aes50Port, "A", "B", "C"), ports(multiPort, "M1", "M2", "M3"), ports(talkPort, "IC"), clocked("follows"),
+			sixteens("M1", "M2", "M3"),
 			note("The multi-pin inlets lie parallel to inputs 1–16, 17–32 and 33–48.")),
 		device("network-stagebox-32-16", Stage, "Network stage box 32 in, 16 out", micIn(32), lineOut(16),
 			ports(ethernetPort, "N1", "N2"), clocked("follows")),
 		device("riser-box-8-4", Stage, "Riser box 8 in, 4 out", micIn(8), lineOut(4), ports(aes50Port, "A", "B"), clocked("follows")),
-		device("sub-snake-12-4", Stage, "Sub-snake 12 in, 4 out", micIn(12), lineOut(4), ports(multiPort, "M"), passive),
-		device("sub-snake-16-0", Stage, "Sub-snake 16 in", micIn(16), ports(multiPort, "M"), passive),
+		device("sub-snake-12-4", Stage, "Sub-snake 12 in, 4 out", micIn(12), lineOut(4), ports(multiPort, "M"), passive,
+			ways("M", "in", 1, 12), ways("M", "out", 1, 4)),
+		device("sub-snake-16-0", Stage, "Sub-snake 16 in", micIn(16), ports(multiPort, "M"), passive, ways("M", "in", 1, 16)),
+		device("passive-riser-box-8-4", Stage, "Passive riser box 8 in, 4 out", micIn(8), lineOut(4), ports(multiPort, "M"), passive,
+			ways("M", "in", 1, 8), ways("M", "out", 1, 4)),
 		device("splitter-48", Stage, "Splitter 48 in, 3 ways", micIn(48),
 			ports(multiPort, "IN1", "IN2", "IN3"),
 			ports(multiPort, "A1", "A2", "A3"), ports(multiPort, "B1", "B2", "B3"), ports(multiPort, "C1", "C2", "C3"), passive,
+			splitter("direct"), isolated("B1", "B2", "B3", "C1", "C2", "C3"),
+			sixteens("IN1", "IN2", "IN3"), sixteens("A1", "A2", "A3"), sixteens("B1", "B2", "B3"), sixteens("C1", "C2", "C3"),
 			note("Way A is direct and passes phantom power; B and C are isolated by transformers.")),
 		device("drop-panel-8-4", Stage, "Drop panel 8 in, 4 out", micIn(8), lineOut(4), ports(multiPort, "M"), ports(videoPort, "V"), passive,
+			ways("M", "in", 1, 8), ways("M", "out", 1, 4),
 			note("A passive panel where a guest plugs in.")),
+		device("active-splitter-16", Stage, "Active splitter 16 in, 2 ways", micIn(16), ports(multiPort, "IN", "A", "B"), splitter("active"),
+			ways("IN", "in", 1, 16), ways("A", "in", 1, 16), ways("B", "in", 1, 16),
+			note("It supplies 48 V and sets the gain itself.")),
+		device("shared-preamp-32", Stage, "Shared preamp 32 in, 4 ways", micIn(32), ports(aes50Port, "A", "B", "C", "D"), splitter("shared"), clocked("follows"),
+			note("One preamp for several consoles: one of them owns gain and 48 V.")),
+		device("drop-aes50", Stage, "Drop panel, AES50", ports(aes50Port, "BACK", "GUEST"), passive,
+			note("A passive panel where a guest console plugs in.")),
 	}
 }
 
 func mixing() []DeviceKind {
 	var kinds []DeviceKind
-	for _, channels := range []int{48, 64, 96} {
-		aes50Ports := map[int]int{48: 2, 64: 3, 96: 4}[channels]
+	for _, count := range []int{48, 64, 96} {
+		aes50Ports := map[int]int{48: 2, 64: 3, 96: 4}[count]
 		kinds = append(kinds, device(
-			plan.KindID(fmt.Sprintf("console-%d", channels)), Mixing, fmt.Sprintf("Console, %d channels", channels), micIn(16), lineOut(16),
+			plan.KindID(fmt.Sprintf("console-%d", count)), Mixing, fmt.Sprintf("Console, %d channels", count), micIn(16), lineOut(16), channels(count),
 			ports(aes50Port, []string{"A", "B", "C", "D"}[:aes50Ports]...),
 			ports(ethernetPort, "N1", "N2"), ports(aes3Port, "D1", "D2"), ports(talkPort, "IC"), clocked("own")))
 	}
@@ -102,9 +116,9 @@ func broadcast() []DeviceKind {
 	return []DeviceKind{
 		device("broadcast-van", Broadcast, "Broadcast van", lineIn(16),
 			ports(fibrePort, numbered("F", 1, 4)...), ports(ethernetPort, "N1", "N2"), ports(videoPort, "V1", "V2"),
-			ports(multiPort, "M"), ports(talkPort, "IC"), clocked("own")),
+			ports(multiPort, "M"), ports(talkPort, "IC"), clocked("own"), channels(64), ways("M", "in", 1, 16)),
 		device("broadcast-feed-8", Broadcast, "Broadcast feed 8 out", lineIn(8), lineOut(8),
-			ports(multiPort, "M"), ports(aes3Port, "D1", "D2"), passive,
+			ports(multiPort, "M"), ports(aes3Port, "D1", "D2"), passive, splitter("isolated"), ways("M", "in", 1, 8),
 			note("Isolated by transformers: the van has its own supply.")),
 		device("camera", Broadcast, "Stage camera", ports(videoPort, "V"), ports(talkPort, "IC")),
 		device("video-screen", Broadcast, "Video screen", ports(videoPort, "V1", "V2")),

@@ -1,0 +1,172 @@
+package patch
+
+import (
+	"slices"
+	"strings"
+
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+)
+
+// network is what a patch rests on: the links that carry slots, gathered into spans, and where the ways of passive
+// devices lead. It is immutable once built.
+type network struct {
+	rest    rest
+	kinds   map[plan.KindID]*kind
+	devices map[plan.DeviceID]*device
+	spans   []span
+	groups  []group
+	spanOf  map[plan.LinkID]int
+	joints  map[end]joint
+	// through says where the ways of a socket lead; a socket that is not in it leads nowhere but to itself.
+	through map[Socket][]far
+}
+
+// kind is a kind of device with its parts.
+type kind struct {
+	plan.Kind
+	ports []plan.KindPort
+	ways  []plan.KindWay
+	// converter tells that it has two ports and no socket, and passes on what comes in: a media converter, a drop.
+	converter bool
+}
+
+type device struct {
+	id   plan.DeviceID
+	name string
+	kind *kind
+}
+
+// end is a port of a device.
+type end struct {
+	device plan.DeviceID
+	port   string
+}
+
+// rest is all that a network is built of, comparable, so that moving things about the site builds no new patch.
+type rest struct {
+	devices []plan.Device
+	links   []plan.Link
+	ways    []int
+	rate    int
+	tables  [4]any
+}
+
+func restOf(p *plan.Plan) rest {
+	r := rest{rate: p.Settings.SampleRateHz(), tables: [4]any{p.Kinds, p.KindPorts, p.KindSockets, p.KindWays}}
+	for d := range p.Devices.All() {
+		r.devices = append(r.devices, plan.Device{ID: d.ID, Name: d.Name, Kind: d.Kind})
+	}
+	for l := range p.Links.All() {
+		r.links = append(r.links, plan.Link{
+			ID: l.ID, Transport: l.Transport, From: l.From, FromPort: l.FromPort, To: l.To, ToPort: l.ToPort,
+			Partner: l.Partner, Role: l.Role,
+		})
+		r.ways = append(r.ways, waysOf(p, l))
+	}
+	return r
+}
+
+func (r rest) same(other rest) bool {
+	return r.rate == other.rate && r.tables == other.tables && slices.Equal(r.devices, other.devices) &&
+		slices.Equal(r.links, other.links) && slices.Equal(r.ways, other.ways)
+}
+
+// waysOf is how many ways the cables of a link have, the fewest of them; 0 where none says.
+func waysOf(p *plan.Plan, link plan.Link) int {
+	if sortOf(link.Transport) != inWays {
+		return 0
+	}
+	fewest := 0
+	count := func(id plan.CableKindID) {
+		if cable, found := p.CableKinds.Get(plan.Key(id)); found && cable.Ways > 0 && (fewest == 0 || cable.Ways < fewest) {
+			fewest = cable.Ways
+		}
+	}
+	segments := p.SegmentsOf(link.ID)
+	for _, segment := range segments {
+		reel, _ := p.Reels.Get(plan.Key(segment.Reel))
+		line, _ := p.HouseLines.Get(plan.Key(segment.HouseLine))
+		for _, id := range []plan.CableKindID{segment.Kind, reel.Kind, line.Kind} {
+			count(id)
+		}
+	}
+	if len(segments) == 0 {
+		count(link.FillKind)
+	}
+	return fewest
+}
+
+// sort is how a link carries audio.
+type sort uint8
+
+const (
+	nothing sort = iota
+	inWays       // analogue, pair by pair
+	inSlots      // digital, channel by channel
+)
+
+// sortOf says how a transport carries audio. Fibre carries what its ends put on it; a network, streams.
+func sortOf(id plan.TransportID) sort {
+	transport, err := standards.TransportBySlug(standards.TransportSlug(id))
+	switch {
+	case err != nil:
+		return nothing
+	case transport.Media == standards.AnalogueMulticore || transport.Slug == "analogue-line":
+		return inWays
+	case len(transport.Channels) > 0 || transport.Media == standards.Fibre || transport.Media == standards.BalancedPair:
+		return inSlots
+	}
+	return nothing
+}
+
+func newNetwork(p *plan.Plan, r rest) *network {
+	n := &network{
+		rest: r, kinds: map[plan.KindID]*kind{}, devices: map[plan.DeviceID]*device{}, spanOf: map[plan.LinkID]int{},
+		joints: map[end]joint{}, through: map[Socket][]far{},
+	}
+	for row := range p.Kinds.All() {
+		k := &kind{Kind: row, ports: p.Ports(row.ID), ways: p.KindWays.Under(row.Key())}
+		k.converter = len(k.ports) == 2 && len(p.KindSockets.Under(row.Key())) == 0 && row.Inputs == 0 && row.Outputs == 0 && row.Channels == 0
+		k.ways = k.parallel()
+		n.kinds[row.ID] = k
+	}
+	for _, d := range r.devices {
+		if k := n.kinds[d.Kind]; k != nil {
+			n.devices[d.ID] = &device{id: d.ID, name: d.Name, kind: k}
+		}
+	}
+	n.join()
+	n.pair()
+	n.follow()
+	return n
+}
+
+// name is a device's name.
+func (n *network) name(id plan.DeviceID) string {
+	if d := n.devices[id]; d != nil {
+		return d.name
+	}
+	return ""
+}
+
+// byName orders devices as a reader does, roughly: by name without regard to case, then by id.
+func (n *network) byName(a, b plan.DeviceID) int {
+	if c := strings.Compare(strings.ToLower(n.name(a)), strings.ToLower(n.name(b))); c != 0 {
+		return c
+	}
+	return strings.Compare(string(a), string(b))
+}
+
+func (n *network) passive(id plan.DeviceID) bool {
+	d := n.devices[id]
+	return d != nil && d.kind.Passive
+}
+
+// inputs is how many input sockets a device has.
+func (n *network) inputs(id plan.DeviceID) int {
+	if d := n.devices[id]; d != nil {
+		return d.kind.Inputs
+	}
+	return 0
+}

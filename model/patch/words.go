@@ -1,0 +1,97 @@
+package patch
+
+import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/plan"
+)
+
+// SocketWords names a socket as a crew says it: "SL in 3", "SR out 4"; blank for none.
+func (v *View) SocketWords(s Socket) string {
+	if s.None() {
+		return ""
+	}
+	direction := "in"
+	if s.Output {
+		direction = "out"
+	}
+	return fmt.Sprintf("%s %s %d", v.nets.name(s.Device), direction, s.Number)
+}
+
+// Words is the line a crew reads aloud: "Kick in → SL in 3 → FOH 1, Mon 1". A sub-snake stands before the box it leads
+// to; legs of a splitter are parted by semicolons; a channel that the signal does not reach is marked "not reached".
+func (v *View) Words(l *Line) string {
+	said := l.Input.Name
+	switch {
+	case l.Struck:
+		return said + " → struck"
+	case l.At.None():
+		return said + " → not patched"
+	}
+	if !l.Snake.None() {
+		said += fmt.Sprintf(" → %s way %d", v.nets.name(l.Snake.Device), l.Snake.Number)
+	}
+	if l.At != l.Snake && (len(l.Legs) != 1 || l.Legs[0].Socket != l.At) {
+		said += " → " + v.SocketWords(l.At)
+	}
+	var legs []string
+	for i := range l.Legs {
+		legs = append(legs, v.legWords(l, &l.Legs[i]))
+	}
+	return said + strings.Join(legs, ";")
+}
+
+func (v *View) legWords(l *Line, leg *Leg) string {
+	said := ""
+	if leg.Socket != l.Snake {
+		said = " → " + v.SocketWords(leg.Socket)
+	}
+	if len(leg.Channels) == 0 {
+		return said
+	}
+	var channels []string
+	for _, c := range leg.Channels {
+		words := fmt.Sprintf("%s %d", v.nets.name(c.Console), c.Number)
+		if !c.Reached {
+			words += " not reached"
+		}
+		channels = append(channels, words)
+	}
+	return said + " → " + strings.Join(channels, ", ")
+}
+
+// OutputWords is the line of an output: "Monitor 1 → Mon → SL out 4".
+func (v *View) OutputWords(l *OutputLine) string {
+	switch {
+	case l.Struck:
+		return l.Output.Name + " → struck"
+	case !l.Patched():
+		return l.Output.Name + " → not patched"
+	}
+	said := fmt.Sprintf("%s → %s → %s", l.Output.Name, v.nets.name(l.Console), v.SocketWords(l.Socket))
+	if !l.Reached {
+		said += " not reached"
+	}
+	return said
+}
+
+// SlotWords names the slots of a way: "L01 3, L04 7".
+func (v *View) SlotWords(hops []Hop) string {
+	var said []string
+	for _, hop := range hops {
+		link, _ := v.Plan.Link(hop.Link)
+		words := fmt.Sprintf("%s %d", link.Name, hop.Slot)
+		if hop.Direction == Return && v.bothWays(hop.Link) {
+			words += " back"
+		}
+		said = append(said, words)
+	}
+	return strings.Join(said, ", ")
+}
+
+// bothWays tells whether a link carries slots against its own direction at all.
+func (v *View) bothWays(id plan.LinkID) bool {
+	number, found := v.nets.spanOf[id]
+	return found && !v.nets.spans[number].oneWay
+}
