@@ -1,3 +1,4 @@
-// Package house keeps what belongs to the user and not to one plan: kinds of device of their own. They lie in one
-// file in a folder that the program passes in, in the form of a plan's file and read as strictly.
+// Package house keeps what belongs to the user and not to one plan, in a folder that the program passes in: kinds of
+// device of their own, and the house's stock of cables, from which plans take what their shows take. Each lies in one file
+// in the form of a plan's tables, read as strictly and replaced whole or not at all.
 package house
