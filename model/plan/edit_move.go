@@ -8,7 +8,8 @@ import (
 )
 
 // Moving is what moves together: devices, positions with their members, and the ways of links whose two ends
-// both move. A link with one moving end keeps its way points and changes its length.
+// both move. A link with one moving end keeps its way points and changes its length; so does one in a loom of which
+// another link stays or stretches.
 type Moving struct {
 	Devices   map[DeviceID]bool
 	Positions map[PositionID]bool
@@ -42,7 +43,27 @@ func MovingWith(p *Plan, devices []DeviceID, positions []PositionID) Moving {
 			m.Stretched[link.ID] = true
 		}
 	}
+	m.keepLooms(p)
 	return m
+}
+
+// keepLooms leaves the route of a loom where it is unless all its links move: those that do stretch along it.
+func (m Moving) keepLooms(p *Plan) {
+	stays := map[LoomID]bool{}
+	for link := range p.Links.All() {
+		if link.Loom != "" && !m.Carried[link.ID] {
+			stays[link.Loom] = true
+		}
+	}
+	if len(stays) == 0 {
+		return
+	}
+	for link := range p.Links.All() {
+		if m.Carried[link.ID] && stays[link.Loom] {
+			delete(m.Carried, link.ID)
+			m.Stretched[link.ID] = true
+		}
+	}
 }
 
 // Empty tells whether nothing moves.
@@ -61,6 +82,21 @@ func (e *Edit) Move(m Moving, by geom.Point) {
 			point.X, point.Y = point.X+by.X, point.Y+by.Y
 			Put(e, point)
 		}
+	}
+	for loom := range e.base.Looms.All() {
+		e.moveRoute(loom.ID, m, by)
+	}
+}
+
+// moveRoute shifts the route of a loom whose links all move as a whole.
+func (e *Edit) moveRoute(id LoomID, m Moving, by geom.Point) {
+	links := e.next.LoomLinks(id)
+	if len(links) == 0 || slices.ContainsFunc(links, func(link Link) bool { return !m.Carried[link.ID] }) {
+		return
+	}
+	for _, point := range slices.Clone(e.next.LoomPoints.Under(Key(id))) {
+		point.X, point.Y = point.X+by.X, point.Y+by.Y
+		Put(e, point)
 	}
 }
 
