@@ -39,7 +39,7 @@ var rooms = map[string][]string{
 	"model/desk":          {"model/*", "-model/picture", "-model/picking"},
 	"model/house":         {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile"},
 	"model/picking":       {},
-	"model/cabling":       {"model/plan", "model/budget", "model/picking"},
+	"model/cabling":       {"model/plan", "model/budget", "model/checks", "model/picking"},
 	"model/exchange":      {"model/plan", "model/quantity"},
 	"model/ways":          {"model/geom"},
 	"model/revision":      {"model/geom", "model/plan", "model/budget", "model/assess"},
@@ -57,6 +57,8 @@ var rooms = map[string][]string{
 	"ui/chart":         {"ui/look", "ui/raster", "model/*"},
 	"ui/panel":         {"ui/look", "ui/raster", "model/*"},
 	"ui/settings":      {"ui/look", "model/*"},
+	"ui/table":         {"ui/look", "ui/settings", "model/*"},
+	"ui/table/sources": {"ui/table", "ui/panel", "model/*"},
 
 	"cmd":                  {},
 	"cmd/stageloom":        {"ui", "model/desk", "model/house", "model/plan", "assets"},
