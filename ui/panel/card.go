@@ -63,6 +63,12 @@ func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview Pre
 			return positionCard(a, plan.PositionID(ref.Key), units, preview)
 		case "areas":
 			return areaCard(a, plan.AreaID(ref.Key))
+		case "segments":
+			return segmentCard(a, ref.Key, units)
+		case "reels":
+			return reelCard(a, ref.Key, units)
+		case "looms":
+			return loomCard(a, ref.Key, units)
 		}
 	}
 	return planCard(a, units)
@@ -180,9 +186,9 @@ func severalCard(a *assess.Assessment, selection []plan.Ref) Card {
 		counts[ref.Table]++
 	}
 	c := Card{Title: fmt.Sprintf("%d selected", len(selection))}
-	for _, table := range []string{"positions", "devices", "links", "areas"} {
+	for _, table := range []string{"positions", "devices", "links", "areas", "looms", "segments", "reels"} {
 		if n := counts[table]; n > 0 {
-			c.add(table, fmt.Sprint(n), "")
+			c.add(strings.Replace(table, "segments", "cables", 1), fmt.Sprint(n), "")
 		}
 	}
 	return c
