@@ -1,0 +1,248 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/plan"
+)
+
+// StockList is the stock on the left: what is left of what there is. A row is dragged onto a link or laid with Enter.
+type StockList struct {
+	widget.BaseWidget
+
+	// Lay lays a cable on the selected link.
+	Lay func(CableOffer)
+	// Carry shows a cable under the pointer at a place of the window; Drop lays it there, or gives it up.
+	Carry func(CableOffer, fyne.Position)
+	Drop  func(CableOffer, fyne.Position)
+	// Menu offers what can be done to a row.
+	Menu func(StockRow, fyne.Position)
+	// None says that the row under the hand has nothing left to lay.
+	None func(StockRow)
+	// Leave gives the focus back to the plan.
+	Leave func()
+
+	plan     *plan.Plan
+	units    Units
+	rows     []StockRow
+	selected int
+	search   *searchEntry
+	list     *widget.List
+	empty    *widget.Label
+	content  fyne.CanvasObject
+	made     []*stockRow
+}
+
+// NewStockList returns the list for a plan; add begins to add reels.
+func NewStockList(p *plan.Plan, add func()) *StockList {
+	s := &StockList{plan: p, selected: -1}
+	s.search = &searchEntry{keys: s.key}
+	s.search.ExtendBaseWidget(s.search)
+	s.search.SetPlaceHolder("find a tag or a kind")
+	s.search.OnChanged = func(string) { s.fill() }
+	s.search.OnSubmitted = func(string) { s.lay() }
+	s.list = widget.NewList(
+		func() int { return len(s.rows) },
+		func() fyne.CanvasObject { return newStockRow(s) },
+		func(i int, object fyne.CanvasObject) { object.(*stockRow).set(i, s.rows[i]) },
+	)
+	s.list.HideSeparators = true
+	s.list.OnSelected = func(i int) { s.selected = i }
+	s.empty = widget.NewLabel("")
+	s.empty.Wrapping, s.empty.Importance = fyne.TextWrapWord, widget.LowImportance
+	head := canvas.NewText("Stock", theme.Color(theme.ColorNameForeground))
+	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()+1
+	more := widget.NewButtonWithIcon("", theme.ContentAddIcon(), add)
+	more.Importance = widget.LowImportance
+	line := container.NewBorder(nil, nil, nil, more, container.NewPadded(head))
+	s.content = container.NewBorder(container.NewVBox(line, s.search, s.empty), nil, nil, nil, s.list)
+	s.ExtendBaseWidget(s)
+	s.fill()
+	return s
+}
+
+// CreateRenderer implements fyne.Widget.
+func (s *StockList) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.content) }
+
+// Set shows the stock of another plan, in units.
+func (s *StockList) Set(p *plan.Plan, units Units) {
+	if s.plan.Reels == p.Reels && s.plan.Segments == p.Segments && s.plan.Links == p.Links &&
+		s.plan.CableKinds == p.CableKinds && s.plan.Cases == p.Cases && s.units == units {
+		return
+	}
+	s.plan, s.units = p, units
+	s.fill()
+}
+
+// Focus puts the cursor into the search field.
+func (s *StockList) Focus(c fyne.Canvas) { c.Focus(s.search) }
+
+// Rows are the rows listed now.
+func (s *StockList) Rows() []StockRow { return s.rows }
+
+// Selected is the row under the hand; false where there is none.
+func (s *StockList) Selected() (StockRow, bool) {
+	if s.selected < 0 || s.selected >= len(s.rows) || s.rows[s.selected].Head != "" {
+		return StockRow{}, false
+	}
+	return s.rows[s.selected], true
+}
+
+// Inside lists the search field and the rows in view, for tests of the real window.
+func (s *StockList) Inside() []fyne.CanvasObject {
+	inside := []fyne.CanvasObject{&s.search.Entry}
+	for _, row := range s.made {
+		if row.Visible() {
+			inside = append(inside, row.content)
+		}
+	}
+	return inside
+}
+
+// fill lists the stock anew. The row under the hand stays where it still is.
+func (s *StockList) fill() {
+	before, had := s.Selected()
+	s.rows = StockOf(s.plan, s.search.Text, s.units)
+	s.selected = -1
+	s.list.UnselectAll()
+	s.empty.SetText("No reel has these words. Try a tag, a kind or a case.")
+	if s.plan.Reels.Len() == 0 {
+		s.empty.SetText("No cables yet. Add reels with +, or bring a list in with Stock, Import.")
+	}
+	s.empty.Hidden = len(s.rows) > 0
+	for i, row := range s.rows {
+		if had && row.Kind == before.Kind && row.Length == before.Length && row.Faulty == before.Faulty && row.Name == before.Name {
+			s.list.Select(i)
+			break
+		}
+	}
+	if s.selected < 0 && s.search.Text != "" {
+		s.step(1) // what is found first is what Enter lays
+	}
+	s.list.Refresh()
+	s.content.Refresh()
+}
+
+// step selects the next row that is no head.
+func (s *StockList) step(by int) {
+	for i := s.selected + by; i >= 0 && i < len(s.rows); i += by {
+		if s.rows[i].Head == "" {
+			s.list.Select(i)
+			s.list.ScrollTo(i)
+			return
+		}
+	}
+}
+
+// key handles the keys that the search field leaves to its list.
+func (s *StockList) key(name fyne.KeyName) bool {
+	switch name {
+	case fyne.KeyDown:
+		s.step(1)
+	case fyne.KeyUp:
+		s.step(-1)
+	case fyne.KeyEscape:
+		if s.Leave != nil {
+			s.Leave()
+		}
+	default:
+		return false
+	}
+	return true
+}
+
+func (s *StockList) lay() {
+	row, found := s.Selected()
+	if !found {
+		return
+	}
+	offer, free := row.Offer()
+	switch {
+	case free && s.Lay != nil:
+		s.Lay(offer)
+	case !free && s.None != nil:
+		s.None(row)
+	}
+}
+
+// stockRow is one row of the list; dragged, its next free reel is carried over strip and plan.
+type stockRow struct {
+	widget.BaseWidget
+	owner   *StockList
+	index   int
+	row     StockRow
+	name    *widget.Label
+	note    *canvas.Text
+	content *fyne.Container
+	at      fyne.Position
+}
+
+func newStockRow(s *StockList) *stockRow {
+	r := &stockRow{owner: s, name: widget.NewLabel(""), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
+	r.name.Truncation = fyne.TextTruncateEllipsis
+	r.note.TextSize = theme.CaptionTextSize()
+	r.content = container.NewBorder(nil, nil, nil, container.NewPadded(r.note), r.name)
+	r.ExtendBaseWidget(r)
+	s.made = append(s.made, r)
+	return r
+}
+
+func (r *stockRow) set(index int, row StockRow) {
+	r.index, r.row = index, row
+	text := row.Name
+	r.name.TextStyle.Bold = row.Head != ""
+	switch {
+	case row.Head != "":
+		text, r.name.Importance = row.Head, widget.LowImportance
+	case row.Free == "":
+		r.name.Importance = widget.LowImportance
+	default:
+		r.name.Importance = widget.MediumImportance
+	}
+	r.name.SetText(text)
+	r.note.Text, r.note.Color = row.Note, theme.Color(theme.ColorNamePlaceHolder)
+	r.note.Refresh()
+	r.content.Refresh()
+}
+
+// CreateRenderer implements fyne.Widget.
+func (r *stockRow) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(r.content) }
+
+// Tapped implements fyne.Tappable: the row is under the hand, and what is typed next goes to the list.
+func (r *stockRow) Tapped(*fyne.PointEvent) {
+	r.owner.list.Select(r.index)
+	if c := fyne.CurrentApp().Driver().CanvasForObject(r.owner); c != nil {
+		r.owner.Focus(c)
+	}
+}
+
+// TappedSecondary implements fyne.SecondaryTappable.
+func (r *stockRow) TappedSecondary(event *fyne.PointEvent) {
+	if r.row.Head == "" && r.owner.Menu != nil {
+		r.owner.list.Select(r.index)
+		r.owner.Menu(r.row, event.AbsolutePosition)
+	}
+}
+
+// Dragged implements fyne.Draggable.
+func (r *stockRow) Dragged(event *fyne.DragEvent) {
+	r.at = event.AbsolutePosition
+	if offer, free := r.row.Offer(); free && r.owner.Carry != nil {
+		r.owner.Carry(offer, r.at)
+	}
+}
+
+// DragEnd implements fyne.Draggable.
+func (r *stockRow) DragEnd() {
+	offer, free := r.row.Offer()
+	switch {
+	case free && r.owner.Drop != nil:
+		r.owner.Drop(offer, r.at)
+	case !free && r.row.Head == "" && r.owner.None != nil:
+		r.owner.None(r.row)
+	}
+}
