@@ -52,6 +52,16 @@ type Link struct {
 	Before []Use
 }
 
+// bare tells whether no link had any reel before.
+func (p *Problem) bare() bool {
+	for i := range p.Links {
+		if len(p.Links[i].Before) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
 // Usable is a line as one link would use it.
 type Usable struct {
 	Line int
@@ -99,7 +109,7 @@ const (
 	NotHeld                      // spares that could not be held back
 	UnderMargin                  // served links with less than the wanted margin
 	Joins                        // joins that picking adds
-	Changes                      // Σ |reels of a line now − before| over links and lines
+	Changes                      // Σ |reels of a line now − before| over links and lines; nothing where no link had any
 	Excess                       // length picked beyond need
 	Cases                        // cases opened
 	Hired                        // reels hired in; only where hiring is asked for

@@ -1,0 +1,144 @@
+package picking
+
+import "math"
+
+// repair goes on from an optimal basis after columns were banned, by the dual simplex: what must not be there any more, or
+// has fallen below nought, leaves, and the column that costs least by it enters. It returns false where nothing can
+// enter: no choice is left.
+func (s *simplex) repair(steps int, called func() bool) (possible bool) {
+	for n := range steps {
+		if n%64 == 63 && called() {
+			return true
+		}
+		out, falls, broken := s.broken()
+		if !broken {
+			return true
+		}
+		s.price()
+		column, slack, found := s.cheapest(out, falls)
+		if !found {
+			return false
+		}
+		s.lead(column, slack)
+		if !s.enter(column, slack, out) {
+			return true // the duals give a bound all the same
+		}
+	}
+	return true
+}
+
+// broken finds what is furthest from where it may be, and whether it has to fall or to rise.
+func (s *simplex) broken() (out leaving, falls, broken bool) {
+	worst := tolValue
+	try := func(value float64, banned bool, at leaving) {
+		switch {
+		case banned && value > worst:
+			out, falls, worst = at, true, value
+		case -value > worst:
+			out, falls, worst = at, false, -value
+		}
+	}
+	for place, column := range s.basic {
+		try(s.value[place], column >= 0 && s.banned[column], leaving{place: place, group: -1})
+	}
+	for group, column := range s.key {
+		try(s.keyOf[group], s.banned[column], leaving{place: -1, group: group})
+	}
+	return out, falls, worst > tolValue
+}
+
+// cheapest finds the column, or the slack of a row, that moves what leaves the right way at the least cost.
+func (s *simplex) cheapest(out leaving, falls bool) (column int, slack, found bool) {
+	row := make([]float64, s.rows)
+	for place, at := range s.basic {
+		factor := 0.0
+		switch {
+		case place == out.place:
+			factor = 1
+		case out.place < 0 && at >= 0 && s.m.columns[at].group == out.group:
+			factor = -1
+		default:
+			continue
+		}
+		for r := range s.rows {
+			row[r] += factor * s.inverse[r*s.rows+place]
+		}
+	}
+	sign := map[bool]float64{true: 1, false: -1}[falls]
+	least, size := math.Inf(1), 0.0
+	try := func(i int, isSlack bool, cost, rate float64) {
+		if rate *= sign; rate <= tolPivot*100 {
+			return
+		}
+		if ratio := max(0, cost) / rate; ratio < least-1e-11 || ratio < least+1e-11 && rate > size {
+			column, slack, found, least, size = i, isSlack, true, ratio, rate
+		}
+	}
+	nonbasic := make([]bool, s.rows)
+	for r := range nonbasic {
+		nonbasic[r] = true
+	}
+	for _, at := range s.basic {
+		if at < 0 {
+			nonbasic[-1-at] = false
+		}
+	}
+	for r, rate := range row {
+		if nonbasic[r] {
+			try(r, true, -s.duals[r], rate)
+		}
+	}
+	for group := range s.m.groups {
+		base, cost := s.along(s.key[group], row), s.priced(s.key[group])
+		if out.place < 0 && group == out.group {
+			base-- // the key itself falls as well
+		}
+		for _, i := range s.m.groups[group] {
+			if !s.banned[i] && s.placeOf[i] < 0 && i != s.key[group] {
+				try(i, false, s.priced(i)-cost, s.along(i, row)-base)
+			}
+		}
+	}
+	return column, slack, found
+}
+
+// along is a column in terms of a row of the inverse.
+func (s *simplex) along(column int, row []float64) (sum float64) {
+	c := &s.m.columns[column]
+	for _, e := range c.entries {
+		sum += row[e.row] * float64(e.value)
+	}
+	for i, o := range s.proved {
+		if cost := c.cost[o]; cost != 0 {
+			at := len(s.m.capacity) + 2*i
+			sum += (row[at] - row[at+1]) * float64(cost) / s.scale[o]
+		}
+	}
+	return sum
+}
+
+// saved is a basis to return to.
+type saved struct {
+	key, basic []int
+	inverse    []float64
+}
+
+func (s *simplex) save() saved {
+	return saved{append([]int(nil), s.key...), append([]int(nil), s.basic...), append([]float64(nil), s.inverse...)}
+}
+
+func (s *simplex) restore(b saved) {
+	for i := range s.placeOf {
+		s.placeOf[i] = -1
+	}
+	copy(s.key, b.key)
+	copy(s.basic, b.basic)
+	copy(s.inverse, b.inverse)
+	for place, column := range s.basic {
+		if column >= 0 {
+			s.placeOf[column] = place
+		}
+	}
+	s.settle()
+	s.price()
+}
