@@ -1,6 +1,7 @@
 package patch
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -158,15 +159,12 @@ func (n *network) byName(a, b plan.DeviceID) int {
 	return strings.Compare(string(a), string(b))
 }
 
+// byPlace orders channels by the name of their console, then by number.
+func (n *network) byPlace(a, b place) int {
+	return cmp.Or(n.byName(a.console, b.console), cmp.Compare(a.number, b.number))
+}
+
 func (n *network) passive(id plan.DeviceID) bool {
 	d := n.devices[id]
 	return d != nil && d.kind.Passive
-}
-
-// inputs is how many input sockets a device has.
-func (n *network) inputs(id plan.DeviceID) int {
-	if d := n.devices[id]; d != nil {
-		return d.kind.Inputs
-	}
-	return 0
 }

@@ -168,9 +168,7 @@ func (o *overlay) channelsOf(socket Socket) []place {
 		}
 	}
 	if len(all) > 1 {
-		slices.SortFunc(all, func(a, b place) int {
-			return cmp.Or(o.net.byName(a.console, b.console), cmp.Compare(a.number, b.number))
-		})
+		slices.SortFunc(all, o.net.byPlace)
 	}
 	return all
 }
@@ -214,14 +212,7 @@ func (o *overlay) owner(socket Socket) (gain, phantom plan.DeviceID) {
 	return gain, phantom
 }
 
-// endsOf are the two devices a group joins in this act: a guest counts for the drop it is plugged into.
+// endsOf are the two devices a group joins in this act.
 func (o *overlay) endsOf(number int) [2]plan.DeviceID {
-	s := &o.net.spans[o.net.groups[number].main]
-	ends := s.devices()
-	for i, device := range ends {
-		if guest, found := o.plugged[device]; found {
-			ends[i] = guest
-		}
-	}
-	return ends
+	return o.net.spans[o.net.groups[number].main].standing(o.plugged)
 }

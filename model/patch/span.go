@@ -186,6 +186,17 @@ func (s *span) devices() [2]plan.DeviceID {
 	return [2]plan.DeviceID{s.ends[0].device, s.ends[1].device}
 }
 
+// standing are the two devices of a span in an act: a guest counts for the drop it is plugged into.
+func (s *span) standing(plugged map[plan.DeviceID]plan.DeviceID) [2]plan.DeviceID {
+	ends := s.devices()
+	for i, device := range ends {
+		if guest, found := plugged[device]; found {
+			ends[i] = guest
+		}
+	}
+	return ends
+}
+
 // hops are the slots of a span, in the order in which a signal passes them.
 func (n *network) hops(number int, forward bool, slot int) []Hop {
 	s := &n.spans[number]

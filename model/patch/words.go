@@ -8,7 +8,9 @@ import (
 )
 
 // SocketWords names a socket as a crew says it: "SL in 3", "SR out 4"; blank for none.
-func (v *View) SocketWords(s Socket) string {
+func (v *View) SocketWords(s Socket) string { return v.nets.socketWords(s) }
+
+func (n *network) socketWords(s Socket) string {
 	if s.None() {
 		return ""
 	}
@@ -16,7 +18,7 @@ func (v *View) SocketWords(s Socket) string {
 	if s.Output {
 		direction = "out"
 	}
-	return fmt.Sprintf("%s %s %d", v.nets.name(s.Device), direction, s.Number)
+	return fmt.Sprintf("%s %s %d", n.name(s.Device), direction, s.Number)
 }
 
 // Words is the line a crew reads aloud: "Kick in → SL in 3 → FOH 1, Mon 1". A sub-snake stands before the box it leads

@@ -1,0 +1,172 @@
+package patch
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"stageloom/model/plan"
+)
+
+// BoxRow is one socket of a device in one act, with what is on it: more than one input is a conflict.
+type BoxRow struct {
+	Socket  Socket
+	Lines   []*Line
+	Outputs []*OutputLine
+}
+
+// Box lists every socket of a device in an act, inputs first, free ones too. Sockets that the patch names and the kind has
+// not come last.
+func (v *View) Box(act *Act, device plan.DeviceID) []BoxRow {
+	rows := map[Socket]*BoxRow{}
+	row := func(s Socket) *BoxRow {
+		if rows[s] == nil {
+			rows[s] = &BoxRow{Socket: s}
+		}
+		return rows[s]
+	}
+	for _, output := range []bool{false, true} {
+		for number := 1; number <= v.nets.sockets(device, output); number++ {
+			row(Socket{device, number, output})
+		}
+	}
+	for _, line := range act.Lines {
+		for _, s := range line.sockets() {
+			if s.Device == device {
+				row(s).Lines = append(row(s).Lines, line)
+			}
+		}
+	}
+	for _, line := range act.Outputs {
+		if line.Patched() && line.Socket.Device == device {
+			row(line.Socket).Outputs = append(row(line.Socket).Outputs, line)
+		}
+	}
+	all := make([]BoxRow, 0, len(rows))
+	for _, one := range rows {
+		all = append(all, *one)
+	}
+	slices.SortFunc(all, func(a, b BoxRow) int {
+		return cmp.Or(compareBool(a.Socket.Output, b.Socket.Output), cmp.Compare(a.Socket.Number, b.Socket.Number))
+	})
+	return all
+}
+
+// sockets are those a line touches, each once: the sub-snake's way, where it is patched, the boxes behind.
+func (l *Line) sockets() []Socket {
+	if l.Struck {
+		return nil
+	}
+	all := []Socket{}
+	add := func(s Socket) {
+		if !s.None() && !slices.Contains(all, s) {
+			all = append(all, s)
+		}
+	}
+	add(l.Snake)
+	add(l.At)
+	for i := range l.Legs {
+		add(l.Legs[i].Socket)
+	}
+	return all
+}
+
+func compareBool(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+// ChannelRow is one channel of a console in one act: what it listens to, and the inputs that come in there.
+type ChannelRow struct {
+	Number  int
+	Socket  Socket
+	Channel Channel
+	Lines   []*Line
+}
+
+// Console lists the channels of a console that are patched in an act, by number.
+func (v *View) Console(act *Act, console plan.DeviceID) []ChannelRow {
+	rows := map[int]*ChannelRow{}
+	for at := range act.over.all() {
+		if at.console == console {
+			socket := act.over.socketFor(at)
+			rows[at.number] = &ChannelRow{Number: at.number, Socket: socket, Channel: act.over.arrive(socket, at)}
+		}
+	}
+	for _, line := range act.Lines {
+		for _, channel := range line.Channels() {
+			if row := rows[channel.Number]; channel.Console == console && row != nil {
+				row.Channel, row.Lines = channel, append(row.Lines, line)
+			}
+		}
+	}
+	all := make([]ChannelRow, 0, len(rows))
+	for _, row := range rows {
+		all = append(all, *row)
+	}
+	slices.SortFunc(all, func(a, b ChannelRow) int { return cmp.Compare(a.Number, b.Number) })
+	return all
+}
+
+// SlotRow is one slot of a link in one act.
+type SlotRow struct {
+	Hop    Hop
+	Socket Socket
+	// Use is what the slot is kept for where it has no socket.
+	Use string
+	// Lines are the inputs whose signal is on it.
+	Lines []*Line
+}
+
+// Slots lists the slots in use on a link in an act, by direction along the link and number, and how many it has each way;
+// 0 where nothing says. A backup lists those of its main link.
+func (v *View) Slots(act *Act, link plan.LinkID) (rows []SlotRow, capacity int) {
+	number, found := v.nets.spanOf[link]
+	if !found {
+		return nil, 0
+	}
+	group := v.nets.spans[number].group
+	users := map[Socket][]*Line{}
+	for _, line := range act.Lines {
+		for i := range line.Legs {
+			users[line.Legs[i].Socket] = append(users[line.Legs[i].Socket], line)
+		}
+	}
+	for at, on := range act.over.carried() {
+		if at.group != group {
+			continue
+		}
+		for _, hop := range v.nets.hops(number, at.forward, at.number) {
+			if hop.Link == link {
+				rows = append(rows, SlotRow{Hop: hop, Socket: on.socket, Use: on.use, Lines: users[on.socket]})
+			}
+		}
+	}
+	slices.SortFunc(rows, func(a, b SlotRow) int {
+		return cmp.Or(strings.Compare(a.Hop.Direction, b.Hop.Direction), cmp.Compare(a.Hop.Slot, b.Hop.Slot))
+	})
+	return rows, v.nets.groups[group].capacity
+}
+
+// carried are the slots that hold something in this act.
+func (o *overlay) carried() map[slot]content {
+	all := map[slot]content{}
+	if o.house != nil {
+		for at, on := range o.house.slots {
+			if !on.strike {
+				all[at] = on
+			}
+		}
+	}
+	for at, on := range o.slots {
+		if delete(all, at); !on.strike {
+			all[at] = on
+		}
+	}
+	return all
+}

@@ -1,0 +1,207 @@
+package patch
+
+import (
+	"cmp"
+	"slices"
+
+	"stageloom/model/plan"
+)
+
+// Fill plugs inputs into the sockets of a device in order from one on: "16 in order from here". With follow, the channels
+// that have an input stay with it. It refuses sockets that are not there or that another input of the act holds.
+func Fill(e *plan.Edit, act plan.ActID, inputs []plan.InputID, first Socket, follow bool) error {
+	w, err := newWork(e, act)
+	if err != nil {
+		return err
+	}
+	if room := w.net.sockets(first.Device, first.Output) - first.Number + 1; room < len(inputs) && w.net.devices[first.Device] != nil {
+		return refuse("%s has room for %d from %s on; %d are wanted", w.net.name(first.Device), max(0, room), w.net.socketWords(first), len(inputs))
+	}
+	moves := make([]move, len(inputs))
+	for i, id := range inputs {
+		moves[i] = move{id, Socket{first.Device, first.Number + i, first.Output}}
+	}
+	return w.moveAll(moves, follow)
+}
+
+// Plug plugs one input into a socket, as a drag does. With follow, the channels that have it stay with it.
+func Plug(e *plan.Edit, act plan.ActID, input plan.InputID, to Socket, follow bool) error {
+	w, err := newWork(e, act)
+	if err != nil {
+		return err
+	}
+	return w.moveAll([]move{{input, to}}, follow)
+}
+
+// Swap exchanges the sockets of two inputs.
+func Swap(e *plan.Edit, act plan.ActID, a, b plan.InputID, follow bool) error {
+	w, err := newWork(e, act)
+	if err != nil {
+		return err
+	}
+	return w.rearrange([]plan.InputID{a, b}, follow, func(_ []plan.Input, at []Socket) { at[0], at[1] = at[1], at[0] })
+}
+
+// Shift moves inputs by so many sockets of their devices, up or down.
+func Shift(e *plan.Edit, act plan.ActID, inputs []plan.InputID, by int, follow bool) error {
+	w, err := newWork(e, act)
+	if err != nil {
+		return err
+	}
+	return w.rearrange(inputs, follow, func(_ []plan.Input, at []Socket) {
+		for i := range at {
+			at[i].Number += by
+		}
+	})
+}
+
+// Sort puts inputs in the order of their numbers on the sockets that they hold together, device by device as they are
+// named.
+func Sort(e *plan.Edit, act plan.ActID, inputs []plan.InputID, follow bool) error {
+	w, err := newWork(e, act)
+	if err != nil {
+		return err
+	}
+	return w.rearrange(inputs, follow, func(rows []plan.Input, at []Socket) {
+		sorted := slices.Clone(at)
+		slices.SortFunc(sorted, func(a, b Socket) int {
+			return cmp.Or(w.net.byName(a.Device, b.Device), cmp.Compare(a.Number, b.Number))
+		})
+		order := make([]int, len(rows))
+		for i := range order {
+			order[i] = i
+		}
+		slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rows[a].Number, rows[b].Number) })
+		for i, row := range order {
+			at[row] = sorted[i]
+		}
+	})
+}
+
+// Clear forgets what an act says of inputs: in an act they stand as in the house again, in the house they are not patched.
+func Clear(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) {
+	for _, id := range inputs {
+		plan.Drop[plan.StagePatch](e, plan.StagePatch{Act: act, Input: id}.Key())
+	}
+}
+
+// Strike takes inputs out of an act, whatever the house says.
+func Strike(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) {
+	for _, id := range inputs {
+		plan.Put(e, plan.StagePatch{Act: act, Input: id, Strike: true})
+	}
+}
+
+// move is an input and where it goes.
+type move struct {
+	input plan.InputID
+	to    Socket
+}
+
+// rearrange lets change say where inputs that are all plugged go.
+func (w *work) rearrange(ids []plan.InputID, follow bool, change func(rows []plan.Input, at []Socket)) error {
+	rows, at := make([]plan.Input, len(ids)), make([]Socket, len(ids))
+	for i, id := range ids {
+		input, err := w.input(id)
+		if err != nil {
+			return err
+		}
+		rows[i], at[i] = input, w.at(input)
+		if at[i].None() {
+			return refuse("%s is not patched here; plug it in first", input.Name)
+		}
+	}
+	change(rows, at)
+	moves := make([]move, len(ids))
+	for i, id := range ids {
+		moves[i] = move{id, at[i]}
+	}
+	return w.moveAll(moves, follow)
+}
+
+// moveAll plugs inputs where they go, all at once, so that they may take each other's places.
+func (w *work) moveAll(moves []move, follow bool) error {
+	moving, goal := map[plan.InputID]bool{}, map[Socket]plan.InputID{}
+	for _, m := range moves {
+		if _, err := w.input(m.input); err != nil {
+			return err
+		}
+		if err := w.exists(m.to); err != nil {
+			return err
+		}
+		if m.to.Output {
+			return refuse("%s is an output; an input goes into an input", w.net.socketWords(m.to))
+		}
+		if _, twice := goal[m.to]; twice || moving[m.input] {
+			return refuse("%s would hold two inputs", w.net.socketWords(m.to))
+		}
+		moving[m.input], goal[m.to] = true, m.input
+	}
+	for _, other := range inputsOf(w.edit.Now(), w.act) {
+		at := w.at(other)
+		if _, wanted := goal[at]; wanted && !moving[other.ID] && !at.None() {
+			return refuse("%s holds %s already", w.net.socketWords(at), other.Name)
+		}
+	}
+	var tuned map[place]Socket
+	if follow {
+		tuned = w.following(moves)
+	}
+	for _, m := range moves {
+		w.plug(m.input, m.to)
+	}
+	w.tune(tuned)
+	return nil
+}
+
+// following finds what channels must listen to so that they keep the inputs they have.
+func (w *work) following(moves []move) map[place]Socket {
+	tuned := map[place]Socket{}
+	for _, m := range moves {
+		input, _ := w.input(m.input)
+		line := w.over.line(input)
+		if line.At == m.to {
+			continue
+		}
+		for _, channel := range line.Channels() {
+			at := place{channel.Console, channel.Number}
+			tuned[at] = w.bestFor(m.to, at.console)
+		}
+	}
+	return tuned
+}
+
+// bestFor is the socket that a console listens to for what is plugged in at one: the first box it leads to that the console
+// can be reached from.
+func (w *work) bestFor(at Socket, console plan.DeviceID) Socket {
+	ways, _ := w.over.ways(at)
+	for _, way := range ways {
+		socket := way.socket
+		if guest, found := w.over.plugged[socket.Device]; found && way.dead {
+			socket = Socket{Device: guest, Number: way.ways[len(way.ways)-1].Number}
+		}
+		if socket.Device == console || w.net.route(socket.Device, console, w.over.plugged) != nil {
+			return socket
+		}
+	}
+	return at
+}
+
+// tune lets channels listen to sockets and gives out the slots they need.
+func (w *work) tune(channels map[place]Socket) {
+	places := make([]place, 0, len(channels))
+	for at := range channels {
+		places = append(places, at)
+	}
+	slices.SortFunc(places, w.net.byPlace)
+	var wishes []wish
+	for _, at := range places {
+		w.listen(at, channels[at])
+		if socket := channels[at]; !socket.None() {
+			wishes = append(wishes, wish{socket, at.console})
+		}
+	}
+	if len(wishes) > 0 {
+		w.connect(wishes)
+	}
+}
