@@ -61,6 +61,9 @@ var looks = map[picture.Role]look{
 	picture.RoleLinkUncabled: graded(paper.Uncabled),
 	picture.RoleLinkUngraded: graded(paper.Ungraded),
 	picture.RoleLinkMissing:  {ink: paper.Grey(60), width: 0.45, dash: []float64{0.5, 1}},
+	picture.RoleLoomRoute:    {ink: paper.Grey(200), width: 2.4},
+	picture.RoleLoomDrop:     plain(0, 0.3),
+	picture.RoleLoomText:     plain(0, 0),
 
 	picture.RoleJoinAmple:    edge(paper.Ample, 0.6),
 	picture.RoleJoinEnough:   edge(paper.Enough, 0.6),

@@ -13,6 +13,7 @@ func (w *window) loomMenu() *fyne.MenuItem {
 	item := fyne.NewMenuItem("Loom", nil)
 	item.ChildMenu = fyne.NewMenu("",
 		fyne.NewMenuItem("Made of the selected links", w.makeLoom),
+		fyne.NewMenuItem("Select the link's loom, or the loom's links   L", w.selectLoom),
 		fyne.NewMenuItem("Follows the way of the selected link", w.routeLoom),
 		fyne.NewMenuItem("Take the selected links out", w.leaveLoom),
 		fyne.NewMenuItem("Dissolve", w.dissolveLoom),
@@ -20,23 +21,53 @@ func (w *window) loomMenu() *fyne.MenuItem {
 	return item
 }
 
+// makeLoom makes a loom of the selected links and selects it, so that its route can be drawn.
 func (w *window) makeLoom() {
 	links := w.selectedLinks()
-	name := fmt.Sprintf("Loom %d", w.desk.Plan().Looms.Len()+1)
-	w.do("Make "+name, func(e *plan.Edit) error {
-		_, err := e.MakeLoom(name, links)
+	name := freeLoomName(w.desk.Plan())
+	var id plan.LoomID
+	err := w.desk.Do("Make "+name, func(e *plan.Edit) (err error) {
+		id, err = e.MakeLoom(name, links)
 		return err
 	})
+	if err != nil {
+		w.refused(err)
+		return
+	}
+	w.desk.Select(plan.Ref{Table: "looms", Key: plan.Key(id)})
 }
 
-// selectedLoom is the loom of the first selected link.
+func freeLoomName(p *plan.Plan) string {
+	taken := map[string]bool{}
+	for loom := range p.Looms.All() {
+		taken[loom.Name] = true
+	}
+	for n := 1; ; n++ {
+		if name := fmt.Sprintf("Loom %d", n); !taken[name] {
+			return name
+		}
+	}
+}
+
+func (w *window) selectLoom() {
+	if !w.plan.SelectLoom() {
+		w.notice.Say("Select a link that lies in a loom.")
+	}
+}
+
+// selectedLoom is the selected loom with a link of it, or the loom of the first selected link.
 func (w *window) selectedLoom() (plan.LoomID, plan.LinkID, bool) {
 	for _, id := range w.selectedLinks() {
 		if link, _ := w.desk.Plan().Link(id); link.Loom != "" {
 			return link.Loom, id, true
 		}
 	}
-	w.notice.Say("Select a link that lies in a loom.")
+	for _, ref := range w.desk.Selection() {
+		if links := w.desk.Plan().LoomLinks(plan.LoomID(ref.Key)); ref.Table == "looms" && len(links) > 0 {
+			return plan.LoomID(ref.Key), links[0].ID, true
+		}
+	}
+	w.notice.Say("Select a loom, or a link that lies in one.")
 	return "", "", false
 }
 
@@ -54,6 +85,7 @@ func (w *window) leaveLoom() {
 				return err
 			}
 		}
+		e.DissolveEmptiedLooms()
 		return nil
 	})
 }

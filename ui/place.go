@@ -182,6 +182,8 @@ func renamed(e *plan.Edit, ref plan.Ref, name string) error {
 		return plan.Update(e, ref.Key, func(r *plan.Position) { r.Name = name })
 	case "areas":
 		return plan.Update(e, ref.Key, func(r *plan.Area) { r.Name = name })
+	case "looms":
+		return plan.Update(e, ref.Key, func(r *plan.Loom) { r.Name = name })
 	}
 	return nil
 }

@@ -31,6 +31,7 @@ func Compose(p *plan.Plan, budgets []budget.Budget) *Scene {
 			s.Links = append(s.Links, FigureOf(p, link, &budgets[i]))
 		}
 	}
+	s.looms(p)
 	s.bound()
 	return s
 }

@@ -71,6 +71,12 @@ func (p *Picture) WayMarks(figure LinkFigure) []Mark {
 	return o.Marks
 }
 
+// RingMark is a ring round the way point that keys work on.
+func (p *Picture) RingMark(metres geom.Point) Mark {
+	round := ring(p.View.Point(metres), 8.5, 20, 0)
+	return Mark{Shape: Stroke, Role: RoleSelected, Points: append(round, round[0])}
+}
+
 // RulerMarks draw a measured line with its length in words.
 func (p *Picture) RulerMarks(from, to geom.Point, words string) []Mark {
 	o := &Picture{View: p.View, arrangement: p.arrangement, options: p.options}

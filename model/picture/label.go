@@ -129,6 +129,7 @@ func (p *Picture) placeNames() {
 		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
 		p.nameBeside(ref, position.Name, box, size, RolePositionText)
 	}
+	p.loomNames(size)
 	for _, area := range p.arrangement.Scene.Areas {
 		corners := make([]geom.Point, len(area.Corners))
 		for i, at := range area.Corners {

@@ -63,6 +63,7 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 		}
 	}
 	p.links()
+	p.looms()
 	for i := range a.Scene.Devices {
 		p.device(&a.Scene.Devices[i], a.widths[i])
 	}

@@ -10,6 +10,7 @@ const (
 	rankArea = iota
 	rankPosition
 	rankLink
+	rankLoom
 	rankDevice
 	rankLabel
 	rankPort

@@ -34,6 +34,10 @@ const (
 	RoleLinkUngraded Role = "link-ungraded"
 	RoleLinkMissing  Role = "link-missing"
 
+	RoleLoomRoute Role = "loom-route"
+	RoleLoomDrop  Role = "loom-drop"
+	RoleLoomText  Role = "loom-text"
+
 	RoleJoinAmple    Role = "join-ample"
 	RoleJoinEnough   Role = "join-enough"
 	RoleJoinTight    Role = "join-tight"
@@ -79,7 +83,7 @@ func Roles() []Role {
 		RoleAreaStage, RoleAreaBuilding, RoleAreaRoad, RoleAreaWater, RoleAreaCrowd, RoleAreaWalkway, RoleAreaExit,
 		RoleAreaFireLane, RoleAreaEdge, RoleAreaText, RolePositionEdge, RolePositionText,
 		RoleLinkCasing, RoleLinkHalo, RoleLinkAmple, RoleLinkEnough, RoleLinkTight, RoleLinkOver, RoleLinkUncabled,
-		RoleLinkUngraded, RoleLinkMissing,
+		RoleLinkUngraded, RoleLinkMissing, RoleLoomRoute, RoleLoomDrop, RoleLoomText,
 		RoleJoinAmple, RoleJoinEnough, RoleJoinTight, RoleJoinOver, RoleJoinUngraded,
 		RoleLabelFill, RoleLabelText, RoleLabelAmple, RoleLabelEnough, RoleLabelTight, RoleLabelOver,
 		RoleLabelUncabled, RoleLabelUngraded,

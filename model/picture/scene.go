@@ -11,6 +11,7 @@ type Scene struct {
 	Positions []PositionFigure
 	Devices   []DeviceFigure
 	Links     []LinkFigure
+	Looms     []LoomFigure
 	// Bounds is the box of metres that holds it all; a plan without anything has 40 by 30 m about the origin.
 	Bounds geom.Box
 }
@@ -100,6 +101,9 @@ func (s *Scene) bound() {
 	}
 	for _, link := range s.Links {
 		box = box.Union(geom.BoxOf(link.Way...))
+	}
+	for _, loom := range s.Looms {
+		box = box.Union(geom.BoxOf(loom.Route...))
 	}
 	if box.Empty() {
 		box = geom.BoxAround(geom.Point{}, 40, 30)

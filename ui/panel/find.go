@@ -16,7 +16,7 @@ type Hit struct {
 	rank  int
 }
 
-// Find searches names of devices, links, positions and areas, and tags of reels: equal names first, then those that
+// Find searches names of devices, links, positions, areas and looms, and tags of reels: equal names first, then those that
 // begin with the text, then those that hold it.
 func Find(p *plan.Plan, text string) []Hit {
 	text = strings.ToLower(strings.TrimSpace(text))
@@ -41,6 +41,9 @@ func Find(p *plan.Plan, text string) []Hit {
 	}
 	for area := range p.Areas.All() {
 		add(plan.RefOf(area), area.Name, area.Name+" · area")
+	}
+	for loom := range p.Looms.All() {
+		add(plan.RefOf(loom), loom.Name, loom.Name+" · loom of "+counted(len(p.LoomLinks(loom.ID)), "link", "links"))
 	}
 	for segment := range p.Segments.All() {
 		if reel, found := p.Reels.Get(plan.Key(segment.Reel)); found && reel.Tag != "" {

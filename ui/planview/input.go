@@ -139,7 +139,15 @@ func (e *Editor) TypedRune(sign rune) {
 	case '0', 'f', 'F':
 		e.Fit()
 	case 'w', 'W':
-		e.refuse(e.hand.AddWayPoint())
+		e.AddWayPoint()
+	case 'n', 'N':
+		e.hand.NextWayPoint(1)
+		e.raster.Refresh()
+	case 'p', 'P':
+		e.hand.NextWayPoint(-1)
+		e.raster.Refresh()
+	case 'l', 'L':
+		e.hand.SelectLoom()
 	case 'm', 'M':
 		e.Measure()
 	}
@@ -218,6 +226,9 @@ func sameMoving(a, b plan.Moving) bool {
 	return maps.Equal(a.Devices, b.Devices) && maps.Equal(a.Positions, b.Positions)
 }
 
+// SelectLoom selects the loom of the selected link, or the links of the selected loom, and tells whether there are any.
+func (e *Editor) SelectLoom() bool { return e.hand.SelectLoom() }
+
 // AddLink adds a link as one step and selects it.
 func (e *Editor) AddLink(link plan.Link) error { return e.hand.AddLink(link) }
 
@@ -230,7 +241,7 @@ func (e *Editor) Measure() {
 // SetSnap sets the step in metres that places snap to; 0 is none.
 func (e *Editor) SetSnap(step float64) { e.hand.SetSnap(step) }
 
-// AddWayPoint puts a way point into the selected link.
+// AddWayPoint puts a way point into the selected link or loom.
 func (e *Editor) AddWayPoint() { e.refuse(e.hand.AddWayPoint()) }
 
 // OnWayPoint tells whether a way point was touched last, so that RemoveWayPoint has something to do.

@@ -147,6 +147,17 @@ func (e *Editor) gestureMarks() []picture.Mark {
 			marks = append(marks, p.WayMarks(figure)...)
 		}
 	}
+	if l := e.hand.Looming(); l != nil {
+		figures := make([]picture.LinkFigure, len(l.Links))
+		for i, link := range l.Links {
+			figures[i] = picture.FigureOf(e.desk.Plan(), link, &l.Budgets[i])
+			figures[i].Way = l.Ways[link.ID]
+		}
+		marks = append(marks, p.LoomMarks(figures, l.Route)...)
+	}
+	if at, found := e.hand.WayPlace(); found && !e.hand.Busy() {
+		marks = append(marks, p.RingMark(at))
+	}
 	if m := e.hand.Measuring(); m != nil {
 		marks = append(marks, p.RulerMarks(m.From, m.To, e.measuredWords(m))...)
 	}

@@ -103,6 +103,9 @@ func (h *Hand) Preview() *Drag {
 	if way := h.Bending(); way != nil {
 		return &Drag{Budgets: []budget.Budget{way.Budget}}
 	}
+	if loom := h.Looming(); loom != nil {
+		return &Drag{Budgets: loom.Budgets}
+	}
 	return h.drag
 }
 
@@ -185,6 +188,10 @@ func (h *Hand) onPart(at geom.Point, ref plan.Ref) gesture {
 		return newBending(h, at, plan.LinkID(ref.Key), wayOrder(ref))
 	case ref.Table == "links" && h.desk.Selected(ref) && len(h.desk.Selection()) == 1:
 		return newBending(h, at, plan.LinkID(ref.Key), 0)
+	case ref.Table == "looms" && wayOrder(ref) > 0:
+		return newLooming(h, at, plan.LoomID(ref.Key), wayOrder(ref))
+	case ref.Table == "looms" && h.desk.Selected(ref) && len(h.desk.Selection()) == 1:
+		return newLooming(h, at, plan.LoomID(ref.Key), 0)
 	}
 	return nil
 }

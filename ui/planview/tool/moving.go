@@ -90,7 +90,7 @@ func (h *Hand) Nudge(by geom.Point) error {
 	}
 	if ref, found := h.WayPoint(); found {
 		at := wayOrder(ref) - 1
-		return h.changeWay(plan.LinkID(ref.Key), "Nudge way", func(way []geom.Point) []geom.Point {
+		return h.changeWay(ref, "Nudge way", func(way []geom.Point) []geom.Point {
 			way[at] = way[at].Add(by)
 			return way
 		})
