@@ -1,0 +1,72 @@
+package cabling
+
+import (
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+)
+
+// sockets tells which ends of a kind are sockets as it lies: near and far, turned where the drum stands at the near end.
+func sockets(kind plan.CableKind, turned bool) (near, far bool) {
+	near, far = kind.NearEnd == "socket", kind.FarEnd == "socket"
+	if turned {
+		return far, near
+	}
+	return near, far
+}
+
+// follows tells whether cable b can be joined behind cable a: one medium of one sort, one connector, and no shell into a
+// socket that takes none. Two plugs, or two sockets, meet in a coupler.
+func follows(a, b plan.CableKind, turned bool) bool {
+	if a.Media != b.Media || a.Connector != "" && b.Connector != "" && a.Connector != b.Connector {
+		return false
+	}
+	_, behind := sockets(a, turned)
+	ahead, _ := sockets(b, turned)
+	switch {
+	case behind == ahead:
+		return true
+	case behind:
+		return a.Lockable || !b.Lockable
+	}
+	return b.Lockable || !a.Lockable
+}
+
+// enters tells whether a cable's end goes into a device's port: a plug of the port's connector, without a shell that the
+// port does not take.
+func enters(kind plan.CableKind, socket bool, port plan.KindPort) bool {
+	switch {
+	case socket:
+		return false
+	case kind.Connector != "" && port.Connector != "" && kind.Connector != port.Connector:
+		return false
+	}
+	return !kind.Lockable || port.Lockable || kind.Connector != port.Connector
+}
+
+// loom is the form of a stock loom, which carries several links and is no cable of one.
+const loom = "loom"
+
+// carries tells whether a kind of cable carries a link's transport at all: its medium, its pairs, its screen through.
+func (r *run) carries(kind plan.CableKind) bool {
+	t := r.survey.reckoner.Transport(r.link.Transport)
+	switch {
+	case kind.Form == loom || !budget.Fits(kind, t.Media):
+		return false
+	case kind.Pairs > 0 && kind.Pairs < t.PairsNeeded:
+		return false
+	case t.ScreenRequired && (!kind.Screened || r.fixed.Graded && !kind.MetalShell):
+		return false
+	}
+	return true
+}
+
+// begins and ends tell whether a kind can be the first and the last cable of the run. A panel takes any.
+func (r *run) begins(kind plan.CableKind) bool {
+	near, _ := sockets(kind, r.turned)
+	return r.link.FromPanel != "" || enters(kind, near, r.ports[0])
+}
+
+func (r *run) ends(kind plan.CableKind) bool {
+	_, far := sockets(kind, r.turned)
+	return r.link.ToPanel != "" || enters(kind, far, r.ports[1])
+}

@@ -1,0 +1,75 @@
+package cabling
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"stageloom/model/plan"
+)
+
+// hireLengths are what wanted kinds are offered in for hire, beside the lengths of the stock, in metres. Common practice, no
+// source.
+var hireLengths = []float64{10, 25, 50, 100}
+
+// hireIn finds the fewest cables that, with the stock, serve every link of the proposal that any can: more of what the stock
+// holds, or of the kinds that unserved links want.
+func (s *survey) hireIn(ctx context.Context, proposal *Proposal) {
+	if len(proposal.Unserved) == 0 {
+		return
+	}
+	s.offer(proposal.Unserved)
+	z := s.puzzle()
+	z.problem.Spares = nil
+	answer := hireAnswer(ctx, &z.problem)
+	picks, served := z.picks(answer)
+	used := make([]int, len(s.lines))
+	for i, r := range s.runs {
+		if r.settled() {
+			_, served[i] = r.lay(nil)
+		}
+		if !served[i] {
+			proposal.Beyond = append(proposal.Beyond, r.link.ID)
+		}
+		for _, at := range picks[i] {
+			used[at]++
+		}
+	}
+	proposal.HireProved = answer.Proved
+	type row struct {
+		kind   plan.CableKindID
+		length float64
+	}
+	rows := map[row]int{}
+	for at, n := range used {
+		if more := n - len(s.lines[at].free); more > 0 {
+			rows[row{s.lines[at].kind, s.lines[at].length}] += more
+		}
+	}
+	for r, n := range rows {
+		proposal.HireIn = append(proposal.HireIn, Hire{Kind: r.kind, KindName: kindName(s.plan, r.kind), Length: r.length, Count: n})
+	}
+	slices.SortFunc(proposal.HireIn, func(a, b Hire) int {
+		return cmp.Or(cmp.Compare(a.KindName, b.KindName), cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length))
+	})
+}
+
+// offer adds lines of which there is none yet: the kinds that unserved links want, in the lengths they are hired in.
+func (s *survey) offer(unserved []Unserved) {
+	for _, u := range unserved {
+		link, _ := s.plan.Link(u.Link)
+		kind, known := s.kinds[link.FillKind]
+		if !known || s.barred(kind.ID) {
+			continue
+		}
+		for _, length := range hireLengths {
+			key := lineKey{kind: kind.ID, length: length}
+			if _, there := s.lineOf[key]; !there {
+				s.lineOf[key] = len(s.lines)
+				s.lines = append(s.lines, line{lineKey: key, sample: plan.Segment{Kind: kind.ID, Length: length}})
+			}
+		}
+	}
+	s.sortLines()
+	clear(s.losses)
+}

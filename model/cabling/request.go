@@ -1,0 +1,26 @@
+package cabling
+
+import "stageloom/model/plan"
+
+// Request says what is to be picked, and how. The zero value picks for all links of a new plan from the good stock.
+type Request struct {
+	// Links are those to pick for; nil is all. Cables on other links stay there.
+	Links []plan.LinkID
+	// OnTheDay keeps as much as can be of what is picked already: changes count before joins.
+	OnTheDay bool
+	// Suspect lets reels be taken that are marked so; faulty ones never are.
+	Suspect bool
+	// Wanted lets only these kinds be taken, where there are any; Barred none of these.
+	Wanted, Barred []plan.CableKindID
+	// OwnKind lets a link that wants a kind have that one alone, as links without a grade do anyway.
+	OwnKind bool
+	// MaxJoins is how many joins a link may have that says nothing itself; 0 is DefaultJoins.
+	MaxJoins int
+	// DifferentKinds asks that main and backup are of different kinds of cable, not only of separate cables.
+	DifferentKinds bool
+	// HoldBack keeps back at each position, where the stock allows, one cable able to replace the longest main run that
+	// begins or ends there.
+	HoldBack bool
+	// Nodes bounds the search; 0 is the optimiser's own bound. The same bound gives the same picks.
+	Nodes int
+}

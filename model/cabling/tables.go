@@ -1,0 +1,64 @@
+package cabling
+
+import (
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+)
+
+// jointKey is two kinds that meet, the coupler named for them, and how their drums lie.
+type jointKey struct {
+	a, b    plan.CableKindID
+	coupler plan.HardwareID
+	turned  bool
+}
+
+// lossKey is what decides the loss of a line of stock on a link.
+type lossKey struct {
+	graded       bool
+	temperatureC float64
+	turned       bool
+}
+
+// lossesFor is what each line of stock loses on a run, inner connections of drums included, in thousandths of a dB, each
+// part rounded up; −1 where its loss is not known on the run's transport.
+func (s *survey) lossesFor(r *run) []int {
+	key := lossKey{r.fixed.Graded, r.fixed.TemperatureC, r.turned}
+	if known, found := s.losses[key]; found {
+		return known
+	}
+	losses := make([]int, len(s.lines))
+	for i := range s.lines {
+		b := s.reckoner.Cabled(r.link, renumbered([]plan.Segment{s.lines[i].sample}))
+		for _, part := range b.Parts {
+			if part.Order != 1 || part.Assumed {
+				continue
+			}
+			if part.Unknown {
+				losses[i] = -1
+				break
+			}
+			losses[i] += up(part.LossDB)
+		}
+	}
+	s.losses[key] = losses
+	return losses
+}
+
+// jointOf is what the joint of two kinds that follow each other loses on a graded run, in thousandths of a dB. Where it
+// takes a coupler and none is named, it is the plan's own.
+func (s *survey) jointOf(r *run, a, b plan.CableKindID, coupler plan.HardwareID) int {
+	if !r.fixed.Graded {
+		return 0
+	}
+	key := jointKey{a, b, coupler, r.turned}
+	if known, found := s.joints[key]; found {
+		return known
+	}
+	pair := s.reckoner.Cabled(r.link, renumbered([]plan.Segment{{Kind: a, Length: 1}, {Kind: b, Length: 1, Coupler: coupler}}))
+	for _, part := range pair.Parts {
+		if part.Order == 2 && (part.What == budget.Coupler || part.What == budget.Connection) {
+			s.joints[key] = up(part.LossDB)
+		}
+	}
+	return s.joints[key]
+}

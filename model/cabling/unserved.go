@@ -1,0 +1,55 @@
+package cabling
+
+import (
+	"fmt"
+
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+)
+
+// Why says why a link stays unserved.
+type Why string
+
+// The reasons. Crowded says that the stock would reach but others have what it takes; the others that no stock of this
+// request serves the link, whoever has it.
+const (
+	Crowded  Why = "crowded out"
+	TooShort Why = "too short"
+	Over     Why = "over"
+	NoFit    Why = "nothing fits"
+	NoKind   Why = "no allowed kind"
+)
+
+// Unserved is a link that no cables serve, and why.
+type Unserved struct {
+	Link     plan.LinkID
+	Name     string
+	Priority int
+	Why      Why
+	// Short is how many metres all that could be joined falls short; OverDB by how much the best that reaches is over.
+	Short, OverDB float64
+	// By are the links that hold what it would take, the least important first.
+	By []plan.LinkID
+	// Held tells that what it would take lies in links that were not picked for, or is kept where it is.
+	Held bool
+
+	by     string
+	detail string
+}
+
+// String says it in one sentence: "L07 cannot be reached from the whole stock: too short by 12.0 m".
+func (u Unserved) String() string {
+	const whole = "cannot be reached from the whole stock"
+	switch u.Why {
+	case Crowded:
+		if u.by == "" {
+			return u.Name + " is crowded out"
+		}
+		return fmt.Sprintf("%s is crowded out by %s", u.Name, u.by)
+	case TooShort:
+		return fmt.Sprintf("%s %s: too short by %s", u.Name, whole, budget.Metres(u.Short))
+	case Over:
+		return fmt.Sprintf("%s %s: over by %s dB at 100 MHz", u.Name, whole, budget.LossTenths(u.OverDB))
+	}
+	return fmt.Sprintf("%s %s: %s", u.Name, whole, u.detail)
+}

@@ -1,0 +1,63 @@
+package cabling
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"stageloom/model/plan"
+)
+
+// Words names the cables of a chain from the near end on: "LL01 + 50 m of Cat 6A + house line 3", or "no cable". A reel is
+// named by its tag, or by its length and kind.
+func Words(p *plan.Plan, chain []plan.Segment) string {
+	if len(chain) == 0 {
+		return "no cable"
+	}
+	names := make([]string, len(chain))
+	for i, segment := range chain {
+		names[i] = cableName(p, segment)
+	}
+	return strings.Join(names, " + ")
+}
+
+func cableName(p *plan.Plan, segment plan.Segment) string {
+	kind, length := segment.Kind, segment.Length
+	switch {
+	case segment.Reel != "":
+		reel, _ := p.Reels.Get(plan.Key(segment.Reel))
+		if reel.Tag != "" {
+			return reel.Tag
+		}
+		kind, length = reel.Kind, reel.Length
+	case segment.HouseLine != "":
+		line, _ := p.HouseLines.Get(plan.Key(segment.HouseLine))
+		return "house line " + line.Name
+	}
+	return fmt.Sprintf("%s m of %s", plain(length), kindName(p, kind))
+}
+
+func kindName(p *plan.Plan, id plan.CableKindID) string {
+	if kind, found := p.CableKinds.Get(plan.Key(id)); found {
+		return kind.Name
+	}
+	return string(id)
+}
+
+// plain prints metres without zeros behind the point.
+func plain(metres float64) string { return strconv.FormatFloat(metres, 'f', -1, 64) }
+
+// listed joins names: "L02", "L02 and L05", "L02, L05 and 3 more".
+func listed(names []string) string {
+	const most = 4
+	switch n := len(names); {
+	case n == 0:
+		return ""
+	case n == 1:
+		return names[0]
+	case n > most:
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), n-most)
+	default:
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+}
