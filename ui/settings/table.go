@@ -1,0 +1,78 @@
+package settings
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// ColumnLook is how one column of a table is shown: its width in the toolkit's units.
+type ColumnLook struct {
+	Name   string
+	Width  float32
+	Hidden bool
+}
+
+// TableLook is how a table is laid out: columns in their order, and the column it is sorted by, blank for none.
+type TableLook struct {
+	Columns []ColumnLook
+	Sort    string
+	Down    bool
+}
+
+// The keys of what is kept of tables.
+const (
+	keyTable     = "table "
+	keyTableSort = "table sort "
+	keyDrawer    = "tables share"
+	keyOpenTable = "table open"
+)
+
+// Table is the layout kept for a table of this name; without columns where none was kept or it makes no sense.
+func (s *Settings) Table(name string) TableLook {
+	var look TableLook
+	for _, entry := range s.kept.StringList(keyTable + name) {
+		parts := strings.Split(entry, "|")
+		if len(parts) != 3 {
+			return TableLook{}
+		}
+		width, err := strconv.ParseFloat(parts[1], 32)
+		if err != nil || !(width >= 20 && width <= 2000) {
+			return TableLook{}
+		}
+		look.Columns = append(look.Columns, ColumnLook{parts[0], float32(width), parts[2] == "hidden"})
+	}
+	look.Sort = s.kept.String(keyTableSort + name)
+	look.Sort, look.Down = strings.CutSuffix(look.Sort, "|down")
+	return look
+}
+
+// SetTable keeps the layout of a table.
+func (s *Settings) SetTable(name string, look TableLook) {
+	var entries []string
+	for _, column := range look.Columns {
+		shown := "shown"
+		if column.Hidden {
+			shown = "hidden"
+		}
+		entries = append(entries, fmt.Sprintf("%s|%.0f|%s", column.Name, column.Width, shown))
+	}
+	s.kept.SetStringList(keyTable+name, entries)
+	sort := look.Sort
+	if look.Down {
+		sort += "|down"
+	}
+	s.kept.SetString(keyTableSort+name, sort)
+}
+
+// Drawer is the share of the plan above the tables.
+func (s *Settings) Drawer() float64 { return s.share(keyDrawer, 0.55) }
+
+// SetDrawer keeps the share of the plan above the tables.
+func (s *Settings) SetDrawer(share float64) { s.kept.SetFloat(keyDrawer, share) }
+
+// OpenTable is the name of the table that was open last, blank for none.
+func (s *Settings) OpenTable() string { return s.kept.String(keyOpenTable) }
+
+// SetOpenTable keeps which table is open, blank for none.
+func (s *Settings) SetOpenTable(name string) { s.kept.SetString(keyOpenTable, name) }

@@ -1,0 +1,209 @@
+package table
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"stageloom/model/plan"
+)
+
+// Misfit is one cell that cannot be what was typed or pasted: row and column in the user's words, and why.
+type Misfit struct {
+	Row, Column string
+	Why         error
+}
+
+// Misfits is why nothing was changed.
+type Misfits struct{ All []Misfit }
+
+// most is how many misfits are told one by one.
+const most = 3
+
+// Error tells the first of them, and how many more there are.
+func (m *Misfits) Error() string {
+	var lines []string
+	for i, misfit := range m.All {
+		if i == most {
+			lines = append(lines, fmt.Sprintf("and %d more", len(m.All)-most))
+			break
+		}
+		lines = append(lines, fmt.Sprintf("%s, %s: %v", misfit.Row, misfit.Column, misfit.Why))
+	}
+	return strings.Join(lines, "; ")
+}
+
+// Unwrap lets errors.Is and errors.As see the single reasons.
+func (m *Misfits) Unwrap() (all []error) {
+	for _, misfit := range m.All {
+		all = append(all, misfit.Why)
+	}
+	return all
+}
+
+// ErrReckoned is why a cell of a column without a Setter is not changed.
+var ErrReckoned = errors.New("it is reckoned from the plan and can't be typed")
+
+// typing is one cell that is to be set; ref and names are kept, since rows move while cells change.
+type typing struct {
+	ref           plan.Ref
+	column        int
+	typed         string
+	name, heading string
+}
+
+func (s *Sheet) typing(row, column int, typed string) typing {
+	at := s.shown[column]
+	return typing{s.Ref(row), at, typed, s.RowName(row), s.columns[at].Title}
+}
+
+// same tells whether the cell reads as typed already: then what lies behind a rounded figure stays as it is.
+func (s *Sheet) same(row, column int, typed string) bool {
+	return strings.TrimSpace(typed) == strings.TrimSpace(s.Cell(row, column).Text)
+}
+
+// Target is what an edit in place is about: a column of rows, which may move while one types.
+type Target struct {
+	Refs   []plan.Ref
+	Column string
+}
+
+// Target is the cursor's column of the selected rows, or of the cursor's row where it is not selected.
+func (s *Sheet) Target() Target {
+	if len(s.rows) == 0 {
+		return Target{}
+	}
+	return Target{s.Refs(), s.columns[s.shown[s.column]].Name}
+}
+
+// Set sets the cells of a target to what was typed, as one undo step. Cells that read so already stay as they are.
+func (s *Sheet) Set(target Target, typed string) error {
+	column := s.named(target.Column)
+	places := make(map[plan.Ref]int, s.source.Len())
+	for row := range s.source.Len() {
+		places[s.source.Ref(row)] = row
+	}
+	var cells []typing
+	for _, ref := range target.Refs {
+		row, found := places[ref]
+		switch {
+		case !found || column < 0:
+			return fmt.Errorf("%w: the row is gone", plan.ErrRefused)
+		case strings.TrimSpace(s.source.Cell(row, column).Text) != strings.TrimSpace(typed):
+			cells = append(cells, typing{ref, column, typed, s.source.RowName(row), s.columns[column].Title})
+		}
+	}
+	return s.apply(cells)
+}
+
+// Clear blanks the marked cells that can be typed, as one undo step.
+func (s *Sheet) Clear() error {
+	var cells []typing
+	first, last := s.stretch()
+	for _, row := range s.block() {
+		for column := first; column <= last; column++ {
+			if s.Editable(column) && s.Cell(row, column).Text != "" {
+				cells = append(cells, s.typing(row, column, ""))
+			}
+		}
+	}
+	if len(cells) == 0 && first == last && len(s.shown) > 0 && !s.Editable(first) {
+		return ErrReckoned
+	}
+	return s.apply(cells)
+}
+
+// apply sets cells as one undo step: all of them or none.
+func (s *Sheet) apply(cells []typing) error {
+	if len(cells) == 0 {
+		return nil
+	}
+	return s.do(s.stepName(cells), func(e *plan.Edit) error {
+		var misfits Misfits
+		for _, cell := range cells {
+			err := ErrReckoned
+			if set := s.source.Setter(cell.column); set != nil {
+				err = set(e, cell.ref, cell.typed)
+			}
+			if err != nil {
+				misfits.All = append(misfits.All, Misfit{cell.name, cell.heading, err})
+			}
+		}
+		switch {
+		case len(misfits.All) == 0:
+			return nil
+		case len(cells) == 1:
+			return misfits.All[0].Why
+		}
+		return &misfits
+	})
+}
+
+// stepName is what the history calls the step: "Slack of L01", "Slack of 5 links", "Edit 12 cells".
+func (s *Sheet) stepName(cells []typing) string {
+	rows, columns := map[plan.Ref]bool{}, map[int]bool{}
+	for _, cell := range cells {
+		rows[cell.ref], columns[cell.column] = true, true
+	}
+	_, many := s.source.Words()
+	what := cells[0].heading
+	if len(columns) > 1 {
+		what = fmt.Sprintf("Edit %d columns", len(columns))
+	}
+	if len(rows) == 1 {
+		return what + " of " + cells[0].name
+	}
+	return fmt.Sprintf("%s of %d %s", what, len(rows), many)
+}
+
+// Grows tells whether rows can be added and removed here.
+func (s *Sheet) Grows() (adds, removes bool) {
+	grower, ok := s.source.(Grower)
+	return ok && grower.Adder() != nil, ok && grower.Remover() != nil
+}
+
+// Add adds a row behind the cursor's, as one undo step, and returns it. The cursor goes there with the next source.
+func (s *Sheet) Add() (added plan.Ref, err error) {
+	if adds, _ := s.Grows(); !adds {
+		return plan.Ref{}, fmt.Errorf("%w: no row is added here", plan.ErrRefused)
+	}
+	one, _ := s.source.Words()
+	err = s.do("New "+one, func(e *plan.Edit) (err error) {
+		added, err = s.source.(Grower).Adder()(e, s.cursor)
+		return err
+	})
+	if err == nil {
+		s.SetFilter("")
+		s.jump(added)
+	}
+	return added, err
+}
+
+// jump puts the cursor on a row that is shown now or with the next source.
+func (s *Sheet) jump(ref plan.Ref) {
+	s.cursor, s.anchor = ref, ref
+	clear(s.selected)
+	s.selected[ref] = true
+	for view := range s.rows {
+		if s.Ref(view) == ref {
+			s.row = view
+		}
+	}
+}
+
+// RemoveRows removes the selected rows, or the cursor's, as one undo step.
+func (s *Sheet) RemoveRows() error {
+	if _, removes := s.Grows(); !removes {
+		return fmt.Errorf("%w: no row is removed here", plan.ErrRefused)
+	}
+	one, many := s.source.Words()
+	rows := s.block()
+	if len(rows) == 0 {
+		return nil
+	}
+	refs, what := s.Refs(), one+" "+s.RowName(rows[0])
+	if len(rows) > 1 {
+		what = fmt.Sprintf("%d %s", len(rows), many)
+	}
+	return s.do("Delete "+what, func(e *plan.Edit) error { return s.source.(Grower).Remover()(e, refs) })
+}

@@ -1,0 +1,212 @@
+package table
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Copy is the marked block as text for a spreadsheet: tabs between columns, a line a row.
+func (s *Sheet) Copy() string {
+	first, last := s.stretch()
+	return s.copy(first, last, false)
+}
+
+// CopyWithHeadings is the selected rows with all columns shown and a line of headings. Pasted back, rows are found by
+// name and columns by heading, whatever their order then.
+func (s *Sheet) CopyWithHeadings() string { return s.copy(0, len(s.shown)-1, true) }
+
+func (s *Sheet) copy(first, last int, headings bool) string {
+	var lines []string
+	line := func(text func(column int) string) {
+		var fields []string
+		for column := first; column <= last; column++ {
+			fields = append(fields, quoted(text(column)))
+		}
+		lines = append(lines, strings.Join(fields, "\t"))
+	}
+	if headings {
+		line(func(column int) string { return s.columns[s.shown[column]].Title })
+	}
+	for _, row := range s.block() {
+		line(func(column int) string { return s.Cell(row, column).Text })
+	}
+	return strings.Join(lines, "\n")
+}
+
+// quoted puts a cell that holds a tab, a line end or a quotation mark into quotation marks, as spreadsheets do.
+func quoted(text string) string {
+	if !strings.ContainsAny(text, "\t\n\r\"") {
+		return text
+	}
+	return `"` + strings.ReplaceAll(text, `"`, `""`) + `"`
+}
+
+// readTabbed reads the text of a spreadsheet's clipboard: lines of cells between tabs. A cell that begins with a quotation
+// mark goes on to the next one, with line ends and tabs in it.
+func readTabbed(text string) (lines [][]string) {
+	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
+	var line []string
+	for {
+		cell, rest := cutCell(text)
+		line = append(line, cell)
+		if rest == "" || rest == "\n" {
+			return append(lines, line)
+		}
+		if rest[0] == '\n' {
+			lines, line = append(lines, line), nil
+		}
+		text = rest[1:]
+	}
+}
+
+// cutCell cuts the first cell off; rest begins with the tab or line end behind it.
+func cutCell(text string) (cell, rest string) {
+	if strings.HasPrefix(text, `"`) {
+		if cell, rest, ok := cutQuoted(text[1:]); ok {
+			return cell, rest
+		}
+	}
+	if end := strings.IndexAny(text, "\t\n"); end >= 0 {
+		return text[:end], text[end:]
+	}
+	return text, ""
+}
+
+func cutQuoted(text string) (cell, rest string, ok bool) {
+	var b strings.Builder
+	for {
+		before, after, found := strings.Cut(text, `"`)
+		if !found {
+			return "", "", false
+		}
+		b.WriteString(before)
+		switch {
+		case strings.HasPrefix(after, `"`):
+			b.WriteByte('"')
+			text = after[1:]
+		case after == "" || after[0] == '\t' || after[0] == '\n':
+			return b.String(), after, true
+		default:
+			return "", "", false
+		}
+	}
+}
+
+// ErrNothingToPaste is given for a clipboard without text.
+var ErrNothingToPaste = errors.New("there is no text on the clipboard")
+
+// Paste sets cells from the text of a spreadsheet, as one undo step: all of them or none. One cell fills the whole marked
+// block; several go from the cursor's cell on, to the right and down; with a line of headings rows are found by name and
+// columns by heading. A cell of a reckoned column passes when it reads as it stands. It returns how many cells changed.
+func (s *Sheet) Paste(text string) (changed int, err error) {
+	if strings.Trim(text, "\r\n\t ") == "" {
+		return 0, ErrNothingToPaste
+	}
+	lines := readTabbed(text)
+	var cells []typing
+	switch columns := s.headings(lines[0]); {
+	case columns != nil:
+		cells, err = s.pasteNamed(lines[1:], columns)
+	case len(lines) == 1 && len(lines[0]) == 1:
+		cells = s.pasteFill(lines[0][0])
+	default:
+		cells, err = s.pasteBlock(lines)
+	}
+	if err != nil {
+		return 0, err
+	}
+	return len(cells), s.apply(cells)
+}
+
+// headings are the columns, of all, that a first line names; nil when it is no line of headings.
+func (s *Sheet) headings(line []string) []int {
+	var columns []int
+	named := false
+	for _, text := range line {
+		column := slices.IndexFunc(s.columns, func(c Column) bool { return strings.EqualFold(c.Title, strings.TrimSpace(text)) })
+		if column < 0 || slices.Contains(columns, column) {
+			return nil
+		}
+		named = named || s.columns[column].Names
+		columns = append(columns, column)
+	}
+	if !named || len(columns) < 2 {
+		return nil
+	}
+	return columns
+}
+
+func (s *Sheet) pasteFill(text string) (cells []typing) {
+	first, last := s.stretch()
+	for _, row := range s.block() {
+		for column := first; column <= last; column++ {
+			if !s.same(row, column, text) {
+				cells = append(cells, s.typing(row, column, text))
+			}
+		}
+	}
+	return cells
+}
+
+func (s *Sheet) pasteBlock(lines [][]string) (cells []typing, err error) {
+	top, left := s.corner()
+	wide := 0
+	for _, line := range lines {
+		wide = max(wide, len(line))
+	}
+	if over := top + len(lines) - len(s.rows); over > 0 {
+		return nil, fmt.Errorf("%d rows are pasted, but from here on there are only %d: nothing was changed", len(lines), len(lines)-over)
+	}
+	if over := left + wide - len(s.shown); over > 0 {
+		return nil, fmt.Errorf("%d columns are pasted, but from here on there are only %d: nothing was changed", wide, wide-over)
+	}
+	for i, line := range lines {
+		for j, text := range line {
+			if !s.same(top+i, left+j, text) {
+				cells = append(cells, s.typing(top+i, left+j, text))
+			}
+		}
+	}
+	return cells, nil
+}
+
+// corner is the cell where a pasted block begins: the first of the marked block.
+func (s *Sheet) corner() (row, column int) {
+	column, _ = s.stretch()
+	if rows := s.block(); len(rows) > 0 {
+		return rows[0], column
+	}
+	return 0, column
+}
+
+// pasteNamed finds rows by the words of the naming column, among all rows, shown or not.
+func (s *Sheet) pasteNamed(lines [][]string, columns []int) (cells []typing, err error) {
+	naming := slices.IndexFunc(columns, func(column int) bool { return s.columns[column].Names })
+	rows := map[string][]int{}
+	for row := range s.source.Len() {
+		name := s.source.Cell(row, columns[naming]).Text
+		rows[name] = append(rows[name], row)
+	}
+	one, many := s.source.Words()
+	for i, line := range lines {
+		if len(line) <= naming || len(line) > len(columns) {
+			return nil, fmt.Errorf("line %d has %d cells under %d headings: nothing was changed", i+2, len(line), len(columns))
+		}
+		name := strings.TrimSpace(line[naming])
+		switch found := rows[name]; len(found) {
+		case 0:
+			return nil, fmt.Errorf("line %d: no %s is called %q: nothing was changed", i+2, one, name)
+		case 1:
+			for j, text := range line {
+				if cell := s.source.Cell(found[0], columns[j]); strings.TrimSpace(cell.Text) != strings.TrimSpace(text) {
+					cells = append(cells, typing{s.source.Ref(found[0]), columns[j], text, name, s.columns[columns[j]].Title})
+				}
+			}
+		default:
+			return nil, fmt.Errorf("line %d: %d %s are called %q: nothing was changed", i+2, len(found), many, name)
+		}
+	}
+	return cells, nil
+}

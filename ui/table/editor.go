@@ -1,0 +1,246 @@
+package table
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/plan"
+)
+
+// editing is an edit in place: the one live field of the table, in the cell of a row and a column.
+type editing struct {
+	target Target
+	ref    plan.Ref
+	column string
+	field  *cellField
+	err    error
+}
+
+func (e *editing) exists(source Source) bool {
+	for row := range source.Len() {
+		if source.Ref(row) == e.ref {
+			return true
+		}
+	}
+	return false
+}
+
+// cellField is the field in which a cell is typed.
+type cellField struct {
+	widget.Entry
+	grid    *Grid
+	shifted bool
+}
+
+// Inner is the toolkit's entry, for tests.
+func (f *cellField) Inner() *widget.Entry { return &f.Entry }
+
+// AcceptsTab implements fyne.Tabbable.
+func (f *cellField) AcceptsTab() bool { return true }
+
+// KeyDown implements desktop.Keyable.
+func (f *cellField) KeyDown(event *fyne.KeyEvent) {
+	f.shifted = f.shifted || event.Name == desktop.KeyShiftLeft || event.Name == desktop.KeyShiftRight
+	f.Entry.KeyDown(event)
+}
+
+// KeyUp implements desktop.Keyable.
+func (f *cellField) KeyUp(event *fyne.KeyEvent) {
+	f.shifted = f.shifted && event.Name != desktop.KeyShiftLeft && event.Name != desktop.KeyShiftRight
+	f.Entry.KeyUp(event)
+}
+
+// TypedKey implements fyne.Focusable: Enter keeps and goes down, Tab keeps and goes to the side, Escape discards.
+func (f *cellField) TypedKey(event *fyne.KeyEvent) {
+	g := f.grid
+	back := f.shifted
+	if driver, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
+		back = driver.CurrentKeyModifiers()&fyne.KeyModifierShift != 0
+	}
+	switch event.Name {
+	case fyne.KeyEscape:
+		g.endEdit()
+		g.Focus()
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyDown, fyne.KeyUp:
+		step := 1
+		if event.Name == fyne.KeyUp || back && event.Name != fyne.KeyDown {
+			step = -1
+		}
+		g.keepAndGo(func() { g.sheet.Move(step, 0, false) })
+	case fyne.KeyTab:
+		g.keepAndGo(func() { g.body.tab(back) })
+	case fyne.KeyPageDown, fyne.KeyPageUp:
+	default:
+		f.Entry.TypedKey(event)
+	}
+}
+
+// FocusLost implements fyne.Focusable: what was typed is kept, or stays with the reason why not.
+func (f *cellField) FocusLost() {
+	f.Entry.FocusLost()
+	f.shifted = false
+	if f.grid.editing != nil && f.grid.editing.field == f {
+		f.grid.keepEdit()
+	}
+}
+
+// begin edits the cursor's cell: with what it holds, or with what was typed on it. A cell of few words offers them.
+func (g *Grid) begin(typed *string) {
+	row, column := g.sheet.Cursor()
+	if row < 0 || !g.keepEdit() {
+		return
+	}
+	if !g.sheet.Editable(column) {
+		g.warn(ErrReckoned)
+		return
+	}
+	if choices := g.sheet.Choices(row, column); len(choices) > 0 && typed == nil {
+		g.offer(choices)
+		return
+	}
+	g.trouble = ""
+	g.scroll()
+	field := &cellField{grid: g}
+	field.ExtendBaseWidget(field)
+	field.Scroll = fyne.ScrollNone
+	text := g.sheet.Cell(row, column).Text
+	if typed != nil {
+		text = *typed
+	}
+	field.Text = text
+	field.CursorColumn = len([]rune(text))
+	g.editing = &editing{g.sheet.Target(), g.sheet.Ref(row), g.sheet.Columns()[column].Name, field, nil}
+	g.refreshCells()
+	g.explain()
+	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil {
+		c.Focus(field)
+	}
+	if typed == nil {
+		field.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
+}
+
+// keepEdit keeps what is being typed, if something is, and tells whether it could be. Where not, the field stays with its
+// text, and the reason stands under it.
+func (g *Grid) keepEdit() bool {
+	e := g.editing
+	if e == nil {
+		return true
+	}
+	g.editing = nil // the plan's event comes back to the grid before Set returns
+	if err := g.sheet.Set(e.target, e.field.Text); err != nil {
+		e.err = err
+		g.editing = e
+		g.refreshCells()
+		return false
+	}
+	g.endEdit()
+	return true
+}
+
+// keepAndGo keeps what is being typed and moves the cursor; with several rows selected they stay selected.
+func (g *Grid) keepAndGo(step func()) {
+	several := len(g.editing.target.Refs) > 1
+	next := g.after(step, several)
+	if !g.keepEdit() {
+		g.focusField()
+		return
+	}
+	next()
+	g.Focus()
+	g.moved()
+}
+
+// after returns what moves the cursor once the edit is kept. It is worked out before, since rows may be sorted anew.
+func (g *Grid) after(step func(), several bool) func() {
+	if several {
+		return func() {}
+	}
+	step()
+	row, column := g.sheet.Cursor()
+	ref := g.sheet.Ref(row)
+	return func() {
+		for view := range g.sheet.rows {
+			if g.sheet.Ref(view) == ref {
+				g.sheet.Go(view, column, false)
+				return
+			}
+		}
+	}
+}
+
+func (g *Grid) focusField() {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil && g.editing != nil {
+		c.Focus(g.editing.field)
+	}
+}
+
+// endEdit takes the field away.
+func (g *Grid) endEdit() {
+	g.editing = nil
+	g.show()
+}
+
+// placeBubble puts the reason why an edit was not kept under its cell, or takes it away.
+func (g *Grid) placeBubble() {
+	if g.editing == nil || g.editing.err == nil {
+		g.bubble.Hide()
+		return
+	}
+	for _, c := range g.body.cells {
+		if !g.holdsField(c.id) {
+			continue
+		}
+		driver := fyne.CurrentApp().Driver()
+		at := driver.AbsolutePositionForObject(c).Subtract(driver.AbsolutePositionForObject(g))
+		width := min(max(320, c.Size().Width), g.Size().Width)
+		g.bubble.text.SetText(Sentence(g.editing.err))
+		g.bubble.Resize(fyne.NewSize(width, g.bubble.MinSize().Height))
+		height := g.bubble.MinSize().Height
+		at.X = max(0, min(at.X, g.Size().Width-width))
+		at.Y += c.Size().Height + 2
+		if at.Y+height > g.Size().Height {
+			at.Y -= c.Size().Height + height + 4
+		}
+		g.bubble.Resize(fyne.NewSize(width, height))
+		g.bubble.Move(at)
+		g.bubble.Show()
+		g.bubble.Refresh()
+		return
+	}
+	g.bubble.Hide()
+}
+
+// holdsField tells whether the field stands in this cell.
+func (g *Grid) holdsField(id widget.TableCellID) bool {
+	e := g.editing
+	if e == nil || id.Row < 0 || id.Row >= g.sheet.Len() || id.Col < 0 || id.Col >= len(g.sheet.shown) {
+		return false
+	}
+	return g.sheet.Ref(id.Row) == e.ref && g.sheet.columns[g.sheet.shown[id.Col]].Name == e.column
+}
+
+// offer lists the words that a cell may take.
+func (g *Grid) offer(choices []string) {
+	target := g.sheet.Target()
+	row, column := g.sheet.Cursor()
+	now := g.sheet.Cell(row, column).Text
+	var items []*fyne.MenuItem
+	for _, choice := range choices {
+		label := choice
+		if label == "" {
+			label = "–"
+		}
+		item := fyne.NewMenuItem(label, func() {
+			if err := g.sheet.Set(target, choice); err != nil {
+				g.warn(unchanged(err))
+				return
+			}
+			g.moved()
+		})
+		item.Checked = choice == now
+		items = append(items, item)
+	}
+	g.popUp(items, g.atCursor())
+}

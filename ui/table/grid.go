@@ -1,0 +1,346 @@
+package table
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/plan"
+	"stageloom/ui/settings"
+)
+
+// Grid is the widget on a Sheet: a line to filter, the cells, a line that says what a column holds or what is wrong.
+// Set the functions before it is shown; those that are nil do nothing.
+type Grid struct {
+	widget.BaseWidget
+	sheet *Sheet
+
+	// Chosen is told which rows of the plan the user selected; Open is asked to show the cursor's row on the plan.
+	Chosen func([]plan.Ref)
+	Open   func(source Source, row int)
+	// Remove takes the selected rows out where the source can't itself, and asks what has to be asked.
+	Remove func()
+	// Leave gives the focus back to the plan.
+	Leave func()
+	// Say tells what was done.
+	Say func(string)
+	// Laid is told when columns were chosen, moved, sorted or made wider.
+	Laid func(settings.TableLook)
+	// Shortcut takes key combinations that are none of the table's.
+	Shortcut func(fyne.Shortcut)
+	// Actions are items of the context menu about the cursor's row, before the table's own.
+	Actions func(source Source, row int) []*fyne.MenuItem
+
+	filter *filterField
+	count  *widget.Label
+	add    *widget.Button
+	body   *body
+	empty  *widget.Label
+	foot   *widget.Label
+	bubble *bubble
+	layer  *fyne.Container
+	all    *fyne.Container
+
+	editing *editing
+	// told is what the plan's selection was when it was last shown or told, telling that it is being told.
+	told    []plan.Ref
+	telling bool
+	trouble string
+}
+
+// NewGrid returns a grid on a sheet.
+func NewGrid(sheet *Sheet) *Grid {
+	g := &Grid{sheet: sheet, count: widget.NewLabel(""), empty: widget.NewLabel(""), foot: widget.NewLabel("")}
+	g.filter = newFilterField(g)
+	g.body = newBody(g)
+	g.bubble = newBubble()
+	g.count.Importance = widget.LowImportance
+	g.empty.Alignment, g.empty.Wrapping, g.empty.Importance = fyne.TextAlignCenter, fyne.TextWrapWord, widget.LowImportance
+	g.foot.Truncation = fyne.TextTruncateEllipsis
+	columns := widget.NewButton("Columns", nil)
+	columns.OnTapped = func() { g.popUp(g.columnItems(), below(columns)) }
+	g.add = widget.NewButton("", func() { g.addRow() })
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(g.count, g.add, columns), g.filter)
+	g.layer = container.NewWithoutLayout(g.bubble)
+	middle := container.NewStack(g.body, container.NewCenter(container.New(atLeast{440}, g.empty)))
+	g.all = container.NewStack(container.NewBorder(top, g.foot, nil, nil, middle), g.layer)
+	g.ExtendBaseWidget(g)
+	g.show()
+	return g
+}
+
+// CreateRenderer implements fyne.Widget.
+func (g *Grid) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(g.all) }
+
+// Sheet is what the grid shows.
+func (g *Grid) Sheet() *Sheet { return g.sheet }
+
+// SetSource shows another state of the same table. What is being typed stays as long as its row does.
+func (g *Grid) SetSource(source Source) {
+	g.sheet.SetSource(source)
+	if g.editing != nil && !g.editing.exists(source) {
+		g.endEdit()
+	}
+	g.show()
+}
+
+// SetSelection shows which rows are about what the plan has selected, and scrolls to the first of them.
+func (g *Grid) SetSelection(refs []plan.Ref) {
+	if g.telling || sameRefs(refs, g.told) {
+		return
+	}
+	g.told = append([]plan.Ref(nil), refs...)
+	if g.sheet.ShowSelection(refs) {
+		g.scroll()
+	}
+	g.refreshCells()
+}
+
+func sameRefs(a, b []plan.Ref) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// Focus gives the keys to the cells.
+func (g *Grid) Focus() {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil {
+		c.Focus(g.body)
+	}
+}
+
+// FocusFilter gives the keys to the line that filters.
+func (g *Grid) FocusFilter() {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil {
+		c.Focus(g.filter)
+	}
+}
+
+// SetFilter filters the rows as if it had been typed.
+func (g *Grid) SetFilter(text string) { g.filter.SetText(text) }
+
+// show brings everything up to the sheet.
+func (g *Grid) show() {
+	one, many := g.sheet.Source().Words()
+	g.count.SetText(countWords(g.sheet.Len(), g.sheet.Source().Len(), one, many))
+	adds, _ := g.sheet.Grows()
+	g.add.SetText("New " + one)
+	setShown(g.add, adds)
+	empty := ""
+	switch {
+	case g.sheet.Source().Len() == 0:
+		empty = g.sheet.Source().Empty()
+	case g.sheet.Len() == 0:
+		empty = fmt.Sprintf("No %s holds “%s”. Escape in the line above shows all %s again.", one, g.sheet.Filter(), many)
+	}
+	g.empty.SetText(empty)
+	setShown(g.empty, empty != "")
+	g.body.layColumns()
+	g.refreshCells()
+	g.explain()
+}
+
+func setShown(object fyne.CanvasObject, shown bool) {
+	if shown {
+		object.Show()
+		return
+	}
+	object.Hide()
+}
+
+func countWords(shown, all int, one, many string) string {
+	words := many
+	if all == 1 {
+		words = one
+	}
+	if shown == all {
+		return fmt.Sprintf("%d %s", all, words)
+	}
+	return fmt.Sprintf("%d of %d %s", shown, all, words)
+}
+
+// refreshCells shows cells, cursor and selection anew.
+func (g *Grid) refreshCells() {
+	g.body.Refresh()
+	g.placeBubble()
+}
+
+// moved is called after the user moved the cursor or changed the selection.
+func (g *Grid) moved() {
+	g.trouble = ""
+	g.scroll()
+	g.refreshCells()
+	g.explain()
+	g.tell()
+}
+
+// tell tells the plan which rows are selected.
+func (g *Grid) tell() {
+	refs := g.sheet.Shows()
+	if sameRefs(refs, g.told) {
+		return
+	}
+	g.told = refs
+	if g.Chosen != nil {
+		g.telling = true
+		g.Chosen(refs)
+		g.telling = false
+	}
+}
+
+// Settle tells the grid what the plan selected of what it was told: rows that cannot be selected are left out there.
+func (g *Grid) Settle(refs []plan.Ref) { g.told = append([]plan.Ref(nil), refs...) }
+
+func (g *Grid) scroll() {
+	if row, column := g.sheet.Cursor(); row >= 0 {
+		g.body.ScrollTo(widget.TableCellID{Row: row, Col: column})
+	}
+}
+
+// explain says at the foot what is wrong, or else what the cursor's column holds.
+func (g *Grid) explain() {
+	text, importance := "", widget.LowImportance
+	if _, column := g.sheet.Cursor(); column >= 0 {
+		at := g.sheet.Columns()[column]
+		text = at.Title + ": " + at.Help
+		if !g.sheet.Editable(column) {
+			text += " Not typed."
+		}
+		if n := len(g.sheet.Refs()); n > 1 && g.sheet.Editable(column) {
+			text += fmt.Sprintf(" What is typed goes into all %d selected.", n)
+		}
+	}
+	if g.trouble != "" {
+		text, importance = g.trouble, widget.DangerImportance
+	}
+	if g.foot.Text == text && g.foot.Importance == importance {
+		return
+	}
+	g.foot.Importance = importance
+	g.foot.SetText(text)
+}
+
+// warn says at the foot why nothing was changed.
+func (g *Grid) warn(err error) {
+	g.trouble = Sentence(err)
+	g.explain()
+}
+
+func (g *Grid) say(text string) {
+	if g.Say != nil {
+		g.Say(text)
+	}
+}
+
+func (g *Grid) laid() {
+	g.body.layColumns()
+	g.refreshCells()
+	g.explain()
+	if g.Laid != nil {
+		g.Laid(g.sheet.Look())
+	}
+}
+
+// SortBy sorts by a shown column, as a click on its heading does.
+func (g *Grid) SortBy(column int) {
+	if !g.keepEdit() {
+		return
+	}
+	g.sheet.SortBy(column)
+	g.laid()
+	g.scroll()
+}
+
+// atLeast is a layout that gives its one object a width of at least so much.
+type atLeast struct{ width float32 }
+
+// MinSize implements fyne.Layout.
+func (a atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(a.width, objects[0].MinSize().Height)
+}
+
+// Layout implements fyne.Layout.
+func (a atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+// below is where a menu hangs under an object.
+func below(object fyne.CanvasObject) fyne.Position {
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(object)
+	return at.AddXY(0, object.Size().Height+1)
+}
+
+// filterField is the line that filters as one types.
+type filterField struct {
+	widget.Entry
+	grid *Grid
+}
+
+func newFilterField(g *Grid) *filterField {
+	f := &filterField{grid: g}
+	f.PlaceHolder = "Filter: words that stand anywhere in a row   Ctrl F"
+	f.OnChanged = func(text string) {
+		if g.editing != nil && !g.keepEdit() {
+			return
+		}
+		g.sheet.SetFilter(text)
+		g.show()
+		g.scroll()
+	}
+	f.ExtendBaseWidget(f)
+	return f
+}
+
+// Inner is the toolkit's entry, for tests.
+func (f *filterField) Inner() *widget.Entry { return &f.Entry }
+
+// TypedKey implements fyne.Focusable: Escape shows all rows again and then leaves, Enter and Down go to the cells.
+func (f *filterField) TypedKey(event *fyne.KeyEvent) {
+	switch event.Name {
+	case fyne.KeyEscape:
+		if f.Text == "" {
+			f.grid.Focus()
+		}
+		f.SetText("")
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyDown:
+		f.grid.Focus()
+	default:
+		f.Entry.TypedKey(event)
+	}
+}
+
+// bubble says under a cell why it cannot be what was typed.
+type bubble struct {
+	widget.BaseWidget
+	text   *widget.Label
+	ground *canvas.Rectangle
+}
+
+func newBubble() *bubble {
+	b := &bubble{text: widget.NewLabel(""), ground: canvas.NewRectangle(theme.Color(theme.ColorNameOverlayBackground))}
+	b.text.Importance, b.text.Wrapping = widget.DangerImportance, fyne.TextWrapWord
+	b.ExtendBaseWidget(b)
+	b.Hide()
+	return b
+}
+
+// CreateRenderer implements fyne.Widget.
+func (b *bubble) CreateRenderer() fyne.WidgetRenderer {
+	b.ground.StrokeWidth, b.ground.CornerRadius = 1, 3
+	return widget.NewSimpleRenderer(container.NewStack(b.ground, b.text))
+}
+
+// Refresh implements fyne.Widget.
+func (b *bubble) Refresh() {
+	b.ground.FillColor = theme.Color(theme.ColorNameOverlayBackground)
+	b.ground.StrokeColor = theme.Color(theme.ColorNameError)
+	b.BaseWidget.Refresh()
+}
