@@ -1,7 +1,9 @@
 package ui
 
 import (
+	"errors"
 	"fmt"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
@@ -50,7 +52,7 @@ func (w *window) tryIn(link plan.LinkID, c strip.Change) string {
 	if c.Doing != strip.Nothing {
 		b, err := c.Try(w.desk.Plan(), link)
 		if err != nil {
-			words = sentence(err)
+			words = sentence(reason(err))
 		} else {
 			w.preview.Budgets = append(w.preview.Budgets, b)
 			words = strip.Words(b, w.units().Length)
@@ -59,6 +61,14 @@ func (w *window) tryIn(link plan.LinkID, c strip.Change) string {
 	w.tellWhole(w.desk.Assessment())
 	w.showCard()
 	return words
+}
+
+// reason is a refusal without the words that nothing was changed: nothing was tried in earnest yet.
+func reason(err error) error {
+	if text, refused := strings.CutPrefix(err.Error(), plan.ErrRefused.Error()+": "); refused {
+		return errors.New(text)
+	}
+	return err
 }
 
 // cableMenu is what can be done to one cable of the strip.
