@@ -43,6 +43,11 @@ func findIn(object fyne.CanvasObject, words string) fyne.CanvasObject {
 	switch o := object.(type) {
 	case *widget.Form:
 		return fieldOf(o, words)
+	case interface {
+		Labelled() (string, fyne.CanvasObject)
+	}:
+		label, labelled := o.Labelled()
+		return when(labelled, label == words)
 	case *widget.Button:
 		return when(o, o.Text == words)
 	case *answer:

@@ -42,6 +42,7 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 		if len(w.window.Canvas().Overlays().List()) > 0 {
 			return
 		}
+		w.keepTyped()
 		do()
 	}
 }
@@ -59,6 +60,8 @@ func (w *window) functionKey(name fyne.KeyName) {
 		w.showKeys()
 	case fyne.KeyF2:
 		w.rename()
+	case fyne.KeyF4:
+		w.focusCard()
 	case fyne.KeyF6:
 		w.focusStrip()
 	}
@@ -76,7 +79,7 @@ func isFieldCommand(shortcut fyne.Shortcut) bool {
 }
 
 func (w *window) menu() *fyne.MainMenu {
-	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.linksMenu(), w.viewMenu(), w.helpMenu())
+	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.linksMenu(), w.stockMenu(), w.viewMenu(), w.helpMenu())
 }
 
 func (w *window) planMenu() *fyne.Menu {
@@ -125,6 +128,7 @@ func (w *window) editMenu() *fyne.Menu {
 		fyne.NewMenuItem("Own kind from this…", w.ownKind),
 		fyne.NewMenuItem("Position round the selection", w.gather),
 		fyne.NewMenuItem("Rename…   F2", w.rename),
+		fyne.NewMenuItem("Fields of the card   F4", w.focusCard),
 		fyne.NewMenuItem("Delete", w.remove),
 		fyne.NewMenuItemSeparator(),
 		w.item("Select all devices", &fyne.ShortcutSelectAll{}, w.selectAll),

@@ -19,6 +19,7 @@ func (w *window) setLook(name string) {
 	w.plan.SetInks(w.inks)
 	w.overview.SetInks(w.inks)
 	w.card.Rebuild()
+	w.card.Form.Rebuild()
 	w.showSelection()
 	w.window.SetMainMenu(w.menu())
 }

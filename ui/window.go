@@ -39,6 +39,8 @@ type window struct {
 	notice    *panel.Notice
 	ghost     *ghost
 	equipment *panel.Equipment
+	stock     *panel.StockList
+	column    *container.Split
 	title     *widget.Label
 	top       fyne.CanvasObject
 	left      *container.Split
@@ -58,6 +60,9 @@ type window struct {
 	trouble string
 	// finding is the one shown last.
 	finding int
+	// fixes are those that were asked for on the plan fixesFor.
+	fixes    []fixed
+	fixesFor *plan.Plan
 	// lastPacks are those printed last.
 	lastPacks []report.Pack
 }
@@ -90,7 +95,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.window.Canvas().SetOnTypedKey(func(event *fyne.KeyEvent) { w.functionKey(event.Name) })
 	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})
-	w.card = panel.NewCardView(container.NewVBox(w.linkButtons(), w.chart), w.show)
+	w.card = w.newCard()
 	w.strip = strip.New(noRun)
 	w.wireStrip()
 	w.notice = panel.NewNotice()
@@ -126,7 +131,7 @@ func (w *window) layOut() {
 	w.down.Offset = strip
 	w.across = container.NewHSplit(w.down, w.card)
 	w.across.Offset = card
-	w.left = container.NewHSplit(w.equipment, w.across)
+	w.left = container.NewHSplit(w.newColumn(), w.across)
 	w.left.Offset = w.settings.Equipment()
 	w.top = panel.NewTopLine(w.overview, w.title)
 	top := container.NewVBox(w.top, widget.NewSeparator())
@@ -150,6 +155,7 @@ func (w *window) refresh(e desk.Event) {
 		w.tellWhole(e.Assessment)
 		w.equipment.SetPlan(e.New)
 	}
+	w.stock.Set(w.desk.Plan(), w.units())
 	w.showSelection()
 }
 
@@ -179,6 +185,7 @@ func (w *window) showSelection() {
 		run = strip.Of(w.desk.Plan(), link, b, w.units().Length)
 	}
 	w.strip.Set(run)
+	w.showForm()
 }
 
 // showCard sets the card and returns the link it is about, if it is about one.
@@ -235,5 +242,6 @@ func (w *window) applyUnits() {
 	}
 	w.plan.SetUnit(unit, name)
 	w.plan.SetSnap(step)
+	w.stock.Set(w.desk.Plan(), w.units())
 	w.showSelection()
 }

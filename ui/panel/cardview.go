@@ -1,6 +1,9 @@
 package panel
 
 import (
+	"slices"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -11,22 +14,40 @@ import (
 	"stageloom/model/plan"
 )
 
-// CardView is the card on the right: what there is to say about the selection.
+// CardView is the card on the right: the facts of the selection that decide first, then what else is to be known of a
+// link, then the form in which all of it is changed.
 type CardView struct {
 	widget.BaseWidget
+	// Form is what can be changed of the selection.
+	Form *FormView
+	// Fixes lists the certain cures of a finding, and Fix does one.
+	Fixes func(checks.Finding) []checks.Fix
+	Fix   func(checks.Finding, checks.Fix)
+	// Advice tells what would cure the card's link and what is advice; it is asked for once it is unfolded.
+	Advice func() []Figure
+
 	goTo   func(plan.Ref)
 	card   Card
 	shown  bool
 	body   *fyne.Container
 	below  fyne.CanvasObject
 	scroll *container.Scroll
+	open   map[string]bool
 }
+
+// The folds of a link's card.
+const (
+	curveFold  = "Loss over frequency"
+	adviceFold = "What would cure it, and advice"
+)
 
 // NewCardView returns a card; below stands under its figures when the card is about a link; goTo shows a row that
 // a finding names.
 func NewCardView(below fyne.CanvasObject, goTo func(plan.Ref)) *CardView {
-	c := &CardView{goTo: goTo, body: container.NewVBox(), below: below}
-	c.scroll = container.NewVScroll(container.NewPadded(c.body))
+	c := &CardView{goTo: goTo, body: container.NewVBox(), below: below, Form: NewFormView(), open: map[string]bool{curveFold: true}}
+	c.Fixes = func(checks.Finding) []checks.Fix { return nil }
+	c.Form.Reveal = c.reveal
+	c.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(c.body, c.Form)))
 	c.scroll.SetMinSize(fyne.NewSize(230, 100))
 	c.ExtendBaseWidget(c)
 	return c
@@ -36,7 +57,20 @@ func NewCardView(below fyne.CanvasObject, goTo func(plan.Ref)) *CardView {
 func (c *CardView) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(c.scroll) }
 
 // Inside lists what the card holds, for tests of the real window.
-func (c *CardView) Inside() []fyne.CanvasObject { return c.body.Objects }
+func (c *CardView) Inside() []fyne.CanvasObject { return append(slices.Clone(c.body.Objects), c.Form) }
+
+// reveal scrolls so that a row can be seen.
+func (c *CardView) reveal(row fyne.CanvasObject) {
+	driver := fyne.CurrentApp().Driver()
+	top := driver.AbsolutePositionForObject(row).Y - driver.AbsolutePositionForObject(c.scroll.Content).Y
+	bottom := top + row.Size().Height
+	switch height := c.scroll.Size().Height; {
+	case top < c.scroll.Offset.Y:
+		c.scroll.ScrollToOffset(fyne.NewPos(0, top-8))
+	case bottom > c.scroll.Offset.Y+height:
+		c.scroll.ScrollToOffset(fyne.NewPos(0, bottom-height+8))
+	}
+}
 
 // Set shows a card. While only figures change, as in a drag, the rows stay and their texts are set.
 func (c *CardView) Set(card Card) {
@@ -76,20 +110,50 @@ func (c *CardView) Rebuild() {
 	for _, figure := range c.card.Figures {
 		c.body.Objects = append(c.body.Objects, newFigureRow(figure))
 	}
-	if c.card.Link != "" {
-		c.body.Objects = append(c.body.Objects, c.below)
-	}
 	for _, finding := range c.card.Findings {
 		c.body.Objects = append(c.body.Objects, c.finding(finding))
+	}
+	if c.card.Link != "" {
+		c.fold(curveFold, func() []fyne.CanvasObject { return []fyne.CanvasObject{c.below} })
+		if c.Advice != nil {
+			c.fold(adviceFold, c.advice)
+		}
 	}
 	c.body.Refresh()
 	c.body.Refresh() // wrapped text knows its height only once it has its width
 }
 
+// fold adds a part of the card that can be folded away.
+func (c *CardView) fold(name string, parts func() []fyne.CanvasObject) {
+	open := c.open[name]
+	head := newGroupHead(c.Form, FormGroup{Name: name}, open)
+	head.OnTapped = func() {
+		c.open[name] = !open
+		c.Rebuild()
+		for _, object := range c.body.Objects {
+			if again, is := object.(*groupHead); is && again.group == name {
+				c.Form.focusOn(again)
+			}
+		}
+	}
+	c.body.Objects = append(c.body.Objects, head)
+	if open {
+		c.body.Objects = append(c.body.Objects, parts()...)
+	}
+}
+
+// advice lists what is advice beside the facts that decide.
+func (c *CardView) advice() (rows []fyne.CanvasObject) {
+	for _, figure := range c.Advice() {
+		rows = append(rows, newFigureRow(figure))
+	}
+	return rows
+}
+
 func (c *CardView) update() {
 	i := 0
 	for _, object := range c.body.Objects {
-		if row, ok := object.(*figureRow); ok {
+		if row, ok := object.(*figureRow); ok && i < len(c.card.Figures) {
 			row.set(c.card.Figures[i])
 			i++
 		}
@@ -120,7 +184,51 @@ func (c *CardView) finding(f checks.Finding) fyne.CanvasObject {
 	if f.Severity == checks.Stop {
 		label.Importance = widget.DangerImportance
 	}
-	return container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, container.NewVBox(icon), nil, label))
+	rows := container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, container.NewVBox(icon), nil, label))
+	for _, fix := range c.Fixes(f) {
+		rows.Add(newFixLink(c, f, fix))
+	}
+	return rows
+}
+
+// fixLink is a certain cure of a finding: a press does it.
+type fixLink struct {
+	widget.Hyperlink
+	card *CardView
+}
+
+func newFixLink(c *CardView, f checks.Finding, fix checks.Fix) *fixLink {
+	l := &fixLink{card: c}
+	l.Text, l.Wrapping = "Fix: "+lowered(fix.Label), fyne.TextWrapWord
+	l.OnTapped = func() { c.Fix(f, fix) }
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// lowered begins a sentence small, as it does behind a colon.
+func lowered(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToLower(text[:1]) + text[1:]
+}
+
+// FocusGained implements fyne.Focusable.
+func (l *fixLink) FocusGained() {
+	l.Hyperlink.FocusGained()
+	l.card.reveal(l)
+}
+
+// TypedKey implements fyne.Focusable: Enter does it too, Escape goes back to the plan.
+func (l *fixLink) TypedKey(event *fyne.KeyEvent) {
+	switch event.Name {
+	case fyne.KeyEscape:
+		l.card.Form.Leave()
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		l.OnTapped()
+	default:
+		l.card.Form.Key(event.Name)
+	}
 }
 
 // figureRow is one figure: its name left, the figure large and right, what it means in small words below.

@@ -50,7 +50,7 @@ func (f FormField) Change(text string) (step string, edit func(*plan.Edit) error
 	if !f.Long {
 		text = strings.TrimSpace(text)
 	}
-	if text == f.Text {
+	if text == f.Text && !(f.Several && f.Choices != nil) {
 		return "", nil, nil
 	}
 	edit, err = f.edit(text)

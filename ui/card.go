@@ -1,0 +1,83 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2/container"
+
+	"stageloom/model/checks"
+	"stageloom/ui/panel"
+)
+
+// fixed is a fix list that was asked for, for the plan it holds for.
+type fixed struct {
+	finding string
+	fixes   []checks.Fix
+}
+
+// newCard builds the card, whose form edits the plan.
+func (w *window) newCard() *panel.CardView {
+	card := panel.NewCardView(container.NewVBox(w.linkButtons(), w.chart), w.show)
+	card.Fixes, card.Fix = w.fixesOf, w.fix
+	card.Form.Do = w.desk.Do
+	card.Form.Leave = func() { w.window.Canvas().Focus(w.plan) }
+	card.Form.Key = w.functionKey
+	return card
+}
+
+// showForm sets the form of the selection; while something moves it waits for the end.
+func (w *window) showForm() {
+	if w.preview.Moving.Empty() && w.preview.Budgets == nil {
+		w.card.Form.Set(panel.FormOf(w.desk.Assessment(), w.desk.Selection(), w.units()))
+	}
+}
+
+// focusCard puts the cursor into the first field of the card.
+func (w *window) focusCard() {
+	if !w.card.Form.Focus("") {
+		w.notice.Say("There is nothing to change of this on the card: select rows of one sort.")
+	}
+}
+
+// keepTyped keeps what is being typed into the card, before a command that saves, prints or selects something else.
+func (w *window) keepTyped() {
+	if !w.card.Form.Keep() {
+		w.notice.Warn("A field of the card cannot be read yet: its text stays there, not in the plan.")
+	}
+}
+
+// fixesOf lists the certain fixes of a finding on the plan as it is; they are tried once a plan.
+func (w *window) fixesOf(f checks.Finding) []checks.Fix {
+	if w.fixesFor != w.desk.Plan() {
+		w.fixesFor, w.fixes = w.desk.Plan(), nil
+	}
+	for _, known := range w.fixes {
+		if known.finding == findingKey(f) {
+			return known.fixes
+		}
+	}
+	fixes := checks.Fixes(w.desk.Plan(), f)
+	w.fixes = append(w.fixes, fixed{findingKey(f), fixes})
+	return fixes
+}
+
+// findingKey tells one finding from another.
+func findingKey(f checks.Finding) string {
+	key := f.Rule + f.What
+	for _, place := range f.Where {
+		key += " " + place.Table + " " + string(place.Key)
+	}
+	return key
+}
+
+// fix does one fix of a finding, as one step.
+func (w *window) fix(_ checks.Finding, fix checks.Fix) { w.do("Fix: "+fix.Label, fix.Edit) }
+
+// fixFinding does the first certain fix of a finding, or says that there is none.
+func (w *window) fixFinding(f checks.Finding) {
+	fixes := w.fixesOf(f)
+	if len(fixes) == 0 {
+		w.notice.Say("Nothing cures this for certain: " + f.Remedy)
+		return
+	}
+	w.fix(f, fixes[0])
+	w.notice.Say(fixes[0].Label + ": done. Ctrl Z takes it back.")
+}
