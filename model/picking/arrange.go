@@ -12,8 +12,8 @@ func (e *enumerator) within(loss []int) bool {
 	return true
 }
 
-// arrange finds the order of reels, by their places, that fits end to end: one within the limits before any other, then
-// that of the least loss at the first frequency before the next.
+// arrange finds the order of reels, by their places, that fits end to end: one within the limits, then one with
+// the wanted margin, then that of the least loss at the first frequency before the next.
 func (e *enumerator) arrange(places []int) (order, loss []int, fits bool) {
 	if e.plain {
 		if loss, fits = e.chain(places); !fits {
@@ -28,12 +28,32 @@ func (e *enumerator) arrange(places []int) (order, loss []int, fits bool) {
 		if !f {
 			return
 		}
-		inside := e.within(l)
-		if !fits || inside && !e.within(loss) || inside == e.within(loss) && slices.Compare(l, loss) < 0 {
+		if !fits || e.better(l, loss) {
 			order, loss, fits = slices.Clone(tried), l, true
 		}
 	})
 	return order, loss, fits
+}
+
+// better tells whether one loss is better than another: inside the limits, then with the wanted margin, then less.
+func (e *enumerator) better(a, b []int) bool {
+	if e.within(a) != e.within(b) {
+		return e.within(a)
+	}
+	if e.under(a) != e.under(b) {
+		return e.under(b)
+	}
+	return slices.Compare(a, b) < 0
+}
+
+// under tells whether a loss leaves less than the wanted margin somewhere.
+func (e *enumerator) under(loss []int) bool {
+	for f, limit := range e.link.Limit {
+		if limit > 0 && limit-loss[f] < e.link.Wanted {
+			return true
+		}
+	}
+	return false
 }
 
 // permute tries every order of what stands from a place on; equal reels are not exchanged.

@@ -12,8 +12,8 @@ type bound struct {
 	base   int64   // times grid
 	least  []int64 // of each group
 	priced []int64 // of each column; those banned keep what they had
-	step   int // the objective can only be base + a multiple of step; 1 where nothing is known
-	rest   int // the objective modulo step
+	step   int     // the objective can only be base + a multiple of step; 1 where nothing is known
+	rest   int     // the objective modulo step
 }
 
 // bounded reckons the bound that the duals of the basis give over the columns that are not banned.

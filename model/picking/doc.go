@@ -18,9 +18,10 @@
 //	           main of a kind + backup of that kind ≤ 1, where kinds must differ
 //
 // The objectives, each an integer sum over links, are those of Objectives.
-// Only patterns count that leave no shorter one: dropping any reel leaves them
-// too short or unfit. A pattern with a needless reel is never better, except
-// where changes go before joins; then what a link had before counts as well.
+// Only patterns count that need all their reels: dropping any leaves them too
+// short, unfit, or under the wanted margin. A pattern with a needless reel is
+// never better, except where changes go before joins; then it may keep what the
+// link had before.
 //
 // # The way
 //

@@ -28,8 +28,12 @@ type master struct {
 // newMaster lists all patterns and couples them; hire allows reels beyond the stock.
 func newMaster(p *Problem, hire bool) *master {
 	m := &master{problem: p, whole: true}
+	stocked := p
+	if hire {
+		stocked = p.plenty()
+	}
 	for number := range p.Links {
-		list, whole := patternsOf(p, number)
+		list, whole := patternsOf(stocked, number)
 		m.whole = m.whole && whole
 		m.addLink(number, list)
 	}

@@ -128,23 +128,23 @@ func (e *enumerator) pop(place int) {
 	}
 }
 
-// offer takes the chosen reels as a pattern when they stand; it returns whether going on is of no use.
+// offer takes the chosen reels as a pattern when they stand; it returns whether going on is of no use. Where ends differ
+// another reel may even lose less, by what it meets at the end.
 func (e *enumerator) offer() (done bool) {
 	order, loss, fits := e.arrange(e.chosen)
-	if !fits {
+	switch {
+	case !fits:
 		return false
-	}
-	if !e.within(loss) {
-		return true // another reel adds to the loss
-	}
-	if e.plain || !e.needless() {
+	case !e.within(loss):
+		return e.plain
+	case e.plain || !e.needless(loss):
 		e.keep(order, loss)
 	}
-	return true
+	return e.plain || !e.under(loss)
 }
 
-// needless tells whether fewer of the chosen reels would do, which length alone doesn't tell where ends differ.
-func (e *enumerator) needless() bool {
+// needless tells whether fewer of the chosen reels would do as well, which length alone doesn't tell where ends differ.
+func (e *enumerator) needless(whole []int) bool {
 	n := len(e.chosen)
 	for set := 1; set < 1<<n-1; set++ {
 		var some []int
@@ -157,7 +157,7 @@ func (e *enumerator) needless() bool {
 		if length < e.link.Need {
 			continue
 		}
-		if _, loss, fits := e.arrange(some); fits && e.within(loss) {
+		if _, loss, fits := e.arrange(some); fits && e.within(loss) && (e.under(whole) || !e.under(loss)) {
 			return true
 		}
 	}
@@ -197,10 +197,8 @@ func (e *enumerator) costed(lines, loss []int, length int) pattern {
 		}
 		p.cost[Excess] = length - e.link.Need
 	}
-	for f, limit := range e.link.Limit {
-		if limit > 0 && len(loss) > 0 && limit-loss[f] < e.link.Wanted {
-			p.cost[UnderMargin] = 1
-		}
+	if len(lines) > 0 && e.under(loss) {
+		p.cost[UnderMargin] = 1
 	}
 	p.cost[Changes] = e.changes(lines)
 	return p

@@ -49,21 +49,7 @@ func (s *simplex) broken() (out leaving, falls, broken bool) {
 
 // cheapest finds the column, or the slack of a row, that moves what leaves the right way at the least cost.
 func (s *simplex) cheapest(out leaving, falls bool) (column int, slack, found bool) {
-	row := make([]float64, s.rows)
-	for place, at := range s.basic {
-		factor := 0.0
-		switch {
-		case place == out.place:
-			factor = 1
-		case out.place < 0 && at >= 0 && s.m.columns[at].group == out.group:
-			factor = -1
-		default:
-			continue
-		}
-		for r := range s.rows {
-			row[r] += factor * s.inverse[r*s.rows+place]
-		}
-	}
+	row := s.rowOf(out)
 	sign := map[bool]float64{true: 1, false: -1}[falls]
 	least, size := math.Inf(1), 0.0
 	try := func(i int, isSlack bool, cost, rate float64) {
@@ -74,18 +60,9 @@ func (s *simplex) cheapest(out leaving, falls bool) (column int, slack, found bo
 			column, slack, found, least, size = i, isSlack, true, ratio, rate
 		}
 	}
-	nonbasic := make([]bool, s.rows)
-	for r := range nonbasic {
-		nonbasic[r] = true
-	}
-	for _, at := range s.basic {
-		if at < 0 {
-			nonbasic[-1-at] = false
-		}
-	}
-	for r, rate := range row {
-		if nonbasic[r] {
-			try(r, true, -s.duals[r], rate)
+	for r, loose := range s.looseRows() {
+		if !loose {
+			try(r, true, -s.duals[r], row[r])
 		}
 	}
 	for group := range s.m.groups {
@@ -100,6 +77,37 @@ func (s *simplex) cheapest(out leaving, falls bool) (column int, slack, found bo
 		}
 	}
 	return column, slack, found
+}
+
+// rowOf is the row of the inverse that belongs to what leaves; a key's is minus the sum of those of its group.
+func (s *simplex) rowOf(out leaving) []float64 {
+	row := make([]float64, s.rows)
+	for place, column := range s.basic {
+		factor := 0.0
+		switch {
+		case place == out.place:
+			factor = 1
+		case out.place < 0 && column >= 0 && s.m.columns[column].group == out.group:
+			factor = -1
+		default:
+			continue
+		}
+		for r := range s.rows {
+			row[r] += factor * s.inverse[r*s.rows+place]
+		}
+	}
+	return row
+}
+
+// looseRows tells of each row whether its slack is in the basis.
+func (s *simplex) looseRows() []bool {
+	loose := make([]bool, s.rows)
+	for _, column := range s.basic {
+		if column < 0 {
+			loose[-1-column] = true
+		}
+	}
+	return loose
 }
 
 // along is a column in terms of a row of the inverse.

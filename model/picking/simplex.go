@@ -18,9 +18,9 @@ type simplex struct {
 	scale     [objectives]float64 // of each objective's coefficients
 	proved    []Objective         // each has two rows behind those of the master: ≤ and ≥ its sum
 	rows      int
-	sums      [objectives]int     // of the proved objectives
-	limit     []float64 // right-hand sides, widened a little so that no two corners fall together
-	banned    []bool    // columns that must be nought
+	sums      [objectives]int // of the proved objectives
+	limit     []float64       // right-hand sides, widened a little so that no two corners fall together
+	banned    []bool          // columns that must be nought
 
 	key     []int     // the key column of each group
 	keyOf   []float64 // its value
