@@ -89,7 +89,7 @@ func (a *Arrangement) deviceBoxes() []geom.Box {
 		ground = ground.Include(a.world(a.Scene.Devices[i].At))
 		covered += (box.Width() + deviceGap) * (box.Height() + deviceGap)
 	}
-	a.Dots = len(boxes) > 12 && covered > crowded*(ground.Width()+200)*(ground.Height()+100)
+	a.Dots = a.Scene.Nameless || len(boxes) > 12 && covered > crowded*(ground.Width()+200)*(ground.Height()+100)
 	if a.Dots {
 		for i := range boxes {
 			boxes[i] = geom.BoxAround(a.world(a.Scene.Devices[i].At), dotSize, dotSize)

@@ -71,7 +71,7 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 // FigureOf is a link as drawn with a budget, which may be a preview's.
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	figure := LinkFigure{
-		ID: link.ID, Label: LabelOf(link.Name, b), Grade: string(b.Grade), From: link.From, To: link.To, Reached: 1,
+		ID: link.ID, Label: LabelOf(link.Name, b), Grade: string(b.Grade), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())

@@ -89,6 +89,16 @@ func (p *Picture) RulerMarks(from, to geom.Point, words string) []Mark {
 	return o.Marks
 }
 
+// CornerMarks write a note into the lower right corner of a view.
+func CornerMarks(v View, words string, measure Measure) []Mark {
+	width := measure(words, placeTextSize, false) + 16
+	box := geom.BoxAround(geom.Point{X: v.Width - 12 - width/2, Y: v.Height - 22}, width, placeTextSize+10)
+	return []Mark{
+		{Shape: Panel, Role: RoleLabelFill, Edge: RoleAreaEdge, Points: []geom.Point{box.Min, box.Max}, Radius: 4},
+		{Shape: Words, Role: RoleScaleText, Points: []geom.Point{box.Centre()}, Text: words, Size: placeTextSize},
+	}
+}
+
 // EmptyMarks say in the middle of a view of nothing what to do first.
 func EmptyMarks(v View, words string) []Mark {
 	middle := geom.Point{X: v.Width / 2, Y: v.Height / 2}

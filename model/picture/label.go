@@ -18,12 +18,12 @@ func wayPart(order int) string { return fmt.Sprintf("way %d", order) }
 
 // labels places the label of every link in view, the urgent ones first.
 func (p *Picture) labels() {
-	if p.options.Plain {
+	if p.options.Plain || p.options.Without.Labels {
 		return
 	}
 	order := make([]int, 0, len(p.arrangement.Scene.Links))
 	for i := range p.arrangement.Scene.Links {
-		if !p.hidesLink(p.arrangement.Scene.Links[i].ID) {
+		if link := &p.arrangement.Scene.Links[i]; !p.hidesLink(link.ID) && !p.lacksLink(link) {
 			order = append(order, i)
 		}
 	}
@@ -123,7 +123,7 @@ func (p *Picture) placeNames() {
 	size := placeTextSize * p.arrangement.textScale
 	for _, position := range p.arrangement.Scene.Positions {
 		box := p.outlineOf(position)
-		if !p.visible(box) || p.hidesPosition(position.ID) {
+		if !p.visible(box) || p.hidesPosition(position.ID) || p.lacksPosition(position) {
 			continue
 		}
 		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
@@ -135,7 +135,7 @@ func (p *Picture) placeNames() {
 		for i, at := range area.Corners {
 			corners[i] = p.View.Point(at)
 		}
-		if box := geom.BoxOf(corners...).Intersection(p.View.Box()); len(corners) > 2 && !box.Empty() {
+		if box := geom.BoxOf(corners...).Intersection(p.View.Box()); len(corners) > 2 && !box.Empty() && !p.lacksArea(area) {
 			p.nameInside(Ref{Table: "areas", Key: plan.Key(area.ID)}, area.Name, box, size, RoleAreaText)
 		}
 	}

@@ -25,6 +25,8 @@ type Options struct {
 	Thorough bool
 	// Bare leaves the grid out.
 	Bare bool
+	// Without leaves out what the user does not want to see.
+	Without Without
 	// Plain leaves the labels of links out, for pictures too small to read.
 	Plain bool
 }
@@ -58,7 +60,7 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 		p.blocked.add(box)
 	}
 	for i := range a.Scene.Devices {
-		if device := &a.Scene.Devices[i]; !p.hides(device.ID) {
+		if device := &a.Scene.Devices[i]; !p.hides(device.ID) && !p.lacksDevice(device) {
 			p.blocked.add(p.boxOf(device.ID))
 		}
 	}
@@ -134,7 +136,7 @@ func (p *Picture) areas() {
 			corners[i] = p.View.Point(at)
 		}
 		box := geom.BoxOf(corners...)
-		if len(corners) < 3 || !p.visible(box) {
+		if len(corners) < 3 || !p.visible(box) || p.lacksArea(area) {
 			continue
 		}
 		ref := Ref{Table: "areas", Key: plan.Key(area.ID)}
@@ -147,7 +149,7 @@ func (p *Picture) areas() {
 func (p *Picture) outlines() {
 	for _, position := range p.arrangement.Scene.Positions {
 		box := p.outlineOf(position)
-		if !p.visible(box) {
+		if !p.visible(box) || p.lacksPosition(position) {
 			continue
 		}
 		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
@@ -179,7 +181,7 @@ func (p *Picture) outlineOf(position PositionFigure) geom.Box {
 
 func (p *Picture) device(device *DeviceFigure, width float64) {
 	box := p.boxOf(device.ID)
-	if !p.visible(box) {
+	if !p.visible(box) || p.lacksDevice(device) {
 		return
 	}
 	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}

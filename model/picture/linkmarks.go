@@ -11,7 +11,7 @@ func (p *Picture) links() {
 	for i := range p.arrangement.Scene.Links {
 		link := &p.arrangement.Scene.Links[i]
 		points := p.inView(p.arrangement.paths[i].points)
-		if len(points) < 2 || !p.visible(geom.BoxOf(points...)) {
+		if len(points) < 2 || !p.visible(geom.BoxOf(points...)) || p.lacksLink(link) {
 			continue
 		}
 		ref := Ref{Table: "links", Key: plan.Key(link.ID)}

@@ -52,6 +52,9 @@ func (p *Picture) looms() {
 	for i := range p.arrangement.Scene.Looms {
 		loom := &p.arrangement.Scene.Looms[i]
 		ref := loomRef(loom.ID)
+		if p.lacksLoom(loom) {
+			continue
+		}
 		if p.options.Selected[ref] {
 			p.route(loom)
 		}
@@ -111,7 +114,7 @@ func (p *Picture) loomNames(size float64) {
 		line := loom.line()
 		points := p.inView(p.arrangement.pathOf(&line, 0, p.arrangement.boxes).points)
 		way := geom.Polyline(points)
-		if len(points) < 2 || !p.visible(geom.BoxOf(points...)) {
+		if len(points) < 2 || !p.visible(geom.BoxOf(points...)) || p.lacksLoom(loom) {
 			continue
 		}
 		at, _ := way.At(way.Length() / 2)

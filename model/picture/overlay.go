@@ -32,6 +32,9 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 		place(links[i].To)
 		paths[i] = o.inView(a.pathOf(&links[i], offsets[links[i].ID], boxes).points)
 		ref := Ref{Table: "links", Key: plan.Key(links[i].ID)}
+		if p.lacksLink(&links[i]) {
+			paths[i] = nil
+		}
 		if len(paths[i]) > 1 {
 			o.Marks = append(o.Marks, linkMarks(ref, &links[i], paths[i], p.options.Selected[ref], a.dense())...)
 		}
@@ -39,7 +42,7 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 	o.Marks = append(o.Marks, p.crossedBy(paths)...)
 	o.movingDevices(moving, boxes)
 	for i := range links {
-		if !p.options.Plain && len(paths[i]) > 1 {
+		if !p.options.Plain && !p.options.Without.Labels && len(paths[i]) > 1 {
 			o.label(&links[i], paths[i], o.blocked)
 		}
 	}
@@ -48,7 +51,7 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 
 func (o *Picture) movingOutlines(moving plan.Moving, boxes map[plan.DeviceID]geom.Box, by geom.Point) {
 	for _, position := range o.arrangement.Scene.Positions {
-		if !moving.Positions[position.ID] {
+		if !moving.Positions[position.ID] || o.lacksPosition(position) {
 			continue
 		}
 		outline := position.Outline.Shift(by)
@@ -68,7 +71,7 @@ func (o *Picture) movingOutlines(moving plan.Moving, boxes map[plan.DeviceID]geo
 func (o *Picture) movingDevices(moving plan.Moving, boxes map[plan.DeviceID]geom.Box) {
 	for i := range o.arrangement.Scene.Devices {
 		device := &o.arrangement.Scene.Devices[i]
-		if !moving.Devices[device.ID] {
+		if !moving.Devices[device.ID] || o.lacksDevice(device) {
 			continue
 		}
 		ref := Ref{Table: "devices", Key: plan.Key(device.ID)}

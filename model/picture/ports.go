@@ -78,6 +78,9 @@ func (p *Picture) aimPorts(device *DeviceFigure, box geom.Box) {
 func (p *Picture) DeviceAt(at geom.Point) (id plan.DeviceID, port string, found bool) {
 	for i := len(p.arrangement.Scene.Devices) - 1; i >= 0; i-- {
 		device := &p.arrangement.Scene.Devices[i]
+		if p.lacksDevice(device) {
+			continue
+		}
 		box := p.boxOf(device.ID)
 		for _, place := range portPlaces(device, box) {
 			if geom.BoxAround(place.At, portGap, portGap).Contains(at) {

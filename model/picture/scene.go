@@ -14,6 +14,8 @@ type Scene struct {
 	Looms     []LoomFigure
 	// Bounds is the box of metres that holds it all; a plan without anything has 40 by 30 m about the origin.
 	Bounds geom.Box
+	// Nameless draws devices as dots.
+	Nameless bool
 }
 
 // AreaFigure is an area with its corners.
@@ -51,10 +53,12 @@ type PortFigure struct {
 
 // LinkFigure is a link as drawn: its way from device to device, the joins along it and what is missing at its end.
 type LinkFigure struct {
-	ID       plan.LinkID
-	Label    string
-	Grade    string
-	From, To plan.DeviceID
+	ID    plan.LinkID
+	Label string
+	Grade string
+	// Transport is what the link carries.
+	Transport plan.TransportID
+	From, To  plan.DeviceID
 	// Way holds the way points between the two devices; none is a straight way.
 	Way []geom.Point
 	// Joins are where cables join, as shares 0…1 of the run.

@@ -44,6 +44,8 @@ type Editor struct {
 	frame   *image.RGBA
 	raster  *canvas.Raster
 	level   plan.LevelID
+	without picture.Without
+	note    string
 	unit    float64
 	unitIn  string
 	focused bool
@@ -97,6 +99,15 @@ func (e *Editor) SetUnit(length float64, name string) {
 // SetLevel shows one level and fades the others; blank shows all alike.
 func (e *Editor) SetLevel(level plan.LevelID) {
 	e.level = level
+	e.repaint()
+}
+
+// SetWithout leaves things out of the picture; the note says in the corner of the plan which.
+func (e *Editor) SetWithout(without picture.Without, note string) {
+	if without.Names != e.without.Names {
+		e.layer.scene = nil
+	}
+	e.without, e.note = without, note
 	e.repaint()
 }
 

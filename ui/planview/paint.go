@@ -19,6 +19,7 @@ func (e *Editor) prepareScene() {
 		return
 	}
 	e.layer.scene = picture.Compose(e.desk.Plan(), e.desk.Assessment().Budgets)
+	e.layer.scene.Nameless = e.without.Names
 	e.layer.arrangement, e.layer.picture = nil, nil
 }
 
@@ -36,7 +37,7 @@ func (e *Editor) prepare() {
 	if e.cause == Zoom {
 		e.layer.margin = 0
 	}
-	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin}
+	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, Without: e.without}
 	for _, ref := range e.desk.Selection() {
 		o.Selected[ref] = true
 	}
@@ -102,6 +103,9 @@ func (e *Editor) paintTop(pixels float64) {
 		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)
 	}
 	picture.Draw(picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
+	if e.note != "" {
+		picture.Draw(picture.CornerMarks(e.view, e.note, e.inks.Measure), pen)
+	}
 	if e.focused {
 		pen.Panel(e.view.Box().Inset(1), 0, "", picture.RoleSelected)
 	}
