@@ -1,0 +1,46 @@
+package plan
+
+// AddInput adds an input under a new id and returns it.
+func (e *Edit) AddInput(r Input) InputID {
+	r.ID = InputID(newID[Input](e))
+	Put(e, r)
+	return r.ID
+}
+
+// RemoveInput takes an input off the list, with the patch rows that name it.
+func (e *Edit) RemoveInput(id InputID) {
+	dropWhere(e, func(r StagePatch) bool { return r.Input == id })
+	Drop[Input](e, Key(id))
+}
+
+// AddOutput adds an output under a new id and returns it.
+func (e *Edit) AddOutput(r Output) OutputID {
+	r.ID = OutputID(newID[Output](e))
+	Put(e, r)
+	return r.ID
+}
+
+// RemoveOutput takes an output off the list, with the patch rows that name it.
+func (e *Edit) RemoveOutput(id OutputID) {
+	dropWhere(e, func(r OutputPatch) bool { return r.Output == id })
+	Drop[Output](e, Key(id))
+}
+
+// AddHouseLine adds a house line under a new id and returns it.
+func (e *Edit) AddHouseLine(r HouseLine) HouseLineID {
+	r.ID = HouseLineID(newID[HouseLine](e))
+	Put(e, r)
+	return r.ID
+}
+
+// RemoveHouseLine takes a house line out of the plan; segments made of it keep their kind and length.
+func (e *Edit) RemoveHouseLine(id HouseLineID) error {
+	line, found := e.next.HouseLines.Get(Key(id))
+	if !found {
+		return refuse("there is no such house line any more")
+	}
+	changeWhere(e, func(r Segment) bool { return r.HouseLine == id },
+		func(r *Segment) { r.HouseLine, r.Kind, r.Length = "", line.Kind, line.Length })
+	Drop[HouseLine](e, Key(id))
+	return nil
+}
