@@ -24,7 +24,7 @@ window_packages=("${compiler_packages[@]}" pkg-config libgl-dev libx11-dev libxr
     libxxf86vm-dev libxi-dev libxcursor-dev libxinerama-dev)
 window_test_packages=(xvfb libgl1-mesa-dri xdotool imagemagick x11-utils)
 paper_test_packages=(poppler-utils qpdf zbar-tools)
-outside_packages=(ngspice python3-scikit-rf)
+outside_packages=(ngspice python3-scikit-rf coinor-cbc)
 
 # say SENTENCE… speaks to the person at the keyboard.
 say() { printf 'stageloom: %s\n' "$*" >&2; }
