@@ -11,16 +11,14 @@ import (
 // Kept cables K1 … Km of a run leave m+1 gaps, 0 before the first and m behind the last, in which loose cables may lie.
 // All joints and what meets the ends are reckoned with the gaps; only the kept cables themselves come off the limit.
 
-// gapsNeeded are the gaps that must not stay empty, because what stands on their two sides does not meet.
-func (r *run) gapsNeeded() []int {
-	var gaps []int
-	last := len(r.kept)
-	for gap := range last + 1 {
-		if last > 0 && !r.meets(gap) {
-			gaps = append(gaps, gap)
+// whole tells whether the kept cables meet each other and both ends without any cable between.
+func (r *run) whole() bool {
+	for gap := range len(r.kept) + 1 {
+		if !r.meets(gap) {
+			return false
 		}
 	}
-	return gaps
+	return true
 }
 
 // meets tells whether what stands on the two sides of a gap meets without a cable between.
@@ -36,20 +34,40 @@ func (r *run) meets(gap int) bool {
 
 func (r *run) keptKind(i int) plan.CableKind { return r.survey.kindOf(r.kept[i]) }
 
-// gaps are those in which loose cables are picked: the ones that must not stay empty, else the one in which the first loose
-// cable lies, else the last.
+// gaps are those in which loose cables are picked: all of them, unless all cables are alike at their ends, so that it comes to
+// the same where they lie; then the last.
 func (r *run) gaps() []int {
-	if needed := r.gapsNeeded(); len(needed) > 0 {
-		return needed
+	last := len(r.kept)
+	if last > 0 && r.alike() {
+		return []int{last}
 	}
-	gap := 0
-	for _, segment := range r.chain {
-		if !r.survey.stays(segment) {
-			return []int{gap}
+	all := make([]int, last+1)
+	for gap := range all {
+		all[gap] = gap
+	}
+	return all
+}
+
+// alike tells whether all that lies or may lie on a run has plugs of one sort at both ends, which go into both ports.
+func (r *run) alike() bool {
+	like := func(kind plan.CableKind) bool {
+		near, far := sockets(kind, r.turned)
+		head := r.keptKind(0)
+		return !near && !far && r.begins(kind) && r.ends(kind) &&
+			kind.Hardware == head.Hardware && kind.Media == head.Media && kind.Connector == head.Connector
+	}
+	for i := range r.kept {
+		if !like(r.keptKind(i)) || r.kept[i].Coupler != "" {
+			return false
 		}
-		gap++
 	}
-	return []int{len(r.kept)}
+	losses := r.survey.lossesFor(r)
+	for i, l := range r.survey.lines {
+		if kind := r.survey.kinds[l.kind]; losses[i] >= 0 && len(l.free) > 0 && r.allows(kind) && !like(kind) {
+			return false
+		}
+	}
+	return true
 }
 
 // chainKey tells kept chains apart by what decides their joints.

@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 
+	"stageloom/model/picking"
 	"stageloom/model/plan"
 )
 
@@ -20,19 +21,14 @@ func (s *survey) hireIn(ctx context.Context, proposal *Proposal) {
 	}
 	s.offer(proposal.Unserved)
 	z := s.puzzle()
-	z.problem.Spares = nil
-	answer := hireAnswer(ctx, &z.problem)
-	picks, served := z.picks(answer)
-	used := make([]int, len(s.lines))
+	hired, answer := picking.Hire(ctx, &z.problem)
+	_, served := z.picks(answer)
 	for i, r := range s.runs {
 		if r.settled() {
 			_, served[i] = r.lay(nil)
 		}
 		if !served[i] {
 			proposal.Beyond = append(proposal.Beyond, r.link.ID)
-		}
-		for _, at := range picks[i] {
-			used[at]++
 		}
 	}
 	proposal.HireProved = answer.Proved
@@ -41,10 +37,8 @@ func (s *survey) hireIn(ctx context.Context, proposal *Proposal) {
 		length float64
 	}
 	rows := map[row]int{}
-	for at, n := range used {
-		if more := n - len(s.lines[at].free); more > 0 {
-			rows[row{s.lines[at].kind, s.lines[at].length}] += more
-		}
+	for _, use := range hired {
+		rows[row{s.lines[use.Line].kind, s.lines[use.Line].length}] += use.Count
 	}
 	for r, n := range rows {
 		proposal.HireIn = append(proposal.HireIn, Hire{Kind: r.kind, KindName: kindName(s.plan, r.kind), Length: r.length, Count: n})

@@ -1,12 +1,10 @@
 package cabling
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"slices"
 
-	"stageloom/model/checks"
 	"stageloom/model/picking"
 	"stageloom/model/plan"
 )
@@ -33,6 +31,7 @@ func Pick(ctx context.Context, p *plan.Plan, request Request, progress Progress)
 	answer := picking.Pick(ctx, &z.problem, progress)
 	outcomes := s.give(z.picks(answer))
 	proposal := s.propose(outcomes)
+	proposal.Unserved = z.explain(outcomes)
 	proposal.Proved = answer.Proved
 	for _, o := range z.problem.Order.Objectives() {
 		proposal.Objectives = append(proposal.Objectives, Objective{o.String(), answer.Sums[o], answer.Bounds[o]})
@@ -72,15 +71,6 @@ func (s *survey) propose(outcomes []outcome) *Proposal {
 			}
 		}
 	}
-	byLine := s.byLine(left)
-	for i := range outcomes {
-		if o := &outcomes[i]; !o.served {
-			proposal.Unserved = append(proposal.Unserved, s.explain(o.run, outcomes, byLine))
-		}
-	}
-	slices.SortStableFunc(proposal.Unserved, func(a, b Unserved) int {
-		return cmp.Or(cmp.Compare(b.Priority, a.Priority), checks.Natural(a.Name, b.Name))
-	})
 	if s.request.HoldBack {
 		proposal.Held = s.held(left)
 	}

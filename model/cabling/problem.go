@@ -95,7 +95,7 @@ func (s *survey) caseOf(l *line) int {
 // settled tells whether there is nothing to pick for a run: its kept cables reach and fit, do not carry it, or lose too much
 // already.
 func (r *run) settled() bool {
-	return !r.sound || len(r.kept) > 0 && r.need <= 0 && len(r.gapsNeeded()) == 0 || r.fixed.Graded && r.left() <= 0
+	return !r.sound || len(r.kept) > 0 && r.need <= 0 && r.whole() || r.fixed.Graded && r.left() <= 0
 }
 
 // left is the limit less the loss of what is kept, without joints, in thousandths of a dB.

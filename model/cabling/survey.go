@@ -107,10 +107,9 @@ func (s *survey) stock() {
 	}
 	var reels []plan.Reel
 	for reel := range s.plan.Reels.All() {
-		if reel.Condition == plan.Faulty || reel.Condition == plan.Suspect && !s.request.Suspect || s.barred(reel.Kind) {
-			continue
+		if s.pickable(reel) {
+			reels = append(reels, reel)
 		}
-		reels = append(reels, reel)
 	}
 	slices.SortStableFunc(reels, byTag)
 	for _, reel := range reels {
@@ -152,6 +151,11 @@ func (s *survey) sortLines() {
 	for i := range s.lines {
 		s.lineOf[s.lines[i].lineKey] = i
 	}
+}
+
+// pickable tells whether the request lets reels of a row be picked.
+func (s *survey) pickable(reel plan.Reel) bool {
+	return reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind)
 }
 
 // barred tells whether the request keeps a kind out for all links.
