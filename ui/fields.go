@@ -53,6 +53,9 @@ func (w *window) newChooser(options []string, changed func(string)) *chooser {
 	return c
 }
 
+// Inner is the toolkit's list, for tests.
+func (c *chooser) Inner() *widget.Select { return &c.Select }
+
 // TypedKey implements fyne.Focusable.
 func (c *chooser) TypedKey(event *fyne.KeyEvent) {
 	if event.Name == fyne.KeyEscape {

@@ -222,13 +222,18 @@ func (w *window) close() {
 		w.settings.SetWindow(w.window.Canvas().Size())
 		w.settings.SetSplits(w.across.Offset, w.down.Offset)
 		w.settings.SetEquipment(w.left.Offset)
+		w.settings.SetStock(w.column.Offset)
 		w.desk.Close()
 		w.window.Close()
 	})
 }
 
-// dropped opens a plan file dropped on the window.
+// dropped opens a plan file dropped on the window, or begins to import a list.
 func (w *window) dropped(_ fyne.Position, uris []fyne.URI) {
+	if len(uris) > 0 && listFile(uris[0]) {
+		w.importStock(w.planStock(), uris[0].Path())
+		return
+	}
 	if len(uris) > 0 {
 		w.keepFirst(func() { w.open(uris[0].Path()) })
 	}

@@ -11,9 +11,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// askName asks for a folder and a name and hands the path over. Unlike the toolkit's own dialog it touches no
+// askName asks for a folder and a name, with more items of the form below, and hands the path over. Unlike the toolkit's own dialog it touches no
 // file: that one cuts an existing file short before anything is written.
-func (w *window) askName(title, name, extension, verb string, done func(path string)) {
+func (w *window) askName(title, name, extension, verb string, done func(path string), more ...*widget.FormItem) {
 	nameEntry, folderEntry := w.newField(), w.newField()
 	nameEntry.SetText(name)
 	folderEntry.SetText(w.folder())
@@ -24,6 +24,9 @@ func (w *window) askName(title, name, extension, verb string, done func(path str
 		widget.NewFormItem("Name", nameEntry),
 		widget.NewFormItem("Folder", w.browsed(folderEntry)),
 	)
+	for _, item := range more {
+		form.AppendItem(item)
+	}
 	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(form, trouble), w.window)
 	take := func() {
 		path, reason := pathOf(folderEntry.Text, nameEntry.Text, extension)

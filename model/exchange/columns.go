@@ -140,7 +140,28 @@ func bare(g Grid, fields []Field) Layout {
 			}
 		}
 	}
+	if firstIsHead(g, layout, fields) {
+		layout.Head = 1
+	}
 	return layout
+}
+
+// firstIsHead tells whether the first row has words in every column that was recognised, and nothing that its cells below
+// look like.
+func firstIsHead(g Grid, layout Layout, fields []Field) bool {
+	found := false
+	for _, field := range fields {
+		column := layout.column(field.Name)
+		if column < 0 {
+			continue
+		}
+		cell := g.cell(0, column)
+		if cell == "" || field.looks(cell) {
+			return false
+		}
+		found = true
+	}
+	return found
 }
 
 func hasCells(g Grid, column int) bool {

@@ -194,7 +194,7 @@ func (r *stockReader) kind(behind string) plan.CableKindID {
 	if !slices.Contains(r.unknown, words) {
 		r.unknown = append(r.unknown, words)
 	}
-	r.fail(field, fmt.Errorf("%q is no kind of cable here: say below what it is", clipped(words)))
+	r.fail(field, fmt.Errorf("%q is no kind of cable here: say what it means", clipped(words)))
 	return ""
 }
 

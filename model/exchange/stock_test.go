@@ -156,7 +156,7 @@ func TestEveryFaultNamesItsRowAndColumn(t *testing.T) {
 		"Cat 6A,20,,Z9,,,\n", exchange.Options{Kinds: kinds, Taken: func(tag string) bool { return tag == "Z9" }})
 	require.Equal(t, []string{
 		`row 2, column D "Tag": "A01-A03" names 3, but the quantity is 2`,
-		`row 3, column A "Kind": "Cat 8" is no kind of cable here: say below what it is`,
+		`row 3, column A "Kind": "Cat 8" is no kind of cable here: say what it means`,
 		`row 4, column B "Length": "rods" behind the length is not understood; write for instance 50 m or 12 x 50 m`,
 		`row 5, column C "Quantity": "some" is no whole number`,
 		`row 6, column E "Return date": "04/05/2031" may be two days, by which of them comes first: write the day as year-month-day, for instance 2027-06-22`,
@@ -266,6 +266,13 @@ func TestALongListIsRead(t *testing.T) {
 func TestWithoutALengthOrAKindNothingIsRead(t *testing.T) {
 	require.Contains(t, stock(t, "Colour,Weight\nred,heavy\n", options).Faults[0].String(), "no column is the length")
 	require.Contains(t, stock(t, "Length,Colour\n50,red\n", options).Faults[0].String(), "no column is the kind of cable")
+}
+
+func TestUnknownHeadsAreHeadsAllTheSame(t *testing.T) {
+	grid := read(t, "Stuff,Size,Whose\nCat 6,25 m,Ada\nCat 6,10 m,Ada\n").Grids[0]
+	require.Equal(t, exchange.Layout{Head: 1, Fields: []string{"", exchange.Length, ""}}, exchange.Guess(grid, exchange.StockFields()))
+	grid = read(t, "Cat 6,25 m,Ada\nCat 6,10 m,Ada\n").Grids[0]
+	require.Equal(t, 0, exchange.Guess(grid, exchange.StockFields()).Head)
 }
 
 func TestCasesAreReadEachOnce(t *testing.T) {

@@ -56,7 +56,7 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 	s.empty.Wrapping, s.empty.Importance = fyne.TextWrapWord, widget.LowImportance
 	head := canvas.NewText("Stock", theme.Color(theme.ColorNameForeground))
 	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()+1
-	more := widget.NewButtonWithIcon("", theme.ContentAddIcon(), add)
+	more := widget.NewButton("Add…", add)
 	more.Importance = widget.LowImportance
 	line := container.NewBorder(nil, nil, nil, more, container.NewPadded(head))
 	s.content = container.NewBorder(container.NewVBox(line, s.search, s.empty), nil, nil, nil, s.list)
@@ -111,7 +111,7 @@ func (s *StockList) fill() {
 	s.list.UnselectAll()
 	s.empty.SetText("No reel has these words. Try a tag, a kind or a case.")
 	if s.plan.Reels.Len() == 0 {
-		s.empty.SetText("No cables yet. Add reels with +, or bring a list in with Stock, Import.")
+		s.empty.SetText("No cables yet. Add reels, or bring a list in with Stock, Import.")
 	}
 	s.empty.Hidden = len(s.rows) > 0
 	for i, row := range s.rows {

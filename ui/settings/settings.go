@@ -38,6 +38,7 @@ const (
 	keyRecent      = "recent files"
 	keySnap        = "snap"
 	keyEquipment   = "equipment share"
+	keyStock       = "stock share"
 )
 
 // Settings reads and writes the preferences of one app. Defaults stand where nothing was kept or where what was
@@ -118,6 +119,12 @@ func (s *Settings) Equipment() float64 { return s.share(keyEquipment, 0.16) }
 
 // SetEquipment keeps the share of the equipment list.
 func (s *Settings) SetEquipment(share float64) { s.kept.SetFloat(keyEquipment, share) }
+
+// Stock is the share of the equipment list above the stock.
+func (s *Settings) Stock() float64 { return s.share(keyStock, 0.5) }
+
+// SetStock keeps the share of the equipment list above the stock.
+func (s *Settings) SetStock(share float64) { s.kept.SetFloat(keyStock, share) }
 
 // Recent lists the files used last, the latest first.
 func (s *Settings) Recent() []string { return s.kept.StringList(keyRecent) }

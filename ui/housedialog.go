@@ -1,0 +1,226 @@
+package ui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/house"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// houseDialog shows the house's stock beside what this show has of it; reels go over and back.
+type houseDialog struct {
+	*window
+	stock house.Stock
+	house []panel.HouseRow
+	show  []panel.ShowRow
+	// taken and returned are the rows under the hand, -1 where none is.
+	taken, returned int
+
+	search             *field
+	houseList, showing *pickList
+	many, back         *field
+	told               *widget.Label
+	dialog             *dialog.CustomDialog
+}
+
+// showHouse opens the dialog.
+func (w *window) showHouse() {
+	d := &houseDialog{window: w, taken: -1, returned: -1, told: widget.NewLabel("")}
+	d.told.Wrapping = fyne.TextWrapWord
+	d.search = w.newField()
+	d.search.SetPlaceHolder("find a tag, a kind or a case")
+	d.search.OnChanged = func(string) { d.fill() }
+	d.houseList = d.newPickList(func() int { return len(d.house) }, func(i int) (string, string, bool) {
+		return d.house[i].Words, d.house[i].Note, d.house[i].Left > 0
+	}, func(i int) { d.taken = i; d.pickHouse() })
+	d.showing = d.newPickList(func() int { return len(d.show) }, func(i int) (string, string, bool) {
+		return d.show[i].Words, d.show[i].Note, true
+	}, func(i int) { d.returned = i; d.pickShow() })
+	d.many, d.back = d.newField(), d.newField()
+	d.many.OnSubmitted = func(string) { d.take() }
+	d.back.OnSubmitted = func(string) { d.giveBack() }
+	take := widget.NewButton("Take for this show", d.take)
+	take.Importance = widget.HighImportance
+	give := widget.NewButton("Give back", d.giveBack)
+	left := container.NewBorder(
+		container.NewVBox(heading("In the house"), d.search),
+		container.NewVBox(
+			container.NewBorder(nil, nil, widget.NewLabel("How many"), take, d.many),
+			container.NewGridWithColumns(4,
+				widget.NewButton("Add…", func() { d.addReels(d.houseStock(d.reload)) }),
+				widget.NewButton("Edit…", d.edit),
+				widget.NewButton("Import…", func() { d.importStock(d.houseStock(d.reload), "") }),
+				widget.NewButton("Export…", func() { d.exportStock(d.houseStock(d.reload)) }),
+			),
+		), nil, nil, d.houseList)
+	right := container.NewBorder(heading("With "+w.desk.Plan().Settings.Name),
+		container.NewVBox(
+			container.NewBorder(nil, nil, widget.NewLabel("How many"), give, d.back),
+			widget.NewButton("Make this plan's own reels part of the house's stock", d.adopt),
+		), nil, nil, d.showing)
+	split := container.NewHSplit(left, right)
+	split.Offset = 0.54
+	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), w.window)
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
+	size := w.window.Canvas().Size()
+	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
+	w.escapable(d.dialog.Hide)
+	d.reload()
+	d.dialog.Show()
+	w.window.Canvas().Focus(d.search)
+}
+
+func heading(text string) fyne.CanvasObject {
+	return widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+}
+
+// reload reads the house's stock anew, since other windows change it too.
+func (d *houseDialog) reload() {
+	s, err := d.library.Stock()
+	d.stock = s
+	if err != nil {
+		d.tell(sentence(err), true)
+	} else if s.Plan.Reels.Len() == 0 {
+		d.tell("The house's stock is kept beside all plans. Add reels, import a list, or make this plan's own reels part of it.", false)
+	}
+	d.fill()
+	d.escapable(d.dialog.Hide) // a dialog on top of this one has taken Escape
+}
+
+func (d *houseDialog) fill() {
+	d.house = panel.HouseRows(d.stock, d.search.Text, d.units())
+	d.show = panel.ShowRows(d.desk.Plan(), d.stock, d.units())
+	d.taken, d.returned = -1, -1
+	d.many.SetText("")
+	d.back.SetText("")
+	d.houseList.UnselectAll()
+	d.showing.UnselectAll()
+	d.houseList.Refresh()
+	d.showing.Refresh()
+	if d.search.Text != "" && len(d.house) > 0 {
+		d.houseList.Select(0)
+	}
+}
+
+func (d *houseDialog) tell(text string, bad bool) {
+	d.told.Importance = widget.MediumImportance
+	if bad {
+		d.told.Importance = widget.DangerImportance
+	}
+	d.told.SetText(text)
+}
+
+func (d *houseDialog) pickHouse() { d.many.SetText(strconv.Itoa(d.house[d.taken].Left)) }
+func (d *houseDialog) pickShow()  { d.back.SetText(strconv.Itoa(d.show[d.returned].Count)) }
+
+// count reads how many are meant, or says what to write.
+func (d *houseDialog) count(text string, most int) (int, bool) {
+	count, err := strconv.Atoi(strings.TrimSpace(text))
+	if err != nil || count < 1 || count > most {
+		d.tell(fmt.Sprintf("Write how many are meant, 1 to %d.", most), true)
+		return 0, false
+	}
+	return count, true
+}
+
+// take takes what is under the hand for this show: out of the house first, then into the plan as one step.
+func (d *houseDialog) take() {
+	if d.taken < 0 {
+		d.tell("Choose what to take in the list of the house.", true)
+		return
+	}
+	row := d.house[d.taken]
+	if row.Left == 0 {
+		d.tell("None of these is in the house now.", true)
+		return
+	}
+	count, ok := d.count(d.many.Text, row.Left)
+	if !ok {
+		return
+	}
+	show := d.desk.Plan().Settings.Name
+	loan, err := d.library.Take([]house.Want{{Reel: row.Reel.ID, Quantity: count}}, show, today())
+	if err == nil {
+		if err = d.desk.Do("Take "+row.Words+" from the house", loan.Put); err != nil {
+			if undone := loan.Undo(d.library); undone != nil {
+				err = fmt.Errorf("%w; and the house still counts it as out: %w", err, undone)
+			}
+		}
+	}
+	d.reload()
+	if err != nil {
+		d.tell(sentence(err), true)
+		return
+	}
+	d.tell(fmt.Sprintf("%s has %d × %s.", show, count, row.Words), false)
+}
+
+// giveBack gives what is under the hand back to the house with what was found out about it.
+func (d *houseDialog) giveBack() {
+	if d.returned < 0 {
+		d.tell("Choose what goes back in the list of this show.", true)
+		return
+	}
+	row := d.show[d.returned]
+	count, ok := d.count(d.back.Text, row.Count)
+	if !ok {
+		return
+	}
+	err := d.giveBackRow(row, count)
+	d.reload()
+	if err != nil {
+		d.tell(sentence(err), true)
+		return
+	}
+	d.tell(fmt.Sprintf("The house has %d × %s back.", count, row.Words), false)
+}
+
+func (d *houseDialog) giveBackRow(row panel.ShowRow, count int) error {
+	if row.Taking != "" {
+		return d.library.CallBack(row.Taking)
+	}
+	returns := []house.Return{{Reel: row.Reel, Quantity: count}}
+	before := d.desk.Plan()
+	if _, err := plan.Do(before, plan.NewIDSource(1, 1), func(e *plan.Edit) error { return house.TakeOut(e, returns) }); err != nil {
+		return err // the plan will not let it go, so the house is not told
+	}
+	if _, err := d.library.GiveBack(returns); err != nil {
+		return err
+	}
+	return d.desk.Do("Give "+row.Words+" back to the house", func(e *plan.Edit) error { return house.TakeOut(e, returns) })
+}
+
+// adopt makes the plan's own reels part of the house's stock, out with this show.
+func (d *houseDialog) adopt() {
+	ids := panel.OwnReels(d.desk.Plan())
+	if len(ids) == 0 {
+		d.tell("All reels of this plan are hired, somebody else's, or the house's already.", false)
+		return
+	}
+	taken, err := d.library.Adopt(d.desk.Plan(), ids, today())
+	if err == nil {
+		err = d.desk.Do("Make the reels the house's", func(e *plan.Edit) error { return house.Bind(e, taken) })
+	}
+	d.reload()
+	if err != nil {
+		d.tell(sentence(err), true)
+		return
+	}
+	d.tell(fmt.Sprintf("%d rows of this plan are part of the house's stock now, out with this show.", len(taken)), false)
+}
+
+func (d *houseDialog) edit() {
+	if d.taken < 0 {
+		d.tell("Choose what to edit in the list of the house.", true)
+		return
+	}
+	d.editReel(d.houseStock(d.reload), d.house[d.taken].Reel.ID)
+}

@@ -1,0 +1,107 @@
+package panel
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/exchange"
+	"stageloom/model/plan"
+)
+
+// AddReels is the form by which cables come into a stock: a line for each sort, such as "12 x 50 m" or "3 x 20 m Cat 6".
+type AddReels struct {
+	Lines string
+	// Kind is the kind of lines that name none.
+	Kind plan.CableKindID
+	// Tags names the cables of a single line, one by one or as A01-A12.
+	Tags                      string
+	Case, Owner, Hire, Return string
+}
+
+// Read makes a stock list of the form, with the reasons in words where it is none.
+func (a AddReels) Read(p *plan.Plan, units Units) (exchange.Stock, string) {
+	fields := []string{exchange.Length, exchange.Tag, exchange.CaseName, exchange.Owner, exchange.Hire, exchange.Return}
+	grid := exchange.Grid{}
+	for line := range strings.SplitSeq(a.Lines, "\n") {
+		if strings.TrimSpace(line) != "" {
+			grid.Rows = append(grid.Rows, []string{line, a.Tags, a.Case, a.Owner, a.Hire, a.Return})
+		}
+	}
+	switch {
+	case len(grid.Rows) == 0:
+		return exchange.Stock{}, "Write what there is, for instance 12 x 50 m."
+	case len(grid.Rows) > 1 && a.Tags != "":
+		return exchange.Stock{}, "Tags go with one line: add the lines one after the other."
+	}
+	list := exchange.ReadStock(grid, exchange.Layout{Fields: fields}, exchange.Options{
+		Bare: units.Length, Kinds: catalogue.CableKindsFor(p), Blank: a.Kind, Taken: exchange.TagTaken(p),
+	})
+	if len(list.Unknown) > 0 {
+		return list, fmt.Sprintf("%q is no kind of cable of the plan or the catalogue; leave it out and choose the kind above.", list.Unknown[0])
+	}
+	if len(list.Faults) > 0 {
+		words := list.Faults[0].Words
+		return list, begun(strings.TrimRight(words, ".")) + "."
+	}
+	return list, ""
+}
+
+// ListTold says what a stock list holds: "15 cables in 3 rows, 640 m in all".
+func ListTold(list exchange.Stock, units Units) string {
+	rows, cables := list.Count()
+	metres := 0.0
+	for _, row := range list.Rows {
+		for _, reel := range row.Reels {
+			metres += reel.Length * float64(reel.Count())
+		}
+	}
+	return fmt.Sprintf("%s in %s, %s in all", counted(cables, "cable", "cables"), counted(rows, "row", "rows"), units.Metres(metres))
+}
+
+// FaultsTold lists faults of a list, at most so many, each in a line of its own.
+func FaultsTold(faults []exchange.Fault, most int) string {
+	var lines []string
+	for i, fault := range faults {
+		if i == most {
+			lines = append(lines, fmt.Sprintf("… and %d more.", len(faults)-most))
+			break
+		}
+		lines = append(lines, begun(fault.String())+".")
+	}
+	return strings.Join(lines, "\n")
+}
+
+// begun is a text that begins with a capital.
+func begun(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
+}
+
+// NotRead stands for the meaning of a column that is not read.
+const NotRead = "not read"
+
+// PreviewColumn is a column of a list to be imported: its letter and head, then its first cells.
+func PreviewColumn(grid exchange.Grid, layout exchange.Layout, column, most int) []string {
+	cell := func(row int) string {
+		if row < 0 || row >= len(grid.Rows) || column >= len(grid.Rows[row]) {
+			return ""
+		}
+		return strings.Join(strings.Fields(grid.Rows[row][column]), " ")
+	}
+	texts := []string{strings.TrimSpace(exchange.Letter(column) + "  " + cell(layout.Head-1))}
+	for row := layout.Head; row < min(layout.Head+most, len(grid.Rows)); row++ {
+		texts = append(texts, cell(row))
+	}
+	return texts
+}
+
+// RowsWithFaults is "1 row has faults", "12 rows have faults".
+func RowsWithFaults(rows int) string {
+	if rows == 1 {
+		return "1 row has faults"
+	}
+	return fmt.Sprintf("%d rows have faults", rows)
+}

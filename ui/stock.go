@@ -1,0 +1,149 @@
+package ui
+
+import (
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/house"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// stockPlace is where a stock is kept: the plan in the window, or the house.
+type stockPlace struct {
+	// name stands in titles: "this plan", "the house".
+	name string
+	now  func() *plan.Plan
+	do   func(name string, edit func(*plan.Edit) error) error
+	// changed is called after an edit.
+	changed func()
+}
+
+// planStock is the stock of the plan in the window.
+func (w *window) planStock() stockPlace {
+	return stockPlace{name: "this plan", now: w.desk.Plan, do: w.desk.Do, changed: func() {}}
+}
+
+// houseStock is the house's stock, read anew at each look; changed is called after an edit.
+func (w *window) houseStock(changed func()) stockPlace {
+	return stockPlace{
+		name: "the house",
+		now:  func() *plan.Plan { return w.readHouse().Plan },
+		do: func(_ string, edit func(*plan.Edit) error) error {
+			return w.library.ChangeStock(edit)
+		},
+		changed: changed,
+	}
+}
+
+// readHouse reads the house's stock; where it cannot be read the notice says why, and it is empty.
+func (w *window) readHouse() house.Stock {
+	s, err := w.library.Stock()
+	if err != nil {
+		w.notice.Warn(sentence(err))
+	}
+	return s
+}
+
+// today is the day as plans and the house's stock note it.
+func today() string { return time.Now().Format(time.DateOnly) }
+
+// newColumn puts the equipment above the stock.
+func (w *window) newColumn() fyne.CanvasObject {
+	w.stock = panel.NewStockList(w.desk.Plan(), func() { w.addReels(w.planStock()) })
+	w.stock.Lay, w.stock.Carry, w.stock.Drop = w.layCable, w.carryCable, w.dropCable
+	w.stock.Menu = w.reelMenu
+	w.stock.Leave = func() { w.window.Canvas().Focus(w.plan) }
+	w.stock.None = func(row panel.StockRow) {
+		if row.Faulty {
+			w.notice.Say(row.Name + " is faulty and stays out of the show. Right click says what can be done with it.")
+			return
+		}
+		w.notice.Say("Nothing of " + row.Name + " is left: links hold all of them.")
+	}
+	w.column = container.NewVSplit(w.equipment, w.stock)
+	w.column.Offset = w.settings.Stock()
+	return w.column
+}
+
+// stockMenu is what can be done to the stock as a whole.
+func (w *window) stockMenu() *fyne.Menu {
+	return fyne.NewMenu("Stock",
+		w.item("Find a cable of the stock", key(fyne.KeyE, control|shift), func() { w.stock.Focus(w.window.Canvas()) }),
+		w.item("Add reels…", key(fyne.KeyN, control|shift), func() { w.addReels(w.planStock()) }),
+		w.item("Edit reel…", key(fyne.KeyI, control|shift), func() {
+			w.onReel("Edit…", func(id plan.ReelID) { w.editReel(w.planStock(), id) })
+		}),
+		w.item("Mark reel faulty…", key(fyne.KeyM, control|shift), func() { w.onReel("Mark faulty…", w.markFaulty) }),
+		w.item("Take reel out of the stock…", nil, func() { w.onReel("Take out", w.removeReel) }),
+		fyne.NewMenuItemSeparator(),
+		w.item("Import a stock list…", key(fyne.KeyO, control|shift), func() { w.importStock(w.planStock(), "") }),
+		w.item("Export the stock…", key(fyne.KeyX, control|shift), func() { w.exportStock(w.planStock()) }),
+		fyne.NewMenuItemSeparator(),
+		w.item("House stock…", key(fyne.KeyH, control|shift), w.showHouse),
+	)
+}
+
+// reelMenu is what can be done to a line of the stock list. A line of several reels has each of them below its verbs.
+func (w *window) reelMenu(row panel.StockRow, at fyne.Position) {
+	p := w.desk.Plan()
+	each := func(label string, do func(plan.ReelID)) *fyne.MenuItem {
+		item := fyne.NewMenuItem(label, func() { do(row.Reels[0]) })
+		if len(row.Reels) > 1 {
+			item.ChildMenu = fyne.NewMenu("")
+			for _, id := range row.Reels {
+				reel, _ := p.Reels.Get(plan.Key(id))
+				item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItem(panel.ReelWords(p, reel, w.units()), func() { do(id) }))
+			}
+		}
+		return item
+	}
+	lay := fyne.NewMenuItem("Lay on the selected link", func() {
+		if offer, free := row.Offer(); free {
+			w.layCable(offer)
+		}
+	})
+	lay.Disabled = row.Free == ""
+	items := []*fyne.MenuItem{lay}
+	if len(row.Reels) > 1 && row.Free != "" {
+		items = append(items, each("Lay this one", func(id plan.ReelID) { w.layCable(panel.CableOffer{Reel: id, Kind: row.Kind, Length: row.Length}) }))
+	}
+	items = append(items,
+		each("Edit…", func(id plan.ReelID) { w.editReel(w.planStock(), id) }),
+		each("Mark faulty…", func(id plan.ReelID) { w.markFaulty(id) }),
+		each("Take out of the stock", w.removeReel),
+	)
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.window.Canvas(), at)
+}
+
+// removeReel takes a reel out of the plan's stock; links made of it keep its kind and length.
+func (w *window) removeReel(id plan.ReelID) {
+	reel, _ := w.desk.Plan().Reels.Get(plan.Key(id))
+	words := panel.ReelWords(w.desk.Plan(), reel, w.units())
+	used := w.desk.Plan().UsedReels()[id]
+	if err := w.desk.Do("Take "+words+" out of the stock", func(e *plan.Edit) error { return e.RemoveReel(id) }); err != nil {
+		w.refused(err)
+		return
+	}
+	said := "Took " + words + " out of the stock."
+	if used > 0 {
+		said += " Links made of it keep its kind and length."
+	}
+	if reel.Taking != "" {
+		said += " The house still counts it as out with this show: Stock, House stock gives it back."
+	}
+	w.notice.Say(said + " Ctrl Z brings it back.")
+}
+
+// useKind brings a kind of cable into the stock that a plan or the house holds.
+func useKind(e *plan.Edit, id plan.CableKindID) error {
+	if err := catalogue.UseCable(e, id); err != nil && !e.Now().CableKinds.Has(plan.Key(id)) {
+		return fmt.Errorf("kind %q: %w", id, err)
+	}
+	return nil
+}

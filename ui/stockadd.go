@@ -1,0 +1,129 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// addDialog adds reels to a stock: what there is, a line each, and what all of them share.
+type addDialog struct {
+	*window
+	place stockPlace
+	kinds []plan.CableKind
+
+	kind                              *chooser
+	lines                             *field
+	tags, box, owner, reference, back *field
+	told                              *widget.Label
+	add                               *widget.Button
+	dialog                            *dialog.CustomDialog
+}
+
+// addReels opens the dialog.
+func (w *window) addReels(place stockPlace) {
+	d := &addDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), told: widget.NewLabel("")}
+	d.told.Wrapping = fyne.TextWrapWord
+	names := make([]string, len(d.kinds))
+	for i, kind := range d.kinds {
+		names[i] = kind.Name
+	}
+	d.kind = w.newChooser(names, func(string) { d.tell() })
+	d.lines = w.newLongField()
+	d.lines.SetMinRowsVisible(2)
+	d.lines.SetPlaceHolder("12 x 50 m")
+	d.lines.OnChanged = func(string) { d.tell() }
+	entry := func(hint string) *field {
+		f := w.newField()
+		f.SetPlaceHolder(hint)
+		f.OnChanged = func(string) { d.tell() }
+		f.OnSubmitted = func(string) { d.take(false) }
+		return f
+	}
+	d.tags, d.box = entry("none, or A01-A12"), entry("none")
+	d.owner, d.reference, d.back = entry("the house"), entry("not hired"), entry("2027-06-22")
+	form := widget.NewForm(
+		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("What there is", d.lines), widget.NewFormItem("Tags", d.tags),
+		widget.NewFormItem("Case", d.box), widget.NewFormItem("Owner", d.owner), widget.NewFormItem("Hire reference", d.reference),
+		widget.NewFormItem("Back by", d.back),
+	)
+	d.add = widget.NewButton("Add", func() { d.take(false) })
+	d.add.Importance = widget.HighImportance
+	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+place.name, container.NewBorder(nil, d.told, nil, nil, form), w.window)
+	d.dialog.SetButtons([]fyne.CanvasObject{
+		widget.NewButton("Close", d.dialog.Hide), widget.NewButton("Add and another", func() { d.take(true) }), d.add,
+	})
+	d.dialog.Resize(fyne.NewSize(560, 440))
+	w.escapable(d.dialog.Hide)
+	if row, chosen := w.stock.Selected(); chosen {
+		d.choose(row.Kind)
+	} else if len(d.kinds) > 0 {
+		d.kind.SetSelectedIndex(0)
+	}
+	d.tell()
+	d.dialog.Show()
+	w.window.Canvas().Focus(d.kind)
+}
+
+func (d *addDialog) choose(id plan.CableKindID) {
+	for i, kind := range d.kinds {
+		if kind.ID == id {
+			d.kind.SetSelectedIndex(i)
+		}
+	}
+}
+
+func (d *addDialog) form() panel.AddReels {
+	form := panel.AddReels{
+		Lines: d.lines.Text, Tags: d.tags.Text, Case: d.box.Text, Owner: d.owner.Text, Hire: d.reference.Text, Return: d.back.Text,
+	}
+	if at := d.kind.SelectedIndex(); at >= 0 {
+		form.Kind = d.kinds[at].ID
+	}
+	return form
+}
+
+// tell says what would be added, or why that cannot be.
+func (d *addDialog) tell() {
+	if d.add == nil {
+		return // the form is being filled
+	}
+	list, reason := d.form().Read(d.place.now(), d.units())
+	d.told.Importance = widget.MediumImportance
+	d.add.Enable()
+	if reason != "" {
+		d.add.Disable()
+		d.told.SetText(reason)
+		return
+	}
+	d.told.SetText("Adds " + panel.ListTold(list, d.units()) + ".")
+}
+
+func (d *addDialog) take(another bool) {
+	list, reason := d.form().Read(d.place.now(), d.units())
+	if reason == "" {
+		if err := d.place.do("Add reels", func(e *plan.Edit) error { return list.Add(e, useKind) }); err != nil {
+			reason = sentence(err)
+		}
+	}
+	if reason != "" {
+		d.told.Importance = widget.DangerImportance
+		d.told.SetText(reason)
+		return
+	}
+	d.place.changed()
+	if !another {
+		d.dialog.Hide()
+		d.notice.Say("Added " + panel.ListTold(list, d.units()) + ".")
+		return
+	}
+	d.lines.SetText("")
+	d.tags.SetText("")
+	d.told.SetText("Added " + panel.ListTold(list, d.units()) + ".")
+	d.window.window.Canvas().Focus(d.lines)
+}

@@ -1,0 +1,277 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/assess"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+	"stageloom/ui/strip"
+)
+
+// reelDialog edits one reel, or some of a quantity of equal ones, which then are a row of their own.
+type reelDialog struct {
+	*window
+	place   stockPlace
+	reel    plan.Reel
+	form    panel.Form
+	some    *field
+	newCase *field
+	texts   map[string]func() string
+	told    *widget.Label
+	dialog  *dialog.CustomDialog
+}
+
+// onReel does something to the reel under the hand in the stock list; where its line stands for several it asks which.
+func (w *window) onReel(verb string, do func(plan.ReelID)) {
+	row, found := w.stock.Selected()
+	if !found {
+		w.notice.Say("Choose a reel in the stock list first: Ctrl Shift E goes there, Down and Up choose.")
+		return
+	}
+	if len(row.Reels) == 1 {
+		do(row.Reels[0])
+		return
+	}
+	p := w.desk.Plan()
+	words := make([]string, len(row.Reels))
+	for i, id := range row.Reels {
+		reel, _ := p.Reels.Get(plan.Key(id))
+		words[i] = panel.ReelWords(p, reel, w.units())
+	}
+	which := w.newChooser(words, nil)
+	which.SetSelectedIndex(0)
+	d := dialog.NewCustomWithoutButtons("Which one?", widget.NewForm(widget.NewFormItem("Reel", which)), w.window)
+	take := widget.NewButton(verb, func() {
+		d.Hide()
+		do(row.Reels[max(0, which.SelectedIndex())])
+	})
+	take.Importance = widget.HighImportance
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
+	d.Resize(fyne.NewSize(520, 160))
+	w.escapable(d.Hide)
+	d.Show()
+	w.window.Canvas().Focus(which)
+}
+
+// editReel opens the form of a reel.
+func (w *window) editReel(place stockPlace, id plan.ReelID) {
+	p := place.now()
+	reel, found := p.Reels.Get(plan.Key(id))
+	if !found {
+		w.notice.Say("This reel is not in the stock any more.")
+		return
+	}
+	d := &reelDialog{window: w, place: place, reel: reel, texts: map[string]func() string{}}
+	d.form = panel.FormOf(assess.Of(p), []plan.Ref{plan.RefOf(reel)}, w.units())
+	items := widget.NewForm()
+	if reel.Count() > 1 {
+		d.some = d.field(strconv.Itoa(reel.Count()), "")
+		items.AppendItem(widget.NewFormItem(fmt.Sprintf("Of these %d", reel.Count()), d.some))
+	}
+	var first fyne.Focusable
+	for _, group := range d.form.Groups {
+		for _, f := range group.Fields {
+			object, text := d.object(f)
+			d.texts[f.ID] = text
+			items.AppendItem(widget.NewFormItem(f.Name, object))
+			if focusable, ok := object.(fyne.Focusable); ok && (first == nil || f.ID == "condition") {
+				first = focusable
+			}
+			if f.ID == "case" {
+				d.newCase = d.field("", "make one: its name")
+				items.AppendItem(widget.NewFormItem("or a new case", d.newCase))
+			}
+		}
+	}
+	d.told = widget.NewLabel("")
+	d.told.Wrapping = fyne.TextWrapWord
+	keep := widget.NewButton("Keep", d.keep)
+	keep.Importance = widget.HighImportance
+	d.dialog = dialog.NewCustomWithoutButtons(panel.ReelWords(p, reel, w.units()), container.NewBorder(nil, d.told, nil, nil, container.NewVScroll(items)), w.window)
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), keep})
+	size := w.window.Canvas().Size()
+	d.dialog.Resize(fyne.NewSize(580, min(680, size.Height*0.92)))
+	w.escapable(d.dialog.Hide)
+	d.dialog.Show()
+	w.window.Canvas().Focus(first)
+}
+
+func (d *reelDialog) field(text, hint string) *field {
+	f := d.newField()
+	f.SetText(text)
+	f.SetPlaceHolder(hint)
+	f.OnSubmitted = func(string) { d.keep() }
+	return f
+}
+
+// object is the widget of a form's field, and how its text is read.
+func (d *reelDialog) object(f panel.FormField) (fyne.CanvasObject, func() string) {
+	if len(f.Choices) == 0 {
+		entry := d.field(f.Text, f.Blank)
+		return entry, func() string { return entry.Text }
+	}
+	words := make([]string, len(f.Choices))
+	for i, choice := range f.Choices {
+		words[i] = choice.Words
+	}
+	list := d.newChooser(words, nil)
+	list.SetSelectedIndex(panel.IndexOf(f.Choices, f.Text))
+	return list, func() string { return f.Choices[max(0, list.SelectedIndex())].Value }
+}
+
+// keep makes one step of all that was changed, or says what cannot stand.
+func (d *reelDialog) keep() {
+	some, err := d.howMany()
+	if err == nil {
+		words := panel.ReelWords(d.place.now(), d.reel, d.units())
+		err = d.place.do("Edit "+words, func(e *plan.Edit) error { return d.edit(e, some) })
+	}
+	if err != nil {
+		d.told.Importance = widget.DangerImportance
+		d.told.SetText(sentence(err))
+		return
+	}
+	d.dialog.Hide()
+	d.place.changed()
+}
+
+func (d *reelDialog) howMany() (int, error) {
+	if d.some == nil {
+		return d.reel.Count(), nil
+	}
+	some, err := strconv.Atoi(strings.TrimSpace(d.some.Text))
+	if err != nil || some < 1 || some > d.reel.Count() {
+		return 0, fmt.Errorf("of these: write how many are meant, 1 to %d", d.reel.Count())
+	}
+	return some, nil
+}
+
+// edit changes the fields whose text is another than was shown.
+func (d *reelDialog) edit(e *plan.Edit, some int) error {
+	id, err := e.SplitReel(d.reel.ID, some)
+	if err != nil {
+		return err
+	}
+	if d.newCase != nil && strings.TrimSpace(d.newCase.Text) != "" {
+		box := e.AddCase(plan.Case{Name: strings.TrimSpace(d.newCase.Text)})
+		if err := plan.Update(e, plan.Key(id), func(r *plan.Reel) { r.Case = box }); err != nil {
+			return err
+		}
+	}
+	reel, _ := e.Now().Reels.Get(plan.Key(id))
+	form := panel.FormOf(assess.Of(e.Now()), []plan.Ref{plan.RefOf(reel)}, d.units())
+	for _, group := range d.form.Groups {
+		for _, shown := range group.Fields {
+			text := d.texts[shown.ID]()
+			now, found := form.Field(shown.ID)
+			if !found || text == shown.Text {
+				continue
+			}
+			_, change, err := now.Change(text)
+			if err == nil && change != nil {
+				err = change(e)
+			}
+			if err != nil {
+				return fmt.Errorf("%s: %w", shown.Name, err)
+			}
+		}
+	}
+	return nil
+}
+
+// faultDialog marks one cable faulty.
+type faultDialog struct {
+	*window
+	reel                plan.Reel
+	in                  []plan.Segment
+	which               *chooser
+	reason, where, when *field
+	told                *widget.Label
+	dialog              *dialog.CustomDialog
+}
+
+// markFaulty asks what is wrong with a reel; of several equal ones it asks which. A link that uses it is offered another.
+func (w *window) markFaulty(id plan.ReelID) {
+	p := w.desk.Plan()
+	d := &faultDialog{window: w, told: widget.NewLabel("It leaves what can be laid at once; links that use it show it.")}
+	d.reel, _ = p.Reels.Get(plan.Key(id))
+	var choices []string
+	for segment := range p.Segments.All() {
+		if segment.Reel == id {
+			link, _ := p.Link(segment.Link)
+			d.in = append(d.in, segment)
+			choices = append(choices, fmt.Sprintf("the one in %s, cable %d", link.Name, segment.Order))
+		}
+	}
+	if len(d.in) < d.reel.Count() {
+		choices = append(choices, "one that no link uses")
+	}
+	d.which = w.newChooser(choices, nil)
+	d.which.SetSelectedIndex(0)
+	d.reason, d.where, d.when = w.newField(), w.newField(), w.newField()
+	d.when.SetText(today())
+	form := widget.NewForm()
+	if len(choices) > 1 {
+		form.AppendItem(widget.NewFormItem("Which", d.which))
+	}
+	for i, name := range []string{"What is wrong", "Found where", "Found on"} {
+		entry := []*field{d.reason, d.where, d.when}[i]
+		entry.OnSubmitted = func(string) { d.mark() }
+		form.AppendItem(widget.NewFormItem(name, entry))
+	}
+	d.told.Wrapping = fyne.TextWrapWord
+	mark := widget.NewButton("Mark faulty", d.mark)
+	mark.Importance = widget.HighImportance
+	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+panel.ReelWords(p, d.reel, w.units()), container.NewBorder(nil, d.told, nil, nil, form), w.window)
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), mark})
+	d.dialog.Resize(fyne.NewSize(540, 290))
+	w.escapable(d.dialog.Hide)
+	d.dialog.Show()
+	w.window.Canvas().Focus(d.reason)
+}
+
+func (d *faultDialog) mark() {
+	mark := plan.Mark{Condition: plan.Faulty, Reason: d.reason.Text, FoundAt: d.where.Text, FoundOn: d.when.Text}
+	at := d.which.SelectedIndex()
+	err := errors.New("choose which one is faulty")
+	if at >= 0 {
+		err = d.desk.Do("Mark "+panel.ReelWords(d.desk.Plan(), d.reel, d.units())+" faulty", func(e *plan.Edit) error {
+			if at < len(d.in) {
+				_, err := e.MarkSegment(d.in[at].Link, d.in[at].Order, mark)
+				return err
+			}
+			_, err := e.MarkReel(d.reel.ID, mark)
+			return err
+		})
+	}
+	if err != nil {
+		d.told.Importance = widget.DangerImportance
+		d.told.SetText(sentence(err))
+		return
+	}
+	d.dialog.Hide()
+	if at < len(d.in) {
+		d.offerReplacement(d.in[at])
+	}
+}
+
+// offerReplacement asks whether another cable is to be laid in the place of a faulty one.
+func (d *faultDialog) offerReplacement(segment plan.Segment) {
+	link, _ := d.desk.Plan().Link(segment.Link)
+	d.ask("Replace it in "+link.Name+"?", "Cable "+strconv.Itoa(segment.Order)+" of "+link.Name+" is this one. Another can be laid in its place now.", []choice{
+		{label: "Choose another…", important: true, do: func() {
+			d.desk.Select(plan.RefOf(link))
+			d.askCableFor(strip.Change{Doing: strip.Replace, Order: segment.Order})
+		}},
+		{label: "Leave it"},
+	})
+}

@@ -1,0 +1,259 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/exchange"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// What a list can hold.
+const (
+	holdsReels = "reels"
+	holdsCases = "cases"
+)
+
+// importDialog brings a list into a stock: the file, what its columns mean, how it reads, and what is wrong with it by row.
+type importDialog struct {
+	*window
+	place  stockPlace
+	kinds  []plan.CableKind
+	file   exchange.Document
+	layout exchange.Layout
+	named  map[string]plan.CableKindID
+	words  []string
+	reels  exchange.Stock
+	cases  exchange.Cases
+
+	path                     *field
+	holds, sheet, head, kind *chooser
+	columns                  []*chooser
+	table, words2kinds       *fyne.Container
+	read, told, faults       *widget.Label
+	all, good                *widget.Button
+	dialog                   *dialog.CustomDialog
+	filling                  bool
+}
+
+// importStock opens the dialog, with a file where one is known.
+func (w *window) importStock(place stockPlace, path string) {
+	d := &importDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}}
+	d.build()
+	size := w.window.Canvas().Size()
+	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(740, size.Height-60)))
+	w.escapable(d.dialog.Hide)
+	d.dialog.Show()
+	w.window.Canvas().Focus(d.path)
+	if path != "" {
+		d.path.SetText(path)
+		d.load()
+	}
+}
+
+func (d *importDialog) build() {
+	d.path = d.newField()
+	d.path.SetPlaceHolder("a CSV, TSV or xlsx file; Return reads it")
+	d.path.OnSubmitted = func(string) { d.load() }
+	browse := widget.NewButton("Browse…", d.browse)
+	d.holds = d.newChooser([]string{holdsReels, holdsCases}, func(string) { d.guess() })
+	d.sheet = d.newChooser(nil, func(string) { d.guess() })
+	d.head = d.newChooser(nil, func(string) { d.headChosen() })
+	d.kind = d.newChooser(append([]string{"a fault"}, kindNames(d.kinds)...), func(string) { d.reckon() })
+	d.filling = true
+	d.holds.SetSelectedIndex(0)
+	d.kind.SetSelectedIndex(0)
+	d.filling = false
+	d.read, d.told, d.faults = widget.NewLabel(""), widget.NewLabel("Choose a file first. Nothing enters the stock before you say so."), widget.NewLabel("")
+	d.told.Wrapping, d.faults.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
+	d.read.Importance = widget.LowImportance
+	d.told.TextStyle.Bold = true
+	d.table, d.words2kinds = container.NewHBox(), container.NewVBox()
+	file := container.NewBorder(nil, nil, widget.NewLabel("File"), browse, d.path)
+	choices := container.NewGridWithColumns(4,
+		labelled("It holds", d.holds), labelled("Sheet", d.sheet), labelled("Head", d.head), labelled("Without a kind", d.kind))
+	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults)))
+	content := container.NewBorder(container.NewVBox(file, d.read, choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
+	d.all = widget.NewButton("Import", func() { d.take(false) })
+	d.all.Importance = widget.HighImportance
+	d.good = widget.NewButton("Import the good rows only", func() { d.take(true) })
+	d.dialog = dialog.NewCustomWithoutButtons("Import a list into "+d.place.name, content, d.window.window)
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), d.good, d.all})
+	d.all.Disable()
+	d.good.Disable()
+}
+
+func labelled(name string, object fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewBorder(nil, nil, widget.NewLabel(name), nil, object)
+}
+
+func kindNames(kinds []plan.CableKind) []string {
+	names := make([]string, len(kinds))
+	for i, kind := range kinds {
+		names[i] = kind.Name
+	}
+	return names
+}
+
+func (d *importDialog) browse() {
+	chooser := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
+		if err != nil || reader == nil {
+			return
+		}
+		d.path.SetText(reader.URI().Path())
+		_ = reader.Close() // it is opened by its path
+		d.load()
+	}, d.window.window)
+	chooser.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt", ".xlsx", ".xlsm"}))
+	d.prepare(chooser)
+	chooser.Show()
+}
+
+// load reads the file and guesses what its columns mean.
+func (d *importDialog) load() {
+	d.file = exchange.Document{}
+	path := strings.TrimSpace(d.path.Text)
+	file, err := os.Open(path)
+	if err == nil {
+		d.file, err = exchange.Read(path, file)
+		_ = file.Close() // it was only read
+	}
+	if err != nil {
+		d.empty(sentence(err))
+		return
+	}
+	how := fmt.Sprintf("%s, separated by %s", d.file.Encoding, map[string]string{",": "commas", ";": "semicolons", "\t": "tabs"}[d.file.Separator])
+	if d.file.Encoding == "" {
+		how = "a workbook"
+	}
+	d.read.SetText("Read as " + how + ".")
+	var sheets []string
+	for _, grid := range d.file.Grids {
+		sheets = append(sheets, fmt.Sprintf("%s, %d rows", grid.Name, len(grid.Rows)))
+	}
+	d.filling = true
+	d.sheet.Options = sheets
+	d.sheet.SetSelectedIndex(0)
+	d.filling = false
+	d.guess()
+}
+
+// empty shows that there is nothing to import, and why.
+func (d *importDialog) empty(reason string) {
+	d.read.SetText("")
+	d.table.RemoveAll()
+	d.words2kinds.RemoveAll()
+	d.faults.SetText("")
+	d.told.SetText(reason)
+	d.all.Disable()
+	d.good.Disable()
+}
+
+func (d *importDialog) grid() (exchange.Grid, bool) {
+	at := d.sheet.SelectedIndex()
+	if at < 0 || at >= len(d.file.Grids) {
+		return exchange.Grid{}, false
+	}
+	return d.file.Grids[at], true
+}
+
+func (d *importDialog) ofCases() bool { return d.holds.Selected == holdsCases }
+
+func (d *importDialog) fields() []exchange.Field {
+	if d.ofCases() {
+		return exchange.CaseFields()
+	}
+	return exchange.StockFields()
+}
+
+// mostHeads is how many rows are offered as the head, mostShown how many are shown below it, mostColumns how many columns.
+const mostHeads, mostShown, mostColumns = 15, 7, 40
+
+// guess looks at a sheet anew.
+func (d *importDialog) guess() {
+	grid, found := d.grid()
+	if !found || d.filling {
+		return
+	}
+	d.layout = exchange.Guess(grid, d.fields())
+	heads := []string{"none"}
+	for i := range min(len(grid.Rows), mostHeads) {
+		heads = append(heads, fmt.Sprintf("row %d", i+1))
+	}
+	d.filling = true
+	d.head.Options = heads
+	d.head.SetSelectedIndex(min(d.layout.Head, len(heads)-1))
+	d.filling = false
+	d.show()
+	d.reckon()
+}
+
+func (d *importDialog) headChosen() {
+	if d.filling {
+		return
+	}
+	d.layout.Head = max(0, d.head.SelectedIndex())
+	d.show()
+	d.reckon()
+}
+
+// show makes the table: over each column what it means, below it its first rows.
+func (d *importDialog) show() {
+	grid, _ := d.grid()
+	meanings := []string{panel.NotRead}
+	for _, field := range d.fields() {
+		meanings = append(meanings, field.Name)
+	}
+	d.table.RemoveAll()
+	d.columns = nil
+	d.filling = true
+	for column := range min(grid.Width(), mostColumns) {
+		meaning := d.newChooser(meanings, func(name string) { d.mean(column, name) })
+		meaning.SetSelectedIndex(max(0, slices.Index(meanings, d.layout.Fields[column])))
+		if d.layout.Fields[column] == "" {
+			meaning.SetSelectedIndex(0)
+		}
+		d.columns = append(d.columns, meaning)
+		cells := container.NewVBox(meaning)
+		for i, cell := range panel.PreviewColumn(grid, d.layout, column, mostShown) {
+			label := widget.NewLabel(cell)
+			label.Truncation = fyne.TextTruncateEllipsis
+			if i == 0 {
+				label.TextStyle.Bold = true
+			}
+			cells.Add(label)
+		}
+		d.table.Add(container.NewGridWrap(fyne.NewSize(150, cells.MinSize().Height), cells))
+	}
+	d.filling = false
+	d.table.Refresh()
+}
+
+// mean gives a column another meaning; the column that had it before is not read any more.
+func (d *importDialog) mean(column int, name string) {
+	if d.filling {
+		return
+	}
+	if name == panel.NotRead {
+		name = ""
+	}
+	d.layout = d.layout.Set(column, name)
+	d.filling = true
+	for i, meaning := range d.columns {
+		if d.layout.Fields[i] == "" && meaning.SelectedIndex() != 0 {
+			meaning.SetSelectedIndex(0)
+		}
+	}
+	d.filling = false
+	d.reckon()
+}

@@ -1,0 +1,143 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/exchange"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// mostFaults is how many faults are listed, mostWords how many words for kinds are asked about at a time.
+const mostFaults, mostWords = 200, 12
+
+// reckon reads the rows as the choices have it, and says what comes of it.
+func (d *importDialog) reckon() {
+	grid, found := d.grid()
+	if !found || d.filling {
+		return
+	}
+	if d.ofCases() {
+		d.reckonCases(grid)
+		return
+	}
+	options := exchange.Options{Bare: d.units().Length, Kinds: d.kinds, Taken: exchange.TagTaken(d.place.now())}
+	if at := d.kind.SelectedIndex(); at > 0 {
+		options.Blank = d.kinds[at-1].ID
+	}
+	d.askWords(exchange.ReadStock(grid, d.layout, options).Unknown)
+	options.Named = d.named
+	d.reels = exchange.ReadStock(grid, d.layout, options)
+	rows, _ := d.reels.Count()
+	d.conclude(panel.ListTold(d.reels, d.units()), rows, d.reels.Faults)
+}
+
+func (d *importDialog) reckonCases(grid exchange.Grid) {
+	taken := map[string]bool{}
+	for box := range d.place.now().Cases.All() {
+		taken[strings.ToLower(box.Name)] = true
+	}
+	d.askWords(nil)
+	d.cases = exchange.ReadCases(grid, d.layout, func(name string) bool { return taken[strings.ToLower(name)] })
+	d.conclude(fmt.Sprintf("%d cases", len(d.cases.Rows)), len(d.cases.Rows), d.cases.Faults)
+}
+
+// conclude says what can be imported and lists what is wrong.
+func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault) {
+	d.faults.SetText(panel.FaultsTold(faults, mostFaults))
+	d.all.Disable()
+	d.good.Disable()
+	switch bad := exchange.BadRows(faults); {
+	case rows == 0 && bad == 0:
+		d.told.SetText("No row holds anything below the head.")
+	case rows == 0:
+		d.told.SetText("No row can be taken yet:")
+	case bad == 0:
+		d.told.SetText("All rows are good: " + good + ".")
+		d.all.Enable()
+	default:
+		d.told.SetText(fmt.Sprintf("%s can be taken. %s: mend the file, say what a column means, or leave them out.",
+			good, panel.RowsWithFaults(bad)))
+		d.good.Enable()
+	}
+}
+
+// askWords asks what words for kinds mean that no kind bears; what was answered stays answered.
+func (d *importDialog) askWords(unknown []string) {
+	if strings.Join(unknown, "\n") == strings.Join(d.words, "\n") {
+		return
+	}
+	d.words = unknown
+	d.words2kinds.RemoveAll()
+	if len(unknown) == 0 {
+		return
+	}
+	form := widget.NewForm()
+	names := append([]string{"not known: a fault"}, kindNames(d.kinds)...)
+	d.filling = true
+	for i, words := range unknown {
+		if i == mostWords {
+			break // once some are answered the others come up in the list of faults
+		}
+		means := d.newChooser(names, func(string) {})
+		means.SetSelectedIndex(0)
+		for at, kind := range d.kinds {
+			if kind.ID == d.named[words] {
+				means.SetSelectedIndex(at + 1)
+			}
+		}
+		means.OnChanged = func(string) {
+			delete(d.named, words)
+			if at := means.SelectedIndex(); at > 0 {
+				d.named[words] = d.kinds[at-1].ID
+			}
+			d.reckon()
+		}
+		form.AppendItem(widget.NewFormItem("\""+words+"\" is", means))
+	}
+	d.filling = false
+	d.words2kinds.Add(form)
+	d.words2kinds.Refresh()
+}
+
+// take puts the rows into the stock as one step: all of them, or the good ones by the user's own choice.
+func (d *importDialog) take(goodOnly bool) {
+	said := panel.ListTold(d.reels, d.units())
+	err := d.place.do("Import "+d.file.Name, func(e *plan.Edit) error {
+		if d.ofCases() {
+			cases := d.cases
+			if goodOnly {
+				cases.Faults = nil
+			}
+			return cases.Add(e)
+		}
+		reels := d.reels
+		if goodOnly {
+			reels = reels.GoodOnly()
+		}
+		return reels.Add(e, useKind)
+	})
+	if err != nil {
+		d.told.SetText(sentence(err))
+		return
+	}
+	if d.ofCases() {
+		said = fmt.Sprintf("%d cases", len(d.cases.Rows))
+	}
+	d.dialog.Hide()
+	d.place.changed()
+	d.notice.Say("Imported " + said + " from " + d.file.Name + ".")
+}
+
+// listFile tells whether a file dropped on the window is a list and no plan.
+func listFile(uri fyne.URI) bool {
+	switch strings.ToLower(uri.Extension()) {
+	case ".csv", ".tsv", ".xlsx", ".xlsm":
+		return true
+	}
+	return false
+}
