@@ -1,0 +1,55 @@
+package sources
+
+import (
+	"stageloom/model/budget"
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+	"stageloom/ui/table"
+)
+
+// fillKinds are all cable kinds of plan and catalogue by name.
+func fillKinds(p *plan.Plan) *catalogued {
+	kinds := &catalogued{}
+	for _, kind := range catalogue.CableKindsFor(p) {
+		kinds.add(kind.Name, string(kind.ID))
+	}
+	return kinds
+}
+
+// fitting are the names of the kinds that carry a link's transport; the blank one stands for none.
+func fitting(p *plan.Plan, link plan.Link) []string {
+	names := []string{""}
+	transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
+	if err != nil {
+		return nil
+	}
+	for _, kind := range catalogue.CableKindsFor(p) {
+		if budget.Fits(kind, transport.Media) {
+			names = append(names, kind.Name)
+		}
+	}
+	return names
+}
+
+func setFillKind(kinds *catalogued) table.Setter {
+	return func(e *plan.Edit, ref plan.Ref, typed string) error {
+		id, err := kindTyped(e, kinds, typed, true)
+		if err != nil {
+			return err
+		}
+		return plan.Update(e, ref.Key, func(l *plan.Link) { l.FillKind = id })
+	}
+}
+
+// kindTyped finds a cable kind by what was typed and takes it into the plan.
+func kindTyped(e *plan.Edit, kinds *catalogued, typed string, blank bool) (plan.CableKindID, error) {
+	if typed == "" && blank {
+		return "", nil
+	}
+	id, err := kinds.id(typed)
+	if err != nil {
+		return "", err
+	}
+	return plan.CableKindID(id), catalogue.UseCable(e, plan.CableKindID(id))
+}
