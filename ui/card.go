@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"fyne.io/fyne/v2/container"
-
 	"stageloom/model/checks"
 	"stageloom/ui/panel"
 )
@@ -15,7 +13,8 @@ type fixed struct {
 
 // newCard builds the card, whose form edits the plan.
 func (w *window) newCard() *panel.CardView {
-	card := panel.NewCardView(container.NewVBox(w.linkButtons(), w.chart), w.show)
+	card := panel.NewCardView(w.chart, w.show)
+	card.Tools = w.linkButtons()
 	card.Fixes, card.Fix = w.fixesOf, w.fix
 	card.Form.Do = w.desk.Do
 	card.Form.Leave = func() { w.window.Canvas().Focus(w.plan) }

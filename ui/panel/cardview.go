@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -23,14 +24,17 @@ type CardView struct {
 	// Fixes lists the certain cures of a finding, and Fix does one.
 	Fixes func(checks.Finding) []checks.Fix
 	Fix   func(checks.Finding, checks.Fix)
+	// Tools stand above the form of a link: what is done most to it.
+	Tools fyne.CanvasObject
 	// Advice tells what would cure the card's link and what is advice; it is asked for once it is unfolded.
 	Advice func() []Figure
 
 	goTo   func(plan.Ref)
 	card   Card
 	shown  bool
-	body   *fyne.Container
-	below  fyne.CanvasObject
+	body   *fyne.Container // the facts, above the form
+	tail   *fyne.Container // the folds, below it
+	curve  fyne.CanvasObject
 	scroll *container.Scroll
 	open   map[string]bool
 }
@@ -41,14 +45,14 @@ const (
 	adviceFold = "What would cure it, and advice"
 )
 
-// NewCardView returns a card; below stands under its figures when the card is about a link; goTo shows a row that
-// a finding names.
-func NewCardView(below fyne.CanvasObject, goTo func(plan.Ref)) *CardView {
-	c := &CardView{goTo: goTo, body: container.NewVBox(), below: below, Form: NewFormView(), open: map[string]bool{curveFold: true}}
+// NewCardView returns a card; curve stands at its foot when the card is about a link; goTo shows a row that a finding
+// names.
+func NewCardView(curve fyne.CanvasObject, goTo func(plan.Ref)) *CardView {
+	c := &CardView{goTo: goTo, body: container.NewVBox(), tail: container.NewVBox(), curve: curve, Form: NewFormView(), open: map[string]bool{curveFold: true}}
 	c.Fixes = func(checks.Finding) []checks.Fix { return nil }
-	c.Form.Reveal = c.reveal
-	c.scroll = container.NewVScroll(container.NewPadded(container.NewVBox(c.body, c.Form)))
-	c.scroll.SetMinSize(fyne.NewSize(230, 100))
+	c.Form.Reveal, c.Form.Resized = c.reveal, func() { c.scroll.Content.Refresh(); c.scroll.Refresh() }
+	c.scroll = container.NewVScroll(container.New(layout.NewCustomPaddedLayout(3, 3, 3, 9), container.NewVBox(c.body, c.Form, c.tail)))
+	c.scroll.SetMinSize(fyne.NewSize(272, 100))
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -57,7 +61,9 @@ func NewCardView(below fyne.CanvasObject, goTo func(plan.Ref)) *CardView {
 func (c *CardView) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(c.scroll) }
 
 // Inside lists what the card holds, for tests of the real window.
-func (c *CardView) Inside() []fyne.CanvasObject { return append(slices.Clone(c.body.Objects), c.Form) }
+func (c *CardView) Inside() []fyne.CanvasObject {
+	return slices.Concat(c.body.Objects, []fyne.CanvasObject{c.Form}, c.tail.Objects)
+}
 
 // reveal scrolls so that a row can be seen.
 func (c *CardView) reveal(row fyne.CanvasObject) {
@@ -113,14 +119,27 @@ func (c *CardView) Rebuild() {
 	for _, finding := range c.card.Findings {
 		c.body.Objects = append(c.body.Objects, c.finding(finding))
 	}
+	c.tail.Objects = nil
 	if c.card.Link != "" {
-		c.fold(curveFold, func() []fyne.CanvasObject { return []fyne.CanvasObject{c.below} })
+		if c.Tools != nil {
+			c.body.Objects = append(c.body.Objects, c.Tools)
+		}
+		c.fold(curveFold, func() []fyne.CanvasObject { return []fyne.CanvasObject{c.curve} })
 		if c.Advice != nil {
 			c.fold(adviceFold, c.advice)
 		}
 	}
-	c.body.Refresh()
-	c.body.Refresh() // wrapped text knows its height only once it has its width
+	c.settle()
+}
+
+// settle lays the card out until wrapped text, which knows its height only once it has its width, has found its place.
+func (c *CardView) settle() {
+	for range 2 {
+		c.body.Refresh()
+		c.tail.Refresh()
+		c.scroll.Content.Refresh()
+	}
+	c.scroll.Refresh()
 }
 
 // fold adds a part of the card that can be folded away.
@@ -130,15 +149,15 @@ func (c *CardView) fold(name string, parts func() []fyne.CanvasObject) {
 	head.OnTapped = func() {
 		c.open[name] = !open
 		c.Rebuild()
-		for _, object := range c.body.Objects {
+		for _, object := range c.tail.Objects {
 			if again, is := object.(*groupHead); is && again.group == name {
 				c.Form.focusOn(again)
 			}
 		}
 	}
-	c.body.Objects = append(c.body.Objects, head)
+	c.tail.Objects = append(c.tail.Objects, head)
 	if open {
-		c.body.Objects = append(c.body.Objects, parts()...)
+		c.tail.Objects = append(c.tail.Objects, parts()...)
 	}
 }
 
@@ -179,12 +198,14 @@ func (c *CardView) finding(f checks.Finding) fyne.CanvasObject {
 	if f.Severity != checks.Note {
 		icon.SetResource(theme.WarningIcon())
 	}
-	label := widget.NewLabel(Sentences(f))
-	label.Wrapping = fyne.TextWrapWord
+	what, remedy := widget.NewLabel(strings.TrimRight(f.What, ". ")+"."), widget.NewLabel(f.Remedy)
+	what.Wrapping, remedy.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
+	remedy.SizeName, remedy.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	if f.Severity == checks.Stop {
-		label.Importance = widget.DangerImportance
+		what.Importance = widget.DangerImportance
 	}
-	rows := container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, container.NewVBox(icon), nil, label))
+	text := container.New(&stacked{}, what, remedy)
+	rows := container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, container.NewVBox(icon), nil, text))
 	for _, fix := range c.Fixes(f) {
 		rows.Add(newFixLink(c, f, fix))
 	}

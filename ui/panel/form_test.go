@@ -100,8 +100,8 @@ func TestWhatIsTypedIntoAField(t *testing.T) {
 		want     any
 		read     func(*plan.Plan) any
 	}{
-		{"metres", l02, panel.Units{}, "rise_from", "4,5m", "L02: rise at Stage right box", 4.5, func(p *plan.Plan) any { return link(p).RiseFrom }},
-		{"feet where metres are shown", l02, panel.Units{}, "rise_to", "10 ft", "L02: rise at FOH console", 3.048, func(p *plan.Plan) any { return link(p).RiseTo }},
+		{"metres", l02, panel.Units{}, "rise_from", "4,5m", "L02: rise at near end", 4.5, func(p *plan.Plan) any { return link(p).RiseFrom }},
+		{"feet where metres are shown", l02, panel.Units{}, "rise_to", "10 ft", "L02: rise at far end", 3.048, func(p *plan.Plan) any { return link(p).RiseTo }},
 		{"a bare number is in the unit that is shown", l02, imperial, "slack_end", "10", "L02: slack at each end", plan.Some(3.048), func(p *plan.Plan) any { return link(p).SlackEnd }},
 		{"kilometres", tower, panel.Units{}, "width", "0,01 km", "FOH tower: width", 10.0, func(p *plan.Plan) any { return place(p).Width }},
 		{"Fahrenheit", l02, panel.Units{}, "temperature", "86 °F", "L02: cable temperature", plan.Some(30), func(p *plan.Plan) any { return link(p).Temperature }},

@@ -74,8 +74,8 @@ func wantKind(e *plan.Edit, link plan.LinkID, kind plan.CableKindID) error {
 func (l *linkFields) run() {
 	s := l.a.Plan.Settings
 	l.group("Run")
-	l.fromNought("rise_from", "Rise at "+l.end(false), l.units.length(0, 500), func(r *plan.Link) *float64 { return &r.RiseFrom })
-	l.fromNought("rise_to", "Rise at "+l.end(true), l.units.length(0, 500), func(r *plan.Link) *float64 { return &r.RiseTo })
+	l.fromNought("rise_from", "Rise at near end", l.units.length(0, 500), func(r *plan.Link) *float64 { return &r.RiseFrom })
+	l.fromNought("rise_to", "Rise at far end", l.units.length(0, 500), func(r *plan.Link) *float64 { return &r.RiseTo })
 	l.optional("slack", "Slack along the way", share(), plans[plan.Link](percent(s.SlackPercent)), func(r *plan.Link) *plan.Optional { return &r.SlackPercent })
 	l.optional("slack_end", "Slack at each end", l.units.length(0, 100), plans[plan.Link](l.units.Metres(s.SlackEnd)), func(r *plan.Link) *plan.Optional { return &r.SlackEnd })
 }
@@ -115,7 +115,7 @@ func (l *linkFields) reckoning() {
 		if b.WantedBy == budget.ByPlan {
 			return quantity.PrintDecibels(b.WantedDB, 1) + ", the plan's"
 		}
-		return quantity.PrintDecibels(b.WantedDB, 1) + ", by temperature"
+		return quantity.PrintDecibels(b.WantedDB, 1) + ", by default"
 	}, func(r *plan.Link) *plan.Optional { return &r.WantedMargin })
 	l.rule()
 	l.whole("joins", "Most joins", "any number", 1, 31, func(r *plan.Link) *int { return &r.MaxJoins })
@@ -213,9 +213,7 @@ func (l *linkFields) laying() {
 	l.choice("drum", "Drum end", ends, func(r *plan.Link) *string { return &r.DrumEnd })
 	l.fromNought("power", "Power to the far end", plainNumber("W", 0, 100), func(r *plan.Link) *float64 { return &r.PowerW }).blank("none")
 	l.note("note", "Note", func(r *plan.Link) *string { return &r.Note })
-	l.foldUnless(func(r plan.Link) bool {
-		return r.Loom != "" || r.Colour != "" || r.LayPhase != 0 || r.DrumEnd != "" || r.PowerW != 0 || r.Note != ""
-	})
+	l.foldUnless(func(plan.Link) bool { return false })
 }
 
 // chosen adds a list whose choice makes an edit of its own.

@@ -23,7 +23,7 @@ func planForm(a *assess.Assessment, units Units) Form {
 	b.text("name", "Name", func(s *plan.Settings) *string { return &s.Name }, true)
 	b.text("site", "Site", func(s *plan.Settings) *string { return &s.Site }, false)
 	b.text("revision", "Revision", func(s *plan.Settings) *string { return &s.Revision }, false)
-	b.text("date", "Date", func(s *plan.Settings) *string { return &s.Date }, false).blank("for instance 2026-07-03")
+	b.text("date", "Date", func(s *plan.Settings) *string { return &s.Date }, false).blank("2026-07-03")
 	b.temperatures(a)
 	b.run()
 	b.rules(a.Plan)
@@ -99,7 +99,7 @@ func (b *settingsFields) temperatures(a *assess.Assessment) {
 	b.list("exposure", "Things lie", exposureChoices(""), func(s *plan.Settings) *string { return &s.Exposure })
 	b.maybe("temperature", "Cable temperature", "by place", b.units.temperature(-20, 60), func(s *plan.Settings) *plan.Optional { return &s.Temperature })
 	sun := b.units.temperature(-20, 60).print(standards.DefaultTemperatureC(standards.Sun, nil))
-	b.maybe("air", "Worst air", "not known: sun is "+sun, b.units.temperature(-20, 45), func(s *plan.Settings) *plan.Optional { return &s.Air })
+	b.maybe("air", "Worst air", "sun is "+sun, b.units.temperature(-20, 45), func(s *plan.Settings) *plan.Optional { return &s.Air })
 	b.maybe("margin", "Wanted margin", "1.5 or 3 dB", decibels(1, 20), func(s *plan.Settings) *plan.Optional { return &s.WantedMargin })
 }
 

@@ -51,12 +51,14 @@ func (r *formRow) Labelled() (string, fyne.CanvasObject) { return r.field.Name, 
 // What finds room beside its label, in letters.
 const (
 	longestBeside = 22
+	longestText   = 17
 	longestChoice = 16
 )
 
 // wide tells whether a field stands under its label rather than beside it.
 func wide(field FormField) bool {
 	return field.Long || utf8.RuneCountInString(field.Name) > longestBeside ||
+		max(utf8.RuneCountInString(field.Text), utf8.RuneCountInString(field.Blank)) > longestText && field.Choices == nil ||
 		slices.ContainsFunc(field.Choices, func(c Choice) bool { return utf8.RuneCountInString(c.Words) > longestChoice })
 }
 
@@ -162,8 +164,7 @@ func (r *formRow) tell(err error) {
 	r.fault.Hidden = text == ""
 	r.content.Refresh()
 	r.Refresh()
-	r.view.body.Refresh()
-	r.view.Refresh()
+	r.view.settle()
 }
 
 func (r *formRow) gained() {

@@ -21,6 +21,8 @@ type FormView struct {
 	Leave  func()
 	Key    func(fyne.KeyName)
 	Reveal func(fyne.CanvasObject)
+	// Resized is told when the form may be higher or lower than before.
+	Resized func()
 
 	form    Form
 	body    *fyne.Container
@@ -34,7 +36,7 @@ type FormView struct {
 func NewFormView() *FormView {
 	v := &FormView{body: container.NewVBox(), open: map[string]bool{}, drafts: map[string]string{}}
 	v.Do = func(string, func(*plan.Edit) error) error { return nil }
-	v.Leave, v.Key, v.Reveal = func() {}, func(fyne.KeyName) {}, func(fyne.CanvasObject) {}
+	v.Leave, v.Key, v.Reveal, v.Resized = func() {}, func(fyne.KeyName) {}, func(fyne.CanvasObject) {}, func() {}
 	v.ExtendBaseWidget(v)
 	return v
 }
@@ -104,12 +106,17 @@ func (v *FormView) Rebuild() {
 			v.body.Add(row)
 		}
 	}
-	v.body.Refresh()
-	v.Refresh()
+	v.settle()
 	if focused != "" && !v.Focus(focused) {
 		v.focused = ""
 		v.Leave()
 	}
+}
+
+func (v *FormView) settle() {
+	v.body.Refresh()
+	v.Refresh()
+	v.Resized()
 }
 
 func (v *FormView) isOpen(group FormGroup) bool {
