@@ -9,7 +9,7 @@ var schemas embed.FS
 
 // schemaCommand shows what the keys of --json mean.
 type schemaCommand struct {
-	Of string `arg:"" enum:"reckon,check" help:"The command whose --json is meant: reckon or check."`
+	Of string `arg:"" enum:"reckon,check,pick" help:"The command whose --json is meant: reckon, check or pick."`
 }
 
 // Run prints the schema as it is.

@@ -1,0 +1,168 @@
+package main
+
+import (
+	"stageloom/model/budget"
+	"stageloom/model/cabling"
+	"stageloom/model/plan"
+)
+
+// The keys of pick --json, as schema/pick.json tells them.
+type (
+	pickKeys struct {
+		Version    int             `json:"loomsheet"`
+		File       string          `json:"file"`
+		Copy       string          `json:"copy,omitempty"`
+		OnTheDay   bool            `json:"on_the_day"`
+		Now        pickTotalKeys   `json:"now"`
+		Proposed   pickTotalKeys   `json:"proposed"`
+		Changes    int             `json:"changes"`
+		Proved     bool            `json:"proved"`
+		Objectives []objectiveKeys `json:"objectives"`
+		Links      []pickLinkKeys  `json:"links"`
+		Unserved   []unservedKeys  `json:"unserved"`
+		HireIn     []hireKeys      `json:"hire_in"`
+		Beyond     []string        `json:"beyond_hire"`
+		Held       []heldKeys      `json:"held_back"`
+	}
+	pickTotalKeys struct {
+		Links  int     `json:"links"`
+		Served int     `json:"served"`
+		Under  int     `json:"under_wanted_margin"`
+		Least  *number `json:"least_margin_dB,omitempty"`
+		Joins  int     `json:"joins"`
+		Cable  number  `json:"cable_m"`
+		Coiled number  `json:"coiled_m"`
+	}
+	objectiveKeys struct {
+		Name  string `json:"name"`
+		Value int    `json:"value"`
+		Bound int    `json:"bound"`
+	}
+	pickLinkKeys struct {
+		ID       string       `json:"id"`
+		Name     string       `json:"name"`
+		Changes  int          `json:"changes"`
+		Now      pickSideKeys `json:"now"`
+		Proposed pickSideKeys `json:"proposed"`
+	}
+	pickSideKeys struct {
+		Served  bool           `json:"served"`
+		Grade   string         `json:"grade"`
+		Margin  *number        `json:"margin_dB,omitempty"`
+		Run     number         `json:"run_m"`
+		Laid    number         `json:"laid_m"`
+		Missing number         `json:"missing_m"`
+		Joins   int            `json:"joins"`
+		Cables  []pickCableKey `json:"cables"`
+	}
+	pickCableKey struct {
+		Reel      string `json:"reel,omitempty"`
+		HouseLine string `json:"house_line,omitempty"`
+		Name      string `json:"name"`
+		Kind      string `json:"kind"`
+		Length    number `json:"length_m"`
+	}
+	unservedKeys struct {
+		ID       string   `json:"id"`
+		Name     string   `json:"name"`
+		Priority int      `json:"priority"`
+		Reason   string   `json:"reason"`
+		Short    number   `json:"too_short_m,omitempty"`
+		Over     number   `json:"over_dB,omitempty"`
+		By       []string `json:"by"`
+		Words    string   `json:"words"`
+	}
+	hireKeys struct {
+		Kind   string `json:"kind"`
+		Name   string `json:"name"`
+		Length number `json:"length_m"`
+		Count  int    `json:"count"`
+	}
+	heldKeys struct {
+		Position string        `json:"position"`
+		Link     string        `json:"link"`
+		Cable    *pickCableKey `json:"cable,omitempty"`
+	}
+)
+
+func (r picked) keys() pickKeys {
+	o := r.proposal
+	keys := pickKeys{
+		Version: keysVersion, File: r.path, Copy: r.copy, OnTheDay: o.Request.OnTheDay, Now: totalKeysOf(o.Now), Proposed: totalKeysOf(o.Proposed),
+		Changes: o.Changes, Proved: o.Proved, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
+		HireIn: []hireKeys{}, Beyond: []string{}, Held: []heldKeys{},
+	}
+	for _, objective := range o.Objectives {
+		keys.Objectives = append(keys.Objectives, objectiveKeys{objective.Name, objective.Value, objective.Bound})
+	}
+	for _, change := range o.Links {
+		keys.Links = append(keys.Links, pickLinkKeys{
+			ID: string(change.Link), Name: change.Name, Changes: change.Changes,
+			Now:      r.side(change.Before, &change.Now, change.ServedNow),
+			Proposed: r.side(change.After, &change.Proposed, change.Served),
+		})
+	}
+	for _, u := range o.Unserved {
+		row := unservedKeys{
+			ID: string(u.Link), Name: u.Name, Priority: u.Priority, Reason: string(u.Why), Short: number(u.Short), Over: number(u.OverDB),
+			By: []string{}, Words: u.String(),
+		}
+		for _, id := range u.By {
+			row.By = append(row.By, string(id))
+		}
+		keys.Unserved = append(keys.Unserved, row)
+	}
+	for _, h := range o.HireIn {
+		keys.HireIn = append(keys.HireIn, hireKeys{string(h.Kind), h.KindName, number(h.Length), h.Count})
+	}
+	for _, id := range o.Beyond {
+		keys.Beyond = append(keys.Beyond, string(id))
+	}
+	for _, held := range o.Held {
+		row := heldKeys{Position: string(held.Position), Link: string(held.Link)}
+		if held.Reel != "" {
+			cable := r.cable(plan.Segment{Reel: held.Reel})
+			row.Cable = &cable
+		}
+		keys.Held = append(keys.Held, row)
+	}
+	return keys
+}
+
+func totalKeysOf(t cabling.Totals) pickTotalKeys {
+	keys := pickTotalKeys{Links: t.Links, Served: t.Served, Under: t.Under, Joins: t.Joins, Cable: number(t.Metres), Coiled: number(t.Coiled)}
+	if t.LeastDB.Set {
+		least := number(t.LeastDB.Value)
+		keys.Least = &least
+	}
+	return keys
+}
+
+func (r picked) side(chain []plan.Segment, b *budget.Budget, served bool) pickSideKeys {
+	keys := pickSideKeys{
+		Served: served, Grade: string(b.Grade), Run: number(b.Run), Laid: number(b.Laid), Missing: number(b.Missing), Joins: b.Joins,
+		Cables: []pickCableKey{},
+	}
+	if b.HasMargin() {
+		margin := number(b.MarginDB)
+		keys.Margin = &margin
+	}
+	for _, segment := range chain {
+		keys.Cables = append(keys.Cables, r.cable(segment))
+	}
+	return keys
+}
+
+func (r picked) cable(segment plan.Segment) pickCableKey {
+	key := pickCableKey{
+		Reel: string(segment.Reel), HouseLine: string(segment.HouseLine), Name: cabling.Words(r.plan, []plan.Segment{segment}),
+		Kind: string(segment.Kind), Length: number(segment.Length),
+	}
+	if reel, found := r.plan.Reels.Get(plan.Key(segment.Reel)); found {
+		key.Kind, key.Length = string(reel.Kind), number(reel.Length)
+	}
+	if line, found := r.plan.HouseLines.Get(plan.Key(segment.HouseLine)); found {
+		key.Kind, key.Length = string(line.Kind), number(line.Length)
+	}
+	return key
+}

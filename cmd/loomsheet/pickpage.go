@@ -1,0 +1,195 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"stageloom/model/budget"
+	"stageloom/model/cabling"
+	"stageloom/model/plan"
+)
+
+// picked is what was picked for a plan, and the copy it was laid in, if any.
+type picked struct {
+	path, copy string
+	plan       *plan.Plan
+	proposal   *cabling.Proposal
+}
+
+// print lays out the comparison, what changes, what stays unserved and what to hire in.
+func (r picked) print(p *page) {
+	settings := r.plan.Settings
+	title := settings.Name
+	if settings.Revision != "" {
+		title += ", revision " + settings.Revision
+	}
+	p.hang("", title)
+	manner := "as for a new plan"
+	if r.proposal.Request.OnTheDay {
+		manner = "with few changes"
+	}
+	p.hang("", fmt.Sprintf("%s: cables picked for %s, %s", r.path, counted(len(r.proposal.Links), "link"), manner))
+	if len(r.proposal.Links) > 0 {
+		p.blank()
+		r.printTotals(p)
+	}
+	r.printChanges(p)
+	r.printUnserved(p)
+	r.printHire(p)
+	r.printHeld(p)
+	p.blank()
+	p.hang("", r.proof())
+	switch {
+	case r.copy != "":
+		p.hang("", fmt.Sprintf("Laid in %s.", r.copy))
+	case r.changed() > 0:
+		p.hang("", fmt.Sprintf("Nothing is laid yet. To lay it: --apply -o COPY%s", ".stageloom"))
+	}
+}
+
+func (r picked) changed() int {
+	changed := 0
+	for _, change := range r.proposal.Links {
+		if !change.Same() {
+			changed++
+		}
+	}
+	return changed
+}
+
+func (r picked) printTotals(p *page) {
+	now, then := r.proposal.Now, r.proposal.Proposed
+	row := func(name, a, b string) { p.line("  %s%s%s", left(name, 26), right(a, 12), right(b, 12)) }
+	row("", "now", "proposed")
+	row("links served", fmt.Sprintf("%d of %d", now.Served, now.Links), fmt.Sprintf("%d of %d", then.Served, then.Links))
+	row("under their wanted margin", fmt.Sprint(now.Under), fmt.Sprint(then.Under))
+	row("least margin", least(now), least(then))
+	row("joins", fmt.Sprint(now.Joins), fmt.Sprint(then.Joins))
+	row("cable", metres(now.Metres), metres(then.Metres))
+	row("left coiled", metres(now.Coiled), metres(then.Coiled))
+	row("cables changed", "", fmt.Sprint(r.proposal.Changes))
+}
+
+func least(t cabling.Totals) string {
+	if !t.LeastDB.Set {
+		return "none"
+	}
+	return margin(t.LeastDB.Value)
+}
+
+// Columns of the list of changes.
+const changeColumn = 11
+
+// printChanges lists the links that get other cables, each with how it stands before and after.
+func (r picked) printChanges(p *page) {
+	for _, change := range r.proposal.Links {
+		if change.Same() {
+			continue
+		}
+		p.blank()
+		names := wrap(change.Name, changeColumn-1)
+		lead := func(i int) string { return "  " + left(nth(names, i), changeColumn) }
+		p.hang(lead(0)+"now       ", stands(r.plan, change.Before, &change.Now, change.ServedNow))
+		p.hang(lead(1)+"proposed  ", stands(r.plan, change.After, &change.Proposed, change.Served))
+		for _, remark := range change.Remarks() {
+			p.hang(lead(2)+"          ", remark)
+		}
+	}
+	if same := len(r.proposal.Links) - r.changed(); same > 0 {
+		p.blank()
+		p.hang("  ", counted(same, "link")+map[bool]string{true: " stays as it is.", false: " stay as they are."}[same == 1])
+	}
+}
+
+// stands says which cables a chain has and how the link stands with them.
+func stands(p *plan.Plan, chain []plan.Segment, b *budget.Budget, served bool) string {
+	words := cabling.Words(p, chain)
+	switch {
+	case len(chain) == 0:
+		return words
+	case b.TooShort():
+		words += ": " + budget.Metres(b.Missing) + " too short"
+	case b.HasMargin():
+		words += fmt.Sprintf(": %s, %s", b.Grade, margin(b.MarginDB))
+	case served:
+		words += ": reaches, " + noGrade
+	}
+	switch {
+	case faulty(p, chain):
+		words += ", with a faulty reel"
+	case !served && !b.TooShort() && b.Grade != budget.Over:
+		words += ", does not serve it"
+	}
+	return words
+}
+
+func faulty(p *plan.Plan, chain []plan.Segment) bool {
+	return slices.ContainsFunc(chain, func(segment plan.Segment) bool {
+		reel, _ := p.Reels.Get(plan.Key(segment.Reel))
+		return reel.Condition == plan.Faulty
+	})
+}
+
+func (r picked) printUnserved(p *page) {
+	if len(r.proposal.Unserved) == 0 {
+		return
+	}
+	p.blank()
+	p.line("%s unserved:", counted(len(r.proposal.Unserved), "link"))
+	for _, unserved := range r.proposal.Unserved {
+		p.hang("  - ", unserved.String())
+	}
+}
+
+func (r picked) printHire(p *page) {
+	hire := r.proposal.HireIn
+	if len(hire) > 0 {
+		p.blank()
+		head := "To hire in, so that all are served:"
+		if len(r.proposal.Beyond) > 0 {
+			head = fmt.Sprintf("To hire in, so that all but %s are served:", r.names(r.proposal.Beyond))
+		}
+		p.hang("", head)
+		for _, row := range hire {
+			p.hang("  - ", row.String())
+		}
+	} else if len(r.proposal.Beyond) > 0 {
+		p.blank()
+		p.hang("", fmt.Sprintf("No hire of the kinds that the stock holds or links want serves %s.", r.names(r.proposal.Beyond)))
+	}
+}
+
+func (r picked) names(links []plan.LinkID) string {
+	var names []string
+	for _, id := range links {
+		link, _ := r.plan.Link(id)
+		names = append(names, link.Name)
+	}
+	return strings.Join(names, ", ")
+}
+
+func (r picked) printHeld(p *page) {
+	if len(r.proposal.Held) == 0 {
+		return
+	}
+	p.blank()
+	p.line("Held back in the truck:")
+	for _, held := range r.proposal.Held {
+		p.hang("  - ", held.String())
+	}
+}
+
+// proof says how sure it is that no picks are better.
+func (r picked) proof() string {
+	if r.proposal.Proved {
+		return "Proved: no other picks are better."
+	}
+	var open []string
+	for _, objective := range r.proposal.Objectives {
+		if objective.Bound < objective.Value {
+			open = append(open, fmt.Sprintf("%s %d, at least %d", objective.Name, objective.Value, objective.Bound))
+		}
+	}
+	return "The best picks found; not proved to be the best there are: " + strings.Join(open, "; ") + "."
+}
