@@ -27,8 +27,7 @@ func (r *Reckoner) Cures(link plan.Link) []Cure {
 	if !now.HasMargin() || now.MarginDB >= now.WantedDB {
 		return nil
 	}
-	t := &trial{reckoner: r, link: link, from: r.end(link.From), to: r.end(link.To), chain: chain{reckoner: r}}
-	t.segments, t.points = r.plan.SegmentsOf(link.ID), r.plan.PointsOf(link.ID)
+	t := r.trialOf(link)
 	tries := append(t.couplers(), t.cables(&now)...)
 	for _, least := range []float64{now.WantedDB, 0} {
 		if good := slices.DeleteFunc(slices.Clone(tries), func(c Cure) bool { return c.MarginDB < least }); len(good) > 0 {
@@ -61,6 +60,13 @@ type trial struct {
 	points   []plan.LinkPoint
 	chain    chain
 	changed  []plan.Segment
+}
+
+func (r *Reckoner) trialOf(link plan.Link) *trial {
+	return &trial{
+		reckoner: r, link: link, from: r.end(link.From), to: r.end(link.To), chain: chain{reckoner: r},
+		segments: r.plan.SegmentsOf(link.ID), points: r.plan.PointsOf(link.ID),
+	}
 }
 
 // with reckons a cure with one segment changed.
