@@ -149,15 +149,13 @@ func (b *body) TypedKey(event *fyne.KeyEvent) {
 		if _, column := g.sheet.Cursor(); column >= 0 {
 			g.SortBy(column)
 		}
-	case fyne.KeyF4:
-		g.open()
 	case fyne.KeyF10, desktop.KeyMenu:
 		g.contextMenuAtCursor()
 	case fyne.KeyEscape:
 		g.leave()
 	default:
-		if g.Shortcut != nil && event.Name != fyne.KeySpace {
-			g.Shortcut(&desktop.CustomShortcut{KeyName: event.Name})
+		if g.Key != nil {
+			g.Key(event.Name)
 		}
 	}
 }

@@ -92,7 +92,7 @@ func (g *Grid) begin(typed *string) {
 		return
 	}
 	if !g.sheet.Editable(column) {
-		g.warn(ErrReckoned)
+		g.enter(row, column, typed != nil)
 		return
 	}
 	if choices := g.sheet.Choices(row, column); len(choices) > 0 && typed == nil {
@@ -121,6 +121,23 @@ func (g *Grid) begin(typed *string) {
 	}
 }
 
+// enter does what Enter does on a cell that is not typed: in a table of which nothing is, it shows the row on the plan.
+func (g *Grid) enter(row, column int, typing bool) {
+	name := g.sheet.Columns()[column].Name
+	if !typing && g.Enter != nil && g.Enter(g.sheet.source, g.sheet.rows[row], name) {
+		return
+	}
+	for column := range g.sheet.columns {
+		if g.sheet.source.Setter(column) != nil {
+			g.warn(ErrReckoned)
+			return
+		}
+	}
+	if !typing {
+		g.open()
+	}
+}
+
 // keepEdit keeps what is being typed, if something is, and tells whether it could be. Where not, the field stays with its
 // text, and the reason stands under it.
 func (g *Grid) keepEdit() bool {
@@ -141,8 +158,10 @@ func (g *Grid) keepEdit() bool {
 
 // keepAndGo keeps what is being typed and moves the cursor; with several rows selected they stay selected.
 func (g *Grid) keepAndGo(step func()) {
-	several := len(g.editing.target.Refs) > 1
-	next := g.after(step, several)
+	next := func() {}
+	if len(g.editing.target.Refs) == 1 {
+		next = g.after(step)
+	}
 	if !g.keepEdit() {
 		g.focusField()
 		return
@@ -152,18 +171,17 @@ func (g *Grid) keepAndGo(step func()) {
 	g.moved()
 }
 
-// after returns what moves the cursor once the edit is kept. It is worked out before, since rows may be sorted anew.
-func (g *Grid) after(step func(), several bool) func() {
-	if several {
-		return func() {}
-	}
-	step()
+// after returns what moves the cursor once the edit is kept. Where to is worked out before, since rows may be sorted anew.
+func (g *Grid) after(step func()) func() {
 	row, column := g.sheet.Cursor()
-	ref := g.sheet.Ref(row)
+	step()
+	to, side := g.sheet.Cursor()
+	ref := g.sheet.Ref(to)
+	g.sheet.Go(row, column, false)
 	return func() {
 		for view := range g.sheet.rows {
 			if g.sheet.Ref(view) == ref {
-				g.sheet.Go(view, column, false)
+				g.sheet.Go(view, side, false)
 				return
 			}
 		}

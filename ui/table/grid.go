@@ -30,8 +30,11 @@ type Grid struct {
 	Say func(string)
 	// Laid is told when columns were chosen, moved, sorted or made wider.
 	Laid func(settings.TableLook)
-	// Shortcut takes key combinations that are none of the table's.
+	// Shortcut and Key take key combinations and function keys that are none of the table's.
 	Shortcut func(fyne.Shortcut)
+	Key      func(fyne.KeyName)
+	// Enter is asked first what Enter does on a cell that is not typed, and tells whether it did something.
+	Enter func(source Source, row int, column string) bool
 	// Actions are items of the context menu about the cursor's row, before the table's own.
 	Actions func(source Source, row int) []*fyne.MenuItem
 
@@ -110,6 +113,17 @@ func sameRefs(a, b []plan.Ref) bool {
 		}
 	}
 	return true
+}
+
+// Keep keeps what is being typed, if something is, and tells whether it could be.
+func (g *Grid) Keep() bool { return g.keepEdit() }
+
+// Trouble is what the line at the foot says is wrong, blank where nothing is.
+func (g *Grid) Trouble() string {
+	if g.editing != nil && g.editing.err != nil {
+		return Sentence(g.editing.err)
+	}
+	return g.trouble
 }
 
 // Focus gives the keys to the cells.

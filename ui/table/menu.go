@@ -36,7 +36,7 @@ func (g *Grid) contextMenu(at fyne.Position) {
 			add("Edit   F2", func() { g.begin(nil) })
 			add("Clear   Delete", g.clear)
 		}
-		add("Show on the plan   F4", g.open)
+		add("Show on the plan   Ctrl Enter", g.open)
 		add("Copy   Ctrl C", func() { g.copy(false) })
 		add("Copy rows with headings   Ctrl Shift C", func() { g.copy(true) })
 		add("Paste   Ctrl V", g.paste)
