@@ -18,6 +18,10 @@ type Curve struct {
 
 // Curves is what a chart shows.
 type Curves struct {
+	// Title stands above; blank is that of a loss.
+	Title string
+	// Above tells that the more the better: what is drawn must lie above its limit in dB, such as return loss and NEXT.
+	Above bool
 	// Grade gives the loss its colour and line; "" is a link without grade.
 	Grade       string
 	Loss, Limit Curve
@@ -27,6 +31,8 @@ type Curves struct {
 	VerdictName string
 	// Worst is where the loss comes nearest to the limit, or goes farthest beyond; a zero frequency is none.
 	Worst pairline.Point
+	// Told is said while nothing is pointed at; blank is how the link is graded.
+	Told string
 	// More are drawn thin.
 	More []Curve
 	// Hint is shown instead of curves where there is no loss to draw.
@@ -89,9 +95,15 @@ func (c Curves) ReadOut(freqMHz float64) string {
 	if !some {
 		return text
 	}
-	if limit, some := c.Limit.At(freqMHz); some {
+	limit, limited := c.Limit.At(freqMHz)
+	switch {
+	case limited && c.Above:
+		text += fmt.Sprintf(": %s %s dB, at least %.1f, %s", c.Loss.Name, budget.InHand(loss), limit, budget.TenthDB(loss-limit))
+	case limited:
 		text += fmt.Sprintf(": %s of %.1f dB, %s", budget.LossTenths(loss), limit, budget.TenthDB(limit-loss))
-	} else {
+	case c.Above:
+		text += fmt.Sprintf(": %s %s dB", c.Loss.Name, budget.InHand(loss))
+	default:
 		text += fmt.Sprintf(": %s dB", budget.LossTenths(loss))
 	}
 	if c.VerdictName != "" {
@@ -107,6 +119,9 @@ func (c Curves) ReadOut(freqMHz float64) string {
 
 // Summary is what is said while nothing is pointed at: how the link is graded.
 func (c Curves) Summary() string {
+	if c.Told != "" {
+		return c.Told
+	}
 	loss, some := c.Loss.At(c.Verdict.FreqMHz)
 	if !some || !(c.Verdict.FreqMHz > 0) {
 		return ""
@@ -120,6 +135,9 @@ func (c Curves) worst() string {
 	limit, some := c.Limit.At(c.Worst.FreqMHz)
 	if !some {
 		return "worst point"
+	}
+	if c.Above {
+		return fmt.Sprintf("worst %s at %s MHz", budget.TenthDB(c.Worst.DB-limit), megahertz(c.Worst.FreqMHz))
 	}
 	return fmt.Sprintf("worst %s at %s MHz", budget.TenthDB(limit-c.Worst.DB), megahertz(c.Worst.FreqMHz))
 }

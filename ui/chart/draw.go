@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"fmt"
 	"image/color"
 
@@ -19,7 +20,7 @@ const (
 func (c Curves) Draw(pen raster.Pen, width, height float64, p look.Palette, hoverMHz float64) {
 	d := drawer{c, plotOf(c, width, height), pen, p}
 	title := look.Lettering(titleSize, true, p.Ink)
-	d.words(raster.Point{X: inset, Y: 13}, title, "Loss over frequency", width-2*inset)
+	d.words(raster.Point{X: inset, Y: 13}, title, cmp.Or(c.Title, "Loss over frequency"), width-2*inset)
 	if c.Hint != "" || len(c.Loss.Points) == 0 {
 		d.words(raster.Point{X: inset, Y: 31}, look.Lettering(wordSize, false, p.Muted), c.Hint, width-2*inset)
 		return
