@@ -68,23 +68,61 @@ func (s *simplex) bounded() *bound {
 const impossible = int64(1) << 52
 
 // residue finds what the objective's sums have in common: where in each group all costs are alike modulo a step, so are
-// all sums. Metres picked move in steps of the lengths' common divisor.
+// all sums. Metres picked move in steps of the lengths' common divisor; a reel more or less makes a join and a change more
+// or less, so that changes are even or odd with the joins once it is settled what is served. Proved objectives are
+// therefore added in, one way and another, and the widest step counts.
 func (b *bound) residue(s *simplex) {
+	b.step = 1
+	for _, mix := range s.mixes() {
+		step, rest := s.residueOf(mix)
+		if step > b.step {
+			b.step, b.rest = step, rest
+		}
+	}
+}
+
+// mixes are the sets of proved objectives that may be added to the objective: none, and those with joins or changes.
+func (s *simplex) mixes() [][]Objective {
+	if s.objective != Joins && s.objective != Changes {
+		return [][]Objective{nil}
+	}
+	mixes := [][]Objective{nil}
+	for _, o := range s.proved {
+		if o == Unserved || o == Joins || o == Changes {
+			for _, mix := range mixes {
+				mixes = append(mixes, append([]Objective{o}, mix...))
+			}
+		}
+	}
+	return mixes
+}
+
+// residueOf is the widest step in which the objective with a mix of proved ones moves, and the objective modulo it.
+func (s *simplex) residueOf(mix []Objective) (step, rest int) {
 	for _, columns := range s.m.groups {
 		first, known := 0, false
 		for _, i := range columns {
 			if s.banned[i] {
 				continue
 			}
-			cost := s.m.columns[i].cost[s.objective]
+			c := &s.m.columns[i]
+			cost := c.cost[s.objective]
+			for _, o := range mix {
+				cost += c.cost[o]
+			}
 			if !known {
 				first, known = cost, true
-				b.rest += cost
+				rest += cost
 			}
-			b.step = divisor(b.step, cost-first)
+			if step = divisor(step, cost-first); step == 1 {
+				return 1, 0
+			}
 		}
 	}
-	b.step = max(1, b.step)
+	for _, o := range mix {
+		rest -= s.sums[o]
+	}
+	return max(1, step), rest
 }
 
 func divisor(a, b int) int {
@@ -107,11 +145,11 @@ func (b *bound) atLeast(more int64) int {
 	for int64(low)*grid < total {
 		low++
 	}
-	if off := ((b.rest-low)%b.step + b.step) % b.step; off > 0 {
-		low += off
-	}
-	return low
+	return b.snap(low)
 }
+
+// snap is the least sum from a number on that the residue allows.
+func (b *bound) snap(low int) int { return low + ((b.rest-low)%b.step+b.step)%b.step }
 
 // over is by how much choosing a column raises the bound.
 func (b *bound) over(m *master, column int) int64 {

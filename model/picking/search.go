@@ -1,11 +1,14 @@
 package picking
 
+import "slices"
+
 // search closes the gap between bound and best of one objective by branch and bound.
 type search struct {
 	s      *simplex
 	best   []int
 	sum    int // of the best
 	lower  int // no choice costs less
+	aim    int // this round looks for choices that cost less than this
 	nodes  int // searched
 	most   int // nodes that may be searched
 	round  int // counts restarts
@@ -78,26 +81,34 @@ func (f *search) drop(root *bound) {
 	for _, i := range f.best {
 		keep[i] = true
 	}
-	for i := range m.columns {
-		if !m.dead[i] && !keep[i] && root.atLeast(root.over(m, i)) > f.sum {
-			m.dead[i] = true
-		}
+	for group, columns := range m.groups {
+		m.groups[group] = slices.DeleteFunc(columns, func(i int) bool {
+			m.dead[i] = m.dead[i] || !keep[i] && root.atLeast(root.over(m, i)) > f.sum
+			return m.dead[i]
+		})
 	}
 }
 
 // firstRound is how many nodes the first round has; each further round has half as many again. Linear programs with many
 // halves make some branches endless: beginning anew with other branches leaves them behind.
-const firstRound = 150
+const firstRound = 50
 
+// restarts searches in rounds. The first looks for anything better than the best. The bound is mostly the optimum, so most
+// of the others look for what costs no more than the bound, which bars nearly all there is; when there is nothing, the
+// bound rises.
 func (f *search) restarts(root *bound) {
 	start := f.s.save()
 	size := firstRound
 	for f.lower < f.sum && f.nodes < f.most && !f.called() {
 		f.until = min(f.most, f.nodes+size)
+		f.aim = f.sum
+		if f.round%4 > 0 {
+			f.aim = f.lower + 1
+		}
 		f.s.restore(start)
 		copy(f.s.banned, f.s.m.dead)
 		if f.node(0) {
-			f.lower = f.sum
+			f.raise(root.snap(f.goal()))
 		}
 		f.drop(root)
 		size += size / 2
@@ -106,11 +117,13 @@ func (f *search) restarts(root *bound) {
 	f.tell(f.sum, f.lower)
 }
 
+// goal is what a choice must cost less than to be looked for.
+func (f *search) goal() int { return min(f.aim, f.sum) }
+
 // deepest bounds how deep the search goes; each level keeps a basis.
 const deepest = 400
 
-// node searches what is left with the columns banned so far. It returns true when nothing better than the best is left
-// there.
+// node searches what is left with the columns banned so far. It returns true when nothing below the goal is left there.
 func (f *search) node(depth int) (done bool) {
 	f.nodes++
 	if f.nodes > f.until || depth > deepest || f.called() {
@@ -122,34 +135,24 @@ func (f *search) node(depth int) (done bool) {
 	}
 	s.price()
 	b := s.bounded()
-	if b.atLeast(0) >= f.sum {
-		return true
-	}
 	if depth == 0 {
 		f.raise(b.atLeast(0))
 	}
-	f.take(s.round(f.sum))
-	if b.atLeast(0) >= f.sum {
+	if b.atLeast(0) >= f.goal() {
+		return true
+	}
+	f.take(s.round(f.goal()))
+	if b.atLeast(0) >= f.goal() {
 		return true
 	}
 	barred := f.bar(b)
 	defer f.free(&barred)
 	column, found := f.branch()
 	if !found {
-		// Whole already, and yet not taken: its rows hold within the widened limits only. Its own column is barred next.
-		if column = f.doubtful(); column < 0 {
-			return true
-		}
+		return f.leaf()
 	}
 	basis := s.save()
-	group := s.m.columns[column].group
-	var others []int
-	for _, i := range s.m.groups[group] {
-		if i != column && !s.banned[i] {
-			s.banned[i] = true
-			others = append(others, i)
-		}
-	}
+	others := f.only(column)
 	with := f.node(depth + 1)
 	f.free(&others)
 	s.restore(basis)
@@ -159,13 +162,48 @@ func (f *search) node(depth int) (done bool) {
 	return with && without
 }
 
-// bar bans at a node what can't be in a better choice there.
+// only bans all columns of a group but one.
+func (f *search) only(column int) (others []int) {
+	s := f.s
+	for _, i := range s.m.groups[s.m.columns[column].group] {
+		if i != column && !s.banned[i] {
+			s.banned[i] = true
+			others = append(others, i)
+		}
+	}
+	return others
+}
+
+// leaf takes what is decided in every group, if it holds.
+func (f *search) leaf() (done bool) {
+	choice := make([]int, len(f.s.m.groups))
+	r := newRoom(f.s.m, f.s.proved, f.s.sums)
+	for group, columns := range f.s.m.groups {
+		for _, i := range columns {
+			if !f.s.banned[i] {
+				choice[group] = i
+				r.take(i, 1)
+				break
+			}
+			// A group without any column holds nothing.
+			if i == columns[len(columns)-1] {
+				return true
+			}
+		}
+	}
+	f.take(choice, r.holds())
+	return true
+}
+
+// bar bans at a node what can't be in a choice below the goal there.
 func (f *search) bar(b *bound) (barred []int) {
-	m := f.s.m
-	for i := range m.columns {
-		if !f.s.banned[i] && b.atLeast(b.over(m, i)) >= f.sum {
-			f.s.banned[i] = true
-			barred = append(barred, i)
+	m, goal := f.s.m, f.goal()
+	for _, columns := range m.groups {
+		for _, i := range columns {
+			if !f.s.banned[i] && b.atLeast(b.over(m, i)) >= goal {
+				f.s.banned[i] = true
+				barred = append(barred, i)
+			}
 		}
 	}
 	return barred
@@ -206,15 +244,30 @@ func (f *search) branch() (column int, found bool) {
 	for group, i := range s.key {
 		try(i, s.keyOf[group])
 	}
-	return column, found
+	if found {
+		return column, true
+	}
+	return f.undecided()
 }
 
-// doubtful is a column of a whole choice that is not the best's, or -1.
-func (f *search) doubtful() int {
-	for group, i := range f.s.decided() {
-		if i >= 0 && i != f.best[group] && !f.s.banned[i] && len(f.s.m.groups[group]) > 1 {
-			return i
+// undecided is a column of a group in which there is a choice yet, that of the program where it has one: the program is
+// whole already, but its rows hold within the widened limits only.
+func (f *search) undecided() (column int, found bool) {
+	decided := f.s.decided()
+	for group, columns := range f.s.m.groups {
+		free := 0
+		for _, i := range columns {
+			if !f.s.banned[i] {
+				column = i
+				free++
+			}
+		}
+		if free > 1 {
+			if i := decided[group]; i >= 0 && !f.s.banned[i] {
+				column = i
+			}
+			return column, true
 		}
 	}
-	return -1
+	return -1, false
 }
