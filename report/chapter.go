@@ -14,6 +14,10 @@ const (
 	LoomSheets      Chapter = "looms"       // what lies together, in the order of joining and dropping off
 	CableSchedule   Chapter = "schedule"    // every link with its pieces, for the crew
 	RunDrawings     Chapter = "runs"        // links drawn from end to end, to tick and to note tests on
+	BoxPatch        Chapter = "boxes"       // every socket of a box, act by act
+	ChannelPatch    Chapter = "channels"    // every channel of a console, act by act
+	ActChanges      Chapter = "changes"     // only what changes from the act before
+	LineCheck       Chapter = "linecheck"   // inputs in the order in which they are called out
 	LinkBudget      Chapter = "budget"      // every link with loss, limit and margin, for the engineer
 	FindingsList    Chapter = "findings"    // what the checks found, and what to do
 	SiteTests       Chapter = "tests"       // a form for the timed tests
@@ -51,6 +55,10 @@ var contents = []content{
 	{chapter: LoomSheets, name: "Looms", draw: (*print).drawLooms, empty: (*print).loomless},
 	{chapter: CableSchedule, name: "Cable schedule", landscape: true, draw: (*print).drawSchedule},
 	{chapter: RunDrawings, name: "Run drawings", landscape: true, draw: (*print).drawRuns, empty: (*print).runless},
+	{chapter: BoxPatch, name: "Patch by box", draw: (*print).drawBoxes, empty: (*print).patchless},
+	{chapter: ChannelPatch, name: "Patch by channel", draw: (*print).drawChannels, empty: (*print).patchless},
+	{chapter: ActChanges, name: "Changes between acts", draw: (*print).drawPatchChanges, empty: (*print).patchless},
+	{chapter: LineCheck, name: "Line check", draw: (*print).drawLineCheck, empty: (*print).patchless},
 	{chapter: LinkBudget, name: "Link budget", reader: paper.Engineer, landscape: true, draw: (*print).drawBudget},
 	{chapter: FindingsList, name: "Findings", landscape: true, draw: (*print).drawFindings},
 	{chapter: SiteTests, name: "Site tests", landscape: true, draw: (*print).drawTests, empty: (*print).testless},

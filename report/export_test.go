@@ -21,7 +21,10 @@ type Page struct {
 // Pages opens the layout of the plan's pages to the tests, with the links left to the key list and the measure of text
 // on paper.
 func Pages(a *assess.Assessment, choice Choice) (pages []Page, unnamed []plan.LinkID, measure picture.Measure, err error) {
-	p := &print{Assessment: a, choice: choice}
+	p, err := newPrint(a, choice)
+	if err != nil {
+		return nil, nil, nil, err
+	}
 	chapter := paper.Chapter{Name: "Plan", Format: &paper.Format{Sheet: sheetOf(a.Plan, choice)}, Draw: func(b *paper.Book) error {
 		if p.atlas == nil {
 			p.atlas = p.chart(b)

@@ -13,6 +13,7 @@ type Pack string
 const (
 	Prep     Pack = "prep"     // for who loads the truck
 	Lay      Pack = "lay"      // for who lays and joins the cables
+	Patch    Pack = "patch"    // for who plugs in and who mixes
 	Engineer Pack = "engineer" // for who answers for the links
 	Venue    Pack = "venue"    // for the venue and whoever keeps its ways clear
 	Strike   Pack = "strike"   // for who takes it up and counts it back
@@ -29,6 +30,7 @@ type booklet struct {
 var booklets = []booklet{
 	{Prep, "Prep", "For who loads the truck", []Chapter{PullList, LabelSheets, TapeList}},
 	{Lay, "Lay", "For who lays and joins the cables", []Chapter{SitePlan, LoomSheets, CableSchedule, RunDrawings, CautionsList}},
+	{Patch, "Patch", "For who plugs in and who mixes", []Chapter{BoxPatch, ActChanges, LineCheck, ChannelPatch}},
 	{Engineer, "Engineer", "For who answers for the links", []Chapter{LinkBudget, FindingsList, SiteTests, AssumptionsList}},
 	{Venue, "Venue", "For the venue, and whoever keeps its ways clear", []Chapter{SitePlan, VenueSheet, CautionsList}},
 	{Strike, "Strike", "For who takes it up and counts it back", []Chapter{StrikeSheets}},

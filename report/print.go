@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"stageloom/model/assess"
+	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/report/paper"
 )
@@ -30,6 +31,8 @@ type Choice struct {
 	Chapters []Chapter
 	// Position prints what has an end at this position and nothing else; blank prints all.
 	Position plan.PositionID
+	// Act prints the patch of one act and nothing of the others; blank prints all.
+	Act plan.ActID
 	// Changed prints of links those alone that are laid otherwise than at the last revision.
 	Changed bool
 	// Labels is the sheet of labels; the zero sheet is that of LabelSheetFor the paper.
@@ -109,6 +112,7 @@ func printed(done paper.Print) Printed {
 type print struct {
 	*assess.Assessment
 	choice Choice
+	Patch  *patch.View
 	links  []plan.Link // those to print, in natural order
 	since  *since      // what changed since the last revision; nil where none was issued
 	atlas  *atlas      // laid out at the first pass
@@ -116,7 +120,7 @@ type print struct {
 
 // newPrint makes ready what all chapters ask for.
 func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
-	p := &print{Assessment: a, choice: choice}
+	p := &print{Assessment: a, Patch: patch.Of(a.Plan), choice: choice}
 	var err error
 	if p.since, err = lastIssue(a); err != nil {
 		return nil, err
@@ -184,6 +188,9 @@ func (c Choice) check(p *plan.Plan) error {
 	}
 	if c.Position != "" && !p.Positions.Has(plan.Key(c.Position)) {
 		return fmt.Errorf("position %q is not in the plan", c.Position)
+	}
+	if c.Act != "" && !p.Acts.Has(plan.Key(c.Act)) {
+		return fmt.Errorf("act %q is not in the plan", c.Act)
 	}
 	return c.Labels.check(sheetOf(p, c))
 }

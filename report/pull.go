@@ -141,6 +141,19 @@ func (l *lots) sorted() []*lot {
 	return l.list
 }
 
+// loose are the cables given by kind and length alone.
+func (p *print) loose() []*lot {
+	var wanted lots
+	for _, link := range p.Links() {
+		for _, segment := range p.Plan.SegmentsOf(link.ID) {
+			if segment.Reel == "" && segment.HouseLine == "" {
+				wanted.add(segment.Kind, segment.Length, link.Name)
+			}
+		}
+	}
+	return wanted.sorted()
+}
+
 // looseTable lists cables that are given by kind and length alone.
 func (p *print) looseTable() paper.Table {
 	table := paper.Table{
@@ -154,15 +167,7 @@ func (p *print) looseTable() paper.Table {
 			{Head: "Back", Align: paper.Centre},
 		},
 	}
-	var wanted lots
-	for _, link := range p.Links() {
-		for _, segment := range p.Plan.SegmentsOf(link.ID) {
-			if segment.Reel == "" && segment.HouseLine == "" {
-				wanted.add(segment.Kind, segment.Length, link.Name)
-			}
-		}
-	}
-	for _, one := range wanted.sorted() {
+	for _, one := range p.loose() {
 		row := p.lotRow(*one)
 		row.Cells = append(append([]paper.Cell{{Tick: true}}, row.Cells...), paper.Cell{Tick: true})
 		table.Rows = append(table.Rows, row)

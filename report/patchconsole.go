@@ -1,0 +1,238 @@
+package report
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+	"stageloom/report/paper"
+)
+
+// drawChannels prints a sheet for each console and act: its channels in order, for who mixes there.
+func (p *print) drawChannels(b *paper.Book) {
+	b.Title("Patch by channel")
+	written := false
+	for _, act := range p.acts() {
+		for _, console := range p.Patch.Consoles() {
+			rows := p.Patch.Console(act, console)
+			device, _ := p.Plan.Device(console)
+			if len(rows) == 0 || !act.Here(console) || p.choice.Position != "" && device.Position != p.choice.Position {
+				continue
+			}
+			title := p.Patch.Name(console) + p.ofAct(act)
+			table := p.channelTable(title, rows)
+			if !act.House() && reflect.DeepEqual(table.Rows, p.channelTable(title, p.Patch.Console(p.Patch.House(), console)).Rows) {
+				b.Bookmark(title)
+				b.Paragraph(title + ": as in the house patch.")
+				written = true
+				continue
+			}
+			if written {
+				b.NewPage()
+			}
+			written = true
+			b.Bookmark(title)
+			b.Table(table)
+		}
+	}
+	if !written {
+		b.Paragraph("No channel of a console is patched.")
+	}
+}
+
+func (p *print) channelTable(title string, rows []patch.ChannelRow) paper.Table {
+	table := paper.Table{
+		Title: title,
+		Columns: []paper.Column{
+			{Head: "Channel", Face: paper.Mono},
+			{Head: "Input", Width: paper.Fill(1.2), Lines: 3},
+			{Head: "Source, stand", Width: paper.Fill(1), Lines: 3},
+			{Head: "From socket", Width: paper.Fill(0.9), Lines: 3},
+			{Head: "Over", Width: paper.Fill(0.8), Lines: 3},
+			{Head: "Gain, 48 V", Width: paper.Fill(0.8), Lines: 3},
+			{Head: "Heard", Align: paper.Centre},
+		},
+		BlankRows: 2,
+	}
+	for _, row := range rows {
+		var inputs, sources []string
+		for _, line := range row.Lines {
+			inputs, sources = append(inputs, inputName(line.Input)), append(sources, source(line.Input))
+		}
+		over := p.Patch.SlotWords(row.Channel.Hops)
+		if !row.Channel.Reached {
+			over = "NOT REACHED"
+		}
+		cells := paper.Texts(fmt.Sprint(row.Number), strings.Join(inputs, " and "), strings.Join(sources, "; "), p.Patch.SocketWords(row.Socket), over, p.owners(row), "")
+		cells.Cells[1].Bold, cells.Cells[6].Tick = true, true
+		table.Rows = append(table.Rows, cells)
+	}
+	return table
+}
+
+// owners says who sets the gain and who switches 48 V for what a channel gets.
+func (p *print) owners(row patch.ChannelRow) string {
+	for _, line := range row.Lines {
+		for _, leg := range line.Legs {
+			if leg.Socket != row.Socket {
+				continue
+			}
+			said := ""
+			if leg.Gain != "" {
+				said = "gain " + p.Patch.Name(leg.Gain)
+			}
+			if line.Input.Phantom {
+				who := "48 V"
+				if leg.Phantom != "" {
+					who += " " + p.Patch.Name(leg.Phantom)
+				}
+				if leg.Isolated {
+					who += " does not pass here"
+				}
+				said = strings.TrimPrefix(said+", "+who, ", ")
+			}
+			return said
+		}
+	}
+	return ""
+}
+
+// drawPatchChanges prints, act by act, only what the crew changes from the act before.
+func (p *print) drawPatchChanges(b *paper.Book) {
+	b.Title("Changes between acts")
+	shown := p.Patch.Shown()
+	for number, act := range shown {
+		if number == 0 || p.choice.Act != "" && act.Act.ID != p.choice.Act {
+			continue
+		}
+		before := shown[number-1]
+		name, last := p.Patch.ActName(act.Act.ID), p.Patch.ActName(before.Act.ID)
+		b.Bookmark(name)
+		b.Table(p.changesTable(fmt.Sprintf("%s, after %s%s", name, last, times(act.Act)), before, act))
+		b.Skip(3 * b.Scale())
+	}
+	if len(shown) < 2 {
+		b.Paragraph("This plan has no acts to change between.")
+	}
+}
+
+// times are when an act begins and ends, and on which stage.
+func times(act plan.Act) string {
+	said := ""
+	switch {
+	case act.Start != "" && act.End != "":
+		said = ", " + act.Start + "–" + act.End
+	case act.Start != "":
+		said = ", from " + act.Start
+	}
+	if act.Stage != "" {
+		said += ", " + act.Stage
+	}
+	return said
+}
+
+func (p *print) changesTable(title string, before, act *patch.Act) paper.Table {
+	table := paper.Table{
+		Title: title,
+		Columns: []paper.Column{
+			{Head: "Input", Width: paper.Fill(1), Lines: 3},
+			{Head: "Was", Width: paper.Fill(1.2), Lines: 4},
+			{Head: "Now", Width: paper.Fill(1.2), Lines: 4},
+			{Head: "Done", Align: paper.Centre},
+		},
+		BlankRows: 2,
+		Empty:     "Nothing changes.",
+	}
+	add := func(name, was, now string) {
+		if was == now {
+			return
+		}
+		row := paper.Texts(name, was, now, "")
+		row.Cells[0].Bold, row.Cells[3].Tick = true, true
+		table.Rows = append(table.Rows, row)
+	}
+	seen := map[plan.InputID]bool{}
+	for _, line := range act.Lines {
+		seen[line.Input.ID] = true
+		was, _ := before.Line(line.Input.ID)
+		add(inputName(line.Input), p.lineWords(was), p.lineWords(line))
+	}
+	for _, line := range before.Lines {
+		if !seen[line.Input.ID] {
+			add(inputName(line.Input), p.lineWords(line), "not in this act")
+		}
+	}
+	for _, guest := range act.Guests {
+		if !before.Here(guest) {
+			add(p.Patch.Name(guest), "not there", "plug it in")
+		}
+	}
+	for _, guest := range before.Guests {
+		if !act.Here(guest) {
+			add(p.Patch.Name(guest), "plugged in", "take it out")
+		}
+	}
+	return table
+}
+
+// lineWords is a line as it is read aloud, without the input's name; nothing is not patched.
+func (p *print) lineWords(line *patch.Line) string {
+	if line == nil || !line.Patched() {
+		return "not plugged"
+	}
+	words := p.Patch.Words(line)
+	if _, behind, found := strings.Cut(words, " → "); found {
+		return behind
+	}
+	return words
+}
+
+// drawLineCheck prints the inputs of an act in the order of the line check, as they are called out.
+func (p *print) drawLineCheck(b *paper.Book) {
+	b.Title("Line check")
+	drawn := 0
+	for _, act := range p.acts() {
+		if len(act.Lines) == 0 {
+			continue
+		}
+		if drawn > 0 {
+			b.NewPage()
+		}
+		drawn++
+		title := strings.TrimPrefix(p.ofAct(act)+times(act.Act), ", ")
+		b.Table(p.lineTable(title, act))
+	}
+	if drawn == 0 {
+		b.Paragraph("This plan has no input.")
+	}
+}
+
+func (p *print) lineTable(title string, act *patch.Act) paper.Table {
+	table := paper.Table{
+		Title: title,
+		Columns: []paper.Column{
+			{Head: "No.", Face: paper.Mono},
+			{Head: "Call", Width: paper.Fill(2.2), Lines: 4},
+			{Head: "Source, stand", Width: paper.Fill(1), Lines: 3},
+			{Head: "48 V", Align: paper.Centre},
+			{Head: "At box", Align: paper.Centre},
+			{Head: "Heard", Align: paper.Centre},
+		},
+		BlankRows: 2,
+	}
+	for _, line := range act.Lines {
+		if line.Struck {
+			continue
+		}
+		power := ""
+		if line.Input.Phantom {
+			power = "48 V"
+		}
+		row := paper.Texts(fmt.Sprint(line.Input.Number), p.Patch.Words(line), source(line.Input), power, "", "")
+		row.Cells[4].Tick, row.Cells[5].Tick = true, true
+		table.Rows = append(table.Rows, row)
+	}
+	return table
+}

@@ -1,0 +1,162 @@
+package report
+
+import (
+	"slices"
+	"strings"
+
+	"stageloom/model/assess"
+	"stageloom/model/budget"
+	"stageloom/model/exchange"
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+)
+
+// Spreadsheet is what a print says as sheets of typed cells: links, cables, stock, pull list, patch and findings. Lengths
+// are metres and losses dB at 100 MHz, as numbers.
+func Spreadsheet(a *assess.Assessment) exchange.Book {
+	p := &print{Assessment: a, Patch: patch.Of(a.Plan), links: a.Links()}
+	return exchange.Book{Sheets: []exchange.Sheet{
+		p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.findingsSheet(),
+	}}
+}
+
+func heads(names ...string) []exchange.Column {
+	columns := make([]exchange.Column, len(names))
+	for i, name := range names {
+		columns[i].Head = name
+		switch {
+		case strings.HasSuffix(name, " dB"), strings.HasSuffix(name, " m"):
+			columns[i].Digits = 1
+		case slices.Contains([]string{"From", "To", "What", "What to do", "Cable", "Call", "Input"}, name):
+			columns[i].Width = 28
+		}
+	}
+	return columns
+}
+
+func (p *print) linksSheet() exchange.Sheet {
+	s := exchange.Sheet{Name: "Links", Columns: heads("Link", "Transport", "From", "From port", "To", "To port", "Tape", "Role", "Loom", "Run m", "Laid m",
+		"Missing m", "Joins", "Loss dB", "Limit dB", "Margin dB", "Wanted dB", "Grade", "Cable temperature °C", "Note")}
+	for _, link := range p.links {
+		b, _ := p.Budget(link.ID)
+		from, _ := p.Plan.Device(link.From)
+		to, _ := p.Plan.Device(link.To)
+		loom, _ := p.Plan.Looms.Get(plan.Key(link.Loom))
+		s.Rows = append(s.Rows, []exchange.Cell{
+			exchange.Text(link.Name), exchange.Text(b.TransportName), exchange.Text(from.Name), exchange.Text(link.FromPort), exchange.Text(to.Name), exchange.Text(link.ToPort),
+			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Figure(b.Run), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
+			exchange.Count(b.Joins), exchange.Optional(b.LossDB, b.HasMargin()), exchange.Optional(b.LimitDB, b.Graded), exchange.Optional(b.MarginDB, b.HasMargin()),
+			exchange.Optional(b.WantedDB, b.Graded), exchange.Text(gradeWord(b.Grade)), exchange.Optional(b.TemperatureC, b.Graded), exchange.Text(link.Note),
+		})
+	}
+	return s
+}
+
+// cablesSheet has a row for every cable of every link, in order from the near end.
+func (p *print) cablesSheet() exchange.Sheet {
+	s := exchange.Sheet{Name: "Cables", Columns: heads("Link", "Place", "Tag", "Cable", "Length m", "From m", "To m", "Case", "House line", "Loss dB", "Assumed")}
+	for _, link := range p.links {
+		b, _ := p.Budget(link.ID)
+		place := 0
+		for i := range b.Parts {
+			part := &b.Parts[i]
+			if part.What != budget.Cable {
+				continue
+			}
+			place++
+			kind, _ := p.Plan.CableKinds.Get(plan.Key(part.Kind))
+			reel, stock := p.Plan.Reels.Get(plan.Key(part.Reel))
+			line, _ := p.Plan.HouseLines.Get(plan.Key(part.HouseLine))
+			box := ""
+			if stock && part.Reel != "" {
+				box = p.caseName(reel)
+			}
+			assumed := ""
+			if part.Assumed {
+				assumed = "assumed"
+			}
+			s.Rows = append(s.Rows, []exchange.Cell{
+				exchange.Text(link.Name), exchange.Count(place), exchange.Text(reel.Tag), exchange.Text(kind.Name), exchange.Figure(part.Length), exchange.Figure(part.Start),
+				exchange.Figure(part.End()), exchange.Text(box), exchange.Text(line.Name), exchange.Optional(part.LossDB, b.Graded && !part.Unknown), exchange.Text(assumed),
+			})
+		}
+	}
+	return s
+}
+
+func (p *print) stockSheet() exchange.Sheet {
+	s := exchange.Sheet{Name: "Stock", Columns: heads("Tag", "Cable", "Length m", "Quantity", "In use", "Left", "Case", "Owner", "Hire reference", "Return date", "Condition", "Reason", "Measured loss dB")}
+	used := map[plan.ReelID]int{}
+	for segment := range p.Plan.Segments.All() {
+		used[segment.Reel]++
+	}
+	for _, reel := range exchange.InStockOrder(p.Plan) {
+		kind, _ := p.Plan.CableKinds.Get(plan.Key(reel.Kind))
+		s.Rows = append(s.Rows, []exchange.Cell{
+			exchange.Text(reel.Tag), exchange.Text(kind.Name), exchange.Figure(reel.Length), exchange.Count(reel.Count()), exchange.Count(used[reel.ID]), exchange.Count(reel.Count() - used[reel.ID]),
+			exchange.Text(p.caseName(reel)), exchange.Text(reel.Owner), exchange.Text(reel.Hire), exchange.Text(reel.Return), exchange.Text(reel.Condition), exchange.Text(reel.Reason),
+			exchange.Optional(reel.Measured.Value, reel.Measured.Set),
+		})
+	}
+	return s
+}
+
+// pullSheet is the pull list: reels by case, then cables by kind and length.
+func (p *print) pullSheet() exchange.Sheet {
+	s := exchange.Sheet{Name: "Pull list", Columns: heads("Case", "Tag", "Cable", "Length m", "Number", "For", "Out", "Back", "Faulty")}
+	row := func(box, tag string, kind plan.CableKindID, metres float64, number int, links []string) {
+		row, _ := p.Plan.CableKinds.Get(plan.Key(kind))
+		s.Rows = append(s.Rows, []exchange.Cell{
+			exchange.Text(box), exchange.Text(tag), exchange.Text(row.Name), exchange.Figure(metres), exchange.Count(number), exchange.Text(strings.Join(links, ", ")), {}, {}, {},
+		})
+	}
+	for _, one := range p.pulls() {
+		row(p.caseName(one.reel), one.reel.Tag, one.reel.Kind, one.reel.Length, one.count, one.links)
+	}
+	for _, one := range p.loose() {
+		row("any that fits", "", one.kind, one.metres, one.count, one.links)
+	}
+	return s
+}
+
+// patchSheet has a row for every input of every act.
+func (p *print) patchSheet() exchange.Sheet {
+	consoles := p.Patch.Consoles()
+	names := []string{"Act", "Number", "Input", "Source", "Stand", "48 V", "Socket", "Call"}
+	for _, console := range consoles {
+		names = append(names, p.Patch.Name(console))
+	}
+	s := exchange.Sheet{Name: "Patch", Columns: heads(names...)}
+	for _, act := range p.Patch.Shown() {
+		for _, line := range act.Lines {
+			s.Rows = append(s.Rows, p.patchRow(act, line, consoles))
+		}
+	}
+	return s
+}
+
+func (p *print) patchRow(act *patch.Act, line *patch.Line, consoles []plan.DeviceID) []exchange.Cell {
+	power := ""
+	if line.Input.Phantom {
+		power = "48 V"
+	}
+	row := []exchange.Cell{
+		exchange.Text(p.Patch.ActName(act.Act.ID)), exchange.Count(line.Input.Number), exchange.Text(line.Input.Name), exchange.Text(line.Input.Source), exchange.Text(line.Input.Stand),
+		exchange.Text(power), exchange.Text(p.Patch.SocketWords(line.At)), exchange.Text(p.Patch.Words(line)),
+	}
+	for _, console := range consoles {
+		number := line.Number(console)
+		row = append(row, exchange.Optional(float64(number), number > 0))
+	}
+	return row
+}
+
+func (p *print) findingsSheet() exchange.Sheet {
+	s := exchange.Sheet{Name: "Findings", Columns: heads("Severity", "Where", "What", "What to do")}
+	for _, finding := range p.Findings {
+		s.Rows = append(s.Rows, []exchange.Cell{
+			exchange.Text(finding.Severity.String()), exchange.Text(p.places(finding)), exchange.Text(finding.What), exchange.Text(finding.Remedy),
+		})
+	}
+	return s
+}
