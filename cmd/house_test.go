@@ -27,7 +27,7 @@ var rooms = map[string][]string{
 	"model/plan":          {"model/geom"},
 	"model/plan/plantest": {onlyTests, "model/geom", "model/plan"},
 	"model/catalogue":     {"model/plan", "model/standards"},
-	"model/demo":          {"model/geom", "model/plan", "model/catalogue", "model/assess", "model/budget", "model/checks", "model/planfile"},
+	"model/demo":          {"model/geom", "model/plan", "model/patch", "model/catalogue", "model/assess", "model/budget", "model/checks", "model/planfile"},
 	"model/budget":        {"model/geom", "model/plan", "model/pairline", "model/standards"},
 	"model/patch":         {"model/plan", "model/standards"},
 	"model/checks":        {"model/plan", "model/budget", "model/patch"},

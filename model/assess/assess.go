@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/checks"
+	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
 
@@ -15,6 +16,8 @@ type Assessment struct {
 	Plan *plan.Plan
 	// Budgets are those of all links, in the order of the plan's table of links.
 	Budgets []budget.Budget
+	// Patch is where every input goes in every act.
+	Patch *patch.View
 	// Findings are sorted by severity, then by the names of what they speak of in natural order.
 	Findings []checks.Finding
 	// Totals are the sums over all links.
@@ -38,19 +41,21 @@ func Next(prev *Assessment, p *plan.Plan) *Assessment {
 	if prev.Plan == p {
 		return prev
 	}
-	subject := &checks.Subject{Plan: p, Reckoner: budget.NewReckoner(p), Budgets: prev.Budgets}
+	subject := &checks.Subject{Plan: p, Reckoner: budget.NewReckoner(p), Budgets: prev.Budgets, Patch: patch.Next(prev.Patch, p)}
 	if !budget.Same(prev.Plan, p) {
 		subject.Budgets = subject.Reckoner.All()
 	}
 	rules := checks.Rules()
 	return assess(subject, func(rule int) ([]checks.Finding, bool) {
-		return prev.byRule[rule], rules[rule].Same(prev.Plan, p)
+		// Devices that only moved, and links that only were laid otherwise, leave the patch as it is.
+		same := rules[rule].Patch && len(rules[rule].Reads) == 0 && patch.Same(prev.Patch, subject.Patch)
+		return prev.byRule[rule], same || rules[rule].Same(prev.Plan, p)
 	})
 }
 
 // assess runs the rules, save those whose findings are known, and sums up.
 func assess(s *checks.Subject, known func(rule int) ([]checks.Finding, bool)) *Assessment {
-	a := &Assessment{Plan: s.Plan, Budgets: s.Budgets, reckoner: s.Reckoner}
+	a := &Assessment{Plan: s.Plan, Budgets: s.Budgets, Patch: s.Patch, reckoner: s.Reckoner}
 	for i, rule := range checks.Rules() {
 		found, same := known(i)
 		if !same {

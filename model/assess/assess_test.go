@@ -143,7 +143,7 @@ func TestCouplersOfEachConnectorAreCountedApart(t *testing.T) {
 	// The Weekender joins data reels, fibres, audio pairs and talkback; one coupler is Cat 5e.
 	require.Equal(t, []assess.CouplerTotal{
 		{Connector: "8P8C", Hardware: "cat5e", Count: 1},
-		{Connector: "8P8C", Hardware: "cat6a", Count: 7},
+		{Connector: "8P8C", Hardware: "cat6a", Count: 9},
 		{Connector: "LC duplex", Count: 4},
 		{Connector: "XLR", Count: 4},
 	}, assess.Of(demo.Weekender()).Totals.Couplers)

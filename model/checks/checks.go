@@ -2,8 +2,10 @@ package checks
 
 import (
 	"fmt"
+	"slices"
 
 	"stageloom/model/budget"
+	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
 
@@ -38,12 +40,13 @@ type Finding struct {
 	Remedy   string
 }
 
-// Subject is what rules look at: a plan and the budgets of its links, in the order of the table of links. It gathers what
-// several rules want once, and may be used by one goroutine.
+// Subject is what rules look at: a plan, its patch, and the budgets of its links in the order of the table of links. It
+// gathers what several rules want once, and may be used by one goroutine.
 type Subject struct {
 	Plan     *plan.Plan
 	Reckoner *budget.Reckoner
 	Budgets  []budget.Budget
+	Patch    *patch.View
 
 	gathered []view
 }
@@ -51,7 +54,7 @@ type Subject struct {
 // NewSubject reckons a plan for the rules.
 func NewSubject(p *plan.Plan) *Subject {
 	r := budget.NewReckoner(p)
-	return &Subject{Plan: p, Reckoner: r, Budgets: r.All()}
+	return &Subject{Plan: p, Reckoner: r, Budgets: r.All(), Patch: patch.Of(p)}
 }
 
 // view is one link with all that rules ask about it.
@@ -113,6 +116,8 @@ type Rule struct {
 	Reads []string
 	// Budgets tells that it looks at budgets, and so at all that they read, settings included.
 	Budgets bool
+	// Patch tells that it looks at the resolved patch, and so at all that it reads, the plan's sample rate included.
+	Patch bool
 
 	find func(*Subject) []Finding
 }
@@ -131,7 +136,14 @@ func (r Rule) Same(a, b *plan.Plan) bool {
 	if r.Budgets && !budget.Same(a, b) {
 		return false
 	}
-	for _, name := range r.Reads {
+	reads := r.Reads
+	if r.Patch {
+		if a.Settings.SampleRateHz() != b.Settings.SampleRateHz() {
+			return false
+		}
+		reads = append(slices.Clone(reads), patch.Tables()...)
+	}
+	for _, name := range reads {
 		if table, known := plan.TableNamed(name); !known || !table.Same(a, b) {
 			return false
 		}
@@ -175,6 +187,16 @@ var rules = []Rule{
 	{ID: "power-on-drum", Budgets: true, find: powerOnDrum},
 	{ID: "power", Budgets: true, find: power},
 	{ID: "double-name", Reads: namesTables, find: doubleName},
+	{ID: "cable-twice", Reads: []string{"reels", "segments", "links"}, find: cableTwice},
+	{ID: "slots-over", Patch: true, find: slotsOver},
+	{ID: "pair-crossed", Patch: true, find: pairCrossed},
+	{ID: "no-socket", Patch: true, find: noSocket},
+	{ID: "double-patched", Patch: true, find: doublePatched},
+	{ID: "no-console", Patch: true, find: noConsole},
+	{ID: "phantom-blocked", Patch: true, find: phantomBlocked},
+	{ID: "phantom-left", Patch: true, find: phantomLeft},
+	{ID: "two-owners", Patch: true, find: twoOwners},
+	{ID: "absent", Patch: true, find: absent},
 }
 
 // at places a finding on a link.

@@ -15,6 +15,7 @@ type builder struct {
 	devices   map[string]plan.DeviceID
 	links     map[string]plan.LinkID
 	reels     map[string]plan.ReelID
+	rows      []plan.InputID // the input list, in order
 	ids       *plan.IDSource
 }
 

@@ -51,7 +51,7 @@ func TestTheWeekenderIsAsItIsTold(t *testing.T) {
 		cables += reel.Count()
 		require.NotEmpty(t, reel.Case, "every cable lives in a case")
 	}
-	require.Equal(t, 60, cables)
+	require.Equal(t, 69, cables)
 	distance := map[string]float64{}
 	for position := range p.Positions.All() {
 		distance[position.Name] = position.At().Length()

@@ -6,7 +6,7 @@ import (
 )
 
 // Weekender is the Harrow Meadow Weekender: a main stage with FOH at 86 m and monitors at its side, two delay towers, a
-// broadcast van at 145 m, a second stage at 210 m, three acts, and a hire stock in six cases. One of its links is tight,
+// broadcast van at 145 m, a second stage at 210 m, a splitter for the van and a guest, three acts, and a hire stock in six cases. One of its links is tight,
 // one over and one uncabled, so that it shows what findings are. The same plan at every call.
 func Weekender() *plan.Plan {
 	return build("Harrow Meadow Weekender", 1, func(b *builder) {
@@ -23,7 +23,9 @@ func Weekender() *plan.Plan {
 		b.towerLinks()
 		b.farLinks()
 		b.looms()
+		b.split()
 		b.inputs()
+		b.house()
 		b.acts()
 	})
 }

@@ -58,7 +58,7 @@ func (b *builder) stageLinks() {
 	b.link(network("05", "N1"), "Stage switch", "Processor", b.with("LM02", "6 25 m"), geom.Pt(-57, 8), geom.Pt(-57, -7))
 	b.link(short(digital("D1", "D1")), "Processor", "PA left", b.with("AES 25 m"))
 	b.link(short(digital("D2", "D1")), "Processor", "PA right", b.with("AES 25 m"))
-	b.link(plan.Link{Transport: "analogue-multicore", FromPort: "M", ToPort: "M1", FillKind: "multicore-16"}, "RF rack", "Stage rack", b.with("Multi"))
+	b.link(plan.Link{Transport: "analogue-multicore", FromPort: "M", ToPort: "M3", FillKind: "multicore-16"}, "RF rack", "Stage rack", b.with("Multi"))
 }
 
 // towerLinks are those of FOH and the delay towers. L20, to the right tower, has no cable and no wanted kind yet.

@@ -1,8 +1,11 @@
 package demo
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
+	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
 
@@ -59,81 +62,128 @@ Talkback|dynamic|-`
 // outputList is the output list of the main stage.
 const outputList = "PA left|PA right|Subs|Front fill|Delay left|Delay right|Monitor 1|Monitor 2|Monitor 3|Monitor 4|Drum fill|Side fill left|Side fill right|Broadcast left|Broadcast right"
 
-// inputs writes both lists and the house patch: drums on the riser box, then the stage rack, then the stage right box.
+// inputs writes both lists.
 func (b *builder) inputs() {
 	for i, line := range strings.Split(inputList, "\n") {
 		words := strings.Split(line, "|")
 		name, phantom := strings.CutPrefix(words[0], "*")
 		stand := strings.TrimPrefix(words[2], "-")
 		rows := b.edit.Now()
-		id := plan.InputID(b.id("i", func(id string) bool { return rows.Inputs.Has(plan.Key(id)) }))
-		plan.Put(b.edit, plan.Input{ID: id, Number: i + 1, Name: name, Source: words[1], Stand: stand, Phantom: phantom, Riser: riser(i + 1)})
-		device, socket := b.place(i + 1)
-		plan.Put(b.edit, plan.StagePatch{Input: id, Device: device, Socket: socket})
-		for _, console := range []string{"FOH console", "Monitor console"} {
-			plan.Put(b.edit, plan.ConsolePatch{Console: b.devices[console], Channel: i + 1, Device: device, Socket: socket})
+		input := plan.Input{
+			ID: plan.InputID(b.id("i", func(id string) bool { return rows.Inputs.Has(plan.Key(id)) })), Number: i + 1,
+			Name: name, Source: words[1], Use: use(words[1]), Stand: stand, Phantom: phantom, Riser: riser(i + 1),
 		}
-		b.slot(device, socket)
+		switch number := i + 1; {
+		case number >= 25 && number <= 32:
+			input.Snake, input.SnakeWay = b.devices["Horn snake"], number-24
+		case words[1] == "radio":
+			input.Snake, input.SnakeWay = b.devices["RF rack"], number-42
+		}
+		plan.Put(b.edit, input)
+		b.rows = append(b.rows, input.ID)
 	}
 	for i, name := range strings.Split(outputList, "|") {
 		rows := b.edit.Now()
 		id := plan.OutputID(b.id("o", func(id string) bool { return rows.Outputs.Has(plan.Key(id)) }))
 		plan.Put(b.edit, plan.Output{ID: id, Number: i + 1, Name: name})
+		must(patch.SetOutput(b.edit, "", id, b.devices[mixer(name)], patch.Socket{Device: b.devices["Stage rack"], Number: i + 1}))
 	}
 }
 
+// use is how a source is plugged.
+func use(source string) string {
+	switch source {
+	case "DI":
+		return "DI"
+	case "radio":
+		return "line"
+	}
+	return "mic"
+}
+
 func riser(number int) string {
-	if number <= 8 {
+	switch {
+	case number <= 8:
 		return "drums"
+	case number >= 27 && number <= 31:
+		return "horns"
 	}
 	return ""
 }
 
-// place is the socket of an input in the house patch.
-func (b *builder) place(number int) (plan.DeviceID, int) {
-	switch {
-	case number <= 8:
-		return b.devices["Riser box"], number
-	case number <= 32:
-		return b.devices["Stage rack"], number - 8
+// mixer is the console that an output comes from.
+func mixer(output string) string {
+	for _, word := range []string{"Monitor", "Drum fill", "Side fill"} {
+		if strings.HasPrefix(output, word) {
+			return "Monitor console"
+		}
 	}
-	return b.devices["Stage right box"], number - 32
+	return "FOH console"
 }
 
-// slot puts a socket on the slot of the same number of its box's links.
-func (b *builder) slot(device plan.DeviceID, socket int) {
-	for _, name := range map[plan.DeviceID][]string{
-		b.devices["Stage rack"]:      {"L01", "L07"},
-		b.devices["Stage right box"]: {"L02"},
-		b.devices["Riser box"]:       {"L03", "L08"},
-	}[device] {
-		plan.Put(b.edit, plan.SlotPatch{Link: b.links[name], Direction: "forward", Slot: socket, Device: device, Socket: socket})
+// house is the house patch: drums on the riser box, the middle of the list through the splitter, its horns over a sub-snake,
+// radio over the RF rack's own multicore, the rest on the stage right box. Both consoles get all of it in the order of the
+// list, the van what goes through the splitter; FOH owns gain and 48 V.
+func (b *builder) house() {
+	plug := func(first, last int, device string) {
+		must(patch.Fill(b.edit, "", b.rows[first-1:last], patch.Socket{Device: b.devices[device], Number: 1}, false))
 	}
+	plug(1, 8, "Riser box")
+	plug(9, 24, "Splitter")
+	plug(33, 42, "Stage right box")
+	must(patch.Fill(b.edit, "", b.rows[44:48], patch.Socket{Device: b.devices["Stage right box"], Number: 11}, false))
+	for _, console := range []string{"FOH console", "Monitor console"} {
+		must(patch.FillChannels(b.edit, "", b.devices[console], b.rows, 1))
+	}
+	must(patch.FillChannels(b.edit, "", b.devices["Broadcast van"], b.rows[8:32], 1))
+	foh := b.devices["FOH console"]
+	for device, sockets := range map[string]int{"Riser box": 8, "Stage rack": 48, "Stage right box": 16} {
+		for socket := 1; socket <= sockets; socket++ {
+			patch.Own(b.edit, "", patch.Socket{Device: b.devices[device], Number: socket}, foh, foh)
+		}
+	}
+	for socket := 1; socket <= 24; socket++ {
+		patch.Own(b.edit, "", patch.Socket{Device: b.devices["Broadcast rack"], Number: socket}, b.devices["Broadcast van"], "")
+	}
+	_, err := patch.Keep(b.edit, b.links["L02"], patch.Return, "talkback")
+	must(err)
 }
 
-// acts are three bands; each stores only what differs from the house patch.
+// acts are three bands; each stores only what differs from the house patch. The last brings a console.
 func (b *builder) acts() {
 	acts := []struct {
 		act     plan.Act
 		strikes []int
-		moves   map[int]int // input number to socket of the stage rack
+		moves   map[int]int // input number to socket of the splitter
 	}{
 		{plan.Act{Name: "Low Tide Brass", Order: 1, Start: "17:30", End: "18:15"}, []int{14, 16, 17, 34, 35, 36, 37}, map[int]int{27: 25, 28: 26, 29: 27}},
 		{plan.Act{Name: "Marigold Static", Order: 2, Start: "19:00", End: "20:00"}, []int{27, 28, 29, 32, 33}, map[int]int{21: 28, 22: 29}},
 		{plan.Act{Name: "The Quiet Turbines", Order: 3, Start: "21:00", End: "22:45"}, []int{19, 20}, nil},
 	}
-	inputs := map[int]plan.InputID{}
-	for input := range b.edit.Now().Inputs.All() {
-		inputs[input.Number] = input.ID
-	}
 	for i, a := range acts {
 		a.act.ID, a.act.Stage = plan.ActID("n-2222"+plan.Signs[i:i+1]), "Main stage"
 		plan.Put(b.edit, a.act)
 		for _, number := range a.strikes {
-			plan.Put(b.edit, plan.StagePatch{Act: a.act.ID, Input: inputs[number], Strike: true})
+			patch.Strike(b.edit, a.act.ID, b.rows[number-1])
 		}
-		for number, socket := range a.moves {
-			plan.Put(b.edit, plan.StagePatch{Act: a.act.ID, Input: inputs[number], Device: b.devices["Stage rack"], Socket: socket})
+		for _, number := range slices.Sorted(maps.Keys(a.moves)) {
+			must(patch.Plug(b.edit, a.act.ID, b.rows[number-1], patch.Socket{Device: b.devices["Splitter"], Number: a.moves[number]}, true))
 		}
 	}
+	b.guest("n-22224")
+}
+
+// guest lets the last act bring its own console: it plugs into the drop at FOH and takes what goes through the splitter.
+func (b *builder) guest(act plan.ActID) {
+	console := b.devices["Guest console"]
+	plan.Put(b.edit, plan.ActConsole{
+		Act: act, Console: console, Port: "A", Drop: b.devices["FOH drop"], DropPort: "GUEST", Note: "Comes at 20:10 on a dolly of its own.",
+	})
+	var inputs []plan.InputID
+	for i, id := range b.rows[8:32] {
+		if number := i + 9; number != 19 && number != 20 {
+			inputs = append(inputs, id)
+		}
+	}
+	must(patch.FillChannels(b.edit, act, console, inputs, 1))
 }

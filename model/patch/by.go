@@ -2,6 +2,7 @@ package patch
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 	"strings"
 
@@ -31,7 +32,7 @@ func (v *View) Box(act *Act, device plan.DeviceID) []BoxRow {
 		}
 	}
 	for _, line := range act.Lines {
-		for _, s := range line.sockets() {
+		for s := range line.Sockets() {
 			if s.Device == device {
 				row(s).Lines = append(row(s).Lines, line)
 			}
@@ -52,23 +53,21 @@ func (v *View) Box(act *Act, device plan.DeviceID) []BoxRow {
 	return all
 }
 
-// sockets are those a line touches, each once: the sub-snake's way, where it is patched, the boxes behind.
-func (l *Line) sockets() []Socket {
-	if l.Struck {
-		return nil
-	}
-	all := []Socket{}
-	add := func(s Socket) {
-		if !s.None() && !slices.Contains(all, s) {
-			all = append(all, s)
+// Sockets are those a line touches, each once: the sub-snake's way, where it is patched, the boxes behind.
+func (l *Line) Sockets() iter.Seq[Socket] {
+	return func(yield func(Socket) bool) {
+		if l.Struck || !l.Snake.None() && !yield(l.Snake) {
+			return
+		}
+		if !l.At.None() && l.At != l.Snake && !yield(l.At) {
+			return
+		}
+		for i := range l.Legs {
+			if s := l.Legs[i].Socket; s != l.At && s != l.Snake && !yield(s) {
+				return
+			}
 		}
 	}
-	add(l.Snake)
-	add(l.At)
-	for i := range l.Legs {
-		add(l.Legs[i].Socket)
-	}
-	return all
 }
 
 func compareBool(a, b bool) int {

@@ -26,8 +26,9 @@ type network struct {
 // kind is a kind of device with its parts.
 type kind struct {
 	plan.Kind
-	ports []plan.KindPort
-	ways  []plan.KindWay
+	ports   []plan.KindPort
+	sockets []plan.KindSocket
+	ways    []plan.KindWay
 	// converter tells that it has two ports and no socket, and passes on what comes in: a media converter, a drop.
 	converter bool
 }
@@ -60,7 +61,7 @@ func restOf(p *plan.Plan) rest {
 	}
 	for l := range p.Links.All() {
 		r.links = append(r.links, plan.Link{
-			ID: l.ID, Transport: l.Transport, From: l.From, FromPort: l.FromPort, To: l.To, ToPort: l.ToPort,
+			ID: l.ID, Name: l.Name, Transport: l.Transport, From: l.From, FromPort: l.FromPort, To: l.To, ToPort: l.ToPort,
 			Partner: l.Partner, Role: l.Role,
 		})
 		r.ways = append(r.ways, waysOf(p, l))
@@ -127,8 +128,8 @@ func newNetwork(p *plan.Plan, r rest) *network {
 		joints: map[end]joint{}, through: map[Socket][]far{},
 	}
 	for row := range p.Kinds.All() {
-		k := &kind{Kind: row, ports: p.Ports(row.ID), ways: p.KindWays.Under(row.Key())}
-		k.converter = len(k.ports) == 2 && len(p.KindSockets.Under(row.Key())) == 0 && row.Inputs == 0 && row.Outputs == 0 && row.Channels == 0
+		k := &kind{Kind: row, ports: p.Ports(row.ID), sockets: p.KindSockets.Under(row.Key()), ways: p.KindWays.Under(row.Key())}
+		k.converter = len(k.ports) == 2 && len(k.sockets) == 0 && row.Inputs == 0 && row.Outputs == 0 && row.Channels == 0
 		k.ways = k.parallel()
 		n.kinds[row.ID] = k
 	}

@@ -34,10 +34,7 @@ func (o *overlay) legs(l *Line) {
 	l.Legs = make([]Leg, len(ways))
 	for i, way := range ways {
 		leg := &l.Legs[i]
-		leg.Ways, leg.Socket, leg.Isolated = way.ways, way.socket, way.isolated
-		if guest, found := o.plugged[way.socket.Device]; found && way.dead {
-			leg.Socket = Socket{Device: guest, Number: way.ways[len(way.ways)-1].Number}
-		}
+		leg.Ways, leg.Socket, leg.Isolated = way.ways, o.box(way), way.isolated
 		leg.Gain, leg.Phantom = o.owner(leg.Socket)
 		for _, at := range o.channelsOf(leg.Socket) {
 			leg.Channels = append(leg.Channels, o.arrive(leg.Socket, at))
@@ -65,6 +62,24 @@ func (o *overlay) ways(at Socket) ([]far, bool) {
 		return all, true
 	}
 	return live, true
+}
+
+// box is the socket at the end of a way: at a drop, that of the guest who is plugged in there.
+func (o *overlay) box(way far) Socket {
+	if guest, found := o.plugged[way.socket.Device]; found && way.dead {
+		return Socket{Device: guest, Number: way.ways[len(way.ways)-1].Number}
+	}
+	return way.socket
+}
+
+// boxes are the sockets of preamps that a socket leads to.
+func (o *overlay) boxes(at Socket) []Socket {
+	ways, _ := o.ways(at)
+	boxes := make([]Socket, len(ways))
+	for i, way := range ways {
+		boxes[i] = o.box(way)
+	}
+	return boxes
 }
 
 // wide adds the channels that listen to the splitter or sub-snake itself: each by the first leg that brings it there.

@@ -75,3 +75,24 @@ func (n *network) landing(at leap, plugged map[plan.DeviceID]plan.DeviceID) plan
 	}
 	return ends[0]
 }
+
+// best is which of several sockets a console is to listen to: the one from which the fewest links lead there, over no other
+// console if that can be; the first of all where no link leads from any.
+func (n *network) best(sockets []Socket, console plan.DeviceID, plugged map[plan.DeviceID]plan.DeviceID) Socket {
+	for _, overConsoles := range []bool{false, true} {
+		found, fewest := Socket{}, 0
+		for _, socket := range sockets {
+			if socket.Device == console {
+				return socket
+			}
+			way := n.search(socket.Device, console, plugged, overConsoles)
+			if way != nil && (found.None() || len(way) < fewest) {
+				found, fewest = socket, len(way)
+			}
+		}
+		if !found.None() {
+			return found
+		}
+	}
+	return sockets[0]
+}

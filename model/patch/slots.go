@@ -89,20 +89,13 @@ func (o *overlay) socketFor(at place) Socket {
 	if row.Strike || row.Device == "" {
 		return Socket{}
 	}
-	ways, mapped := o.ways(named)
-	if !mapped {
-		return named
-	}
-	best := Socket{}
-	for _, way := range ways {
-		switch {
-		case o.arrive(way.socket, at).Reached:
-			return way.socket
-		case best.None() && o.net.route(way.socket.Device, at.console, o.plugged) != nil:
-			best = way.socket
+	boxes := o.boxes(named)
+	for _, box := range boxes {
+		if o.arrive(box, at).Reached {
+			return box
 		}
 	}
-	return best
+	return o.net.best(boxes, at.console, o.plugged)
 }
 
 // giver gives out slots within one edit.

@@ -143,7 +143,8 @@ func (n *network) port(at end) plan.KindPort {
 	return plan.KindPort{}
 }
 
-// pair puts spans whose links are partners into one group: main and backup carry the same slots.
+// pair puts spans whose links are partners into one group: main and backup carry the same slots. Two ways into a network
+// that are partners and join different switches stay apart: there the network finds the way.
 func (n *network) pair() {
 	links := map[plan.LinkID]plan.Link{}
 	for _, link := range n.rest.links {
@@ -156,7 +157,7 @@ func (n *network) pair() {
 		g := group{main: i, backup: -1, capacity: n.spans[i].capacity}
 		for _, part := range n.spans[i].links {
 			partner, found := n.spanOf[links[part.id].Partner]
-			if !found || partner == i || n.spans[partner].group >= 0 || g.backup >= 0 {
+			if !found || partner == i || n.spans[partner].group >= 0 || g.backup >= 0 || n.network(i, partner) {
 				continue
 			}
 			g.backup = partner
@@ -168,6 +169,15 @@ func (n *network) pair() {
 	}
 }
 
+// network tells whether two spans state no number of slots and join different devices.
+func (n *network) network(a, b int) bool {
+	one, other := n.spans[a].devices(), n.spans[b].devices()
+	return n.spans[a].capacity == 0 && n.spans[b].capacity == 0 && differ(one, other)
+}
+
+// differ tells whether two spans do not join the same two devices.
+func differ(a, b [2]plan.DeviceID) bool { return a != b && a != [2]plan.DeviceID{b[1], b[0]} }
+
 func (n *network) group(g group) {
 	number := len(n.groups)
 	n.spans[g.main].group = number
@@ -176,7 +186,7 @@ func (n *network) group(g group) {
 		backup.group = number
 		a, b := main.devices(), backup.devices()
 		backup.turned = a[0] == b[1] && a[0] != b[0] || a[1] == b[0] && a[1] != b[1]
-		g.apart = a != b && a != [2]plan.DeviceID{b[1], b[0]}
+		g.apart = differ(a, b)
 		g.capacity = fewer(main.capacity, backup.capacity)
 	}
 	n.groups = append(n.groups, g)

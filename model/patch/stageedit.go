@@ -171,20 +171,9 @@ func (w *work) following(moves []move) map[place]Socket {
 	return tuned
 }
 
-// bestFor is the socket that a console listens to for what is plugged in at one: the first box it leads to that the console
-// can be reached from.
+// bestFor is the socket that a console listens to for what is plugged in at one.
 func (w *work) bestFor(at Socket, console plan.DeviceID) Socket {
-	ways, _ := w.over.ways(at)
-	for _, way := range ways {
-		socket := way.socket
-		if guest, found := w.over.plugged[socket.Device]; found && way.dead {
-			socket = Socket{Device: guest, Number: way.ways[len(way.ways)-1].Number}
-		}
-		if socket.Device == console || w.net.route(socket.Device, console, w.over.plugged) != nil {
-			return socket
-		}
-	}
-	return at
+	return w.net.best(w.over.boxes(at), console, w.over.plugged)
 }
 
 // tune lets channels listen to sockets and gives out the slots they need.
