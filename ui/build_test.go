@@ -45,10 +45,17 @@ func TestLinksAreChosenByWhatTheyHaveInCommon(t *testing.T) {
 	s.choose("Edit", "Select links", "over")
 	require.Equal(t, []string{"L03"}, s.state().Selection)
 	s.choose("Edit", "Select links", "Fibre")
-	require.Equal(t, []string{"L05", "L17", "L23", "L24", "L26", "L27"}, s.state().Selection)
+	var fibre []string
+	for link := range s.desk.Plan().Links.All() {
+		if link.Transport == "fibre" {
+			fibre = append(fibre, link.Name)
+		}
+	}
+	require.ElementsMatch(t, fibre, s.state().Selection)
 	s.desk.Select(plan.RefOf(s.device("Broadcast van")))
 	s.choose("Edit", "Select links", "at the selected devices")
-	require.Equal(t, []string{"L23", "L24", "L25"}, s.state().Selection)
+	require.Subset(t, s.state().Selection, []string{"L23", "L24", "L25"})
+	require.Len(t, s.state().Selection, len(s.desk.Plan().LinksAt(s.device("Broadcast van").ID)))
 	s.choose("Edit", "Select links", "too short")
 	require.Contains(t, s.state().Notice, "No link")
 }
@@ -194,11 +201,18 @@ func TestLinksAreGatheredInALoomAndSetFree(t *testing.T) {
 	s.choose("Edit", "Select links", "AES50")
 	s.choose("Links", "Loom", "Made of the selected links")
 	require.Equal(t, before+1, s.desk.Plan().Looms.Len())
+	loom := s.state().Selection
+	require.Len(t, loom, 1, "the loom is selected")
 	s.choose("Links", "Loom", "Follows the way of the selected link")
+	s.choose("Links", "Loom", "Select the link's loom, or the loom's links   L")
+	require.Greater(t, len(s.state().Selection), 1, "its links")
 	s.choose("Links", "Loom", "Take the selected links out")
+	require.Equal(t, before, s.desk.Plan().Looms.Len(), "a loom goes with its last link")
 	s.choose("Links", "Loom", "Dissolve")
-	require.Contains(t, s.state().Notice, "lies in a loom")
+	require.Contains(t, s.state().Notice, "Select a loom, or a link")
 	s.choose("Edit", "Undo Take out of loom")
+	s.find(loom[0])
+	require.Equal(t, loom, s.state().Selection)
 	s.choose("Links", "Loom", "Dissolve")
 	require.Equal(t, before, s.desk.Plan().Looms.Len())
 }

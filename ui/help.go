@@ -34,6 +34,7 @@ var keys = [][2]string{
 	{"Ctrl I", "the selected link's own figures: rises, slack, temperature, wanted margin and kind"},
 	{"drag a selected link's line", "lay it round things; W adds a way point, N and P go along them, arrows nudge one, Delete takes it away"},
 	{"L, or a click on a loom's name", "select the loom of a link: its route is drawn as a link's way is, and all its links follow"},
+	{"F7", "what is shown: labels, names, positions, areas, looms, links by grade and transport, levels"},
 	{"Ctrl C, X, V", "copy, cut and paste devices and positions with the links between them, also to another window"},
 	{"Delete, F2, M", "delete, rename, measure"},
 	{"Ctrl R, Ctrl B, Ctrl U", "turn the link round; pair main and backup; double the link on the next ports"},

@@ -64,6 +64,8 @@ func (w *window) functionKey(name fyne.KeyName) {
 		w.focusCard()
 	case fyne.KeyF6:
 		w.focusStrip()
+	case fyne.KeyF7:
+		w.askShown()
 	}
 }
 
@@ -179,6 +181,8 @@ func (w *window) viewMenu() *fyne.Menu {
 		w.item("Measure", nil, w.plan.Measure),
 		w.snapItem(),
 		w.levelMenu(),
+		fyne.NewMenuItem("What is shown…   F7", w.askShown),
+		fyne.NewMenuItem("Show everything", w.showAll),
 		fyne.NewMenuItemSeparator(),
 		looks,
 		w.unitMenu("Lengths", w.settings.Length(), w.settings.SetLength, settings.Metres, settings.Feet),

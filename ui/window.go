@@ -51,6 +51,8 @@ type window struct {
 	preview panel.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
+	// hiddenLevels are levels that are not shown at all.
+	hiddenLevels map[plan.LevelID]bool
 	// escape closes the dialog that was opened last.
 	escape func()
 	// library holds the user's own kinds; ownKinds are those read last.
@@ -107,6 +109,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.title.Truncation, w.title.Importance = fyne.TextTruncateEllipsis, widget.LowImportance
 	w.layOut()
 	w.applyUnits()
+	w.applyShown()
 	d.Listen(w.heard)
 	w.window.SetMainMenu(w.menu())
 	w.window.SetCloseIntercept(w.close)
@@ -140,6 +143,10 @@ func (w *window) layOut() {
 
 func (w *window) heard(e desk.Event) {
 	w.preview = panel.Preview{}
+	if e.Opened && len(w.hiddenLevels) > 0 {
+		w.hiddenLevels = nil // they were another plan's
+		w.applyShown()
+	}
 	w.refresh(e)
 	w.tellTrouble()
 	if e.PlanChanged() || e.File || e.Opened {

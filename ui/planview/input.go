@@ -184,7 +184,7 @@ func (e *Editor) TypedKey(event *fyne.KeyEvent) {
 	switch event.Name {
 	case fyne.KeyEscape:
 		e.giveUp()
-	case fyne.KeyF1, fyne.KeyF2, fyne.KeyF6:
+	case fyne.KeyF1, fyne.KeyF2, fyne.KeyF3, fyne.KeyF4, fyne.KeyF5, fyne.KeyF6, fyne.KeyF7, fyne.KeyF8, fyne.KeyF9, fyne.KeyF10:
 		if e.Key != nil {
 			e.Key(event.Name)
 		}
