@@ -9,6 +9,7 @@ import (
 // no plan and keeps no memory. Use it from one goroutine.
 type Preview struct {
 	reckoner *Reckoner
+	moving   plan.Moving
 	touched  []touched
 	chain    chain
 	budgets  []Budget
@@ -25,7 +26,7 @@ type touched struct {
 
 // Preview gathers the links with one end among what moves. Links that move as a whole keep their length.
 func (r *Reckoner) Preview(m plan.Moving) *Preview {
-	v := &Preview{reckoner: r, chain: chain{reckoner: r}}
+	v := &Preview{reckoner: r, moving: m, chain: chain{reckoner: r}}
 	for link := range r.plan.Links.All() {
 		if m.Stretched[link.ID] {
 			v.touched = append(v.touched, touched{
@@ -46,14 +47,23 @@ func (v *Preview) At(by geom.Point) []Budget {
 		t := &v.touched[i]
 		from, to := t.from, t.to
 		if t.movesFrom {
-			from.at = from.at.Add(by).RoundMM()
+			from = v.moved(t.link.From, by)
 		}
 		if t.movesTo {
-			to.at = to.at.Add(by).RoundMM()
+			to = v.moved(t.link.To, by)
 		}
 		v.budgets[i] = v.reckoner.reckon(&t.link, from, to, t.segments, t.points, &v.chain)
 	}
 	return v.budgets
+}
+
+// moved is an end of a link once its device is dropped, perhaps in another position.
+func (v *Preview) moved(id plan.DeviceID, by geom.Point) end {
+	device, _ := v.reckoner.plan.Device(id)
+	device.Position = v.moving.PositionAfter(v.reckoner.plan, device, by)
+	moved := v.reckoner.endOf(device)
+	moved.at = moved.at.Add(by).RoundMM()
+	return moved
 }
 
 // Sketch is a link while it is drawn: its way, or an end that follows the pointer.

@@ -30,7 +30,7 @@ func anyPlan(t *rapid.T) *plan.Plan {
 			}
 		}
 		plan.Put(e, plan.Level{ID: "v-22222", Name: "Roof", Height: rapid.Float64Range(0, 30).Draw(t, "roof")})
-		positions := []plan.PositionID{"", e.AddPosition(plan.Position{Name: "A", Level: "v-22222", Exposure: "sun"}), e.AddPosition(plan.Position{Name: "B"})}
+		positions := []plan.PositionID{"", e.AddPosition(plan.Position{Name: "A", Level: "v-22222", Exposure: "sun", Width: 200, Depth: 150}), e.AddPosition(plan.Position{Name: "B", X: 150, Width: 250, Depth: 200})}
 		var last plan.DeviceID
 		for i := range rapid.IntRange(2, 6).Draw(t, "devices") {
 			next := e.AddDevice(plan.Device{
@@ -113,7 +113,13 @@ func TestAPreviewIsWhatTheDropWillBe(t *testing.T) {
 				picked = append(picked, device.ID)
 			}
 		}
-		moving := plan.MovingWith(p, picked, nil)
+		var positions []plan.PositionID
+		for position := range p.Positions.All() {
+			if rapid.Bool().Draw(t, "position picked") {
+				positions = append(positions, position.ID)
+			}
+		}
+		moving := plan.MovingWith(p, picked, positions)
 		preview := budget.NewReckoner(p).Preview(moving)
 		for range 3 {
 			by := geom.Pt(rapid.Float64Range(-200, 200).Draw(t, "x"), rapid.Float64Range(-200, 200).Draw(t, "y"))

@@ -28,6 +28,11 @@ type end struct {
 // end gathers the end of a link; blank figures of a device are those of its position, and then the plan's.
 func (r *Reckoner) end(id plan.DeviceID) end {
 	device, _ := r.plan.Device(id)
+	return r.endOf(device)
+}
+
+// endOf is end for a device as it would stand.
+func (r *Reckoner) endOf(device plan.Device) end {
 	e := end{at: device.At(), exposure: device.Exposure}
 	level := device.Level
 	if device.Position != "" && (level == "" || e.exposure == "") {

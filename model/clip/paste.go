@@ -148,6 +148,9 @@ func (p *paster) device(device plan.Device) {
 	old := device.ID
 	device.Kind, device.Position, device.Level = p.kinds[device.Kind], p.positions[device.Position], ""
 	device.X, device.Y = device.X+p.by.X, device.Y+p.by.Y
+	if device.Position == "" {
+		device.Position = p.edit.Now().PositionAt(geom.Point{X: device.X, Y: device.Y})
+	}
 	device.Name = p.edit.FreeDeviceName(device.Name)
 	p.devices[old] = p.edit.AddDevice(device)
 	p.added = append(p.added, plan.Ref{Table: "devices", Key: plan.Key(p.devices[old])})

@@ -69,13 +69,20 @@ func (m Moving) keepLooms(p *Plan) {
 // Empty tells whether nothing moves.
 func (m Moving) Empty() bool { return len(m.Devices)+len(m.Positions) == 0 }
 
-// Move shifts all of it by a vector in metres.
+// Move shifts all of it by a vector in metres. Devices join the position they come to lie in, as PositionAfter says.
 func (e *Edit) Move(m Moving, by geom.Point) {
+	belongs := map[DeviceID]PositionID{} // told before anything moves
+	for id := range m.Devices {
+		device, _ := e.next.Device(id)
+		belongs[id] = m.PositionAfter(&e.next, device, by)
+	}
 	for _, id := range slices.Sorted(maps.Keys(m.Positions)) {
 		change(e, Key(id), func(r *Position) { r.X, r.Y = r.X+by.X, r.Y+by.Y })
 	}
 	for _, id := range slices.Sorted(maps.Keys(m.Devices)) {
-		change(e, Key(id), func(r *Device) { r.X, r.Y = r.X+by.X, r.Y+by.Y })
+		change(e, Key(id), func(r *Device) {
+			r.Position, r.X, r.Y = belongs[id], r.X+by.X, r.Y+by.Y
+		})
 	}
 	for _, id := range slices.Sorted(maps.Keys(m.Carried)) {
 		for _, point := range slices.Clone(e.next.PointsOf(id)) {

@@ -112,6 +112,27 @@ func places[R plan.Row](b *rowsForm[R], at func(R) geom.Point, move func(*plan.E
 	}
 }
 
+// outline makes a field stretch the outline of positions, which takes in the devices that it covers then.
+func outline(b *rowsForm[plan.Position], f *FormField) {
+	f.blank("a spot")
+	change, rows := f.edit, b.rows
+	f.edit = func(text string) (func(*plan.Edit) error, error) {
+		stretch, err := change(text)
+		if err != nil {
+			return nil, err
+		}
+		return func(e *plan.Edit) error {
+			if err := stretch(e); err != nil {
+				return err
+			}
+			for _, row := range rows {
+				e.TakeIn(row.ID)
+			}
+			return nil
+		}, nil
+	}
+}
+
 // positionForm is the form of one position or of several.
 func positionForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 	b := newForm(a.Plan.Positions, keys, units, "positions", func(r plan.Position) string { return r.Name })
@@ -125,8 +146,8 @@ func positionForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 			e.Move(plan.MovingWith(e.Now(), nil, []plan.PositionID{r.ID}), by)
 		})
 	}
-	b.fromNought("width", "Width", units.length(0, 2000), func(r *plan.Position) *float64 { return &r.Width }).blank("a spot")
-	b.fromNought("depth", "Depth", units.length(0, 2000), func(r *plan.Position) *float64 { return &r.Depth }).blank("a spot")
+	outline(b, b.fromNought("width", "Width", units.length(0, 2000), func(r *plan.Position) *float64 { return &r.Width }))
+	outline(b, b.fromNought("depth", "Depth", units.length(0, 2000), func(r *plan.Position) *float64 { return &r.Depth }))
 	if a.Plan.Levels.Len() > 0 {
 		b.chosen("level", "Level", levelChoices(a.Plan, units), func(r plan.Position) string { return string(r.Level) }, func(e *plan.Edit, r plan.Position, id string) error {
 			return plan.Update(e, r.Key(), func(r *plan.Position) { r.Level = plan.LevelID(id) })

@@ -221,6 +221,17 @@ func Positions(a *assess.Assessment, units panel.Units) table.Source {
 	}
 }
 
+// takingIn makes a position whose outline changes take in the devices that it covers then.
+func takingIn(set table.Setter) table.Setter {
+	return func(e *plan.Edit, ref plan.Ref, typed string) error {
+		err := set(e, ref, typed)
+		if err == nil {
+			e.TakeIn(plan.PositionID(ref.Key))
+		}
+		return err
+	}
+}
+
 func positionFields(p *plan.Plan, units panel.Units) []table.Field[positionRow] {
 	names := levels(p)
 	move := func(to func(at geom.Point, value float64) geom.Point) table.Setter {
@@ -261,13 +272,13 @@ func positionFields(p *plan.Plan, units panel.Units) []table.Field[positionRow] 
 			Column: number("width", "Width", 64, "of its outline; blank is a spot."),
 			Text:   func(r positionRow) string { return figureText(r.position.Width, units.Metres) },
 			Value:  func(r positionRow) float64 { return r.position.Width },
-			Set:    measured(size, true, func(d *plan.Position) *float64 { return &d.Width }),
+			Set:    takingIn(measured(size, true, func(d *plan.Position) *float64 { return &d.Width })),
 		},
 		{
 			Column: number("depth", "Depth", 64, "of its outline; blank is a spot."),
 			Text:   func(r positionRow) string { return figureText(r.position.Depth, units.Metres) },
 			Value:  func(r positionRow) float64 { return r.position.Depth },
-			Set:    measured(size, true, func(d *plan.Position) *float64 { return &d.Depth }),
+			Set:    takingIn(measured(size, true, func(d *plan.Position) *float64 { return &d.Depth })),
 		},
 		{
 			Column:  aside(choice("level", "Level", 80, "the level that it lies on; blank is the ground.")),
