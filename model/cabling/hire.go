@@ -9,7 +9,7 @@ import (
 	"stageloom/model/plan"
 )
 
-// hireLengths are what wanted kinds are offered in for hire, beside the lengths of the stock, in metres. Common practice, no
+// hireLengths are the lengths that kinds are offered in for hire, beside those of the stock, in metres. Common practice, no
 // source.
 var hireLengths = []float64{10, 25, 50, 100}
 
@@ -48,19 +48,28 @@ func (s *survey) hireIn(ctx context.Context, proposal *Proposal) {
 	})
 }
 
-// offer adds lines of which there is none yet: the kinds that unserved links want, in the lengths they are hired in.
+// offer adds lines of which there is none yet, in the lengths they are hired in: the kinds that unserved links want, and for
+// those that want none, each kind of the stock that they may have.
 func (s *survey) offer(unserved []Unserved) {
-	for _, u := range unserved {
-		link, _ := s.plan.Link(u.Link)
-		kind, known := s.kinds[link.FillKind]
-		if !known || s.barred(kind.ID) {
+	kinds := map[plan.CableKindID]bool{}
+	for _, r := range s.runs {
+		if !slices.ContainsFunc(unserved, func(u Unserved) bool { return u.Link == r.link.ID }) {
 			continue
 		}
+		if kind, known := s.kinds[r.link.FillKind]; known {
+			kinds[kind.ID] = kinds[kind.ID] || !s.barred(kind.ID)
+			continue
+		}
+		for _, l := range s.lines {
+			kinds[l.kind] = kinds[l.kind] || r.allows(s.kinds[l.kind])
+		}
+	}
+	for kind, offered := range kinds {
 		for _, length := range hireLengths {
-			key := lineKey{kind: kind.ID, length: length}
-			if _, there := s.lineOf[key]; !there {
+			key := lineKey{kind: kind, length: length}
+			if _, there := s.lineOf[key]; !there && offered {
 				s.lineOf[key] = len(s.lines)
-				s.lines = append(s.lines, line{lineKey: key, sample: plan.Segment{Kind: kind.ID, Length: length}})
+				s.lines = append(s.lines, line{lineKey: key, sample: plan.Segment{Kind: kind, Length: length}})
 			}
 		}
 	}

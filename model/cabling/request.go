@@ -19,7 +19,7 @@ type Request struct {
 	// DifferentKinds asks that main and backup are of different kinds of cable, not only of separate cables.
 	DifferentKinds bool
 	// HoldBack keeps back at each position, where the stock allows, one cable able to replace the longest main run that
-	// begins or ends there.
+	// begins or ends there and that one cable can make.
 	HoldBack bool
 	// Nodes bounds the search; 0 is the optimiser's own bound. The same bound gives the same picks.
 	Nodes int

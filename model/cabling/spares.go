@@ -3,13 +3,14 @@ package cabling
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 
 	"stageloom/model/plan"
 )
 
-// Held is what is held back at a position: a cable that can replace its longest main run, or none where the stock has none
-// to spare.
+// Held is what is held back at a position: a cable that can replace the longest main run which one cable of the stock can
+// make there, or nothing where none is to spare.
 type Held struct {
 	Position     plan.PositionID
 	PositionName string
@@ -23,7 +24,7 @@ type Held struct {
 // String says it in words: "LL07 for L01 at FOH tower".
 func (h Held) String() string {
 	if h.Reel == "" {
-		return fmt.Sprintf("nothing for %s at %s: no cable that is left can replace it in one piece", h.LinkName, h.PositionName)
+		return fmt.Sprintf("nothing for %s at %s: what could replace it in one piece is in use", h.LinkName, h.PositionName)
 	}
 	return fmt.Sprintf("%s for %s at %s", h.name, h.LinkName, h.PositionName)
 }
@@ -35,29 +36,29 @@ type spare struct {
 	lines    []int
 }
 
-// spares lists what each position wants held back, by the positions' names. A run counts at the positions of both its ends.
+// spares lists what each position wants held back, by the positions' names, where the stock holds such a cable at all. A run
+// counts at the positions of both its ends.
 func (s *survey) spares() []spare {
-	longest := map[plan.PositionID]*run{}
+	wants := map[plan.PositionID]spare{}
 	for _, r := range s.runs {
 		if r.link.Role == "backup" {
 			continue
 		}
+		lines := r.alone()
+		if len(lines) == 0 {
+			continue
+		}
 		for _, id := range []plan.DeviceID{r.link.From, r.link.To} {
 			device, _ := s.plan.Device(id)
-			if had := longest[device.Position]; device.Position != "" && (had == nil || r.now.Run > had.now.Run) {
-				longest[device.Position] = r
+			had, some := wants[device.Position]
+			if position, is := s.plan.Positions.Get(plan.Key(device.Position)); is && (!some || r.now.Run > had.run.now.Run) {
+				wants[device.Position] = spare{position, r, lines}
 			}
 		}
 	}
-	var list []spare
-	for id, r := range longest {
-		position, _ := s.plan.Positions.Get(plan.Key(id))
-		list = append(list, spare{position, r, r.alone()})
-	}
-	slices.SortFunc(list, func(a, b spare) int {
+	return slices.SortedFunc(maps.Values(wants), func(a, b spare) int {
 		return cmp.Or(cmp.Compare(a.position.Name, b.position.Name), cmp.Compare(a.position.ID, b.position.ID))
 	})
-	return list
 }
 
 // alone lists the lines of which one cable makes the whole run.
