@@ -93,8 +93,17 @@ func (a *answer) TypedKey(event *fyne.KeyEvent) {
 	}
 }
 
-// escapable makes Escape close what is shown, as its Cancel does.
-func (w *window) escapable(hide func()) { w.escape = hide }
+// escapable makes Escape close what is shown next, as its Cancel does, and then what it lies on top of.
+func (w *window) escapable(hide func()) {
+	below := w.escape
+	if len(w.window.Canvas().Overlays().List()) == 0 {
+		below = nil // what was shown before is closed
+	}
+	w.escape = func() {
+		hide()
+		w.escape = below
+	}
+}
 
 // giveUp closes the dialog that was opened last.
 func (w *window) giveUp() {

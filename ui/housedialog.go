@@ -92,11 +92,10 @@ func (d *houseDialog) reload() {
 		d.tell("The house's stock is kept beside all plans. Add reels, import a list, or make this plan's own reels part of it.", false)
 	}
 	d.fill()
-	d.escapable(d.dialog.Hide) // a dialog on top of this one has taken Escape
 }
 
 func (d *houseDialog) fill() {
-	d.house = panel.HouseRows(d.stock, d.search.Text, d.units())
+	d.house = panel.HouseRows(d.stock, d.desk.Plan().Settings.Name, d.search.Text, d.units())
 	d.show = panel.ShowRows(d.desk.Plan(), d.stock, d.units())
 	d.taken, d.returned = -1, -1
 	d.many.SetText("")

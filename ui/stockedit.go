@@ -75,7 +75,7 @@ func (w *window) editReel(place stockPlace, id plan.ReelID) {
 	items := widget.NewForm()
 	if reel.Count() > 1 {
 		d.some = d.field(strconv.Itoa(reel.Count()), "")
-		items.AppendItem(widget.NewFormItem(fmt.Sprintf("Of these %d", reel.Count()), d.some))
+		items.AppendItem(widget.NewFormItem("For how many", d.some))
 	}
 	var first fyne.Focusable
 	for _, group := range d.form.Groups {
@@ -150,7 +150,7 @@ func (d *reelDialog) howMany() (int, error) {
 	}
 	some, err := strconv.Atoi(strings.TrimSpace(d.some.Text))
 	if err != nil || some < 1 || some > d.reel.Count() {
-		return 0, fmt.Errorf("of these: write how many are meant, 1 to %d", d.reel.Count())
+		return 0, fmt.Errorf("for how many: write 1 to %d", d.reel.Count())
 	}
 	return some, nil
 }

@@ -18,16 +18,20 @@ type HouseRow struct {
 	Left int
 }
 
-// HouseRows lists the house's stock as far as its words hold those of a query.
-func HouseRows(s house.Stock, query string, units Units) (rows []HouseRow) {
+// HouseRows lists the house's stock as far as its words hold those of a query, as a show sees it.
+func HouseRows(s house.Stock, show, query string, units Units) (rows []HouseRow) {
 	for _, reel := range laidFirst(s.Plan, nil) {
 		if query != "" && !matches(query, reelTexts(s.Plan, reel, units)...) {
 			continue
 		}
 		row := HouseRow{Reel: reel, Words: ReelWords(s.Plan, reel, units), Left: s.Left(reel)}
-		row.Note = fmt.Sprintf("%d of %d in the house", row.Left, reel.Count())
+		row.Note = fmt.Sprintf("%d of %d left", row.Left, reel.Count())
 		for _, taking := range s.Takings {
-			if taking.Reel == reel.ID {
+			switch {
+			case taking.Reel != reel.ID:
+			case taking.Show == show:
+				row.Note += fmt.Sprintf(", %d with this show", taking.Quantity)
+			default:
 				row.Note += fmt.Sprintf(", %d with %s", taking.Quantity, taking.Show)
 			}
 		}

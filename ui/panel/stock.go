@@ -176,7 +176,10 @@ func reelTexts(p *plan.Plan, reel plan.Reel, units Units) []string {
 
 // ReelWords is a reel in one line: tag or quantity, length, kind, case, and what is wrong with it.
 func ReelWords(p *plan.Plan, reel plan.Reel, units Units) string {
-	parts := []string{cmp.Or(reel.Tag, times(reel.Count())), units.Metres(reel.Length), kindName(p, reel.Kind)}
+	parts := []string{fmt.Sprintf("%d × %s", reel.Count(), units.Metres(reel.Length)), kindName(p, reel.Kind)}
+	if reel.Tag != "" {
+		parts = []string{reel.Tag, units.Metres(reel.Length), kindName(p, reel.Kind)}
+	}
 	if box, found := p.Cases.Get(plan.Key(reel.Case)); found {
 		parts = append(parts, box.Name)
 	}
