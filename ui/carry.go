@@ -23,8 +23,11 @@ func (w *window) carryCable(offer panel.CableOffer, at fyne.Position) {
 	if words != "" {
 		text += "   " + words
 	}
-	w.ghost.show(text, at)
+	w.ghost.show(text, at.Subtract(fyne.NewPos(0, aboveHand))) // what it is aimed at stays in sight
 }
+
+// aboveHand is how far above the pointer a cable is carried.
+const aboveHand = 30
 
 // dropCable lays what was carried; where it has no use it is given up, and the notice says why.
 func (w *window) dropCable(offer panel.CableOffer, at fyne.Position) {
