@@ -100,7 +100,7 @@ func noConsole(s *Subject) (found []Finding) {
 			heard := false
 			for i := range line.Legs {
 				for _, channel := range line.Legs[i].Channels {
-					if heard = true; !channel.Reached {
+					if heard = true; !channel.Reached && !s.lacksAtHome(act, line, channel.Console) {
 						note(line, channel.Console)
 					}
 				}
@@ -112,6 +112,14 @@ func noConsole(s *Subject) (found []Finding) {
 		found = append(found, s.gaps(act, gaps)...)
 	})
 	return append(found, outputGaps(s)...)
+}
+
+// lacksAtHome tells whether the house has the same gap and has told it.
+func (s *Subject) lacksAtHome(act *patch.Act, line *patch.Line, console plan.DeviceID) bool {
+	house, found := s.Patch.House().Line(line.Input.ID)
+	return !act.House() && found && house.At == line.At && slices.ContainsFunc(house.Channels(), func(c patch.Channel) bool {
+		return c.Console == console && !c.Reached
+	})
 }
 
 func (s *Subject) gaps(act *patch.Act, gaps map[gap][]*patch.Line) (found []Finding) {

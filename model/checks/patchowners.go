@@ -95,47 +95,82 @@ func (s *Subject) unowned(act *patch.Act, shared map[plan.DeviceID]*sharing) (fo
 }
 
 // absent finds what an act says of things that are not there in it.
-func absent(s *Subject) (found []Finding) {
-	add := func(act *patch.Act, what string, where ...Place) {
-		found = append(found, Finding{
-			Severity: Warn, Where: where, What: what + s.in(act),
-			Remedy: "Bring it into the act, or take the row out of the act's patch.",
-		})
-	}
-	acts := map[plan.ActID]*patch.Act{}
+func absent(s *Subject) []Finding {
+	m := missing{Subject: s, acts: map[plan.ActID]*patch.Act{}}
 	for _, act := range s.Patch.Acts {
-		acts[act.Act.ID] = act
+		m.acts[act.Act.ID] = act
 	}
-	away := func(act plan.ActID, console plan.DeviceID) bool {
-		return act != "" && console != "" && !acts[act].Here(console)
+	m.channels()
+	m.inputs()
+	m.outputs()
+	m.owners()
+	return m.found
+}
+
+// missing gathers rows of acts that name what is not there.
+type missing struct {
+	*Subject
+	acts  map[plan.ActID]*patch.Act
+	found []Finding
+}
+
+func (m *missing) add(act plan.ActID, what string, where Place) {
+	m.found = append(m.found, Finding{
+		Severity: Warn, Where: []Place{where}, What: what + m.in(m.acts[act]),
+		Remedy: "Bring it into the act, or take the row out of the act's patch.",
+	})
+}
+
+// away tells whether an act does without a console; the house patch may say what guests are to get.
+func (m *missing) away(act plan.ActID, console plan.DeviceID) bool {
+	return act != "" && console != "" && !m.acts[act].Here(console)
+}
+
+func (m *missing) channels() {
+	type guest struct {
+		act     plan.ActID
+		console plan.DeviceID
 	}
-	channels := map[[2]string]int{}
-	for row := range s.Plan.ConsolePatches.All() {
-		if key := [2]string{string(row.Act), string(row.Console)}; away(row.Act, row.Console) && !row.Strike {
-			if channels[key]++; channels[key] == 1 {
-				add(acts[row.Act], fmt.Sprintf("%s is patched and not there", s.Patch.Name(row.Console)), Place{"devices", plan.Key(row.Console)})
-			}
+	told := map[guest]bool{}
+	for row := range m.Plan.ConsolePatches.All() {
+		at := guest{row.Act, row.Console}
+		if row.Strike || told[at] || !m.away(row.Act, row.Console) {
+			continue
+		}
+		told[at] = true
+		m.add(row.Act, m.Patch.Name(row.Console)+" is patched and not there", Place{"devices", plan.Key(row.Console)})
+	}
+}
+
+func (m *missing) inputs() {
+	for row := range m.Plan.StagePatches.All() {
+		input, _ := m.Plan.Inputs.Get(plan.Key(row.Input))
+		if input.Act == "" || row.Act == "" || input.Act == row.Act || row.Strike {
+			continue
+		}
+		what := fmt.Sprintf("%s is patched and an input of %s alone", input.Name, m.acts[input.Act].Act.Name)
+		m.add(row.Act, what, Place{"inputs", input.Key()})
+	}
+}
+
+func (m *missing) outputs() {
+	for row := range m.Plan.OutputPatches.All() {
+		if output, _ := m.Plan.Outputs.Get(plan.Key(row.Output)); m.away(row.Act, row.Console) {
+			what := fmt.Sprintf("%s comes from %s, which is not there", output.Name, m.Patch.Name(row.Console))
+			m.add(row.Act, what, Place{"outputs", output.Key()})
 		}
 	}
-	for row := range s.Plan.StagePatches.All() {
-		input, _ := s.Plan.Inputs.Get(plan.Key(row.Input))
-		if input.Act != "" && row.Act != "" && input.Act != row.Act && !row.Strike {
-			add(acts[row.Act], fmt.Sprintf("%s is patched and an input of %s alone", input.Name, acts[input.Act].Act.Name), Place{"inputs", input.Key()})
-		}
-	}
-	for row := range s.Plan.OutputPatches.All() {
-		if output, _ := s.Plan.Outputs.Get(plan.Key(row.Output)); away(row.Act, row.Console) {
-			add(acts[row.Act], fmt.Sprintf("%s comes from %s, which is not there", output.Name, s.Patch.Name(row.Console)), Place{"outputs", output.Key()})
-		}
-	}
-	for row := range s.Plan.SocketOwners.All() {
+}
+
+func (m *missing) owners() {
+	for row := range m.Plan.SocketOwners.All() {
 		for _, owner := range []plan.DeviceID{row.Gain, row.Phantom} {
-			if away(row.Act, owner) {
+			if m.away(row.Act, owner) {
 				socket := patch.Socket{Device: row.Device, Number: row.Socket}
-				add(acts[row.Act], fmt.Sprintf("%s is owned by %s, which is not there", s.Patch.SocketWords(socket), s.Patch.Name(owner)), Place{"devices", plan.Key(row.Device)})
+				what := fmt.Sprintf("%s is owned by %s, which is not there", m.Patch.SocketWords(socket), m.Patch.Name(owner))
+				m.add(row.Act, what, Place{"devices", plan.Key(row.Device)})
 				break
 			}
 		}
 	}
-	return found
 }

@@ -141,11 +141,8 @@ func (a *Act) House() bool { return a.Act.ID == "" }
 
 // Line returns the line of an input.
 func (a *Act) Line(id plan.InputID) (*Line, bool) {
-	i := slices.IndexFunc(a.Lines, func(l *Line) bool { return l.Input.ID == id })
-	if i < 0 {
-		return nil, false
-	}
-	return a.Lines[i], true
+	line, found := a.over.lines[id]
+	return line, found
 }
 
 // View is the whole patch of one plan, immutable.

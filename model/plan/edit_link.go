@@ -45,13 +45,14 @@ func (e *Edit) RemoveLinks(ids ...LinkID) {
 	}
 }
 
-// Reverse swaps the ends of a link: way, segments, rises and panels turn with it.
+// Reverse swaps the ends of a link: way, segments, rises, panels and slots turn with it.
 func (e *Edit) Reverse(id LinkID) error {
 	points := slices.Clone(e.next.PointsOf(id))
 	segments := slices.Clone(e.next.SegmentsOf(id))
 	slices.Reverse(points)
 	e.SetPoints(id, points)
 	e.SetSegments(id, reversedSegments(segments))
+	e.turnSlots(id)
 	return Update(e, Key(id), func(r *Link) {
 		r.From, r.To = r.To, r.From
 		r.FromPort, r.ToPort = r.ToPort, r.FromPort
@@ -61,6 +62,23 @@ func (e *Edit) Reverse(id LinkID) error {
 		r.FromLead, r.ToLead = r.ToLead, r.FromLead
 		r.DrumEnd = map[string]string{"from": "to", "to": "from"}[r.DrumEnd]
 	})
+}
+
+// turnSlots makes the slots of a link run as before after its ends are swapped: forward is return now.
+func (e *Edit) turnSlots(id LinkID) {
+	var rows []SlotPatch
+	for row := range e.next.SlotPatches.All() {
+		if row.Link == id {
+			rows = append(rows, row)
+		}
+	}
+	for _, row := range rows {
+		Drop[SlotPatch](e, row.Key())
+	}
+	for _, row := range rows {
+		row.Direction = map[string]string{"forward": "return", "return": "forward"}[row.Direction]
+		Put(e, row)
+	}
 }
 
 // reversedSegments turns a chain round: the coupler before a segment becomes the one behind it.

@@ -98,6 +98,43 @@ func TestAReversedLinkTurnedAgainIsTheOldOne(t *testing.T) {
 	require.True(t, plan.Equal(before, s.Plan))
 }
 
+func TestReversingALinkTurnsItsSlots(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error {
+		plan.Put(e, plan.SlotPatch{Link: s.ab, Direction: "forward", Slot: 1, Device: s.a, Socket: 1})
+		plan.Put(e, plan.SlotPatch{Link: s.ab, Direction: "return", Slot: 1, Device: s.a, Socket: 1, Output: true})
+		return nil
+	})
+	before := s.Plan
+	s.do(t, func(e *plan.Edit) error { return e.Reverse(s.ab) })
+	turned, found := s.SlotPatches.Get(plan.SlotPatch{Link: s.ab, Direction: "return", Slot: 1}.Key())
+	require.True(t, found && !turned.Output, "what went out goes out still, against the link")
+	s.do(t, func(e *plan.Edit) error { return e.Reverse(s.ab) })
+	require.True(t, plan.Equal(before, s.Plan))
+}
+
+func TestRemovingADeviceForgetsItInThePatch(t *testing.T) {
+	s := newStage(t)
+	s.do(t, func(e *plan.Edit) error {
+		plan.Put(e, plan.Act{ID: "n-22222", Name: "First", Order: 1})
+		plan.Put(e, plan.Input{ID: "i-22222", Number: 1, Name: "Kick", Snake: s.c, SnakeWay: 2})
+		plan.Put(e, plan.ActConsole{Act: "n-22222", Console: s.a, Drop: s.c})
+		plan.Put(e, plan.SocketOwner{Device: s.a, Socket: 1, Gain: s.c})
+		plan.Put(e, plan.SocketOwner{Device: s.a, Socket: 2, Gain: s.c, Phantom: s.b})
+		plan.Put(e, plan.SocketOwner{Device: s.c, Socket: 3, Gain: s.b})
+		plan.Put(e, plan.Output{ID: "o-22222", Number: 1, Name: "PA"})
+		plan.Put(e, plan.OutputPatch{Output: "o-22222", Console: s.b, Device: s.c, Socket: 1})
+		return nil
+	})
+	s.do(t, func(e *plan.Edit) error { e.RemoveDevices(s.c); return nil })
+	kick, _ := s.Inputs.Get("i-22222")
+	require.Equal(t, plan.Input{ID: "i-22222", Number: 1, Name: "Kick"}, kick)
+	require.Equal(t, plan.ActConsole{Act: "n-22222", Console: s.a}, s.ActConsoles.At(0))
+	require.Equal(t, 1, s.SocketOwners.Len(), "an owner's row that says nothing more goes")
+	require.Equal(t, plan.SocketOwner{Device: s.a, Socket: 2, Phantom: s.b}, s.SocketOwners.At(0))
+	require.Zero(t, s.OutputPatches.Len())
+}
+
 func TestRemovingADeviceTakesItsLinksAlong(t *testing.T) {
 	s := newStage(t)
 	s.do(t, func(e *plan.Edit) error { return e.Pair(s.ab, s.bc) })
