@@ -65,10 +65,22 @@ func (e *Edit) setRoute(id LoomID, route []geom.Point) {
 	}
 }
 
-// LoomRoute is the route of a loom: its corners in order.
+// LoomRoute is the route of a loom: its corners in order. One whose route was never drawn has the way of the link with
+// the most corners.
 func (p *Plan) LoomRoute(id LoomID) (route []geom.Point) {
 	for _, point := range p.LoomPoints.Under(Key(id)) {
 		route = append(route, geom.Point{X: point.X, Y: point.Y})
+	}
+	if len(route) > 0 {
+		return route
+	}
+	for _, link := range p.LoomLinks(id) {
+		if points := p.PointsOf(link.ID); len(points) > len(route) {
+			route = route[:0]
+			for _, point := range points {
+				route = append(route, point.At())
+			}
+		}
 	}
 	return route
 }

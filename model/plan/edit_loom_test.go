@@ -85,6 +85,23 @@ func TestALoomEndsWhereItsLongestLinkDoes(t *testing.T) {
 	require.Equal(t, []plan.DeviceID{s.a, s.c}, []plan.DeviceID{from, to}, "in the direction of the route")
 }
 
+func TestALoomWithoutARouteOfItsOwnHasTheWayOfItsLongestLink(t *testing.T) {
+	s, loom, links := loomed(t)
+	route := s.LoomRoute(loom)
+	s.do(t, func(e *plan.Edit) error {
+		for order := range route {
+			plan.Drop[plan.LoomPoint](e, plan.LoomPoint{Loom: loom, Order: order + 1}.Key())
+		}
+		return nil
+	})
+	require.Equal(t, route, s.LoomRoute(loom))
+	route[2].Y = 30
+	s.do(t, func(e *plan.Edit) error { return e.DrawLoom(loom, route) })
+	require.Equal(t, route, wayOf(s.Plan, links["long"]))
+	require.Equal(t, route[1:], wayOf(s.Plan, links["late"]), "links that lie along it stay there")
+	require.Equal(t, 3, s.LoomPoints.Len())
+}
+
 func TestARouteMovesWithItsLinksWhenAllOfThemDo(t *testing.T) {
 	s, loom, links := loomed(t)
 	by := geom.Point{X: 7, Y: -2}
