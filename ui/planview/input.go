@@ -101,10 +101,22 @@ func (e *Editor) Cursor() desktop.Cursor {
 	if e.hand.Panning() || e.hand.MeasureNext() {
 		return desktop.CrosshairCursor
 	}
+	if edges := e.hand.EdgesAt(e.pointer); edges.Any() {
+		if ref, found := e.Pick(e.pointer); found && ref.Table == "positions" {
+			return edgeCursor(edges)
+		}
+	}
 	if _, found := e.Pick(e.pointer); found {
 		return desktop.PointerCursor
 	}
 	return desktop.DefaultCursor
+}
+
+func edgeCursor(edges tool.Edges) desktop.Cursor {
+	if edges.Across() {
+		return desktop.HResizeCursor
+	}
+	return desktop.VResizeCursor
 }
 
 // Scrolled zooms about the pointer.

@@ -99,6 +99,12 @@ func (e *Editor) paintTop(pixels float64) {
 		picture.Draw(picture.EmptyMarks(e.view, "Drag equipment onto the plan, or press Ctrl E and type."), pen)
 	}
 	picture.Draw(picture.Shifted(e.gestureMarks(), e.layer.at(e.view).Scale(-1)), pen)
+	if s := e.hand.Stretching(); s != nil {
+		box := geom.BoxOf(e.view.Point(s.Outline.Min), e.view.Point(s.Outline.Max))
+		pen.Panel(box, 6, picture.RoleBandFill, picture.RoleSelected)
+		words := fmt.Sprintf("%.1f × %.1f %s", s.Outline.Width()/e.unit, s.Outline.Height()/e.unit, e.unitIn)
+		picture.Draw(picture.CornerMarks(e.view, words, e.inks.Measure), pen)
+	}
 	if band, drawn := e.hand.Band(); drawn {
 		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)
 	}

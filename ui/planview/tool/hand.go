@@ -32,6 +32,8 @@ type Pointer struct {
 type Board interface {
 	// Pick returns what lies under a point of the view.
 	Pick(at geom.Point) (plan.Ref, bool)
+	// Where returns the box that a row takes in the view.
+	Where(ref plan.Ref) (geom.Box, bool)
 	// Within returns the devices and links that lie wholly inside a box of the view.
 	Within(box geom.Box) []plan.Ref
 	// DeviceAt returns the device under a point of the view, and its port where the point is on one.
@@ -192,6 +194,8 @@ func (h *Hand) onPart(at geom.Point, ref plan.Ref) gesture {
 		return newLooming(h, at, plan.LoomID(ref.Key), wayOrder(ref))
 	case ref.Table == "looms" && h.desk.Selected(ref) && len(h.desk.Selection()) == 1:
 		return newLooming(h, at, plan.LoomID(ref.Key), 0)
+	case ref.Table == "positions" && h.desk.Selected(ref) && len(h.desk.Selection()) == 1:
+		return newStretching(h, at, plan.PositionID(ref.Key))
 	}
 	return nil
 }

@@ -23,16 +23,16 @@ func (g *panning) release(h *Hand, at geom.Point) error {
 
 func (g *panning) cancel(h *Hand) { h.board.SetView(g.view) }
 
-// zoomBase is the factor of one unit of scrolling; a notch of a wheel is 25 units.
-const zoomBase = 1.0015
+// zoomBase is the factor of one unit of scrolling; a notch of a wheel is 25 units, which zooms by an eighth.
+const zoomBase = 1.00472
 
 // mostScroll bounds one event: fast wheels send them multiplied.
-const mostScroll = 250.0
+const mostScroll = 200.0
 
 // Scroll zooms about a point of the view.
 func (h *Hand) Scroll(amount float64, at geom.Point) {
 	amount = max(-mostScroll, min(mostScroll, amount))
-	h.board.SetView(h.board.View().Zoomed(math.Pow(zoomBase, amount*2), at))
+	h.board.SetView(h.board.View().Zoomed(math.Pow(zoomBase, amount), at))
 }
 
 // Zoom scales the view about its middle.
