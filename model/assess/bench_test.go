@@ -90,3 +90,45 @@ func BenchmarkPreview(b *testing.B) {
 	}
 	b.ReportMetric(float64(links[busiest]), "links")
 }
+
+// BenchmarkShow is 500 devices, 2,000 inputs and 20 acts: all of it, the rules of the patch alone, and after a change of one
+// row of an act.
+func BenchmarkShow(b *testing.B) {
+	p := demo.LargeShow(1)
+	b.Run("all", func(b *testing.B) {
+		for b.Loop() {
+			assess.Of(p)
+		}
+	})
+	b.Run("rules of the patch", func(b *testing.B) {
+		subject := checks.NewSubject(p)
+		for b.Loop() {
+			for _, rule := range checks.Rules() {
+				if rule.Patch {
+					rule.Find(subject)
+				}
+			}
+		}
+	})
+	a := assess.Of(p)
+	for name, edit := range map[string]func(*plan.Edit) error{
+		"next after a row of an act": func(e *plan.Edit) error {
+			plan.Put(e, plan.StagePatch{Act: p.Acts.At(3).ID, Input: p.Inputs.At(5).ID, Strike: true})
+			return nil
+		},
+		"next after a move": func(e *plan.Edit) error {
+			e.Move(plan.MovingWith(p, []plan.DeviceID{p.Devices.At(0).ID}, nil), geom.Pt(3, 4))
+			return nil
+		},
+	} {
+		next, err := plan.Do(p, nil, edit)
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				assess.Next(a, next)
+			}
+		})
+	}
+}

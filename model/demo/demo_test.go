@@ -171,6 +171,13 @@ func TestALargePlanHasItsSizeAndItsSeed(t *testing.T) {
 	require.True(t, plan.Equal(p, demo.Large(7)))
 	require.False(t, plan.Equal(p, demo.Large(8)))
 	for _, finding := range assess.Of(p).Findings {
-		require.NotContains(t, []string{"wrong-port", "wrong-medium", "screen", "shell", "double-name"}, finding.Rule, finding.What)
+		require.NotContains(t, []string{"wrong-port", "wrong-medium", "screen", "shell", "double-name", "no-console", "slots-over", "double-patched"}, finding.Rule, finding.What)
 	}
+}
+
+func TestALargeShowHasItsActs(t *testing.T) {
+	p := demo.LargeShow(7)
+	require.Empty(t, plan.Check(p))
+	require.Equal(t, demo.LargeActs, p.Acts.Len())
+	require.Equal(t, demo.LargeInputs+demo.LargeActs*120, p.StagePatches.Len())
 }

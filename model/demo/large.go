@@ -3,6 +3,7 @@ package demo
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 
 	"stageloom/model/geom"
 	"stageloom/model/plan"
@@ -13,6 +14,7 @@ const (
 	LargeDevices = 500
 	LargeLinks   = 750
 	LargeInputs  = 2000
+	LargeActs    = 20
 
 	largeStages  = 25
 	stageSpacing = 260.0
@@ -32,6 +34,40 @@ func Large(seed uint64) *plan.Plan {
 		}
 		l.patch()
 	})
+}
+
+// LargeShow is the large plan with 20 acts, each of which has 80 inputs elsewhere, strikes 40 and leaves 40 channels empty:
+// 2,000 inputs in 20 acts.
+func LargeShow(seed uint64) *plan.Plan {
+	p := Large(seed)
+	random := rand.New(rand.NewPCG(seed, 0xAC75))
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error {
+		rows := slices.Collect(p.StagePatches.All())
+		channels := slices.Collect(p.ConsolePatches.All())
+		for n := range LargeActs {
+			act := plan.ActID(fmt.Sprintf("n-222%c%c", plan.Signs[n/10], plan.Signs[n%10]))
+			plan.Put(e, plan.Act{ID: act, Name: fmt.Sprintf("Act %d", n+1), Order: n + 1, Stage: "Main"})
+			picked := random.Perm(len(rows))
+			for i, pick := range picked[:120] {
+				row := rows[pick]
+				row.Act = act
+				switch {
+				case i < 80: // two and two change places
+					other := rows[picked[i^1]]
+					row.Device, row.Socket = other.Device, other.Socket
+				default:
+					row.Device, row.Socket, row.Strike = "", 0, true
+				}
+				plan.Put(e, row)
+			}
+			for _, pick := range random.Perm(len(channels))[:40] {
+				plan.Put(e, plan.ConsolePatch{Act: act, Console: channels[pick].Console, Channel: channels[pick].Channel, Strike: true})
+			}
+		}
+		return nil
+	})
+	must(err)
+	return next
 }
 
 // large lays the stages of a large plan.
@@ -122,9 +158,9 @@ func (l *large) audioLinks(stage int) {
 		{"Console 1", "C"},
 		{"Console 1", "D"},
 		{"Monitors 1", "A"},
-		{"Monitors 1", "B"},
-		{"Monitors 1", "C"},
 		{"Router 1", "A1"},
+		{"Monitors 1", "C"},
+		{"Monitors 1", "B"},
 		{"Router 1", "A2"},
 		{"Router 1", "A3"},
 		{"Router 1", "A4"},
@@ -159,10 +195,10 @@ func (l *large) onward(stage int) {
 
 // patch numbers 2,000 inputs, 80 a stage, and takes each from a rack over a slot to both consoles.
 func (l *large) patch() {
-	linkTo := map[plan.DeviceID]plan.LinkID{}
+	links := map[plan.DeviceID][]plan.LinkID{}
 	for link := range l.edit.Now().Links.All() {
-		if link.Transport == "aes50" && link.FromPort == "A" {
-			linkTo[link.From] = link.ID
+		if link.Transport == "aes50" {
+			links[link.From] = append(links[link.From], link.ID)
 		}
 	}
 	perStage := LargeInputs / largeStages
@@ -177,6 +213,8 @@ func (l *large) patch() {
 		for _, console := range []string{"Console 1", "Monitors 1"} {
 			plan.Put(l.edit, plan.ConsolePatch{Console: l.devices[l.name(stage, console)], Channel: place + 1, Device: rack, Socket: socket})
 		}
-		plan.Put(l.edit, plan.SlotPatch{Link: linkTo[rack], Direction: "forward", Slot: socket, Device: rack, Socket: socket})
+		for _, link := range links[rack] {
+			plan.Put(l.edit, plan.SlotPatch{Link: link, Direction: "forward", Slot: socket, Device: rack, Socket: socket})
+		}
 	}
 }
