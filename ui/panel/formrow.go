@@ -29,7 +29,7 @@ type formRow struct {
 
 func newFormRow(v *FormView, field FormField) *formRow {
 	r := &formRow{view: v, field: field, label: canvas.NewText(field.Name, theme.Color(theme.ColorNamePlaceHolder)), fault: widget.NewLabel("")}
-	r.label.TextSize = theme.TextSize()
+	r.label.TextSize = theme.TextSize() - 1
 	r.fault.Wrapping, r.fault.Importance, r.fault.SizeName = fyne.TextWrapWord, widget.DangerImportance, theme.SizeNameCaptionText
 	r.fault.Hide()
 	if field.Choices != nil {

@@ -1,0 +1,44 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// showStudy shows the curves of the selected link, how far each kind of cable reaches, and what would cure it.
+func (w *window) showStudy() {
+	link, found := w.studied()
+	if !found {
+		w.notice.Say("Select one link to see its curves.")
+		return
+	}
+	study := panel.StudyOf(w.desk.Assessment(), link, w.units())
+	d := dialog.NewCustom(study.Title, "Close", panel.NewStudyView(study), w.window)
+	size := w.window.Canvas().Size()
+	d.Resize(fyne.NewSize(min(1240, size.Width*0.96), min(860, size.Height*0.94)))
+	w.escapable(d.Hide)
+	d.Show()
+}
+
+// studied is the one link that is selected, or whose cable is.
+func (w *window) studied() (plan.LinkID, bool) {
+	selection := w.desk.Selection()
+	if len(selection) != 1 {
+		return "", false
+	}
+	card := panel.CardOf(w.desk.Assessment(), selection, w.units(), panel.Preview{})
+	return card.Link, card.Link != ""
+}
+
+// advice is what the card folds away: what would cure the link, and what stands beside its verdict.
+func (w *window) advice() []panel.Figure {
+	link, found := w.studied()
+	if !found {
+		return nil
+	}
+	study := panel.StudyOf(w.desk.Assessment(), link, w.units())
+	return append(study.Changes, study.Advice...)
+}
