@@ -191,8 +191,8 @@ func (d *cableDialog) lay(another bool) {
 func (w *window) linkButtons() fyne.CanvasObject {
 	lay := widget.NewButton("Lay…", w.askCable)
 	off := widget.NewButton("Take off", w.dropLastCable)
-	figures := widget.NewButton("Figures…", w.editLink)
-	return container.NewGridWithColumns(3, lay, off, figures)
+	curves := widget.NewButton("Curves…", w.showStudy)
+	return container.NewGridWithColumns(3, lay, off, curves)
 }
 
 // dropLastCable takes the last cable off the selected link.

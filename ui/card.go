@@ -16,6 +16,7 @@ func (w *window) newCard() *panel.CardView {
 	card := panel.NewCardView(w.chart, w.show)
 	card.Tools = w.linkButtons()
 	card.Fixes, card.Fix = w.fixesOf, w.fix
+	card.Advice = w.advice
 	card.Form.Do = w.desk.Do
 	card.Form.Leave = func() { w.window.Canvas().Focus(w.plan) }
 	card.Form.Key = w.functionKey

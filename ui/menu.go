@@ -64,6 +64,8 @@ func (w *window) functionKey(name fyne.KeyName) {
 		w.focusCard()
 	case fyne.KeyF6:
 		w.focusStrip()
+	case fyne.KeyF8:
+		w.showStudy()
 	case fyne.KeyF7:
 		w.askShown()
 	}
@@ -154,6 +156,7 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Lay cable…", key(fyne.KeyJ, control), w.askCable),
 		w.item("Replace cable…", key(fyne.KeyR, control|shift), w.askReplace),
 		fyne.NewMenuItem("Cables in the run strip   F6", w.focusStrip),
+		fyne.NewMenuItem("Curves, reach and cures…   F8", w.showStudy),
 		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.dropLastCable),
 		fyne.NewMenuItemSeparator(),
 		w.item("Add way point", nil, w.plan.AddWayPoint),
