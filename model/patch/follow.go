@@ -40,7 +40,7 @@ func Lost(before, after *View) []Loss {
 			continue
 		}
 		for _, line := range old.Lines {
-			if next, there := now.over.lines[line.Input.ID]; there && next != line {
+			if next, there := now.Line(line.Input.ID); there && next != line {
 				tell(old, before.lostBy(line, next))
 			}
 		}

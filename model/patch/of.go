@@ -60,15 +60,19 @@ func resolve(p *plan.Plan, n *network, prev *View) *View {
 	v := &View{Plan: p, nets: n}
 	overlays := gather(p, n)
 	lent := lenders(prev, p)
+	inputs := sortedInputs(p)
 	house, kept := lent[""]
 	if !kept {
 		house = &Act{over: overlays[""]}
 		house.over.users = map[Socket][]plan.InputID{}
 		house.Outputs = allOutputs(p, house.over)
-		for _, input := range inputsOf(p, "") {
-			l := house.over.line(input)
-			house.add(l)
-			house.over.index(l)
+		for i := range inputs {
+			if inputs[i].Act == "" {
+				l := house.over.line(inputs[i])
+				house.Lines = append(house.Lines, l)
+				house.over.lines[l.Input.ID] = l
+				house.over.index(l)
+			}
 		}
 	}
 	v.Acts = append(v.Acts, house)
@@ -79,7 +83,7 @@ func resolve(p *plan.Plan, n *network, prev *View) *View {
 		}
 		o := overlays[row.ID]
 		o.house = house.over
-		v.Acts = append(v.Acts, actOf(p, row, o, house))
+		v.Acts = append(v.Acts, actOf(row, inputs, o, house))
 	}
 	v.consoles = consolesOf(p, n)
 	return v
@@ -131,18 +135,18 @@ func running(p *plan.Plan) []plan.Act {
 	return acts
 }
 
-// inputsOf are the inputs that an act can have, by number.
-func inputsOf(p *plan.Plan, act plan.ActID) []plan.Input {
-	var inputs []plan.Input
-	for input := range p.Inputs.All() {
-		if input.Act == "" || input.Act == act {
-			inputs = append(inputs, input)
-		}
-	}
+// sortedInputs are all inputs by number.
+func sortedInputs(p *plan.Plan) []plan.Input {
+	inputs := slices.AppendSeq(make([]plan.Input, 0, p.Inputs.Len()), p.Inputs.All())
 	slices.SortFunc(inputs, func(a, b plan.Input) int {
 		return cmp.Or(cmp.Compare(a.Number, b.Number), strings.Compare(string(a.ID), string(b.ID)))
 	})
 	return inputs
+}
+
+// inputsOf are the inputs that an act can have, by number.
+func inputsOf(p *plan.Plan, act plan.ActID) []plan.Input {
+	return slices.DeleteFunc(sortedInputs(p), func(input plan.Input) bool { return input.Act != "" && input.Act != act })
 }
 
 func allOutputs(p *plan.Plan, o *overlay) []*OutputLine {
@@ -152,11 +156,6 @@ func allOutputs(p *plan.Plan, o *overlay) []*OutputLine {
 	}
 	slices.SortStableFunc(lines, func(a, b *OutputLine) int { return cmp.Compare(a.Output.Number, b.Output.Number) })
 	return lines
-}
-
-func (a *Act) add(l *Line) {
-	a.Lines = append(a.Lines, l)
-	a.over.lines[l.Input.ID] = l
 }
 
 // index notes which sockets a line touches.
@@ -173,16 +172,26 @@ func (o *overlay) index(l *Line) {
 }
 
 // actOf resolves one act: lines that nothing of its own touches are the house's.
-func actOf(p *plan.Plan, row plan.Act, o *overlay, house *Act) *Act {
-	act := &Act{Act: row, over: o, Guests: slices.SortedFunc(maps.Keys(o.present), o.net.byName)}
+func actOf(row plan.Act, inputs []plan.Input, o *overlay, house *Act) *Act {
+	act := &Act{Act: row, over: o, Guests: slices.SortedFunc(maps.Keys(o.present), o.net.byName), Lines: make([]*Line, 0, len(house.Lines))}
 	dirty := o.dirty()
-	for _, input := range inputsOf(p, row.ID) {
-		above := house.over.lines[input.ID]
-		if above != nil && !dirty[input.ID] {
-			act.add(above)
+	next := 0 // line of the house
+	for i := range inputs {
+		input := &inputs[i]
+		var above *Line
+		if input.Act == "" {
+			above = house.Lines[next]
+			next++
+		} else if input.Act != row.ID {
 			continue
 		}
-		act.add(share(above, o.line(input)))
+		line := above
+		if above == nil || dirty[input.ID] {
+			line = share(above, o.line(*input))
+		}
+		if act.Lines = append(act.Lines, line); line != above {
+			o.lines[input.ID] = line
+		}
 	}
 	act.Outputs = slices.Clone(house.Outputs)
 	if len(o.outputs)+len(o.slots)+len(o.present) > 0 || len(o.guests) > 0 {

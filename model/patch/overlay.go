@@ -48,6 +48,7 @@ type overlay struct {
 	// plugged says which guest sits at a drop.
 	plugged map[plan.DeviceID]plan.DeviceID
 
+	// lines are those that are not the house's own.
 	lines map[plan.InputID]*Line
 	// users are the inputs whose line touches a socket; only the house has them.
 	users map[Socket][]plan.InputID

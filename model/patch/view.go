@@ -142,6 +142,9 @@ func (a *Act) House() bool { return a.Act.ID == "" }
 // Line returns the line of an input.
 func (a *Act) Line(id plan.InputID) (*Line, bool) {
 	line, found := a.over.lines[id]
+	if !found && a.over.house != nil {
+		line, found = a.over.house.lines[id]
+	}
 	return line, found
 }
 
