@@ -47,6 +47,7 @@ var causes = []struct {
 	{ErrNotRegular, "a folder or a device has this name", "choose another name"},
 	{syscall.ENOSPC, "the disk is full", "make room or save to another disk"},
 	{syscall.EDQUOT, "your share of the disk is used up", "make room or save to another disk"},
+	{syscall.EFBIG, "a file may not grow that large here", "save to another disk"},
 	{syscall.EROFS, "the disk is read-only", "save to another disk"},
 	{fs.ErrPermission, "the folder does not let you write in it", "save to another folder"},
 	{fs.ErrNotExist, "its folder is not there", "make the folder, plug the disk in again, or save to another folder"},

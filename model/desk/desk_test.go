@@ -181,19 +181,3 @@ func TestAnUnreadableFileLeavesThePlanBefore(t *testing.T) {
 	require.Same(t, before, d.Plan())
 	require.Empty(t, d.Path())
 }
-
-func TestAPlanInAReadOnlyFolderOpensReadOnly(t *testing.T) {
-	if os.Geteuid() == 0 {
-		t.Skip("root may write everywhere")
-	}
-	d, _ := withBox(t)
-	folder := t.TempDir()
-	path := filepath.Join(folder, "show.stageloom")
-	require.NoError(t, d.SaveAs(path, false))
-	d.Close()
-	require.NoError(t, os.Chmod(folder, 0o500))
-	t.Cleanup(func() { _ = os.Chmod(folder, 0o700) })
-	again := desk.New(plan.NewIDSource(3, 4))
-	require.NoError(t, again.Open(path))
-	require.Contains(t, again.ReadOnly(), "folder")
-}
