@@ -49,6 +49,7 @@ type state struct {
 	Focus     string               `json:"focus"`
 	Unplaced  int                  `json:"unplaced_labels"`
 	Frames    int                  `json:"frames"`
+	Table     tableState           `json:"table"`
 }
 
 type linkState struct {
@@ -114,6 +115,7 @@ func (w *window) state() state {
 		Notice: w.notice.Text(), History: names, Step: at, Links: map[string]linkState{}, Scale: w.plan.View().Scale,
 		Dragging: w.plan.Dragging() != nil, Overlays: len(w.window.Canvas().Overlays().List()),
 		Focus: fmt.Sprintf("%T", w.window.Canvas().Focused()), Unplaced: len(w.plan.Unplaced()),
+		Table: w.tables.state(),
 	}
 	for _, cause := range planview.Causes() {
 		s.Frames += w.plan.Work.Count(cause)

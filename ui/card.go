@@ -39,6 +39,9 @@ func (w *window) focusCard() {
 
 // keepTyped keeps what is being typed into the card, before a command that saves, prints or selects something else.
 func (w *window) keepTyped() {
+	if grid := w.tables.grid(); grid != nil && !grid.Keep() {
+		w.notice.Warn("A cell of the table cannot be read yet: its text stays there, not in the plan.")
+	}
 	if !w.card.Form.Keep() {
 		w.notice.Warn("A field of the card cannot be read yet: its text stays there, not in the plan.")
 	}

@@ -222,6 +222,7 @@ func (w *window) close() {
 		w.settings.SetWindow(w.window.Canvas().Size())
 		w.settings.SetSplits(w.across.Offset, w.down.Offset)
 		w.settings.SetEquipment(w.left.Offset)
+		w.settings.SetDrawer(w.tables.split.Offset)
 		w.settings.SetStock(w.column.Offset)
 		w.desk.Close()
 		w.window.Close()

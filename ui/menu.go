@@ -42,6 +42,9 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 		if len(w.window.Canvas().Overlays().List()) > 0 {
 			return
 		}
+		if own, ok := focused.(interface{ Command(fyne.Shortcut) bool }); ok && shortcut != nil && own.Command(shortcut) {
+			return
+		}
 		w.keepTyped()
 		do()
 	}
@@ -83,7 +86,7 @@ func isFieldCommand(shortcut fyne.Shortcut) bool {
 }
 
 func (w *window) menu() *fyne.MainMenu {
-	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.linksMenu(), w.stockMenu(), w.viewMenu(), w.helpMenu())
+	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.linksMenu(), w.stockMenu(), w.tablesMenu(), w.viewMenu(), w.helpMenu())
 }
 
 func (w *window) planMenu() *fyne.Menu {

@@ -38,6 +38,7 @@ type window struct {
 	inks      look.Inks
 	notice    *panel.Notice
 	ghost     *ghost
+	tables    *tables
 	equipment *panel.Equipment
 	stock     *panel.StockList
 	column    *container.Split
@@ -132,7 +133,8 @@ func (w *window) layOut() {
 	onPlan := container.NewStack(w.plan, container.NewBorder(w.notice, nil, nil, nil))
 	w.down = container.NewVSplit(onPlan, w.strip)
 	w.down.Offset = strip
-	w.across = container.NewHSplit(w.down, w.card)
+	w.tables = w.newTables(w.down)
+	w.across = container.NewHSplit(w.tables.place, w.card)
 	w.across.Offset = card
 	w.left = container.NewHSplit(w.newColumn(), w.across)
 	w.left.Offset = w.settings.Equipment()
@@ -163,6 +165,7 @@ func (w *window) refresh(e desk.Event) {
 		w.equipment.SetPlan(e.New)
 	}
 	w.stock.Set(w.desk.Plan(), w.units())
+	w.tables.refresh(e)
 	w.showSelection()
 }
 
@@ -250,5 +253,7 @@ func (w *window) applyUnits() {
 	w.plan.SetUnit(unit, name)
 	w.plan.SetSnap(step)
 	w.stock.Set(w.desk.Plan(), w.units())
+	w.tables.outdate()
+	w.tables.refresh(desk.Event{})
 	w.showSelection()
 }

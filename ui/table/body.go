@@ -29,7 +29,7 @@ func newBody(g *Grid) *body {
 	b.Length = func() (int, int) { return g.sheet.Len(), len(g.sheet.shown) }
 	b.CreateCell = func() fyne.CanvasObject { return newCell(b) }
 	b.UpdateCell = func(id widget.TableCellID, object fyne.CanvasObject) { object.(*cell).show(id) }
-	b.ShowHeaderRow = true
+	b.ShowHeaderRow, b.StickyColumnCount = true, 1
 	b.CreateHeader = func() fyne.CanvasObject { return newHeading(b) }
 	b.UpdateHeader = func(id widget.TableCellID, object fyne.CanvasObject) { object.(*heading).show(id.Col) }
 	b.ExtendBaseWidget(b)

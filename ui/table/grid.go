@@ -45,6 +45,7 @@ type Grid struct {
 	empty  *widget.Label
 	foot   *widget.Label
 	bubble *bubble
+	top    *fyne.Container
 	layer  *fyne.Container
 	all    *fyne.Container
 
@@ -67,10 +68,10 @@ func NewGrid(sheet *Sheet) *Grid {
 	columns := widget.NewButton("Columns", nil)
 	columns.OnTapped = func() { g.popUp(g.columnItems(), below(columns)) }
 	g.add = widget.NewButton("", func() { g.addRow() })
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(g.count, g.add, columns), g.filter)
+	g.top = container.NewBorder(nil, nil, nil, container.NewHBox(g.count, g.add, columns), g.filter)
 	g.layer = container.NewWithoutLayout(g.bubble)
 	middle := container.NewStack(g.body, container.NewCenter(container.New(atLeast{440}, g.empty)))
-	g.all = container.NewStack(container.NewBorder(top, g.foot, nil, nil, middle), g.layer)
+	g.all = container.NewStack(container.NewBorder(g.top, g.foot, nil, nil, middle), g.layer)
 	g.ExtendBaseWidget(g)
 	g.show()
 	return g
@@ -126,6 +127,9 @@ func (g *Grid) Trouble() string {
 	return g.trouble
 }
 
+// Focused tells whether the keys go to the cells.
+func (g *Grid) Focused() bool { return g.body.focused }
+
 // Focus gives the keys to the cells.
 func (g *Grid) Focus() {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil {
@@ -159,6 +163,8 @@ func (g *Grid) show() {
 	}
 	g.empty.SetText(empty)
 	setShown(g.empty, empty != "")
+	g.body.HideSeparators = empty != ""
+	g.top.Refresh() // it gives the count the room that it needs now
 	g.body.layColumns()
 	g.refreshCells()
 	g.explain()
@@ -218,17 +224,20 @@ func (g *Grid) Settle(refs []plan.Ref) { g.told = append([]plan.Ref(nil), refs..
 func (g *Grid) scroll() {
 	if row, column := g.sheet.Cursor(); row >= 0 {
 		g.body.ScrollTo(widget.TableCellID{Row: row, Col: column})
+		if column == 1 {
+			g.body.ScrollToLeading() // the toolkit does not scroll to the first column beside those that stay
+		}
 	}
 }
 
 // explain says at the foot what is wrong, or else what the cursor's column holds.
 func (g *Grid) explain() {
 	text, importance := "", widget.LowImportance
-	if _, column := g.sheet.Cursor(); column >= 0 {
-		at := g.sheet.Columns()[column]
+	if row, column := g.sheet.Cursor(); column >= 0 {
+		at, cell := g.sheet.Columns()[column], g.sheet.Cell(row, column)
 		text = at.Title + ": " + at.Help
-		if !g.sheet.Editable(column) {
-			text += " Not typed."
+		if fitted(cell.Text, g.sheet.Width(column)-2*beside, theme.TextSize(), fyne.TextStyle{}) != cell.Text {
+			text = cell.Text // what is cut short above stands whole here
 		}
 		if n := len(g.sheet.Refs()); n > 1 && g.sheet.Editable(column) {
 			text += fmt.Sprintf(" What is typed goes into all %d selected.", n)

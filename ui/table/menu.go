@@ -12,6 +12,9 @@ func (g *Grid) popUp(items []*fyne.MenuItem, at fyne.Position) {
 	}
 }
 
+// Offer shows a menu at the cursor's cell.
+func (g *Grid) Offer(items []*fyne.MenuItem) { g.popUp(items, g.atCursor()) }
+
 // atCursor is where a menu of the cursor's cell hangs.
 func (g *Grid) atCursor() fyne.Position {
 	row, column := g.sheet.Cursor()

@@ -151,7 +151,7 @@ func (s *Sheet) sortRows() {
 	}
 	order := func(a, b Cell) int { return assess.Natural(a.Text, b.Text) }
 	blank := func(c Cell) bool { return c.Text == "" }
-	if s.columns[s.sort].Kind == Number {
+	if kind := s.columns[s.sort].Kind; kind == Number || kind == Ranked {
 		order = func(a, b Cell) int { return cmp.Compare(a.Value, b.Value) }
 		blank = func(c Cell) bool { return math.IsNaN(c.Value) }
 	}

@@ -10,11 +10,12 @@ import (
 type Kind uint8
 
 // The kinds of columns. Text is sorted in natural order, Number by its value and set to the right; Choice is text out of a
-// few words that the editor offers.
+// few words that the editor offers; Ranked is text that is sorted by its value.
 const (
 	Text Kind = iota
 	Number
 	Choice
+	Ranked
 )
 
 // Tone is how a cell is coloured: one of those here or the name of a grade. The words say the same without colour.
@@ -43,7 +44,7 @@ type Column struct {
 	Names bool
 }
 
-// Cell is what stands in one cell. Value is what a Number column sorts by: NaN stands last.
+// Cell is what stands in one cell. Value is what a Number or Ranked column sorts by: NaN stands last.
 type Cell struct {
 	Text  string
 	Value float64

@@ -115,7 +115,7 @@ func cableNames(p *plan.Plan, units panel.Units) []table.Field[cableRow] {
 			Set:    setReel(reels, units),
 		},
 		{
-			Column:  choice("kind", "Kind", 150, "what cable it is; that of a reel or a house line is theirs."),
+			Column:  choice("kind", "Kind", 200, "what cable it is; that of a reel or a house line is theirs."),
 			Text:    func(r cableRow) string { return r.kind },
 			Choices: func(r cableRow) []string { return fitting(p, r.link)[1:] },
 			Set: ofKind(func(e *plan.Edit, s plan.Segment, typed string) error {
@@ -206,7 +206,7 @@ func cableFigures(p *plan.Plan, units panel.Units) []table.Field[cableRow] {
 			Value:  func(r cableRow) float64 { return r.part.Start },
 		},
 		{
-			Column:  choice("coupler", "Coupler before it", 130, "what joins it to the cable before; blank is the plan's."),
+			Column:  choice("coupler", "Coupler before it", 140, "what joins it to the cable before; blank is the plan's."),
 			Text:    func(r cableRow) string { return r.coupler },
 			Choices: func(cableRow) []string { return append([]string{""}, couplers.names...) },
 			Set:     setCoupler(couplers),

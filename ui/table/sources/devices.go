@@ -93,7 +93,7 @@ func deviceNames(p *plan.Plan) []table.Field[deviceRow] {
 			Set:     refers(positions, func(d *plan.Device, id string) { d.Position = plan.PositionID(id) }),
 		},
 		{
-			Column: number("links", "Links", 46, "how many links are plugged in."),
+			Column: number("links", "Links", 56, "how many links are plugged in."),
 			Text:   func(r deviceRow) string { return count(r.links) },
 			Value:  func(r deviceRow) float64 { return float64(r.links) },
 		},
@@ -138,13 +138,13 @@ func deviceAt(p *plan.Plan, units panel.Units) []table.Field[deviceRow] {
 	}
 	return []table.Field[deviceRow]{
 		{
-			Column: number("x", "To the right", 82, "metres to the right of the plan's zero."),
+			Column: number("x", "To the right", 98, "metres to the right of the plan's zero."),
 			Text:   func(r deviceRow) string { return units.Metres(r.device.X) },
 			Value:  func(r deviceRow) float64 { return r.device.X },
 			Set:    move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: value, Y: at.Y} }),
 		},
 		{
-			Column: number("y", "Up the page", 82, "metres up the page from the plan's zero."),
+			Column: number("y", "Up the page", 98, "metres up the page from the plan's zero."),
 			Text:   func(r deviceRow) string { return units.Metres(r.device.Y) },
 			Value:  func(r deviceRow) float64 { return r.device.Y },
 			Set:    move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: at.X, Y: value} }),
@@ -257,13 +257,13 @@ func positionFields(p *plan.Plan, units panel.Units) []table.Field[positionRow] 
 			Text:   func(r positionRow) string { return strings.Join(r.devices, ", ") },
 		},
 		{
-			Column: number("x", "To the right", 82, "of its middle, from the plan's zero; its devices move along."),
+			Column: number("x", "To the right", 98, "of its middle, from the plan's zero; its devices move along."),
 			Text:   func(r positionRow) string { return units.Metres(r.position.X) },
 			Value:  func(r positionRow) float64 { return r.position.X },
 			Set:    move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: value, Y: at.Y} }),
 		},
 		{
-			Column: number("y", "Up the page", 82, "of its middle, from the plan's zero; its devices move along."),
+			Column: number("y", "Up the page", 98, "of its middle, from the plan's zero; its devices move along."),
 			Text:   func(r positionRow) string { return units.Metres(r.position.Y) },
 			Value:  func(r positionRow) float64 { return r.position.Y },
 			Set:    move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: at.X, Y: value} }),

@@ -14,7 +14,7 @@ import (
 	"stageloom/ui/table"
 )
 
-// column is a Column; number and choice are those of the other kinds.
+// column is a Column; number, choice and ranked are those of the other kinds.
 func column(name, title string, width float32, help string) table.Column {
 	return table.Column{Name: name, Title: title, Width: width, Help: help}
 }
@@ -28,6 +28,12 @@ func number(name, title string, width float32, help string) table.Column {
 func choice(name, title string, width float32, help string) table.Column {
 	c := column(name, title, width, help)
 	c.Kind = table.Choice
+	return c
+}
+
+func ranked(name, title string, width float32, help string) table.Column {
+	c := column(name, title, width, help)
+	c.Kind = table.Ranked
 	return c
 }
 

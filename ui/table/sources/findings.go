@@ -61,7 +61,7 @@ func (f Finding) places() (refs []plan.Ref) {
 func findingFields(fixed []string) []table.Field[Finding] {
 	return []table.Field[Finding]{
 		{
-			Column: number("severity", "Severity", 70, "stop: it does not work or must not be used; warn: somebody has to accept a risk; note: worth knowing."),
+			Column: ranked("severity", "Severity", 76, "stop: it does not work or must not be used; warn: somebody has to accept a risk; note: worth knowing."),
 			Text:   func(f Finding) string { return f.Severity.String() },
 			Value:  func(f Finding) float64 { return float64(f.Severity) },
 			Tone: func(f Finding) table.Tone {
@@ -90,4 +90,13 @@ func findingFields(fixed []string) []table.Field[Finding] {
 			},
 		},
 	}
+}
+
+// FindingAt is the finding of a row, where the source is that of findings.
+func FindingAt(source table.Source, row int) (checks.Finding, bool) {
+	list, ok := source.(*table.List[Finding])
+	if !ok {
+		return checks.Finding{}, false
+	}
+	return list.Rows[row].Finding, true
 }

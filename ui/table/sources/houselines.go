@@ -45,12 +45,12 @@ func HouseLines(a *assess.Assessment, units panel.Units) table.Source {
 }
 
 func addHouseLine(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
-	kind := catalogue.CableKindsFor(e.Now())[0]
-	if err := catalogue.UseCable(e, kind.ID); err != nil {
+	kind := usualKind(e.Now())
+	if err := catalogue.UseCable(e, kind); err != nil {
 		return plan.Ref{}, err
 	}
 	name := fmt.Sprintf("H%02d", e.Now().HouseLines.Len()+1)
-	id := e.AddHouseLine(plan.HouseLine{Name: name, Kind: kind.ID, Length: 50})
+	id := e.AddHouseLine(plan.HouseLine{Name: name, Kind: kind, Length: 50})
 	return plan.Ref{Table: "house_lines", Key: plan.Key(id)}, nil
 }
 
@@ -63,7 +63,7 @@ func lineNames(p *plan.Plan, units panel.Units) []table.Field[lineRow] {
 			Set:    named(func(l *plan.HouseLine) *string { return &l.Name }),
 		},
 		{
-			Column:  choice("kind", "Kind", 150, "what cable it is."),
+			Column:  choice("kind", "Kind", 200, "what cable it is."),
 			Text:    func(r lineRow) string { return r.kind },
 			Choices: fixed[lineRow](kinds.names...),
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
@@ -81,7 +81,7 @@ func lineNames(p *plan.Plan, units panel.Units) []table.Field[lineRow] {
 			Set:    measured(metres(units, 0.1, 10000), false, func(l *plan.HouseLine) *float64 { return &l.Length }),
 		},
 		{
-			Column: number("measured", "Measured", 76, "its loss at 100 MHz as measured, in dB; it then counts instead of the catalogue's."),
+			Column: number("measured", "Measured", 86, "its loss at 100 MHz as measured, in dB; it then counts instead of the catalogue's."),
 			Text:   func(r lineRow) string { return optionalText(r.line.Measured, decibels(0, 200).print) },
 			Value:  func(r lineRow) float64 { return optionalValue(r.line.Measured) },
 			Set:    optional(decibels(0, 200), func(l *plan.HouseLine) *plan.Optional { return &l.Measured }),

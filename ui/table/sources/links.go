@@ -121,7 +121,7 @@ func linkFigures(units panel.Units) []table.Field[linkRow] {
 			Value: func(r linkRow) float64 { return numbered(r.budget.LossDB, r.budget.HasMargin()) },
 		},
 		{
-			Column: number("margin", "Margin", 66, "what is left of the limit at 100 MHz."),
+			Column: number("margin", "Margin", 78, "what is left of the limit at 100 MHz."),
 			Text: func(r linkRow) string {
 				if !r.budget.HasMargin() {
 					return ""
@@ -131,8 +131,11 @@ func linkFigures(units panel.Units) []table.Field[linkRow] {
 			Value: func(r linkRow) float64 { return numbered(r.budget.MarginDB, r.budget.HasMargin()) },
 		},
 		{
-			Column: column("grade", "Grade", 76, "ample, enough, tight, over or uncabled; none where the transport carries none."),
+			Column: ranked("grade", "Grade", 80, "ample, enough, tight, over or uncabled; none where the transport carries none."),
 			Text:   func(r linkRow) string { return panel.GradeWord(r.budget.Grade) },
+			Value: func(r linkRow) float64 {
+				return float64(slices.Index(append(budget.Grades(), budget.Ungraded), r.budget.Grade))
+			},
 			Tone: func(r linkRow) table.Tone {
 				if r.budget.Grade == budget.Ungraded {
 					return table.Muted
@@ -148,7 +151,7 @@ func linkWishes(a *assess.Assessment, units panel.Units) []table.Field[linkRow] 
 	kinds := fillKinds(a.Plan)
 	return []table.Field[linkRow]{
 		{
-			Column:  choice("fill", "Wanted kind", 120, "the kind its missing metres are reckoned as and picked from; blank is none."),
+			Column:  choice("fill", "Wanted kind", 190, "the kind its missing metres are reckoned as and picked from; blank is none."),
 			Text:    func(r linkRow) string { return r.kind },
 			Choices: func(r linkRow) []string { return fitting(a.Plan, r.link) },
 			Set:     setFillKind(kinds),

@@ -75,11 +75,10 @@ func addReel(e *plan.Edit, after plan.Ref) (plan.Ref, error) {
 		reel = plan.Reel{Kind: like.Kind, Length: like.Length, Nominal: like.Nominal, Case: like.Case, Owner: like.Owner}
 	}
 	if reel.Kind == "" {
-		kind := catalogue.CableKindsFor(e.Now())[0]
-		if err := catalogue.UseCable(e, kind.ID); err != nil {
+		reel.Kind = usualKind(e.Now())
+		if err := catalogue.UseCable(e, reel.Kind); err != nil {
 			return plan.Ref{}, err
 		}
-		reel.Kind = kind.ID
 	}
 	return plan.Ref{Table: "reels", Key: plan.Key(e.AddReel(reel))}, nil
 }
@@ -94,7 +93,7 @@ func reelNames(p *plan.Plan, units panel.Units) []table.Field[reelRow] {
 			Set:    words(func(l *plan.Reel) *string { return &l.Tag }),
 		},
 		{
-			Column:  choice("kind", "Kind", 150, "what cable it is."),
+			Column:  choice("kind", "Kind", 210, "what cable it is."),
 			Text:    func(r reelRow) string { return r.kind },
 			Choices: fixed[reelRow](kinds.names...),
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
@@ -118,7 +117,7 @@ func reelNames(p *plan.Plan, units panel.Units) []table.Field[reelRow] {
 			Set:    measured(metres(units, 0, 10000), true, func(l *plan.Reel) *float64 { return &l.Nominal }),
 		},
 		{
-			Column: number("count", "How many", 70, "equal ones that this row stands for."),
+			Column: number("count", "How many", 86, "equal ones that this row stands for."),
 			Text:   func(r reelRow) string { return fmt.Sprint(r.reel.Count()) },
 			Value:  func(r reelRow) float64 { return float64(r.reel.Count()) },
 			Set:    setQuantity,
@@ -154,7 +153,7 @@ func reelPlaces(p *plan.Plan) []table.Field[reelRow] {
 	}
 	return []table.Field[reelRow]{
 		{
-			Column: column("case", "Case", 90, "where it lives; a new name makes a case."),
+			Column: column("case", "Case", 150, "where it lives; a new name makes a case."),
 			Text:   func(r reelRow) string { return r.place },
 			Set:    setCase,
 		},
@@ -196,7 +195,7 @@ func setCase(e *plan.Edit, ref plan.Ref, typed string) error {
 func reelConditions() []table.Field[reelRow] {
 	return []table.Field[reelRow]{
 		{
-			Column:  choice("condition", "Condition", 84, "good, suspect or faulty; of several equal ones one is marked, in a row of its own."),
+			Column:  choice("condition", "Condition", 90, "good, suspect or faulty; of several equal ones one is marked, in a row of its own."),
 			Text:    func(r reelRow) string { return cmp.Or(r.reel.Condition, plan.Good) },
 			Tone:    conditionTone,
 			Choices: fixed[reelRow](plan.Good, plan.Suspect, plan.Faulty),

@@ -1,0 +1,303 @@
+package ui
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/checks"
+	"stageloom/model/desk"
+	"stageloom/model/plan"
+	"stageloom/ui/settings"
+	"stageloom/ui/table"
+	"stageloom/ui/table/sources"
+)
+
+// tables is the drawer under the plan: one table at a time, made when it is opened first.
+type tables struct {
+	window *window
+	// place holds the plan alone, or the plan above the drawer.
+	place  *fyne.Container
+	split  *container.Split
+	tabs   *fyne.Container
+	middle *fyne.Container
+	grids  map[string]*table.Grid
+	stale  map[string]bool
+	open   string
+}
+
+// newTables puts a drawer, closed yet, under the plan and its strip.
+func (w *window) newTables(above fyne.CanvasObject) *tables {
+	t := &tables{window: w, grids: map[string]*table.Grid{}, stale: map[string]bool{}}
+	t.tabs, t.middle = container.NewHBox(), container.NewStack()
+	shut := widget.NewButtonWithIcon("", theme.CancelIcon(), func() { t.shut() })
+	shut.Importance = widget.LowImportance
+	head := container.NewBorder(nil, nil, nil, shut, container.NewHScroll(t.tabs))
+	t.split = container.NewVSplit(above, container.NewBorder(container.NewVBox(widget.NewSeparator(), head), nil, nil, nil, t.middle))
+	t.split.Offset = w.settings.Drawer()
+	t.place = container.NewStack(above)
+	t.listTabs()
+	return t
+}
+
+func (t *tables) listTabs() {
+	t.tabs.Objects = nil
+	for _, sheet := range sources.All() {
+		tab := widget.NewButton(sheet.Title, func() { t.show(sheet.Name) })
+		tab.Importance = widget.LowImportance
+		if sheet.Name == t.open {
+			tab.Importance = widget.HighImportance
+		}
+		t.tabs.Add(tab)
+	}
+	t.tabs.Refresh()
+}
+
+// showTable opens a table with the keys in it; the second time it closes the drawer.
+func (w *window) showTable(name string) {
+	t := w.tables
+	if grid := t.grid(); t.open == name && grid != nil && grid.Focused() {
+		t.shut()
+		return
+	}
+	t.show(name)
+}
+
+// show opens a table and gives it the focus.
+func (t *tables) show(name string) {
+	if _, known := sources.Named(name); !known {
+		return
+	}
+	if grid := t.grid(); grid != nil && !grid.Keep() {
+		return
+	}
+	opened := t.open == ""
+	t.open = name
+	grid := t.made(name)
+	t.middle.Objects = []fyne.CanvasObject{grid}
+	if opened {
+		t.place.Objects = []fyne.CanvasObject{t.split}
+	}
+	t.listTabs()
+	t.fill()
+	t.middle.Refresh()
+	t.place.Refresh()
+	grid.SetSelection(t.window.desk.Selection())
+	grid.Focus()
+	t.window.settings.SetOpenTable(name)
+}
+
+// shut closes the drawer and gives the focus to the plan.
+func (t *tables) shut() {
+	if grid := t.grid(); grid == nil || !grid.Keep() {
+		return
+	}
+	t.open = ""
+	t.window.settings.SetDrawer(t.split.Offset)
+	t.window.settings.SetOpenTable("")
+	t.place.Objects = []fyne.CanvasObject{t.split.Leading}
+	t.place.Refresh()
+	t.window.window.Canvas().Focus(t.window.plan)
+}
+
+// grid is the table that is open, nil where none is.
+func (t *tables) grid() *table.Grid { return t.grids[t.open] }
+
+// source is what a table holds of the plan as it is.
+func (t *tables) source(name string) table.Source {
+	sheet, _ := sources.Named(name)
+	return sheet.Of(t.window.desk.Assessment(), t.window.units())
+}
+
+// made is the grid of a table, made at the first call.
+func (t *tables) made(name string) *table.Grid {
+	if grid := t.grids[name]; grid != nil {
+		return grid
+	}
+	w := t.window
+	sheet := table.NewSheet(t.source(name), w.desk.Do)
+	sheet.SetLook(w.settings.Table(name))
+	grid := table.NewGrid(sheet)
+	grid.Laid = func(look settings.TableLook) { w.settings.SetTable(name, look) }
+	grid.Say = w.notice.Say
+	grid.Leave = func() { w.window.Canvas().Focus(w.plan) }
+	grid.Key = w.functionKey
+	grid.Shortcut = w.unclaimed
+	grid.Chosen = func(refs []plan.Ref) { t.chosen(grid, refs) }
+	grid.Open = w.openRow
+	grid.Enter = func(source table.Source, row int, column string) bool { return t.enter(grid, source, row, column) }
+	grid.Actions = w.rowActions
+	grid.Remove = func() {
+		w.desk.Select(grid.Sheet().Refs()...)
+		w.remove()
+	}
+	t.grids[name] = grid
+	return grid
+}
+
+// chosen selects on the plan what the table selects, and brings the first of it into view.
+func (t *tables) chosen(grid *table.Grid, refs []plan.Ref) {
+	w := t.window
+	if len(refs) > 0 {
+		if _, drawn := w.plan.Where(refs[0]); drawn {
+			w.plan.Reveal(refs[0])
+		}
+	}
+	w.desk.Select(refs...)
+	grid.Settle(w.desk.Selection())
+}
+
+// openRow shows a row on the plan and gives the plan the focus; what is not drawn is shown by the link that it lies in.
+func (w *window) openRow(source table.Source, row int) {
+	for _, ref := range append(source.Shows(row), w.linksWith(source.Ref(row))...) {
+		if _, drawn := w.plan.Where(ref); drawn {
+			w.show(ref)
+			return
+		}
+	}
+	w.notice.Say("The " + source.RowName(row) + " is not drawn on the plan.")
+}
+
+// linksWith are the links in which a reel or a house line lies.
+func (w *window) linksWith(ref plan.Ref) (refs []plan.Ref) {
+	for segment := range w.desk.Plan().Segments.All() {
+		if ref.Table == "reels" && plan.Key(segment.Reel) == ref.Key || ref.Table == "house_lines" && plan.Key(segment.HouseLine) == ref.Key {
+			refs = append(refs, plan.Ref{Table: "links", Key: plan.Key(segment.Link)})
+		}
+	}
+	return refs
+}
+
+// enter offers what mends a finding, in the column that says so.
+func (t *tables) enter(grid *table.Grid, source table.Source, row int, column string) bool {
+	finding, found := sources.FindingAt(source, row)
+	if !found || column != sources.FixColumn {
+		return false
+	}
+	items := t.window.fixItems(finding)
+	if len(items) == 0 {
+		t.window.fixFinding(finding)
+		return true
+	}
+	grid.Offer(items)
+	return true
+}
+
+// fixItems are the certain fixes of a finding as items of a menu.
+func (w *window) fixItems(finding checks.Finding) (items []*fyne.MenuItem) {
+	for _, fix := range w.fixesOf(finding) {
+		items = append(items, fyne.NewMenuItem(fix.Label, func() {
+			w.fix(finding, fix)
+			w.notice.Say(fix.Label + ": done. Ctrl Z takes it back.")
+		}))
+	}
+	return items
+}
+
+// rowActions are what the context menu offers about a row before the table's own items.
+func (w *window) rowActions(source table.Source, row int) (items []*fyne.MenuItem) {
+	if finding, found := sources.FindingAt(source, row); found {
+		for _, item := range w.fixItems(finding) {
+			item.Label = "Fix: " + item.Label
+			items = append(items, item)
+		}
+		return items
+	}
+	if source.Ref(row).Table == "links" {
+		return []*fyne.MenuItem{
+			fyne.NewMenuItem("Lay cable…", w.askCable),
+			fyne.NewMenuItem("Figures of the link…", w.editLink),
+			fyne.NewMenuItem("Reverse", w.reverse),
+		}
+	}
+	return nil
+}
+
+// unclaimed are key combinations that neither the menu nor the table has.
+func (w *window) unclaimed(shortcut fyne.Shortcut) {
+	if sh, ok := shortcut.(*desktop.CustomShortcut); ok && sh.KeyName == fyne.KeyZ && sh.Modifier == control|shift {
+		w.desk.Redo()
+	}
+}
+
+// refresh brings the table that is open up to the plan; the others are when they are opened.
+func (t *tables) refresh(e desk.Event) {
+	if e.PlanChanged() || e.Opened {
+		t.outdate()
+	}
+	if grid := t.grid(); grid != nil {
+		t.fill()
+		grid.SetSelection(t.window.desk.Selection())
+	}
+}
+
+// outdate marks all tables as showing an older plan, or other units.
+func (t *tables) outdate() {
+	for name := range t.grids {
+		t.stale[name] = true
+	}
+}
+
+// fill gives the open table its rows anew where they are older than the plan.
+func (t *tables) fill() {
+	if t.stale[t.open] {
+		t.stale[t.open] = false
+		t.grid().SetSource(t.source(t.open))
+	}
+}
+
+// tablesMenu opens and closes the tables.
+func (w *window) tablesMenu() *fyne.Menu {
+	digits := []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9}
+	menu := fyne.NewMenu("Tables")
+	for i, sheet := range sources.All() {
+		menu.Items = append(menu.Items, w.item(sheet.Title, key(digits[i], control), func() { w.showTable(sheet.Name) }))
+	}
+	filter := fyne.NewMenuItem("Filter rows   Ctrl F in a table", func() {
+		if grid := w.tables.grid(); grid != nil {
+			grid.FocusFilter()
+		}
+	})
+	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator(), filter, fyne.NewMenuItem("Close the tables", func() { w.tables.shut() }))
+	return menu
+}
+
+// tableState is what tests ask of the table that is open.
+type tableState struct {
+	Name     string   `json:"name"`
+	Rows     int      `json:"rows"`
+	Row      string   `json:"row"`
+	Column   string   `json:"column"`
+	Text     string   `json:"text"`
+	Filter   string   `json:"filter"`
+	Trouble  string   `json:"trouble"`
+	Selected int      `json:"selected"`
+	Line     []string `json:"line"`
+}
+
+func (t *tables) state() (s tableState) {
+	grid := t.grid()
+	if grid == nil {
+		return s
+	}
+	sheet := grid.Sheet()
+	s = tableState{Name: t.open, Rows: sheet.Len(), Filter: sheet.Filter(), Trouble: grid.Trouble()}
+	row, column := sheet.Cursor()
+	if row < 0 {
+		return s
+	}
+	s.Row, s.Column, s.Text = sheet.RowName(row), sheet.Columns()[column].Title, sheet.Cell(row, column).Text
+	for i, head := range sheet.Columns() {
+		s.Line = append(s.Line, fmt.Sprintf("%s: %s", head.Title, sheet.Cell(row, i).Text))
+	}
+	for row := range sheet.Len() {
+		if sheet.Selected(row) {
+			s.Selected++
+		}
+	}
+	return s
+}
