@@ -17,9 +17,10 @@ import (
 // stockPlace is where a stock is kept: the plan in the window, or the house.
 type stockPlace struct {
 	// name stands in titles: "this plan", "the house".
-	name string
-	now  func() *plan.Plan
-	do   func(name string, edit func(*plan.Edit) error) error
+	name    string
+	ofHouse bool
+	now     func() *plan.Plan
+	do      func(name string, edit func(*plan.Edit) error) error
 	// changed is called after an edit.
 	changed func()
 }
@@ -32,8 +33,8 @@ func (w *window) planStock() stockPlace {
 // houseStock is the house's stock, read anew at each look; changed is called after an edit.
 func (w *window) houseStock(changed func()) stockPlace {
 	return stockPlace{
-		name: "the house",
-		now:  func() *plan.Plan { return w.readHouse().Plan },
+		name: "the house", ofHouse: true,
+		now: func() *plan.Plan { return w.readHouse().Plan },
 		do: func(_ string, edit func(*plan.Edit) error) error {
 			return w.library.ChangeStock(edit)
 		},
@@ -74,6 +75,8 @@ func (w *window) newColumn() fyne.CanvasObject {
 // stockMenu is what can be done to the stock as a whole.
 func (w *window) stockMenu() *fyne.Menu {
 	return fyne.NewMenu("Stock",
+		w.item("Pick cables…", key(fyne.KeyM, control), w.pickCables),
+		fyne.NewMenuItemSeparator(),
 		w.item("Find a cable of the stock", key(fyne.KeyE, control|shift), func() { w.stock.Focus(w.window.Canvas()) }),
 		w.item("Add reels…", key(fyne.KeyN, control|shift), func() { w.addReels(w.planStock()) }),
 		w.item("Edit reel…", key(fyne.KeyI, control|shift), func() {
@@ -84,6 +87,7 @@ func (w *window) stockMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.item("Import a stock list…", key(fyne.KeyO, control|shift), func() { w.importStock(w.planStock(), "") }),
 		w.item("Export the stock…", key(fyne.KeyX, control|shift), func() { w.exportStock(w.planStock()) }),
+		w.item("Import an input list…", nil, w.importInputs),
 		fyne.NewMenuItemSeparator(),
 		w.item("House stock…", key(fyne.KeyH, control|shift), w.showHouse),
 	)

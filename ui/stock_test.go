@@ -256,6 +256,21 @@ func TestTheUserSaysWhatAColumnMeans(t *testing.T) {
 	require.Equal(t, 2, s.desk.Plan().Reels.Len())
 }
 
+func TestAnInputListIsImported(t *testing.T) {
+	s := open(t, "light")
+	s.window.Resize(fyne.NewSize(1280, 800))
+	s.choose("Stock", "Import an input list…")
+	s.load(list(t, "band.csv", "Band X,,,\nCh,Input,Mic,48V\n1,Kick,dynamic,\n2,Snare,dynamic,\n2,Snare bottom,condenser,x\n5,Voice,condenser,x\n"))
+	s.picture("stock-inputs-light")
+	require.True(t, s.reads(`Row 5, column A "Ch": input 2 stands in row 4 already.`))
+	require.True(t, s.reads("3 inputs; no input has number 3 to 4 can be taken."))
+	s.tap("Import the good rows only")
+	require.Equal(t, 3, s.desk.Plan().Inputs.Len())
+	for input := range s.desk.Plan().Inputs.All() {
+		require.Equal(t, input.Name == "Voice", input.Phantom, input.Name)
+	}
+}
+
 func TestTheStockIsExportedAndReadAgain(t *testing.T) {
 	for _, name := range []string{"out.xlsx", "out.csv", "out.tsv"} {
 		t.Run(name, func(t *testing.T) {

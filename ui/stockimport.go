@@ -20,11 +20,12 @@ import (
 
 // What a list can hold.
 const (
-	holdsReels = "reels"
-	holdsCases = "cases"
+	holdsReels  = "reels"
+	holdsCases  = "cases"
+	holdsInputs = "inputs"
 )
 
-// importDialog brings a list into a stock: the file, what its columns mean, how it reads, and what is wrong with it by row.
+// importDialog brings a list into a plan or the house: the file, what its columns mean, how it reads, and what is wrong with it by row.
 type importDialog struct {
 	*window
 	place  stockPlace
@@ -33,8 +34,9 @@ type importDialog struct {
 	layout exchange.Layout
 	named  map[string]plan.CableKindID
 	words  []string
-	reels  exchange.Stock
-	cases  exchange.Cases
+	// add puts what was read in, all of it or the good rows only; said tells what that is.
+	add  func(e *plan.Edit, goodOnly bool) error
+	said string
 
 	path                     *field
 	holds, sheet, head, kind *chooser
@@ -46,10 +48,15 @@ type importDialog struct {
 	filling                  bool
 }
 
-// importStock opens the dialog, with a file where one is known.
-func (w *window) importStock(place stockPlace, path string) {
+// importStock opens the dialog for a stock list, with a file where one is known.
+func (w *window) importStock(place stockPlace, path string) { w.importList(place, holdsReels, path) }
+
+// importInputs opens the dialog for an input list.
+func (w *window) importInputs() { w.importList(w.planStock(), holdsInputs, "") }
+
+func (w *window) importList(place stockPlace, holds, path string) {
 	d := &importDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}}
-	d.build()
+	d.build(holds)
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(740, size.Height-60)))
 	w.escapable(d.dialog.Hide)
@@ -61,20 +68,23 @@ func (w *window) importStock(place stockPlace, path string) {
 	}
 }
 
-func (d *importDialog) build() {
+func (d *importDialog) build(holds string) {
 	d.path = d.newField()
 	d.path.SetPlaceHolder("a CSV, TSV or xlsx file; Return reads it")
 	d.path.OnSubmitted = func(string) { d.load() }
 	browse := widget.NewButton("Browse…", d.browse)
-	d.holds = d.newChooser([]string{holdsReels, holdsCases}, func(string) { d.guess() })
+	d.holds = d.newChooser([]string{holdsReels, holdsCases, holdsInputs}, func(string) { d.guess() })
+	if d.place.ofHouse {
+		d.holds.Options = d.holds.Options[:2]
+	}
 	d.sheet = d.newChooser(nil, func(string) { d.guess() })
 	d.head = d.newChooser(nil, func(string) { d.headChosen() })
 	d.kind = d.newChooser(append([]string{"a fault"}, kindNames(d.kinds)...), func(string) { d.reckon() })
 	d.filling = true
-	d.holds.SetSelectedIndex(0)
+	d.holds.SetSelected(holds)
 	d.kind.SetSelectedIndex(0)
 	d.filling = false
-	d.read, d.told, d.faults = widget.NewLabel(""), widget.NewLabel("Choose a file first. Nothing enters the stock before you say so."), widget.NewLabel("")
+	d.read, d.told, d.faults = widget.NewLabel(""), widget.NewLabel("Choose a file first. Nothing is taken in before you say so."), widget.NewLabel("")
 	d.told.Wrapping, d.faults.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	d.read.Importance = widget.LowImportance
 	d.told.TextStyle.Bold = true
@@ -167,11 +177,12 @@ func (d *importDialog) grid() (exchange.Grid, bool) {
 	return d.file.Grids[at], true
 }
 
-func (d *importDialog) ofCases() bool { return d.holds.Selected == holdsCases }
-
 func (d *importDialog) fields() []exchange.Field {
-	if d.ofCases() {
+	switch d.holds.Selected {
+	case holdsCases:
 		return exchange.CaseFields()
+	case holdsInputs:
+		return exchange.InputFields()
 	}
 	return exchange.StockFields()
 }

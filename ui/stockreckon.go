@@ -21,19 +21,31 @@ func (d *importDialog) reckon() {
 	if !found || d.filling {
 		return
 	}
-	if d.ofCases() {
+	switch d.holds.Selected {
+	case holdsCases:
 		d.reckonCases(grid)
-		return
+	case holdsInputs:
+		d.reckonInputs(grid)
+	default:
+		d.reckonReels(grid)
 	}
+}
+
+func (d *importDialog) reckonReels(grid exchange.Grid) {
 	options := exchange.Options{Bare: d.units().Length, Kinds: d.kinds, Taken: exchange.TagTaken(d.place.now())}
 	if at := d.kind.SelectedIndex(); at > 0 {
 		options.Blank = d.kinds[at-1].ID
 	}
 	d.askWords(exchange.ReadStock(grid, d.layout, options).Unknown)
 	options.Named = d.named
-	d.reels = exchange.ReadStock(grid, d.layout, options)
-	rows, _ := d.reels.Count()
-	d.conclude(panel.ListTold(d.reels, d.units()), rows, d.reels.Faults)
+	list := exchange.ReadStock(grid, d.layout, options)
+	d.add = func(e *plan.Edit, goodOnly bool) error {
+		if goodOnly {
+			list = list.GoodOnly()
+		}
+		return list.Add(e, useKind)
+	}
+	d.conclude(panel.ListTold(list, d.units()), len(list.Rows), list.Faults)
 }
 
 func (d *importDialog) reckonCases(grid exchange.Grid) {
@@ -42,12 +54,31 @@ func (d *importDialog) reckonCases(grid exchange.Grid) {
 		taken[strings.ToLower(box.Name)] = true
 	}
 	d.askWords(nil)
-	d.cases = exchange.ReadCases(grid, d.layout, func(name string) bool { return taken[strings.ToLower(name)] })
-	d.conclude(fmt.Sprintf("%d cases", len(d.cases.Rows)), len(d.cases.Rows), d.cases.Faults)
+	list := exchange.ReadCases(grid, d.layout, func(name string) bool { return taken[strings.ToLower(name)] })
+	d.add = func(e *plan.Edit, goodOnly bool) error {
+		if goodOnly {
+			list = list.GoodOnly()
+		}
+		return list.Add(e)
+	}
+	d.conclude(fmt.Sprintf("%d cases", len(list.Rows)), len(list.Rows), list.Faults)
+}
+
+func (d *importDialog) reckonInputs(grid exchange.Grid) {
+	d.askWords(nil)
+	list := exchange.ReadInputs(grid, d.layout)
+	d.add = func(e *plan.Edit, goodOnly bool) error {
+		if goodOnly {
+			list = list.GoodOnly()
+		}
+		return list.Add(e)
+	}
+	d.conclude(panel.InputsTold(list, d.place.now()), len(list.Rows), list.Faults)
 }
 
 // conclude says what can be imported and lists what is wrong.
 func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault) {
+	d.said = good
 	d.faults.SetText(panel.FaultsTold(faults, mostFaults))
 	d.all.Disable()
 	d.good.Disable()
@@ -104,33 +135,16 @@ func (d *importDialog) askWords(unknown []string) {
 	d.words2kinds.Refresh()
 }
 
-// take puts the rows into the stock as one step: all of them, or the good ones by the user's own choice.
+// take puts the rows into the plan or the house as one step: all of them, or the good ones by the user's own choice.
 func (d *importDialog) take(goodOnly bool) {
-	said := panel.ListTold(d.reels, d.units())
-	err := d.place.do("Import "+d.file.Name, func(e *plan.Edit) error {
-		if d.ofCases() {
-			cases := d.cases
-			if goodOnly {
-				cases.Faults = nil
-			}
-			return cases.Add(e)
-		}
-		reels := d.reels
-		if goodOnly {
-			reels = reels.GoodOnly()
-		}
-		return reels.Add(e, useKind)
-	})
+	err := d.place.do("Import "+d.file.Name, func(e *plan.Edit) error { return d.add(e, goodOnly) })
 	if err != nil {
 		d.told.SetText(sentence(err))
 		return
 	}
-	if d.ofCases() {
-		said = fmt.Sprintf("%d cases", len(d.cases.Rows))
-	}
 	d.dialog.Hide()
 	d.place.changed()
-	d.notice.Say("Imported " + said + " from " + d.file.Name + ".")
+	d.notice.Say("Imported " + d.said + " from " + d.file.Name + ".")
 }
 
 // listFile tells whether a file dropped on the window is a list and no plan.

@@ -73,3 +73,34 @@ func TestTenThousandInputsAreReadAndThoseBeyondTheBoundNamed(t *testing.T) {
 	require.Len(t, in.Rows, 9999)
 	require.Equal(t, []string{`row 10001, column A "No": 10000 must lie between 1 and 9999`}, faults(in.Faults))
 }
+
+func TestInputsEnterThePlanAndThoseOfANumberKeepTheirPatch(t *testing.T) {
+	ids := plan.NewIDSource(1, 2)
+	var kick plan.InputID
+	p, err := plan.Do(plan.New("x"), ids, func(e *plan.Edit) error {
+		kick = e.AddInput(plan.Input{Number: 1, Name: "Old", Note: "old"})
+		return nil
+	})
+	require.NoError(t, err)
+	in := inputs(t, "No;Name\n1;Kick\n2;Snare\n2;Twice\n")
+	require.Equal(t, 1, in.Known(p))
+	_, err = plan.Do(p, ids, in.Add)
+	require.ErrorIs(t, err, plan.ErrRefused)
+	p, err = plan.Do(p, ids, in.GoodOnly().Add)
+	require.NoError(t, err)
+	require.Equal(t, 2, p.Inputs.Len())
+	row, _ := p.Inputs.Get(plan.Key(kick))
+	require.Equal(t, plan.Input{ID: kick, Number: 1, Name: "Kick"}, row)
+	grid := exchange.Grid{Rows: [][]string{}}
+	for _, cells := range exchange.InputSheet(p).Rows {
+		var row []string
+		for _, cell := range cells {
+			row = append(row, cell.String())
+		}
+		grid.Rows = append(grid.Rows, row)
+	}
+	layout := exchange.Layout{Fields: []string{exchange.Number, exchange.Name, exchange.Source, exchange.Stand, exchange.Phantom, exchange.Riser, exchange.Note}}
+	again := exchange.ReadInputs(grid, layout)
+	require.Empty(t, again.Faults)
+	require.Equal(t, "Snare", again.Rows[1].Input.Name)
+}

@@ -61,6 +61,26 @@ func ListTold(list exchange.Stock, units Units) string {
 	return fmt.Sprintf("%s in %s, %s in all", counted(cables, "cable", "cables"), counted(rows, "row", "rows"), units.Metres(metres))
 }
 
+// InputsTold says what an input list holds, which numbers are missing in it, and how many the plan has already.
+func InputsTold(list exchange.Inputs, p *plan.Plan) string {
+	told := counted(len(list.Rows), "input", "inputs")
+	if known := list.Known(p); known > 0 {
+		told += fmt.Sprintf(", of which %d are in the plan already and become what the list says", known)
+	}
+	var gaps []string
+	for i, gap := range list.Gaps {
+		if i == mostListed {
+			gaps = append(gaps, "…")
+			break
+		}
+		gaps = append(gaps, gap.String())
+	}
+	if len(gaps) > 0 {
+		told += "; no input has number " + strings.Join(gaps, ", ")
+	}
+	return told
+}
+
 // FaultsTold lists faults of a list, at most so many, each in a line of its own.
 func FaultsTold(faults []exchange.Fault, most int) string {
 	var lines []string
