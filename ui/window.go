@@ -95,6 +95,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.plan.Menu = w.contextMenu
 	w.plan.Remove = w.remove
 	w.plan.Key = w.functionKey
+	w.plan.Later = later(app)
 	w.window.Canvas().SetOnTypedKey(func(event *fyne.KeyEvent) { w.functionKey(event.Name) })
 	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})

@@ -30,6 +30,9 @@ type Editor struct {
 	Key func(fyne.KeyName)
 	// Remove is asked to remove what is selected; it may be nil.
 	Remove func()
+	// Later runs a function on the goroutine of the user interface when nothing has happened for a moment; nil never
+	// does. It paints what the first pan after a zoom needs.
+	Later func(func())
 	// Work is how long frames took; FirstFrame is when the first one was painted.
 	Work       Work
 	FirstFrame time.Time
@@ -51,6 +54,7 @@ type Editor struct {
 	focused bool
 	pointer geom.Point
 	cause   Cause
+	zooms   int
 }
 
 // NewEditor returns the plan of a desk on screen, drawn with inks.
@@ -120,6 +124,7 @@ func (e *Editor) SetView(v picture.View) {
 	if v.Scale != e.view.Scale {
 		e.layer.arrangement = nil
 		e.cause = Zoom
+		e.widenLater()
 	}
 	e.view = v
 	if e.layer.arrangement == nil || !e.layer.covers(v) {

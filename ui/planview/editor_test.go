@@ -202,3 +202,24 @@ func TestRevealBringsARowIntoView(t *testing.T) {
 	require.True(t, found)
 	require.True(t, s.View().Box().ContainsBox(box))
 }
+
+func TestTheBaseIsPaintedWideWhenAZoomHasComeToRest(t *testing.T) {
+	s := newStand(t, demo.Weekender(), 800, 600)
+	var waiting []func()
+	s.Later = func(do func()) { waiting = append(waiting, do) }
+	zoom := func() {
+		s.SetView(s.View().Zoomed(1.1, geom.Point{X: 400, Y: 300}))
+		s.window.Canvas().Capture()
+	}
+	zoom()
+	zoom()
+	require.False(t, s.Wide(), "each step of a zoom paints no more than is seen")
+	require.Len(t, waiting, 2)
+	waiting[0]()
+	require.False(t, s.Wide(), "another zoom followed")
+	waiting[1]()
+	s.window.Canvas().Capture()
+	require.True(t, s.Wide(), "so that the first pan only copies")
+	s.SetView(s.View().Panned(geom.Point{X: 30}))
+	require.True(t, s.Wide())
+}

@@ -69,3 +69,19 @@ func (l *layer) copyTo(frame *image.RGBA, v picture.View) {
 		copy(frame.Pix[to:to+width], l.image.Pix[from:from+width])
 	}
 }
+
+// widenLater lets the base be painted with its wide border when no other zoom follows.
+func (e *Editor) widenLater() {
+	e.zooms++
+	if zooms := e.zooms; e.Later != nil {
+		e.Later(func() {
+			if e.zooms == zooms && !e.Wide() && !e.hand.Busy() {
+				e.cause = Other
+				e.repaint()
+			}
+		})
+	}
+}
+
+// Wide tells whether the base reaches beyond the view, so that a pan only copies it.
+func (e *Editor) Wide() bool { return e.layer.picture != nil && e.layer.margin > 0 }
