@@ -15,37 +15,135 @@ var hireLengths = []float64{10, 25, 50, 100}
 
 // hireIn finds the fewest cables that, with the stock, serve every link of the proposal that any can: more of what the stock
 // holds, or of the kinds that unserved links want.
-func (s *survey) hireIn(ctx context.Context, proposal *Proposal) {
+func (s *survey) hireIn(ctx context.Context, proposal *Proposal, outcomes []outcome) {
 	if len(proposal.Unserved) == 0 {
 		return
 	}
+	left := s.leftAfter(outcomes)
 	s.offer(proposal.Unserved)
 	z := s.puzzle()
-	hired, answer := picking.Hire(ctx, &z.problem)
-	_, served := z.picks(answer)
-	for i, r := range s.runs {
-		if r.settled() {
-			_, served[i] = r.lay(nil)
-		}
-		if !served[i] {
-			proposal.Beyond = append(proposal.Beyond, r.link.ID)
+	best := z.hireForEach(ctx, s.byLine(left), outcomes)
+	if all := z.hireForAll(ctx); all.better(best) {
+		best = all
+	}
+	for i, served := range best.served {
+		if !served {
+			proposal.Beyond = append(proposal.Beyond, s.runs[i].link.ID)
 		}
 	}
-	proposal.HireProved = answer.Proved
-	type row struct {
-		kind   plan.CableKindID
-		length float64
+	proposal.HireProved = best.proved
+	for at, n := range best.count {
+		if n > 0 {
+			l := &s.lines[at]
+			proposal.HireIn = append(proposal.HireIn, Hire{Kind: l.kind, KindName: kindName(s.plan, l.kind), Length: l.length, Count: n})
+		}
 	}
-	rows := map[row]int{}
+	proposal.HireIn = summed(proposal.HireIn)
+}
+
+// hiring is what to hire of each line, and whom that serves.
+type hiring struct {
+	count  []int
+	served []bool
+	proved bool
+}
+
+// better tells whether a hiring serves more, or as much with fewer cables, or is proved where the other is not.
+func (h hiring) better(other hiring) bool {
+	return cmp.Or(
+		cmp.Compare(number(h.served, true), number(other.served, true)), cmp.Compare(sum(other.count), sum(h.count)),
+		cmp.Compare(btoi(h.proved), btoi(other.proved)),
+	) > 0
+}
+
+func number(list []bool, value bool) (n int) {
+	for _, v := range list {
+		if v == value {
+			n++
+		}
+	}
+	return n
+}
+
+func sum(list []int) (total int) {
+	for _, v := range list {
+		total += v
+	}
+	return total
+}
+
+// hireNodes is how many nodes the search for the smallest hire of a plan with one link may take; with more links each costs
+// more, and there are fewer by their square.
+const hireNodes = 2000000
+
+// hireForAll looks for the fewest cables over all links at once.
+func (z *puzzle) hireForAll(ctx context.Context) hiring {
+	problem, links := z.problem, max(1, len(z.problem.Links))
+	problem.Nodes = max(1, min(picking.DefaultNodes, hireNodes/(links*links)))
+	hired, answer := picking.Hire(ctx, &problem)
+	h := hiring{count: make([]int, len(z.problem.Lines)), proved: answer.Proved}
 	for _, use := range hired {
-		rows[row{s.lines[use.Line].kind, s.lines[use.Line].length}] += use.Count
+		h.count[use.Line] += use.Count
 	}
-	for r, n := range rows {
-		proposal.HireIn = append(proposal.HireIn, Hire{Kind: r.kind, KindName: kindName(s.plan, r.kind), Length: r.length, Count: n})
+	_, h.served = z.picks(answer)
+	for i, r := range z.survey.runs {
+		if r.settled() {
+			_, h.served[i] = r.lay(nil)
+		}
 	}
-	slices.SortFunc(proposal.HireIn, func(a, b Hire) int {
+	return h
+}
+
+// hireForEach lets what is served lie as it is and hires for one unserved link after the other, the most important first.
+// No plan is too large for it, but others may do with fewer.
+func (z *puzzle) hireForEach(ctx context.Context, left []int, outcomes []outcome) hiring {
+	h := hiring{count: make([]int, len(z.problem.Lines)), served: make([]bool, len(outcomes))}
+	for i := range outcomes {
+		h.served[i] = outcomes[i].served
+	}
+	order := make([]int, len(z.problem.Links))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(z.problem.Links[b].Priority, z.problem.Links[a].Priority) })
+	alone := picking.Problem{Lines: slices.Clone(z.problem.Lines), Joints: z.problem.Joints}
+	for at := range alone.Lines {
+		alone.Lines[at].Count = left[at]
+	}
+	for _, i := range order {
+		if h.served[z.runIndex[i]] {
+			continue
+		}
+		alone.Links = []picking.Link{z.problem.Links[i]}
+		hired, answer := picking.Hire(ctx, &alone)
+		if answer.Picks[0] == nil {
+			continue
+		}
+		h.served[z.runIndex[i]] = true
+		for _, at := range answer.Picks[0] {
+			alone.Lines[at].Count--
+		}
+		for _, use := range hired {
+			h.count[use.Line] += use.Count
+			alone.Lines[use.Line].Count += use.Count
+		}
+	}
+	return h
+}
+
+// summed makes one row of cables that are alike but for what was measured on others.
+func summed(rows []Hire) (all []Hire) {
+	slices.SortFunc(rows, func(a, b Hire) int {
 		return cmp.Or(cmp.Compare(a.KindName, b.KindName), cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length))
 	})
+	for _, row := range rows {
+		if last := len(all) - 1; last >= 0 && all[last].Kind == row.Kind && all[last].Length == row.Length {
+			all[last].Count += row.Count
+			continue
+		}
+		all = append(all, row)
+	}
+	return all
 }
 
 // offer adds lines of which there is none yet, in the lengths they are hired in: the kinds that unserved links want, and for
@@ -75,4 +173,5 @@ func (s *survey) offer(unserved []Unserved) {
 	}
 	s.sortLines()
 	clear(s.losses)
+	s.hiring = true
 }

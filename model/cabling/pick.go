@@ -36,7 +36,7 @@ func Pick(ctx context.Context, p *plan.Plan, request Request, progress Progress)
 	for _, o := range z.problem.Order.Objectives() {
 		proposal.Objectives = append(proposal.Objectives, Objective{o.String(), answer.Sums[o], answer.Bounds[o]})
 	}
-	s.hireIn(ctx, proposal)
+	s.hireIn(ctx, proposal, outcomes)
 	return proposal, nil
 }
 
@@ -57,7 +57,6 @@ func (z *puzzle) picks(answer *picking.Answer) (picks [][]int, served []bool) {
 // propose compares what runs come to with how they stand.
 func (s *survey) propose(outcomes []outcome) *Proposal {
 	proposal := &Proposal{Request: s.request, base: s.plan}
-	left := s.leftOver()
 	for i := range outcomes {
 		o := &outcomes[i]
 		change := o.change()
@@ -65,16 +64,24 @@ func (s *survey) propose(outcomes []outcome) *Proposal {
 		proposal.Now.add(&change.Now, change.ServedNow)
 		proposal.Proposed.add(&change.Proposed, change.Served)
 		proposal.Changes += change.Changes
-		for _, segment := range change.After {
+	}
+	if s.request.HoldBack {
+		proposal.Held = s.held(s.leftAfter(outcomes))
+	}
+	return proposal
+}
+
+// leftAfter counts what each reel's row has to give when all runs have what they come to.
+func (s *survey) leftAfter(outcomes []outcome) map[plan.ReelID]int {
+	left := s.leftOver()
+	for i := range outcomes {
+		for _, segment := range outcomes[i].laid.segments() {
 			if !s.stays(segment) && segment.Reel != "" {
 				left[segment.Reel]--
 			}
 		}
 	}
-	if s.request.HoldBack {
-		proposal.Held = s.held(left)
-	}
-	return proposal
+	return left
 }
 
 // byLine counts what is left of each line.

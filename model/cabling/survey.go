@@ -22,6 +22,8 @@ type survey struct {
 	joints   map[jointKey]int
 	losses   map[lossKey][]int
 	cases    map[plan.CaseID]int
+	// hiring takes measured reels for no better than their kind: what is hired more of them was not measured.
+	hiring bool
 }
 
 // lineKey tells equal reels: what is alike for the picker is one line of stock.

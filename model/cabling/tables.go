@@ -28,20 +28,29 @@ func (s *survey) lossesFor(r *run) []int {
 	}
 	losses := make([]int, len(s.lines))
 	for i := range s.lines {
-		b := s.reckoner.Cabled(r.link, renumbered([]plan.Segment{s.lines[i].sample}))
-		for _, part := range b.Parts {
-			if part.Order != 1 || part.Assumed {
-				continue
-			}
-			if part.Unknown {
-				losses[i] = -1
-				break
-			}
-			losses[i] += up(part.LossDB)
+		l := &s.lines[i]
+		losses[i] = r.lossOf(l.sample)
+		if s.hiring && l.measured.Set { // what is hired was not measured
+			losses[i] = max(losses[i], r.lossOf(plan.Segment{Kind: l.kind, Length: l.length}))
 		}
 	}
 	s.losses[key] = losses
 	return losses
+}
+
+// lossOf is what one cable loses on a run, its inner connection included; −1 where that is not known.
+func (r *run) lossOf(segment plan.Segment) (loss int) {
+	b := r.survey.reckoner.Cabled(r.link, renumbered([]plan.Segment{segment}))
+	for _, part := range b.Parts {
+		if part.Order != 1 || part.Assumed {
+			continue
+		}
+		if part.Unknown {
+			return -1
+		}
+		loss += up(part.LossDB)
+	}
+	return loss
 }
 
 // jointOf is what the joint of two kinds that follow each other loses on a graded run, in thousandths of a dB. Where it
