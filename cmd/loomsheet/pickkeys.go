@@ -103,14 +103,7 @@ func (r picked) keys() pickKeys {
 		})
 	}
 	for _, u := range o.Unserved {
-		row := unservedKeys{
-			ID: string(u.Link), Name: u.Name, Priority: u.Priority, Reason: string(u.Why), Short: number(u.Short), Over: number(u.OverDB),
-			By: []string{}, Words: u.String(),
-		}
-		for _, id := range u.By {
-			row.By = append(row.By, string(id))
-		}
-		keys.Unserved = append(keys.Unserved, row)
+		keys.Unserved = append(keys.Unserved, unservedKeysOf(u))
 	}
 	for _, h := range o.HireIn {
 		keys.HireIn = append(keys.HireIn, hireKeys{string(h.Kind), h.KindName, number(h.Length), h.Count})
@@ -127,6 +120,17 @@ func (r picked) keys() pickKeys {
 		keys.Held = append(keys.Held, row)
 	}
 	return keys
+}
+
+func unservedKeysOf(u cabling.Unserved) unservedKeys {
+	row := unservedKeys{
+		ID: string(u.Link), Name: u.Name, Priority: u.Priority, Reason: string(u.Why), Short: number(u.Short), Over: number(u.OverDB),
+		By: []string{}, Words: u.String(),
+	}
+	for _, id := range u.By {
+		row.By = append(row.By, string(id))
+	}
+	return row
 }
 
 func totalKeysOf(t cabling.Totals) pickTotalKeys {
