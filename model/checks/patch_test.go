@@ -189,6 +189,18 @@ func faults() []fault {
 			told("double-patched", checks.Stop, "SL in 4 holds two inputs in Brass: Kick and Keys"),
 		},
 		{
+			"an input plugged where a sub-snake comes in", func(s *show, e *plan.Edit) {
+				must(catalogue.Use(e, "sub-snake-12-4"))
+				snake := e.AddDevice(plan.Device{Name: "Snake", Kind: "sub-snake-12-4"})
+				e.AddLink(plan.Link{Name: "M03", Transport: "analogue-multicore", From: snake, FromPort: "M", To: s.devices["Split"], ToPort: "IN1"})
+				must(plan.Update(e, plan.Key(s.inputs["Bass"]), func(i *plan.Input) { i.Snake, i.SnakeWay = snake, 2 }))
+				patch.Clear(e, "", s.inputs["Bass"])
+				patch.ClearChannels(e, "", s.devices["FOH"], 3)
+				patch.ClearChannels(e, "", s.devices["Mon"], 3)
+			},
+			told("double-patched", checks.Stop, "Split in 2 holds two inputs in House: Hat and Bass"),
+		},
+		{
 			"an output socket fed twice", func(s *show, e *plan.Edit) {
 				plan.Put(e, plan.OutputPatch{Act: second, Output: "o-33333", Console: s.devices["FOH"], Device: s.devices["SL"], Socket: 1})
 			},

@@ -43,7 +43,7 @@ func doublePatched(s *Subject) (found []Finding) {
 				if holders[socket] = line; other != nil {
 					pair = [2]plan.InputID{other.Input.ID, line.Input.ID}
 				}
-				if other == nil || !touched[socket] || told[pair] {
+				if other == nil || other == line || !touched[socket] || told[pair] {
 					continue
 				}
 				told[pair] = true

@@ -79,7 +79,7 @@ func phantomLeft(s *Subject) (found []Finding) {
 					continue
 				}
 				was := before[leg.Socket]
-				if danger := line.Input.Use == "line" || line.Input.Use == "DI"; was.line != nil && was.line.Input.ID != line.Input.ID && danger && !line.Input.Phantom {
+				if danger := line.Input.Use == "line" || line.Input.Use == "DI"; was.line != nil && was.act != act && was.line.Input.ID != line.Input.ID && danger && !line.Input.Phantom {
 					found = append(found, Finding{
 						Severity: Warn, Where: []Place{inputPlace(line), inputPlace(was.line), {"devices", plan.Key(leg.Socket.Device)}, {"acts", act.Act.Key()}},
 						What:   fmt.Sprintf("%s had 48 V for %s in %s, and %s (%s) comes on it in %s", s.Patch.SocketWords(leg.Socket), was.line.Input.Name, was.act.Act.Name, line.Input.Name, line.Input.Use, act.Act.Name),

@@ -2,6 +2,8 @@ package patch
 
 import (
 	"cmp"
+	"iter"
+	"maps"
 	"slices"
 	"strings"
 
@@ -10,6 +12,11 @@ import (
 
 // Name is a device's name.
 func (v *View) Name(id plan.DeviceID) string { return v.nets.name(id) }
+
+// ByName yields all devices in the order of their names.
+func (v *View) ByName() iter.Seq[plan.DeviceID] {
+	return slices.Values(slices.SortedFunc(maps.Keys(v.nets.devices), v.nets.byName))
+}
 
 // Exists tells whether the kind of a device has a socket.
 func (v *View) Exists(s Socket) bool {

@@ -63,6 +63,11 @@ func (l *Line) Sockets() iter.Seq[Socket] {
 			return
 		}
 		for i := range l.Legs {
+			for _, s := range l.Legs[i].Through {
+				if (i == 0 || !slices.Contains(l.Legs[0].Through, s)) && !yield(s) {
+					return
+				}
+			}
 			if s := l.Legs[i].Socket; s != l.At && s != l.Snake && !yield(s) {
 				return
 			}

@@ -34,7 +34,7 @@ func (o *overlay) legs(l *Line) {
 	l.Legs = make([]Leg, len(ways))
 	for i, way := range ways {
 		leg := &l.Legs[i]
-		leg.Ways, leg.Socket, leg.Isolated = way.ways, o.box(way), way.isolated
+		leg.Ways, leg.Through, leg.Socket, leg.Isolated = way.ways, way.through, o.box(way), way.isolated
 		leg.Gain, leg.Phantom = o.owner(leg.Socket)
 		for _, at := range o.channelsOf(leg.Socket) {
 			leg.Channels = append(leg.Channels, o.arrive(leg.Socket, at))

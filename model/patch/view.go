@@ -50,6 +50,8 @@ type Channel struct {
 type Leg struct {
 	// Ways are those of multicores between where the input is plugged and the box.
 	Ways []Way
+	// Through are the sockets of passive devices on the way that these ways lie parallel to: a splitter behind a sub-snake.
+	Through []Socket
 	// Socket is that of the box whose preamp this is.
 	Socket Socket
 	// Isolated tells that 48 V from this socket does not come to the input.

@@ -102,6 +102,7 @@ func TestWaysMapThrough(t *testing.T) {
 		line := r.line("", "Kick in")
 		require.False(t, line.Legs[0].Isolated, "way A is direct")
 		require.True(t, line.Legs[1].Isolated, "way B is isolated")
+		require.Equal(t, []patch.Socket{{Device: r.devices["Split"], Number: 19}}, line.Legs[0].Through)
 		require.Equal(t, []patch.Way{{Link: r.links["M01"], Number: 3}, {Link: r.links["M02"], Number: 3}}, line.Legs[0].Ways)
 	})
 	t.Run("patched at the splitter by hand, the sub-snake is said first", func(t *testing.T) {

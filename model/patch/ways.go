@@ -15,8 +15,9 @@ type joint struct {
 
 // far is where the ways of a socket lead.
 type far struct {
-	ways   []Way
-	socket Socket
+	ways    []Way
+	through []Socket // of passive devices between
+	socket  Socket
 	// isolated tells that 48 V from there does not come back to where the way began.
 	isolated bool
 	// dead tells that it ends at a passive device: at a drop where nobody is plugged in.
@@ -59,7 +60,7 @@ func (k *kind) passes() bool { return k.Passive || k.Splitter == "active" }
 
 func (n *network) lead(socket Socket) []far {
 	walk := walk{net: n, seen: map[plan.DeviceID]bool{}}
-	walk.on(socket, "", nil, false)
+	walk.on(socket, "", far{})
 	return walk.found
 }
 
@@ -71,7 +72,7 @@ type walk struct {
 }
 
 // on leaves a socket by every port that lies parallel to it, save the one it came by.
-func (w *walk) on(socket Socket, cameBy string, ways []Way, isolated bool) {
+func (w *walk) on(socket Socket, cameBy string, so far) {
 	d := w.net.devices[socket.Device]
 	w.seen[socket.Device] = true
 	for _, row := range d.kind.ways {
@@ -83,12 +84,14 @@ func (w *walk) on(socket Socket, cameBy string, ways []Way, isolated bool) {
 		if !linked || w.seen[joint.to.device] || joint.ways > 0 && number > joint.ways {
 			continue
 		}
-		w.arrive(joint, number, append(slices.Clone(ways), Way{joint.link, number}), isolated || d.kind.isolates(row.Port))
+		next := far{ways: append(slices.Clone(so.ways), Way{joint.link, number}), through: so.through}
+		next.isolated = so.isolated || d.kind.isolates(row.Port)
+		w.arrive(joint, number, next)
 	}
 	delete(w.seen, socket.Device)
 }
 
-func (w *walk) arrive(j joint, number int, ways []Way, isolated bool) {
+func (w *walk) arrive(j joint, number int, so far) {
 	d := w.net.devices[j.to.device]
 	if d == nil {
 		return
@@ -99,13 +102,16 @@ func (w *walk) arrive(j joint, number int, ways []Way, isolated bool) {
 		}
 		socket := Socket{d.id, row.Socket + number - row.First, row.Direction == "out"}
 		if !d.kind.passes() {
-			w.found = append(w.found, far{ways: ways, socket: socket, isolated: isolated})
+			so.socket = socket
+			w.found = append(w.found, so)
 			continue
 		}
-		before := len(w.found)
-		w.on(socket, j.to.port, ways, isolated)
+		before, next := len(w.found), so
+		next.through = append(slices.Clone(so.through), socket)
+		w.on(socket, j.to.port, next)
 		if len(w.found) == before {
-			w.found = append(w.found, far{ways: ways, socket: socket, isolated: isolated, dead: true})
+			so.socket, so.dead = socket, true
+			w.found = append(w.found, so)
 		}
 	}
 }
