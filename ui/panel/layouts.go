@@ -47,6 +47,11 @@ func (*stacked) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[1].Move(fyne.NewPos(0, first-overlap))
 }
 
+// NewStacked puts one object close under another.
+func NewStacked(above, below fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(&stacked{}, above, below)
+}
+
 // NewTopLine puts the overview left and gives what room is left to the title, which may be cut.
 func NewTopLine(overview, title fyne.CanvasObject) fyne.CanvasObject {
 	return container.New(&topLine{}, overview, title)

@@ -1,0 +1,341 @@
+package ui
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/cabling"
+	"stageloom/model/picking"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// pickDialog picks cables beside the window's work, shows what would change, and takes it as one step.
+type pickDialog struct {
+	*window
+	dialog   *dialog.CustomDialog
+	plan     *plan.Plan // what is picked for
+	selected []plan.LinkID
+	request  cabling.Request
+	proposal *cabling.Proposal
+	picks    panel.Picks
+
+	head, proof, told *widget.Label
+	sums, right       *fyne.Container
+	links             *widget.List
+	notes             *fyne.Container
+	take, halt        *widget.Button
+	joins             *field
+	stop              context.CancelFunc
+	run               int // counts picks, so that late ones are dropped
+}
+
+// pickWidth and pickHeight are sizes in units of the window beyond which the dialog doesn't grow.
+const (
+	pickWidth  = 1180
+	pickHeight = 760
+)
+
+// pickCables opens the dialog: for the selected links, or for all where none is selected.
+func (w *window) pickCables() {
+	d := &pickDialog{window: w, plan: w.desk.Plan(), selected: w.selectedLinks()}
+	if d.plan.Links.Len() == 0 {
+		w.notice.Say("There is no link to pick cables for: drag from a port of one device to another first.")
+		return
+	}
+	if d.plan.Reels.Len() == 0 {
+		w.notice.Say("The plan has no stock to pick from: add reels in the stock list on the left, take them from the house, or import a list.")
+		return
+	}
+	d.request.Links = d.selected
+	d.request.OnTheDay = d.plan.Revisions.Len() > 0
+	d.build()
+	size := w.window.Canvas().Size()
+	d.dialog.Resize(fyne.NewSize(min(pickWidth, size.Width-40), min(pickHeight, size.Height-40)))
+	w.escapable(d.close)
+	d.dialog.Show()
+	w.window.Canvas().Focus(d.take)
+	d.pick()
+}
+
+func (d *pickDialog) build() {
+	d.head = widget.NewLabelWithStyle("", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	d.head.Wrapping = fyne.TextWrapWord
+	d.proof, d.told = widget.NewLabel(""), widget.NewLabel("")
+	d.proof.Wrapping, d.proof.Importance = fyne.TextWrapWord, widget.LowImportance
+	d.told.Importance = widget.LowImportance
+	d.sums, d.notes = container.NewGridWithColumns(3), container.NewVBox()
+	d.links = widget.NewList(func() int { return len(d.picks.Links) }, newPickRow, d.fillRow)
+	top := container.NewVBox(d.head, d.sums, widget.NewSeparator())
+	d.right = container.NewBorder(top, container.NewVBox(d.notes, d.proof), nil, nil, d.links)
+
+	left := container.New(&leastWidth{320}, container.NewVScroll(d.options()))
+	d.dialog = dialog.NewCustomWithoutButtons("Pick cables", container.NewBorder(nil, nil, left, nil, d.right), d.window.window)
+	d.take = widget.NewButton("Lay these", d.accept)
+	d.take.Importance = widget.HighImportance
+	d.halt = widget.NewButton("Stop here", func() { d.stop() })
+	d.dialog.SetButtons([]fyne.CanvasObject{d.told, d.halt, widget.NewButton("Cancel", d.close), d.take})
+}
+
+const (
+	pickNew = "a new plan: fewest joins first"
+	pickDay = "the day: fewest changes first"
+)
+
+// options are what a pick may be told.
+func (d *pickDialog) options() fyne.CanvasObject {
+	box := container.NewVBox()
+	heading := func(text string) {
+		box.Add(widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
+	}
+	heading("Pick for")
+	all := fmt.Sprintf("all %d links", d.plan.Links.Len())
+	some := fmt.Sprintf("the %d selected", len(d.selected))
+	scope := []string{all}
+	if len(d.selected) > 0 {
+		scope = []string{some, all}
+	}
+	d.radio(box, scope, scope[0], func(chosen string) {
+		d.request.Links = nil
+		if chosen == some {
+			d.request.Links = d.selected
+		}
+	})
+	heading("As for")
+	now := pickNew
+	if d.request.OnTheDay {
+		now = pickDay
+	}
+	d.radio(box, []string{pickNew, pickDay}, now, func(chosen string) { d.request.OnTheDay = chosen == pickDay })
+	heading("With")
+	d.check(box, "only the kind a link wants", &d.request.OwnKind)
+	d.check(box, "main and backup of different kinds", &d.request.DifferentKinds)
+	d.check(box, "one cable held back a position", &d.request.HoldBack)
+	d.check(box, "suspect cables too", &d.request.Suspect)
+	d.joins = d.newField()
+	d.joins.SetText(strconv.Itoa(cabling.DefaultJoins))
+	d.joins.OnSubmitted = func(string) { d.limitJoins() }
+	box.Add(widget.NewForm(widget.NewFormItem("Most joins", d.joins)))
+	heading("Kinds")
+	for _, kind := range d.kinds() {
+		check := widget.NewCheck(kind.Name, nil)
+		check.Checked = true
+		check.OnChanged = func(on bool) { d.bar(kind.ID, !on) }
+		box.Add(check)
+	}
+	return box
+}
+
+func (d *pickDialog) radio(box *fyne.Container, options []string, chosen string, take func(string)) {
+	group := widget.NewRadioGroup(options, nil)
+	group.Required, group.Selected = true, chosen
+	group.OnChanged = func(chosen string) { take(chosen); d.pick() }
+	box.Add(group)
+}
+
+func (d *pickDialog) check(box *fyne.Container, label string, flag *bool) {
+	check := widget.NewCheck(label, func(on bool) { *flag = on; d.pick() })
+	box.Add(check)
+}
+
+// kinds are those of the stock, by name.
+func (d *pickDialog) kinds() (kinds []plan.CableKind) {
+	seen := map[plan.CableKindID]bool{}
+	for reel := range d.plan.Reels.All() {
+		if kind, found := d.plan.CableKinds.Get(plan.Key(reel.Kind)); found && !seen[kind.ID] {
+			seen[kind.ID] = true
+			kinds = append(kinds, kind)
+		}
+	}
+	slices.SortFunc(kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
+	return kinds
+}
+
+func (d *pickDialog) bar(kind plan.CableKindID, barred bool) {
+	d.request.Barred = slices.DeleteFunc(slices.Clone(d.request.Barred), func(k plan.CableKindID) bool { return k == kind })
+	if barred {
+		d.request.Barred = append(d.request.Barred, kind)
+	}
+	d.pick()
+}
+
+// limitJoins takes the figure typed.
+func (d *pickDialog) limitJoins() {
+	joins, err := strconv.Atoi(strings.TrimSpace(d.joins.Text))
+	if err != nil || joins < 0 || joins > cabling.MostJoins {
+		d.head.SetText(fmt.Sprintf("%q is no number of joins: type 0 to %d.", d.joins.Text, cabling.MostJoins))
+		return
+	}
+	// A request says 0 for the usual number: no join at all is asked for through the links themselves.
+	d.request.MaxJoins = joins
+	d.pick()
+}
+
+// pick begins anew with what is chosen now.
+func (d *pickDialog) pick() {
+	if d.stop != nil {
+		d.stop()
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	d.stop = stop
+	d.run++
+	run, request := d.run, d.request
+	d.take.Disable()
+	d.halt.Enable()
+	d.told.SetText("Picking…")
+	progress := func(objective picking.Objective, sum, bound int) {
+		fyne.Do(func() {
+			if run == d.run && d.proposal == nil {
+				d.told.SetText(fmt.Sprintf("Picking: %s %d, not under %d", objective, sum, bound))
+			}
+		})
+	}
+	d.proposal = nil
+	go func() {
+		proposal, err := cabling.Pick(ctx, d.plan, request, progress)
+		stop()
+		fyne.Do(func() {
+			if run == d.run {
+				d.show(proposal, err)
+			}
+		})
+	}()
+}
+
+// show tells what would be laid.
+func (d *pickDialog) show(proposal *cabling.Proposal, err error) {
+	d.told.SetText("")
+	d.halt.Disable()
+	if err != nil {
+		d.head.SetText(sentence(err))
+		return
+	}
+	d.proposal, d.picks = proposal, panel.PicksOf(d.plan, proposal, d.units())
+	d.head.SetText(d.picks.Head)
+	d.proof.SetText(d.picks.Proof)
+	d.sums.RemoveAll()
+	for _, sum := range d.picks.Sums {
+		name := widget.NewLabel(sum[0])
+		name.Importance = widget.LowImportance
+		words := sum[1]
+		if sum[2] != sum[1] {
+			words += " → " + sum[2]
+		}
+		d.sums.Add(panel.NewStacked(name, widget.NewLabelWithStyle(words, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})))
+	}
+	d.tellNotes()
+	d.right.Refresh() // what stands above and below the list has another height
+	if d.picks.Changed {
+		d.take.Enable()
+	}
+}
+
+// mostNotes is how many sentences of a sort are told; the rest is counted.
+const mostNotes = 5
+
+func (d *pickDialog) tellNotes() {
+	d.notes.RemoveAll()
+	tell := func(heading string, sentences []string) {
+		if len(sentences) == 0 {
+			return
+		}
+		d.notes.Add(widget.NewLabelWithStyle(heading, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
+		for i, one := range sentences {
+			if i == mostNotes {
+				one = fmt.Sprintf("and %d more", len(sentences)-mostNotes)
+			}
+			label := widget.NewLabel(one)
+			label.Wrapping = fyne.TextWrapWord
+			d.notes.Add(label)
+			if i == mostNotes {
+				break
+			}
+		}
+	}
+	tell("Not served", d.picks.Unserved)
+	if len(d.picks.HireIn) > 0 {
+		tell("The fewest cables to hire in that would serve all", []string{strings.Join(d.picks.HireIn, ", ")})
+	}
+	tell("Held back", d.picks.Held)
+}
+
+// newPickRow is a line of the list: name, cables now, cables proposed, margin.
+func newPickRow() fyne.CanvasObject {
+	labels := make([]fyne.CanvasObject, 4)
+	for i := range labels {
+		label := widget.NewLabel("")
+		label.Truncation = fyne.TextTruncateEllipsis
+		labels[i] = label
+	}
+	labels[0].(*widget.Label).TextStyle.Bold = true
+	labels[3].(*widget.Label).Alignment = fyne.TextAlignTrailing
+	return container.New(pickColumns{}, labels...)
+}
+
+func (d *pickDialog) fillRow(i int, object fyne.CanvasObject) {
+	if i >= len(d.picks.Links) {
+		return
+	}
+	link := d.picks.Links[i]
+	proposed := "→ " + link.Proposed
+	if link.Remark != "" {
+		proposed += "  (" + link.Remark + ")"
+	}
+	for n, text := range []string{link.Name, link.Now, proposed, link.Margin} {
+		object.(*fyne.Container).Objects[n].(*widget.Label).SetText(text)
+	}
+}
+
+// pickColumns lays out a line of the list.
+type pickColumns struct{}
+
+var pickShares = []float32{0.1, 0.32, 0.38, 0.2}
+
+// MinSize implements fyne.Layout.
+func (pickColumns) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(400, objects[0].MinSize().Height)
+}
+
+// Layout implements fyne.Layout.
+func (pickColumns) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	x := float32(0)
+	for i, object := range objects {
+		width := size.Width * pickShares[i]
+		object.Resize(fyne.NewSize(width, size.Height))
+		object.Move(fyne.NewPos(x, 0))
+		x += width
+	}
+}
+
+func (d *pickDialog) close() {
+	if d.stop != nil {
+		d.stop()
+	}
+	d.run++
+	d.dialog.Hide()
+}
+
+// accept lays what is proposed, as one step.
+func (d *pickDialog) accept() {
+	if d.proposal == nil || !d.picks.Changed {
+		return
+	}
+	proposal, changed := d.proposal, len(d.picks.Links)
+	d.close()
+	name := fmt.Sprintf("Pick cables for %d links", changed)
+	if changed == 1 {
+		name = "Pick cables for " + d.picks.Links[0].Name
+	}
+	d.do(name, proposal.Edit)
+	if d.desk.NextUndo() == name {
+		d.notice.Say(d.picks.Head + " Done; Ctrl Z takes all of it back.")
+	}
+}
