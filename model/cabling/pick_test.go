@@ -1,6 +1,7 @@
 package cabling_test
 
 import (
+	"context"
 	"slices"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"stageloom/model/checks"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/plan/plantest"
 )
 
 func anyRequest(t *rapid.T, s *show) cabling.Request {
@@ -116,4 +118,29 @@ func TestLargePlansArePicked(t *testing.T) {
 			}
 		})
 	}
+}
+
+// Plans drawn from nothing but the tags of their fields hold what no engineer would think of.
+func TestAnyPlanAtAllIsPicked(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := plantest.Plan(t, rapid.IntRange(100, 400).Draw(t, "edits"))
+		request := cabling.Request{OnTheDay: rapid.Bool().Draw(t, "on the day"), HoldBack: true, DifferentKinds: rapid.Bool().Draw(t, "kinds")}
+		proposal, err := cabling.Pick(context.Background(), p, request, nil)
+		require.NoError(t, err)
+		next, err := plan.Do(p, nil, proposal.Edit)
+		require.NoError(t, err)
+		for _, change := range proposal.Links {
+			link, _ := next.Link(change.Link)
+			b := budget.Of(next, link)
+			require.Equal(t, b, change.Proposed)
+			if change.Served {
+				require.Zero(t, b.Missing)
+				require.NotEqual(t, budget.Over, b.Grade)
+				require.LessOrEqual(t, change.PickedDB-b.LossDB, 0.001*float64(len(b.Parts)))
+			}
+		}
+		for _, unserved := range proposal.Unserved {
+			require.NotEmpty(t, unserved.String())
+		}
+	})
 }

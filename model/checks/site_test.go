@@ -79,9 +79,11 @@ func TestSite(t *testing.T) {
 func TestStockAndPower(t *testing.T) {
 	check(t, []breach{
 		{
-			"a faulty reel in use", "bad-reel", checks.Stop, "L01 uses reel 6A-01, which is faulty: crushed at 12 m",
+			"a faulty reel in use", "bad-reel", checks.Stop, "L01 uses reel 6A-01, which is faulty: crushed at 12 m, found at FOH, 2027-06-18",
 			func(r *rig, e *plan.Edit) {
-				setReel(e, func(r *plan.Reel) { r.Condition, r.Reason = "faulty", "crushed at 12 m" })
+				setReel(e, func(r *plan.Reel) {
+					r.Condition, r.Reason, r.FoundAt, r.FoundOn = "faulty", "crushed at 12 m", "FOH", "2027-06-18"
+				})
 			},
 		},
 		{

@@ -24,12 +24,24 @@ func badReel(s *Subject) (found []Finding) {
 			finding.What = fmt.Sprintf("%s uses %s, which is faulty", link.Name, reelName(reel))
 			finding.Remedy = "Take another, mark this one and keep it out of the show."
 		}
-		if reel.Reason != "" {
-			finding.What += ": " + reel.Reason
-		}
+		finding.What += whatWasFound(reel)
 		found = append(found, finding)
 	}
 	return found
+}
+
+// whatWasFound says why a reel is marked, where that was found and on which day, as far as it is noted.
+func whatWasFound(reel plan.Reel) (words string) {
+	if reel.Reason != "" {
+		words = ": " + reel.Reason
+	}
+	if reel.FoundAt != "" {
+		words += ", found at " + reel.FoundAt
+	}
+	if reel.FoundOn != "" {
+		words += ", " + reel.FoundOn
+	}
+	return words
 }
 
 // reelName is a reel's tag, or its length in words.
