@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"cmp"
 	"fmt"
 	"iter"
 	"slices"
@@ -207,6 +208,31 @@ func NameOf(p *plan.Plan, ref plan.Ref) string {
 	case "looms":
 		row, _ := p.Looms.Get(ref.Key)
 		name = row.Name
+	default:
+		name = listedName(p, ref)
 	}
 	return name
+}
+
+// listedName is what a row of a list is called that does not lie on the plan.
+func listedName(p *plan.Plan, ref plan.Ref) string {
+	switch ref.Table {
+	case "reels":
+		row, _ := p.Reels.Get(ref.Key)
+		kind, _ := p.CableKinds.Get(plan.Key(row.Kind))
+		return cmp.Or(row.Tag, fmt.Sprintf("%s of %g m", kind.Name, row.Length))
+	case "house_lines":
+		row, _ := p.HouseLines.Get(ref.Key)
+		return row.Name
+	case "inputs":
+		row, _ := p.Inputs.Get(ref.Key)
+		return row.Name
+	case "outputs":
+		row, _ := p.Outputs.Get(ref.Key)
+		return row.Name
+	case "acts":
+		row, _ := p.Acts.Get(ref.Key)
+		return row.Name
+	}
+	return string(ref.Key)
 }
