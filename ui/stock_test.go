@@ -14,7 +14,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/exchange"
-	"stageloom/model/house"
 	"stageloom/model/plan"
 )
 
@@ -263,7 +262,7 @@ func TestAnInputListIsImported(t *testing.T) {
 	s.load(list(t, "band.csv", "Band X,,,\nCh,Input,Mic,48V\n1,Kick,dynamic,\n2,Snare,dynamic,\n2,Snare bottom,condenser,x\n5,Voice,condenser,x\n"))
 	s.picture("stock-inputs-light")
 	require.True(t, s.reads(`Row 5, column A "Ch": input 2 stands in row 4 already.`))
-	require.True(t, s.reads("3 inputs; no input has number 3 to 4 can be taken."))
+	require.True(t, s.reads("Can be taken: 3 inputs; no input has number 3 to 4."))
 	s.tap("Import the good rows only")
 	require.Equal(t, 3, s.desk.Plan().Inputs.Len())
 	for input := range s.desk.Plan().Inputs.All() {
@@ -310,44 +309,6 @@ func TestAFaultyCableLeavesTheStockAndItsLinkIsOfferedAnother(t *testing.T) {
 	s.picture("stock-replace-light")
 	require.Equal(t, []string{"L01"}, s.state().Selection)
 	require.Equal(t, 1, s.state().Overlays, "the dialog that replaces a cable")
-}
-
-func TestTheHouseLendsAndGetsBack(t *testing.T) {
-	for _, look := range []string{"light", "dark"} {
-		t.Run(look, func(t *testing.T) {
-			s := open(t, look, demoFile(t))
-			s.window.Resize(fyne.NewSize(1280, 800))
-			library := house.Open(s.folder)
-			s.choose("Stock", "House stock…")
-			require.True(t, s.reads("The house's stock is kept beside all plans"))
-			s.tap("Make this plan's own reels part of the house's stock")
-			stock, err := library.Stock()
-			require.NoError(t, err)
-			require.NotEmpty(t, stock.Takings)
-			require.NoError(t, library.ChangeStock(func(e *plan.Edit) error {
-				plan.Put(e, plan.CableKind{ID: "cat6a", Name: "Cat 6A", Media: "balanced-pair", Category: "cat6a"})
-				e.AddReel(plan.Reel{Kind: "cat6a", Length: 90, Quantity: 6, Condition: plan.Good})
-				return nil
-			}))
-			s.tap("Close")
-			s.choose("Stock", "House stock…")
-			s.entryWith("find a tag").SetText("90 m")
-			s.picture("stock-house-" + look)
-			before := s.desk.Plan().Reels.Len()
-			s.tap("Take for this show")
-			require.Equal(t, before+1, s.desk.Plan().Reels.Len())
-			require.True(t, s.reads("Harrow Meadow Weekender has 6 × "))
-			require.Contains(t, s.desk.NextUndo(), "from the house")
-			s.tap("Take for this show")
-			require.True(t, s.reads("None of these is in the house now"))
-			s.desk.Undo()
-			s.tap("Close")
-			s.choose("Stock", "House stock…")
-			s.selectLast()
-			s.tap("Give back")
-			require.True(t, s.reads("The house has 6 × "), "also what the plan has lost sight of")
-		})
-	}
 }
 
 // entryWith is the field of the topmost dialog whose hint begins so.

@@ -21,6 +21,11 @@ func (d *importDialog) reckon() {
 	if !found || d.filling {
 		return
 	}
+	if d.holds.Selected == holdsReels {
+		d.kind.Enable()
+	} else {
+		d.kind.Disable()
+	}
 	switch d.holds.Selected {
 	case holdsCases:
 		d.reckonCases(grid)
@@ -91,7 +96,7 @@ func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault) 
 		d.told.SetText("All rows are good: " + good + ".")
 		d.all.Enable()
 	default:
-		d.told.SetText(fmt.Sprintf("%s can be taken. %s: mend the file, say what a column means, or leave them out.",
+		d.told.SetText(fmt.Sprintf("Can be taken: %s. %s: mend the file, say what a column means, or leave them out.",
 			good, panel.RowsWithFaults(bad)))
 		d.good.Enable()
 	}

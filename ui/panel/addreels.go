@@ -23,11 +23,11 @@ type AddReels struct {
 
 // Read makes a stock list of the form, with the reasons in words where it is none.
 func (a AddReels) Read(p *plan.Plan, units Units) (exchange.Stock, string) {
-	fields := []string{exchange.Length, exchange.Tag, exchange.CaseName, exchange.Owner, exchange.Hire, exchange.Return}
+	fields := []string{exchange.Length, exchange.Kind, exchange.Tag, exchange.CaseName, exchange.Owner, exchange.Hire, exchange.Return}
 	grid := exchange.Grid{}
 	for line := range strings.SplitSeq(a.Lines, "\n") {
 		if strings.TrimSpace(line) != "" {
-			grid.Rows = append(grid.Rows, []string{line, a.Tags, a.Case, a.Owner, a.Hire, a.Return})
+			grid.Rows = append(grid.Rows, []string{line, "", a.Tags, a.Case, a.Owner, a.Hire, a.Return})
 		}
 	}
 	switch {

@@ -1,0 +1,111 @@
+package panel_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/demo"
+	"stageloom/model/exchange"
+	"stageloom/model/house"
+	"stageloom/model/plan"
+	"stageloom/model/quantity"
+	"stageloom/ui/panel"
+)
+
+func TestReelsAreAddedAsPeopleWriteThem(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		form panel.AddReels
+		told string
+	}{
+		{"a quantity", panel.AddReels{Lines: "12 x 50 m", Kind: "cat6a"}, "12 cables in 1 row, 600 m in all"},
+		{"several sorts, one with its own kind", panel.AddReels{Lines: "12 x 50 m\n\n3 x 20 m Cat 6", Kind: "cat6a"}, "15 cables in 2 rows, 660 m in all"},
+		{"one tag each", panel.AddReels{Lines: "50 m", Kind: "cat6a", Tags: "A01-A12"}, "12 cables in 1 row, 600 m in all"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			list, reason := c.form.Read(plan.New("x"), panel.Units{})
+			require.Empty(t, reason)
+			require.Equal(t, c.told, panel.ListTold(list, panel.Units{}))
+		})
+	}
+	t.Run("a bare length in feet where feet are shown", func(t *testing.T) {
+		list, reason := panel.AddReels{Lines: "2 x 100", Kind: "cat6a"}.Read(plan.New("x"), panel.Units{Length: quantity.Imperial})
+		require.Empty(t, reason)
+		require.InDelta(t, 30.48, list.Rows[0].Reels[0].Length, 1e-9)
+	})
+	p := demo.Weekender()
+	for _, c := range []struct {
+		name, says string
+		form       panel.AddReels
+	}{
+		{"nothing is written", "Write what there is", panel.AddReels{Kind: "cat6a"}},
+		{"no kind", "No kind of cable is written.", panel.AddReels{Lines: "12 x 50 m"}},
+		{"a kind nobody knows", `"Black drum" is no kind of cable`, panel.AddReels{Lines: "12 x 50 m Black drum", Kind: "cat6a"}},
+		{"tags for several lines", "Tags go with one line", panel.AddReels{Lines: "50 m\n20 m", Kind: "cat6a", Tags: "X1"}},
+		{"a tag that is there", "Tag LL01 is in the stock already.", panel.AddReels{Lines: "50 m", Kind: "cat6a", Tags: "LL01"}},
+		{"more tags than cables", "names 3, but the quantity is 4", panel.AddReels{Lines: "4 x 50 m", Kind: "cat6a", Tags: "X1-X3"}},
+		{"a day of no calendar", "is no day", panel.AddReels{Lines: "50 m", Kind: "cat6a", Return: "2031-02-31"}},
+	} {
+		t.Run(c.name+" is refused", func(t *testing.T) {
+			_, reason := c.form.Read(p, panel.Units{})
+			require.Contains(t, reason, c.says)
+		})
+	}
+}
+
+func TestAListIsToldWithItsFaultsAndGaps(t *testing.T) {
+	faults := make([]exchange.Fault, 5)
+	for i := range faults {
+		faults[i] = exchange.Fault{Row: i + 2, Column: "B", Head: "Length", Words: "no length is written"}
+	}
+	require.Equal(t, "Row 2, column B \"Length\": no length is written.\nRow 3, column B \"Length\": no length is written.\n… and 3 more.", panel.FaultsTold(faults, 2))
+	require.Empty(t, panel.FaultsTold(nil, 2))
+	require.Equal(t, "1 row has faults", panel.RowsWithFaults(1))
+	require.Equal(t, "5 rows have faults", panel.RowsWithFaults(5))
+	grid := exchange.Grid{Rows: [][]string{{"Ch", "Name"}, {"1", "Kick"}, {"4", "Hat"}}}
+	list := exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()))
+	require.Equal(t, "2 inputs; no input has number 2 to 3", panel.InputsTold(list, plan.New("x")))
+	require.Contains(t, panel.InputsTold(list, demo.Weekender()), "of which 2 are in the plan already")
+	require.Equal(t, []string{"B  Name", "Kick", "Hat"}, panel.PreviewColumn(grid, exchange.Layout{Head: 1}, 1, 5))
+	require.Equal(t, []string{"C", "", "", ""}, panel.PreviewColumn(grid, exchange.Layout{}, 2, 5))
+}
+
+func TestTheHouseSaysWhatIsLeftAndWhoHasTheRest(t *testing.T) {
+	library := house.Open(t.TempDir())
+	var reels []plan.ReelID
+	require.NoError(t, library.ChangeStock(func(e *plan.Edit) error {
+		plan.Put(e, plan.CableKind{ID: "cat6a", Name: "Cat 6A", Media: "balanced-pair", Category: "cat6a"})
+		box := e.AddCase(plan.Case{Name: "Case 9"})
+		reels = append(reels,
+			e.AddReel(plan.Reel{Kind: "cat6a", Length: 50, Quantity: 12, Case: box}),
+			e.AddReel(plan.Reel{Kind: "cat6a", Length: 90, Tag: "H01"}),
+			e.AddReel(plan.Reel{Kind: "cat6a", Length: 90, Tag: "H02", Condition: plan.Faulty}))
+		return nil
+	}))
+	loan, err := library.Take([]house.Want{{Reel: reels[0], Quantity: 4}}, "Show", "2031-06-18")
+	require.NoError(t, err)
+	_, err = library.Take([]house.Want{{Reel: reels[1], Quantity: 1}}, "Show", "2031-06-18")
+	require.NoError(t, err)
+	_, err = library.Take([]house.Want{{Reel: reels[0], Quantity: 2}}, "Other show", "2031-06-18")
+	require.NoError(t, err)
+	stock, err := library.Stock()
+	require.NoError(t, err)
+	p, err := plan.Do(plan.New("Show"), plan.NewIDSource(1, 2), loan.Put)
+	require.NoError(t, err)
+	var b strings.Builder
+	fmt.Fprintln(&b, "In the house")
+	for _, row := range panel.HouseRows(stock, "Show", "", panel.Units{}) {
+		fmt.Fprintf(&b, "  %-36s %s\n", row.Words, row.Note)
+	}
+	fmt.Fprintln(&b, "With Show")
+	for _, row := range panel.ShowRows(p, stock, panel.Units{}) {
+		fmt.Fprintf(&b, "  %-36s %s\n", row.Words, row.Note)
+	}
+	golden(t, "house", b.String())
+	require.Len(t, panel.HouseRows(stock, "Show", "H0", panel.Units{}), 2)
+	require.Empty(t, panel.OwnReels(p), "what the house lent is its own already")
+	require.NotEmpty(t, panel.OwnReels(demo.Weekender()))
+}
