@@ -36,7 +36,7 @@ func TestReelsAreAddedAsPeopleWriteThem(t *testing.T) {
 		require.Empty(t, reason)
 		require.InDelta(t, 30.48, list.Rows[0].Reels[0].Length, 1e-9)
 	})
-	p := demo.Weekender()
+	p := marked(t)
 	for _, c := range []struct {
 		name, says string
 		form       panel.AddReels
@@ -45,7 +45,7 @@ func TestReelsAreAddedAsPeopleWriteThem(t *testing.T) {
 		{"no kind", "No kind of cable is written.", panel.AddReels{Lines: "12 x 50 m"}},
 		{"a kind nobody knows", `"Black drum" is no kind of cable`, panel.AddReels{Lines: "12 x 50 m Black drum", Kind: "cat6a"}},
 		{"tags for several lines", "Tags go with one line", panel.AddReels{Lines: "50 m\n20 m", Kind: "cat6a", Tags: "X1"}},
-		{"a tag that is there", "Tag LL01 is in the stock already.", panel.AddReels{Lines: "50 m", Kind: "cat6a", Tags: "LL01"}},
+		{"a tag that is there", "Tag 6A01 is in the stock already.", panel.AddReels{Lines: "50 m", Kind: "cat6a", Tags: "6A01"}},
 		{"more tags than cables", "names 3, but the quantity is 4", panel.AddReels{Lines: "4 x 50 m", Kind: "cat6a", Tags: "X1-X3"}},
 		{"a day of no calendar", "is no day", panel.AddReels{Lines: "50 m", Kind: "cat6a", Return: "2031-02-31"}},
 	} {

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/catalogue"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
@@ -27,17 +28,32 @@ func stockTold(rows []panel.StockRow) string {
 	return b.String()
 }
 
-// marked is the demo with one reel of its stock faulty.
+// marked is a small stock of its own: some of it in a link, one reel suspect, one faulty.
 func marked(t *testing.T) *plan.Plan {
 	t.Helper()
-	p, err := plan.Do(demo.Weekender(), plan.NewIDSource(1, 2), func(e *plan.Edit) error {
-		for reel := range e.Now().Reels.All() {
-			if reel.Tag == "6A06" {
-				_, err := e.MarkReel(reel.ID, plan.Mark{Condition: plan.Faulty, Reason: "core broken", FoundAt: "FOH"})
+	ids := plan.NewIDSource(1, 2)
+	p, err := plan.Do(plan.New("x"), ids, func(e *plan.Edit) error {
+		for _, kind := range []plan.CableKindID{"cat6a", "cat6", "fibre-multimode"} {
+			if err := catalogue.UseCable(e, kind); err != nil {
 				return err
 			}
 		}
-		return nil
+		plan.Put(e, plan.Kind{ID: "box", Name: "Box", Group: "Stage"})
+		plan.Put(e, plan.KindPort{Kind: "box", Name: "A", Transport: "aes50"})
+		from := e.AddDevice(plan.Device{Kind: "box"})
+		to := e.AddDevice(plan.Device{Kind: "box", X: 90})
+		link := e.AddLink(plan.Link{Transport: "aes50", From: from, FromPort: "A", To: to, ToPort: "A"})
+		box := e.AddCase(plan.Case{Name: "Case 3, stage data"})
+		heap := e.AddReel(plan.Reel{Kind: "cat6", Length: 25, Quantity: 6})
+		laid := e.AddReel(plan.Reel{Tag: "6A01", Kind: "cat6a", Length: 50, Case: box})
+		e.AddReel(plan.Reel{Tag: "6A02", Kind: "cat6a", Length: 50, Case: box})
+		e.AddReel(plan.Reel{Tag: "6A03", Kind: "cat6a", Length: 50, Condition: plan.Suspect, Reason: "shell loose"})
+		e.AddReel(plan.Reel{Tag: "6A04", Kind: "cat6a", Length: 90})
+		e.AddReel(plan.Reel{Kind: "fibre-multimode", Length: 300, Owner: "hire", Hire: "H 112"})
+		faulty := e.AddReel(plan.Reel{Tag: "6A06", Kind: "cat6a", Length: 50})
+		e.SetSegments(link, []plan.Segment{{Reel: laid}, {Reel: heap}, {Reel: heap}})
+		_, err := e.MarkReel(faulty, plan.Mark{Condition: plan.Faulty, Reason: "core broken", FoundAt: "FOH"})
+		return err
 	})
 	require.NoError(t, err)
 	return p
@@ -47,13 +63,19 @@ func TestTheStockSaysWhatIsLeftOfWhatThereIs(t *testing.T) {
 	p := marked(t)
 	golden(t, "stock", stockTold(panel.StockOf(p, "", panel.Units{})))
 	golden(t, "stock-feet", stockTold(panel.StockOf(p, "6a", panel.Units{Length: quantity.Imperial})))
-	golden(t, "stock-tag", stockTold(panel.StockOf(p, "LL 60 m", panel.Units{})))
+	golden(t, "stock-tag", stockTold(panel.StockOf(p, "case 3 50 m", panel.Units{})))
 	require.Empty(t, panel.StockOf(p, "no such thing", panel.Units{}))
 	require.Empty(t, panel.StockOf(plan.New("x"), "", panel.Units{}))
 }
 
 func TestTheCountsOfTheStockAddUp(t *testing.T) {
-	p := marked(t)
+	for name, p := range map[string]*plan.Plan{"a small stock": marked(t), "the demo's": demo.Weekender()} {
+		t.Run(name, func(t *testing.T) { addUp(t, p) })
+	}
+}
+
+func addUp(t *testing.T, p *plan.Plan) {
+	t.Helper()
 	count, left, used := 0, 0, 0
 	for _, row := range panel.StockOf(p, "", panel.Units{}) {
 		count += row.Count
@@ -120,7 +142,7 @@ func TestAReelIsLaidWithEnterAndCarriedWithThePointer(t *testing.T) {
 	for range 4 {
 		w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyBackspace})
 	}
-	test.Type(w.Canvas().Focused(), "cat 6 10 m")
+	test.Type(w.Canvas().Focused(), "cat 6 25 m")
 	w.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 	require.Len(t, laid, 1)
 	reel, _ := p.Reels.Get(plan.Key(laid[0].Reel))
