@@ -24,6 +24,25 @@ func (p *program) port(device, port string) (x, y int) {
 	return int(place.X), int(place.Y)
 }
 
+// listed scrolls the list of equipment until a kind is in view, and returns its place.
+func (p *program) listed(kind string) (x, y int) {
+	p.t.Helper()
+	p.until(kind+" is listed", func() bool {
+		var place struct {
+			X     float64 `json:"x_px"`
+			Y     float64 `json:"y_px"`
+			Found bool    `json:"found"`
+		}
+		p.ask(fmt.Sprintf(`{"ask":"item","name":%q}`, kind), &place)
+		if x, y = int(place.X), int(place.Y); place.Found && y > 140 && y < 390 {
+			return true
+		}
+		p.do("mousemove", "100", "300", "click", "5")
+		return false
+	})
+	return x, y
+}
+
 // links are the three links of the stories.
 var links = []struct{ from, port, to string }{
 	{"Stage box", "A", "Console"},
@@ -57,7 +76,7 @@ func TestAPlanIsBuiltWithTheMouseOnly(t *testing.T) {
 		x, y int
 	}{{"Stage box 16 in, 8 out", 300, 320}, {"Console, 48 channels", 930, 110}, {"Console, 48 channels", 930, 520}} {
 		before := p.state().Step
-		x, y := p.item(each.kind)
+		x, y := p.listed(each.kind)
 		p.drag(x, y, each.x, each.y)
 		p.until(each.kind+" is placed", func() bool { return p.state().Step == before+1 })
 	}
@@ -159,4 +178,46 @@ func (p *program) selectByKeys(name string) {
 		p.until("another device is selected", func() bool { return fmt.Sprint(p.state().Selection) != before })
 	}
 	require.Equal(p.t, []string{name}, p.state().Selection)
+}
+
+// TestTheRunStripIsWorkedByKeys lays a cable, cuts it, joins it again, replaces it and takes it off.
+func TestTheRunStripIsWorkedByKeys(t *testing.T) {
+	s := newScreen(t, "1280x800")
+	path := filepath.Join(t.TempDir(), "weekender.stageloom")
+	data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "weekender.stageloom"))
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, data, 0o600))
+	p := s.launch(t.TempDir(), nil, path)
+	p.do("mousemove", "1279", "799")
+	cables := func() int { return p.state().Links["L20"].Cables }
+	p.press("ctrl+f")
+	p.until("the search is up", func() bool { return p.state().Overlays == 1 })
+	p.do("type", "--delay", "20", "L20")
+	p.press("Return")
+	p.until("the link is selected", func() bool {
+		s := p.state()
+		return len(s.Selection) == 1 && s.Selection[0] == "L20" && s.Overlays == 0
+	})
+	require.Zero(t, cables())
+	p.press("ctrl+j")
+	p.until("the dialog is up", func() bool { return p.state().Overlays == 1 })
+	p.press("Tab", "Return")
+	p.until("a cable is laid", func() bool { return cables() == 1 && p.state().Overlays == 0 })
+	p.press("F6", "s", "Left", "Left")
+	p.picture("strip-cutting")
+	p.press("Return")
+	p.until("it is cut", func() bool { return cables() == 2 })
+	p.press("j")
+	p.until("it is joined again", func() bool { return cables() == 1 })
+	p.press("r")
+	p.until("the dialog is up", func() bool { return p.state().Overlays == 1 })
+	p.press("Tab", "ctrl+a")
+	p.do("type", "--delay", "20", "90")
+	p.press("Return")
+	p.until("it is replaced", func() bool {
+		return p.state().History[p.state().Step] == "Replace a cable of L20" && p.state().Overlays == 0
+	})
+	p.press("Delete")
+	p.until("it is taken off", func() bool { return cables() == 0 })
+	require.Equal(t, []string{"Lay a cable of L20", "Cut a cable of L20", "Join cables of L20", "Replace a cable of L20", "Take a cable off of L20"}, p.state().History[1:])
 }
