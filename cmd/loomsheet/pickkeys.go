@@ -21,6 +21,7 @@ type (
 		Links      []pickLinkKeys  `json:"links"`
 		Unserved   []unservedKeys  `json:"unserved"`
 		HireIn     []hireKeys      `json:"hire_in"`
+		HireProved bool            `json:"hire_proved"`
 		Beyond     []string        `json:"beyond_hire"`
 		Held       []heldKeys      `json:"held_back"`
 	}
@@ -89,7 +90,7 @@ func (r picked) keys() pickKeys {
 	o := r.proposal
 	keys := pickKeys{
 		Version: keysVersion, File: r.path, Copy: r.copy, OnTheDay: o.Request.OnTheDay, Now: totalKeysOf(o.Now), Proposed: totalKeysOf(o.Proposed),
-		Changes: o.Changes, Proved: o.Proved, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
+		Changes: o.Changes, Proved: o.Proved, HireProved: o.HireProved || len(o.Unserved) == 0, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
 		HireIn: []hireKeys{}, Beyond: []string{}, Held: []heldKeys{},
 	}
 	for _, objective := range o.Objectives {

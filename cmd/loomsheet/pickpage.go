@@ -154,6 +154,9 @@ func (r picked) printHire(p *page) {
 		for _, row := range hire {
 			p.hang("  - ", row.String())
 		}
+		if !r.proposal.HireProved {
+			p.hang("  ", "That fewer would not do is not proved.")
+		}
 	} else if len(r.proposal.Beyond) > 0 {
 		p.blank()
 		p.hang("", fmt.Sprintf("No hire of the kinds that the stock holds or links want serves %s.", r.names(r.proposal.Beyond)))
