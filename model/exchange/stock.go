@@ -84,7 +84,7 @@ type Stock struct {
 
 // ReadStock reads the reels of a grid. A row with a fault is in Faults alone; blank rows are passed over.
 func ReadStock(g Grid, l Layout, o Options) Stock {
-	r := stockReader{sheetRows: sheetRows{grid: g, layout: l}, options: o, tags: map[string]int{}}
+	r := stockReader{sheetRows: sheetRows{grid: g, layout: l}, options: o, tags: map[string]int{}, means: map[string]plan.CableKindID{}}
 	if l.column(Length) < 0 {
 		r.faults = []Fault{{Row: max(1, l.Head), Words: "no column is the length: say which one is"}}
 		return Stock{Faults: r.faults}
@@ -112,8 +112,9 @@ type stockReader struct {
 	sheetRows
 	options Options
 	unknown []string
-	// tags holds the row in which each tag stands.
-	tags map[string]int
+	// tags holds the row in which each tag stands, means the kinds that words mean.
+	tags  map[string]int
+	means map[string]plan.CableKindID
 }
 
 // kindsInLengths tells whether kinds stand behind the lengths, as in "12 x 50 m Cat 6A".
@@ -176,7 +177,7 @@ func (r *stockReader) kind(behind string) plan.CableKindID {
 	words, field := r.text(Kind), Kind
 	if words == "" {
 		words, field = behind, Length
-	} else if id, _ := KindNamed(behind, r.options.Kinds); behind != "" && id == "" {
+	} else if behind != "" && r.named(behind) == "" {
 		r.fail(Length, fmt.Errorf("%q behind the length is not understood; write for instance 50 m or 12 x 50 m", clipped(behind)))
 	}
 	if words == "" {
@@ -185,10 +186,7 @@ func (r *stockReader) kind(behind string) plan.CableKindID {
 		}
 		return r.options.Blank
 	}
-	if id, found := KindNamed(words, r.options.Kinds); found {
-		return id
-	}
-	if id := r.options.Named[words]; id != "" {
+	if id := r.named(words); id != "" {
 		return id
 	}
 	if !slices.Contains(r.unknown, words) {
@@ -196,6 +194,18 @@ func (r *stockReader) kind(behind string) plan.CableKindID {
 	}
 	r.fail(field, fmt.Errorf("%q is no kind of cable here: say what it means", clipped(words)))
 	return ""
+}
+
+// named is the kind that words mean, blank where none does; a long list says the same few words over and over.
+func (r *stockReader) named(words string) plan.CableKindID {
+	id, known := r.means[words]
+	if !known {
+		if id, known = KindNamed(words, r.options.Kinds); !known {
+			id = r.options.Named[words]
+		}
+		r.means[words] = id
+	}
+	return id
 }
 
 // KindNamed finds the kind that words name, by name or slug, whatever their blanks, hyphens and capitals.
