@@ -191,7 +191,7 @@ func whatOf(p *plan.Plan, selection []plan.Ref) string {
 
 // NameOf is what a row is called on screen.
 func NameOf(p *plan.Plan, ref plan.Ref) string {
-	name := string(ref.Key)
+	var name string
 	switch ref.Table {
 	case "devices":
 		row, _ := p.Devices.Get(ref.Key)

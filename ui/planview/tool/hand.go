@@ -176,25 +176,27 @@ func (h *Hand) primary(p Pointer, ref plan.Ref, found bool) gesture {
 	return &still{}
 }
 
-// onPart chooses the gesture on a port, on a way point, or on the line of a link that is selected.
+// onPart chooses the gesture on a port, on a way point, on the line of a link or a loom that is selected, or on a
+// selected position's edge.
 func (h *Hand) onPart(at geom.Point, ref plan.Ref) gesture {
-	switch {
-	case ref.Table == "devices" && ref.Part != "":
+	if ref.Table == "devices" && ref.Part != "" {
 		device := plan.DeviceID(ref.Key)
 		if link, held := h.linkAt(device, ref.Part); held {
 			h.desk.Select(plan.Ref{Table: "links", Key: plan.Key(link)})
 			return &still{}
 		}
 		return newLinking(h, at, device, ref.Part)
-	case ref.Table == "links" && wayOrder(ref) > 0:
-		return newBending(h, at, plan.LinkID(ref.Key), wayOrder(ref))
-	case ref.Table == "links" && h.desk.Selected(ref) && len(h.desk.Selection()) == 1:
-		return newBending(h, at, plan.LinkID(ref.Key), 0)
-	case ref.Table == "looms" && wayOrder(ref) > 0:
-		return newLooming(h, at, plan.LoomID(ref.Key), wayOrder(ref))
-	case ref.Table == "looms" && h.desk.Selected(ref) && len(h.desk.Selection()) == 1:
-		return newLooming(h, at, plan.LoomID(ref.Key), 0)
-	case ref.Table == "positions" && h.desk.Selected(ref) && len(h.desk.Selection()) == 1:
+	}
+	order := wayOrder(ref)
+	if order == 0 && !(h.desk.Selected(ref) && len(h.desk.Selection()) == 1) {
+		return nil
+	}
+	switch ref.Table {
+	case "links":
+		return newBending(h, at, plan.LinkID(ref.Key), order)
+	case "looms":
+		return newLooming(h, at, plan.LoomID(ref.Key), order)
+	case "positions":
 		return newStretching(h, at, plan.PositionID(ref.Key))
 	}
 	return nil
