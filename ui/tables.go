@@ -87,6 +87,7 @@ func (t *tables) show(name string) {
 	t.middle.Refresh()
 	t.place.Refresh()
 	grid.SetSelection(t.window.desk.Selection())
+	t.place.MinSize() // makes what the toolkit else makes at the first frame: before that it finds nothing to give the focus to
 	grid.Focus()
 	t.window.settings.SetOpenTable(name)
 }
@@ -122,6 +123,7 @@ func (t *tables) made(name string) *table.Grid {
 	sheet := table.NewSheet(t.source(name), w.desk.Do)
 	sheet.SetLook(w.settings.Table(name))
 	grid := table.NewGrid(sheet)
+	grid.Canvas = w.window.Canvas()
 	grid.Laid = func(look settings.TableLook) { w.settings.SetTable(name, look) }
 	grid.Say = w.notice.Say
 	grid.Leave = func() { w.window.Canvas().Focus(w.plan) }

@@ -113,7 +113,7 @@ func (g *Grid) begin(typed *string) {
 	g.editing = &editing{g.sheet.Target(), g.sheet.Ref(row), g.sheet.Columns()[column].Name, field, nil}
 	g.refreshCells()
 	g.explain()
-	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil {
+	if c := g.canvas(); c != nil {
 		c.Focus(field)
 	}
 	if typed == nil {
@@ -189,7 +189,7 @@ func (g *Grid) after(step func()) func() {
 }
 
 func (g *Grid) focusField() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil && g.editing != nil {
+	if c := g.canvas(); c != nil && g.editing != nil {
 		c.Focus(g.editing.field)
 	}
 }

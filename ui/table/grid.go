@@ -35,6 +35,9 @@ type Grid struct {
 	Key      func(fyne.KeyName)
 	// Enter is asked first what Enter does on a cell that is not typed, and tells whether it did something.
 	Enter func(source Source, row int, column string) bool
+	// Canvas is where the grid is shown. The toolkit knows it only once the grid has been painted, which is too late for
+	// the focus of a table that is just being opened.
+	Canvas fyne.Canvas
 	// Actions are items of the context menu about the cursor's row, before the table's own.
 	Actions func(source Source, row int) []*fyne.MenuItem
 
@@ -116,6 +119,13 @@ func sameRefs(a, b []plan.Ref) bool {
 	return true
 }
 
+func (g *Grid) canvas() fyne.Canvas {
+	if g.Canvas != nil {
+		return g.Canvas
+	}
+	return fyne.CurrentApp().Driver().CanvasForObject(g)
+}
+
 // Keep keeps what is being typed, if something is, and tells whether it could be.
 func (g *Grid) Keep() bool { return g.keepEdit() }
 
@@ -132,14 +142,14 @@ func (g *Grid) Focused() bool { return g.body.focused }
 
 // Focus gives the keys to the cells.
 func (g *Grid) Focus() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil {
+	if c := g.canvas(); c != nil {
 		c.Focus(g.body)
 	}
 }
 
 // FocusFilter gives the keys to the line that filters.
 func (g *Grid) FocusFilter() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil {
+	if c := g.canvas(); c != nil {
 		c.Focus(g.filter)
 	}
 }

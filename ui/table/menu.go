@@ -7,7 +7,7 @@ import (
 
 // popUp shows a menu that arrows, Enter and Escape work too.
 func (g *Grid) popUp(items []*fyne.MenuItem, at fyne.Position) {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(g); c != nil {
+	if c := g.canvas(); c != nil {
 		widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), c, at)
 	}
 }
