@@ -26,7 +26,8 @@ func stage() []DeviceKind {
 			sixteens("M1", "M2", "M3"),
 			note("The multi-pin inlets lie parallel to inputs 1–16, 17–32 and 33–48.")),
 		device("network-stagebox-32-16", Stage, "Network stage box 32 in, 16 out", micIn(32), lineOut(16),
-			ports(ethernetPort, "N1", "N2"), clocked("follows")),
+			ports(ethernetPort, "N1", "N2"), ports(multiPort, "M1", "M2"), clocked("follows"), sixteens("M1", "M2"),
+			note("The multi-pin inlets lie parallel to inputs 1–16 and 17–32.")),
 		device("riser-box-8-4", Stage, "Riser box 8 in, 4 out", micIn(8), lineOut(4), ports(aes50Port, "A", "B"), clocked("follows")),
 		device("sub-snake-12-4", Stage, "Sub-snake 12 in, 4 out", micIn(12), lineOut(4), ports(multiPort, "M"), passive,
 			ways("M", "in", 1, 12), ways("M", "out", 1, 4)),
@@ -49,6 +50,8 @@ func stage() []DeviceKind {
 			note("One preamp for several consoles: one of them owns gain and 48 V.")),
 		device("drop-aes50", Stage, "Drop panel, AES50", ports(aes50Port, "BACK", "GUEST"), passive,
 			note("A passive panel where a guest console plugs in.")),
+		device("drop-network", Stage, "Drop panel, network", ports(ethernetPort, "BACK", "GUEST"), passive,
+			note("A passive panel where a guest console plugs into the network.")),
 	}
 }
 
