@@ -55,7 +55,7 @@ var rooms = map[string][]string{
 	"ui/planview/tool": {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/picture", "model/desk"},
 	"ui/strip":         {"ui/look", "ui/raster", "model/*"},
 	"ui/chart":         {"ui/look", "ui/raster", "model/*"},
-	"ui/panel":         {"ui/look", "ui/raster", "model/*"},
+	"ui/panel":         {"ui/look", "ui/raster", "ui/chart", "model/*"},
 	"ui/settings":      {"ui/look", "model/*"},
 	"ui/table":         {"ui/look", "ui/settings", "model/*"},
 	"ui/table/sources": {"ui/table", "ui/panel", "model/*"},

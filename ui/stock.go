@@ -76,6 +76,7 @@ func (w *window) newColumn() fyne.CanvasObject {
 func (w *window) stockMenu() *fyne.Menu {
 	return fyne.NewMenu("Stock",
 		w.item("Pick cables…", key(fyne.KeyM, control), w.pickCables),
+		w.item("What can replace this cable…", key(fyne.KeyY, control|shift), w.askSpare),
 		fyne.NewMenuItemSeparator(),
 		w.item("Find a cable of the stock", key(fyne.KeyE, control|shift), func() { w.stock.Focus(w.window.Canvas()) }),
 		w.item("Add reels…", key(fyne.KeyN, control|shift), func() { w.addReels(w.planStock()) }),

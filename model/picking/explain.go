@@ -134,16 +134,10 @@ func raised(p *Problem, link, by int) (list []pattern, frequency int, stands boo
 	if len(list) == 0 {
 		return nil, 0, false
 	}
-	e := newEnumerator(&free, link)
-	places := make([]int, len(list[0].lines))
-	for i, line := range list[0].lines {
-		places[i] = slices.IndexFunc(e.usable, func(u Usable) bool { return u.Line == line })
-	}
-	loss, _ := e.chain(places)
 	least := math.MaxInt
 	for f, limit := range limits {
-		if limit > 0 && limit-loss[f] < least {
-			frequency, least = f, limit-loss[f]
+		if left := limit - list[0].loss[f]; limit > 0 && left < least {
+			frequency, least = f, left
 		}
 	}
 	return list, frequency, true

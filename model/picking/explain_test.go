@@ -59,6 +59,17 @@ func TestWhyALinkIsUnserved(t *testing.T) {
 	}
 }
 
+// Between cables that stay, the same line may be usable in more than one way.
+func TestALineThatIsUsableInTwoWays(t *testing.T) {
+	lines := []picking.Line{{Length: 100, Count: 2}}
+	p := plain(lines, []int{10}, picking.Link{Need: 80, Priority: 1, MaxJoins: 3, Limit: []int{900}, Usable: []picking.Usable{
+		{Line: 0, Loss: []int{1000}, First: []int{}},
+		{Line: 0, Loss: []int{1000}, First: []int{50}, Last: []int{50}},
+	}})
+	a := picking.Pick(context.Background(), p, nil)
+	require.Equal(t, []picking.Verdict{{Link: 0, Reason: picking.OverLimit, Over: 200}}, picking.Explain(p, a))
+}
+
 // A link is crowded out exactly when it can be served alone.
 func TestEveryUnservedLinkIsExplained(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 7))

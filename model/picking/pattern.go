@@ -8,6 +8,7 @@ import (
 // pattern is one way to serve a link: reels in the order in which they fit.
 type pattern struct {
 	lines []int
+	loss  []int // at each frequency
 	cost  [objectives]int
 }
 
@@ -189,7 +190,7 @@ func (e *enumerator) keep(order, loss []int) {
 
 // costed reckons what a pattern adds to each objective.
 func (e *enumerator) costed(lines, loss []int, length int) pattern {
-	p := pattern{lines: lines}
+	p := pattern{lines: lines, loss: loss}
 	if len(lines) > 0 {
 		p.cost[Joins] = len(lines) - 1
 		if e.link.Attached {
