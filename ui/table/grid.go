@@ -90,7 +90,9 @@ func (g *Grid) Sheet() *Sheet { return g.sheet }
 func (g *Grid) SetSource(source Source) {
 	g.sheet.SetSource(source)
 	if g.editing != nil && !g.editing.exists(source) {
+		e := g.editing
 		g.endEdit()
+		g.inherit(e)
 	}
 	g.show()
 }
@@ -127,7 +129,21 @@ func (g *Grid) canvas() fyne.Canvas {
 }
 
 // Keep keeps what is being typed, if something is, and tells whether it could be.
-func (g *Grid) Keep() bool { return g.keepEdit() }
+func (g *Grid) Keep() bool {
+	e := g.editing
+	kept := g.keepEdit()
+	if kept {
+		g.inherit(e)
+	}
+	return kept
+}
+
+// inherit gives the keys of a field that is gone to the cells.
+func (g *Grid) inherit(e *editing) {
+	if c := g.canvas(); e != nil && c != nil && c.Focused() == fyne.Focusable(e.field) {
+		c.Focus(g.body)
+	}
+}
 
 // Trouble is what the line at the foot says is wrong, blank where nothing is.
 func (g *Grid) Trouble() string {

@@ -209,6 +209,7 @@ func TestAnUndoUnderATypedFieldKeepsTheTextAndARowThatGoesTakesItAlong(t *testin
 	require.NoError(t, s.desk.Do("Other", func(e *plan.Edit) error { e.RemoveInput(plan.InputID(ref.Key)); return nil }))
 	require.Equal(t, []string{"x", "c"}, s.column(1))
 	require.True(t, s.Keep(), "nothing is being typed any more")
+	require.Nil(t, s.field(), "the keys go to the cells again")
 }
 
 func TestAFieldThatScrollsOutOfViewLosesNothing(t *testing.T) {

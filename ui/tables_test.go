@@ -1,0 +1,126 @@
+package ui_test
+
+import (
+	"encoding/json"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/plan"
+	"stageloom/ui/settings"
+)
+
+// openTable is what the answers say of the table that is open.
+type openTable struct {
+	Name, Row, Column, Text, Trouble string
+	Rows, Selected                   int
+}
+
+func (s *screen) table() openTable {
+	s.t.Helper()
+	var answer struct{ Table openTable }
+	require.NoError(s.t, json.Unmarshal(s.questions.Answer([]byte(`{"ask":"state"}`)), &answer))
+	return answer.Table
+}
+
+// typed types words and keys into what has the focus.
+func (s *screen) typed(words string, keys ...fyne.KeyName) {
+	for _, sign := range words {
+		s.window.Canvas().Focused().TypedRune(sign)
+	}
+	for _, key := range keys {
+		s.window.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: key})
+	}
+}
+
+// openTables is the demo with a table open, painted once.
+func openTables(t *testing.T, title string) *screen {
+	s := open(t, settings.Light, demoFile(t))
+	s.window.Resize(fyne.NewSize(1280, 800))
+	s.choose("Tables", title)
+	s.window.Canvas().Capture()
+	return s
+}
+
+func TestEachTableOpensByItsMenuAndShutsTheSecondTime(t *testing.T) {
+	s := openTables(t, "Links")
+	for title, name := range map[string]string{"Cables": "cables", "House lines": "house lines", "Findings": "findings"} {
+		s.choose("Tables", title)
+		require.Equal(t, name, s.table().Name)
+		require.Equal(t, name, settings.New(s.app.Preferences()).OpenTable())
+		s.choose("Tables", title)
+		require.Empty(t, s.table().Name)
+	}
+}
+
+func TestTableAndPlanSelectTogether(t *testing.T) {
+	s := openTables(t, "Links")
+	s.typed("", fyne.KeyDown)
+	require.Equal(t, []string{"L02"}, s.state().Selection)
+	for link := range s.desk.Plan().Links.All() {
+		if link.Name == "L20" {
+			s.desk.Select(plan.RefOf(link))
+		}
+	}
+	require.Equal(t, "L20", s.table().Row)
+	require.Equal(t, 1, s.table().Selected)
+	s.choose("Tables", "Cables")
+	require.Equal(t, []string{"L20"}, s.state().Selection, "opening another table selects nothing else")
+}
+
+func TestCommandsGoToTheTableTheFieldOrThePlan(t *testing.T) {
+	s := openTables(t, "Links")
+	s.typed("Main", fyne.KeyReturn)
+	require.Equal(t, "Link of L01", s.desk.NextUndo())
+	s.choose("Edit", "Undo "+s.desk.NextUndo())
+	require.Empty(t, s.desk.NextUndo(), "on the cells, undo is the plan's")
+	s.typed("half")
+	s.choose("Edit", "Redo "+s.desk.NextRedo())
+	require.Equal(t, "Link of L01", s.desk.NextRedo(), "in a field, redo is the field's")
+	s.typed("", fyne.KeyEscape)
+	s.choose("Edit", "Select all devices")
+	require.Equal(t, s.table().Rows, s.table().Selected, "on the cells, all rows are selected")
+	s.choose("Edit", "Copy")
+	require.Contains(t, s.state().Notice, "links copied")
+	s.typed("", fyne.KeyEscape)
+	s.choose("Edit", "Select all devices")
+	require.Len(t, s.state().Selection, s.desk.Plan().Devices.Len(), "on the plan, all devices are")
+}
+
+func TestWhatIsTypedIsKeptBeforeThePlanIsSaved(t *testing.T) {
+	s := openTables(t, "Stock")
+	s.typed("Z9")
+	s.choose("Plan", "Save")
+	require.Equal(t, 1, countReels(s, "Z9"))
+	require.False(t, s.desk.Unsaved())
+	s.typed("", fyne.KeyRight, fyne.KeyRight)
+	require.Equal(t, "Length", s.table().Column)
+	s.typed("far", fyne.KeyReturn)
+	require.Contains(t, s.table().Trouble, "Length")
+	s.choose("Plan", "Save")
+	require.Contains(t, s.state().Notice, "cannot be read yet")
+}
+
+func countReels(s *screen, tag string) (n int) {
+	for reel := range s.desk.Plan().Reels.All() {
+		if reel.Tag == tag {
+			n++
+		}
+	}
+	return n
+}
+
+func TestFeetShowInTheOpenTableAtOnce(t *testing.T) {
+	s := openTables(t, "Stock")
+	s.typed("", fyne.KeyRight, fyne.KeyRight)
+	require.Contains(t, s.table().Text, " m")
+	s.choose("View", "Lengths", settings.Feet)
+	require.Contains(t, s.table().Text, " ft")
+}
+
+func TestEnterOnAFindingShowsItsPlaceOnThePlan(t *testing.T) {
+	s := openTables(t, "Findings")
+	s.typed("", fyne.KeyReturn)
+	require.Equal(t, "L03", s.state().Selection[0], "the worst finding of the demo")
+}
