@@ -7,7 +7,10 @@ import (
 	"fyne.io/fyne/v2"
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/desk"
+	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/ui"
 	"stageloom/ui/settings"
 )
 
@@ -52,6 +55,14 @@ func TestEachTableOpensByItsMenuAndShutsTheSecondTime(t *testing.T) {
 		s.choose("Tables", title)
 		require.Empty(t, s.table().Name)
 	}
+}
+
+func TestTheTableThatWasOpenOpensAgain(t *testing.T) {
+	s := openTables(t, "Devices")
+	window, questions := ui.Open(s.app, desk.New(plan.NewIDSource(5, 6)), house.Open(s.folder))
+	again := &screen{t: t, app: s.app, window: window, questions: questions}
+	require.Equal(t, "devices", again.table().Name)
+	require.Empty(t, again.table().Row, "the plan is empty")
 }
 
 func TestTableAndPlanSelectTogether(t *testing.T) {
@@ -99,7 +110,7 @@ func TestWhatIsTypedIsKeptBeforeThePlanIsSaved(t *testing.T) {
 	s.typed("far", fyne.KeyReturn)
 	require.Contains(t, s.table().Trouble, "Length")
 	s.choose("Plan", "Save")
-	require.Contains(t, s.state().Notice, "cannot be read yet")
+	require.Contains(t, s.table().Trouble, "Length", "what cannot be read stays where it is")
 }
 
 func countReels(s *screen, tag string) (n int) {

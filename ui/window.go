@@ -123,6 +123,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	})
 	w.window.Resize(w.settings.Window())
 	w.refresh(desk.Event{New: d.Plan(), Old: d.Plan(), Assessment: d.Assessment(), Opened: true})
+	w.tables.show(w.settings.OpenTable())
 	w.window.Canvas().Focus(w.plan)
 	return w
 }
