@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"stageloom/model/budget"
@@ -28,6 +29,39 @@ func LabelSheetFor(sheet string) LabelSheet {
 		return LabelSheet{Columns: 2, Rows: 7, Width: 101.6, Height: 33.9, Left: 4, Top: 21, GapX: 4.7}
 	}
 	return LabelSheet{Columns: 2, Rows: 8, Width: 99.1, Height: 33.9, Left: 4.6, Top: 12.9, GapX: 2.6}
+}
+
+// ReadLabelSheet reads the figures of a sheet of labels as its packet states them: columns x rows, width x height, left, top,
+// gap across, gap down, parted by commas. Blank is the usual sheet for the paper.
+func ReadLabelSheet(text, sheet string) (LabelSheet, error) {
+	if strings.TrimSpace(text) == "" {
+		return LabelSheetFor(sheet), nil
+	}
+	fail := fmt.Errorf("%q is no sheet; write columns x rows, width x height, left, top, gap across, gap down in mm, for instance 3x8,70x37,0,0.5,0,0", text)
+	parts := strings.Split(strings.ReplaceAll(text, " ", ""), ",")
+	if len(parts) != 6 {
+		return LabelSheet{}, fail
+	}
+	var err error
+	number := func(part string) float64 {
+		value, wrong := strconv.ParseFloat(part, 64)
+		if wrong != nil {
+			err = fail
+		}
+		return value
+	}
+	columns, rows, _ := strings.Cut(strings.ToLower(strings.ReplaceAll(parts[0], "×", "x")), "x")
+	width, height, _ := strings.Cut(strings.ToLower(strings.ReplaceAll(parts[1], "×", "x")), "x")
+	read := LabelSheet{
+		Columns: int(number(columns)), Rows: int(number(rows)), Width: number(width), Height: number(height),
+		Left: number(parts[2]), Top: number(parts[3]), GapX: number(parts[4]), GapY: number(parts[5]),
+	}
+	return read, err
+}
+
+// String writes the figures as ReadLabelSheet reads them.
+func (s LabelSheet) String() string {
+	return fmt.Sprintf("%dx%d, %.4gx%.4g, %.4g, %.4g, %.4g, %.4g", s.Columns, s.Rows, s.Width, s.Height, s.Left, s.Top, s.GapX, s.GapY)
 }
 
 // Least sizes of a label in millimetres: room for the code with its quiet zone and the id beside it.

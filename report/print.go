@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"stageloom/model/assess"
-	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/report/paper"
 )
@@ -112,7 +111,6 @@ func printed(done paper.Print) Printed {
 type print struct {
 	*assess.Assessment
 	choice Choice
-	Patch  *patch.View
 	links  []plan.Link // those to print, in natural order
 	since  *since      // what changed since the last revision; nil where none was issued
 	atlas  *atlas      // laid out at the first pass
@@ -120,7 +118,7 @@ type print struct {
 
 // newPrint makes ready what all chapters ask for.
 func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
-	p := &print{Assessment: a, Patch: patch.Of(a.Plan), choice: choice}
+	p := &print{Assessment: a, choice: choice}
 	var err error
 	if p.since, err = lastIssue(a); err != nil {
 		return nil, err

@@ -14,7 +14,7 @@ import (
 // Spreadsheet is what a print says as sheets of typed cells: links, cables, stock, pull list, patch and findings. Lengths
 // are metres and losses dB at 100 MHz, as numbers.
 func Spreadsheet(a *assess.Assessment) exchange.Book {
-	p := &print{Assessment: a, Patch: patch.Of(a.Plan), links: a.Links()}
+	p := &print{Assessment: a, links: a.Links()}
 	return exchange.Book{Sheets: []exchange.Sheet{
 		p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.findingsSheet(),
 	}}
@@ -46,10 +46,18 @@ func (p *print) linksSheet() exchange.Sheet {
 			exchange.Text(link.Name), exchange.Text(b.TransportName), exchange.Text(from.Name), exchange.Text(link.FromPort), exchange.Text(to.Name), exchange.Text(link.ToPort),
 			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Figure(b.Run), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
 			exchange.Count(b.Joins), exchange.Optional(b.LossDB, b.HasMargin()), exchange.Optional(b.LimitDB, b.Graded), exchange.Optional(b.MarginDB, b.HasMargin()),
-			exchange.Optional(b.WantedDB, b.Graded), exchange.Text(gradeWord(b.Grade)), exchange.Optional(b.TemperatureC, b.Graded), exchange.Text(link.Note),
+			exchange.Optional(b.WantedDB, b.Graded), exchange.Text(standing(b)), exchange.Optional(b.TemperatureC, b.Graded), exchange.Text(link.Note),
 		})
 	}
 	return s
+}
+
+// standing is a link's grade, which rests on cable that is not laid yet where some is missing.
+func standing(b budget.Budget) string {
+	if b.Missing > crumb && b.Grade != budget.Uncabled && b.Grade != budget.Ungraded {
+		return gradeWord(b.Grade) + " once laid"
+	}
+	return gradeWord(b.Grade)
 }
 
 // cablesSheet has a row for every cable of every link, in order from the near end.

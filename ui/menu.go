@@ -112,6 +112,7 @@ func (w *window) planMenu() *fyne.Menu {
 		w.item("Save as…", key(fyne.KeyS, control|shift), w.saveAs),
 		fyne.NewMenuItemSeparator(),
 		w.item("Print to PDF…", key(fyne.KeyP, control), w.print),
+		w.item("Save as spreadsheet…", nil, w.saveSpreadsheet),
 		w.item("Issue a revision…", nil, w.issue),
 		fyne.NewMenuItemSeparator(),
 		quit,

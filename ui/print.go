@@ -64,3 +64,15 @@ func (w *window) printed(path string, printed report.Printed, err error) {
 		w.notice.Say(text + ". No viewer opened: " + err.Error())
 	}
 }
+
+// saveSpreadsheet asks where to and writes what a print says as a workbook.
+func (w *window) saveSpreadsheet() {
+	const xlsx = ".xlsx"
+	w.askName("Save as spreadsheet", fileName(w.desk.Plan().Settings.Name)+xlsx, xlsx, "Save", func(path string) {
+		if _, err := report.SaveSpreadsheet(path, w.desk.Assessment()); err != nil {
+			w.notice.Warn(sentence(err))
+			return
+		}
+		w.notice.Say("Links, cables, stock, pull list, patch and findings are in " + path)
+	})
+}

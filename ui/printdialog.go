@@ -33,7 +33,7 @@ type printDialog struct {
 
 	packs        map[report.Pack]*widget.Check
 	name, folder *field
-	used         *field
+	sheet, used  *field
 	trouble      *widget.Label
 
 	picture  *canvas.Image
@@ -139,16 +139,18 @@ func (d *printDialog) form() *widget.Form {
 	where := d.newChooser(names, nil)
 	where.Selected = everywhere
 	where.OnChanged = func(string) { d.limit(where.SelectedIndex()) }
-	d.used, d.name, d.folder = d.newField(), d.newField(), d.newField()
+	d.used, d.sheet, d.name, d.folder = d.newField(), d.newField(), d.newField(), d.newField()
 	d.used.SetText("0")
 	d.used.OnChanged = func(string) { d.look() }
+	d.sheet.SetPlaceHolder(report.LabelSheetFor(d.choice.Paper).String() + ", on plain paper")
+	d.sheet.OnChanged = func(string) { d.look() }
 	d.name.SetText(d.fileName())
 	d.folder.SetText(d.window.folder())
 	d.name.OnSubmitted = func(string) { d.take() }
 	d.folder.OnSubmitted = func(string) { d.take() }
 	return widget.NewForm(
 		widget.NewFormItem("Paper", size), widget.NewFormItem("Ink", grey), widget.NewFormItem("Where", where), widget.NewFormItem("Only", changed),
-		widget.NewFormItem("Labels used", d.used), widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", d.browsed(d.folder)),
+		widget.NewFormItem("Act", d.actChooser()), widget.NewFormItem("Label sheet", d.sheet), widget.NewFormItem("Labels used", d.used), widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", d.browsed(d.folder)),
 	)
 }
 
@@ -180,17 +182,47 @@ func (d *printDialog) ready() error {
 		return errors.New("choose a pack to print")
 	}
 	d.choice.Labels = report.LabelSheet{}
-	if text := strings.TrimSpace(d.used.Text); text != "" && text != "0" {
-		sheet := report.LabelSheetFor(d.choice.Paper)
-		used, err := strconv.Atoi(text)
-		if err != nil || used < 0 || used >= sheet.Count() {
-			return fmt.Errorf("%q labels can't be used up: a sheet has %d, so type a number from 0 to %d", text, sheet.Count(), sheet.Count()-1)
-		}
-		sheet.Skip = used
-		d.choice.Labels = sheet
+	used := strings.TrimSpace(d.used.Text)
+	if d.sheet.Text == "" && (used == "" || used == "0") {
+		return nil
 	}
+	sheet, err := report.ReadLabelSheet(d.sheet.Text, d.choice.Paper)
+	if err != nil {
+		return err
+	}
+	if used != "" {
+		if sheet.Skip, err = strconv.Atoi(used); err != nil {
+			return fmt.Errorf("%q labels can't be used up: type a number", used)
+		}
+	}
+	d.choice.Labels = sheet
 	return nil
 }
+
+// actChooser prints the patch of one act, or of all.
+func (d *printDialog) actChooser() *chooser {
+	names := []string{everyAct}
+	acts := slices.Collect(d.assessment.Plan.Acts.All())
+	slices.SortStableFunc(acts, func(a, b plan.Act) int { return a.Order - b.Order })
+	for _, act := range acts {
+		names = append(names, act.Name)
+	}
+	list := d.newChooser(names, nil)
+	list.Selected = everyAct
+	list.OnChanged = func(string) {
+		d.choice.Act = ""
+		if i := list.SelectedIndex(); i > 0 {
+			d.choice.Act = acts[i-1].ID
+		}
+		d.look()
+	}
+	if len(acts) == 0 {
+		list.Disable()
+	}
+	return list
+}
+
+const everyAct = "all acts"
 
 // proofScale is how many pixels a millimetre of the page gets: readable, and drawn in a blink.
 const proofScale = 3.2

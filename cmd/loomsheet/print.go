@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"os"
 	"os/signal"
-	"strconv"
 	"strings"
 	"time"
 
@@ -29,8 +28,10 @@ type printCommand struct {
 	Packs    []words `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
 	Chapters []words `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
 	Position words   `placeholder:"NAME" help:"Print only what ends at this position."`
+	Act      words   `placeholder:"NAME" help:"Print the patch of this act alone."`
 	Changed  bool    `help:"Print of links only those laid otherwise than at the last revision."`
 	Labels   words   `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
+	Twin     words   `name:"spreadsheet" placeholder:"FILE" help:"Write the same as a spreadsheet too: a workbook for .xlsx, a file for each sheet for .csv."`
 	Used     int     `placeholder:"N" help:"Labels already used up on the first sheet."`
 }
 
@@ -61,6 +62,13 @@ func (c *printCommand) Run(a *answer) error {
 		return notPrinted(err, path)
 	}
 	tell(&a.page, path, choice, printed)
+	if c.Twin != "" {
+		written, err := report.SaveSpreadsheet(string(c.Twin), assessment)
+		if err != nil {
+			return err
+		}
+		a.line("  also %s", strings.Join(written, ", "))
+	}
 	if stops := assessment.Totals.Stops; stops > 0 {
 		a.blank()
 		a.line("The plan holds %s the show:", stopping(stops))
@@ -129,13 +137,37 @@ func (c *printCommand) pages(p *plan.Plan, choice report.Choice) (report.Choice,
 			return choice, fmt.Errorf("--position: there is no %q in the plan; its positions are %s", c.Position, positionNames(p))
 		}
 	}
+	if c.Act != "" {
+		for act := range p.Acts.All() {
+			if strings.EqualFold(act.Name, string(c.Act)) {
+				choice.Act = act.ID
+			}
+		}
+		if choice.Act == "" {
+			return choice, fmt.Errorf("--act: there is no %q in the plan; its acts are %s", c.Act, actNames(p))
+		}
+	}
 	if c.Labels == "" && c.Used == 0 {
 		return choice, nil
 	}
-	sheet, err := labelSheet(string(c.Labels), choice.Paper)
+	sheet, err := report.ReadLabelSheet(string(c.Labels), choice.Paper)
+	if err != nil {
+		return choice, fmt.Errorf("--labels: %w", err)
+	}
 	sheet.Skip = c.Used
 	choice.Labels = sheet
-	return choice, err
+	return choice, nil
+}
+
+func actNames(p *plan.Plan) string {
+	var names []string
+	for act := range p.Acts.All() {
+		names = append(names, act.Name)
+	}
+	if len(names) == 0 {
+		return "none"
+	}
+	return strings.Join(names, ", ")
 }
 
 func positionNames(p *plan.Plan) string {
@@ -147,34 +179,6 @@ func positionNames(p *plan.Plan) string {
 		return "none"
 	}
 	return strings.Join(names, ", ")
-}
-
-// labelSheet reads the figures of a sheet of labels; blank is the usual one for the paper.
-func labelSheet(text, paper string) (report.LabelSheet, error) {
-	sheet := report.LabelSheetFor(paper)
-	if text == "" {
-		return sheet, nil
-	}
-	fail := fmt.Errorf("--labels: %q is no sheet; write columns x rows, width x height, left, top, gap across, gap down in mm, for instance 3x8,70x37,0,0.5,0,0", text)
-	parts := strings.Split(strings.ReplaceAll(text, " ", ""), ",")
-	if len(parts) != 6 {
-		return sheet, fail
-	}
-	var err error
-	number := func(part string) float64 {
-		value, wrong := strconv.ParseFloat(part, 64)
-		if wrong != nil {
-			err = fail
-		}
-		return value
-	}
-	columns, rows, _ := strings.Cut(strings.ToLower(parts[0]), "x")
-	width, height, _ := strings.Cut(strings.ToLower(parts[1]), "x")
-	sheet = report.LabelSheet{
-		Columns: int(number(columns)), Rows: int(number(rows)), Width: number(width), Height: number(height),
-		Left: number(parts[2]), Top: number(parts[3]), GapX: number(parts[4]), GapY: number(parts[5]),
-	}
-	return sheet, err
 }
 
 var sheets = map[string]string{"a4": "A4", "a3": "A3", "letter": "Letter"}
