@@ -5,7 +5,6 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -265,23 +264,4 @@ func TestTheCrewsTypeIsLarge(t *testing.T) {
 	require.GreaterOrEqual(t, counts["14.00"], a.Plan.Links.Len())
 	require.Greater(t, counts["11.00"], 4*a.Plan.Links.Len())
 	require.LessOrEqual(t, counts["8.00"], 0)
-}
-
-// BenchmarkPrint is a whole print of 500 links and of 750 on 25 stages; the first pass lays out the plan's pages.
-func BenchmarkPrint(b *testing.B) {
-	for _, c := range []struct {
-		name string
-		plan *plan.Plan
-	}{{"500 links in rows", many(b, 500)}, {"750 links on 25 stages", demo.Large(1)}} {
-		a := assess.Of(c.plan)
-		b.Run(c.name, func(b *testing.B) {
-			pages := 0
-			for b.Loop() {
-				done, err := report.Write(context.Background(), io.Discard, a, report.ChoiceOf(a.Plan, day))
-				require.NoError(b, err)
-				pages = done.Pages
-			}
-			b.ReportMetric(float64(pages), "pages")
-		})
-	}
 }
