@@ -107,7 +107,7 @@ func (p *print) boxTable(title string, rows []patch.BoxRow) paper.Table {
 			{Head: "What", Width: paper.Fill(1.2), Lines: 3},
 			{Head: "Source, stand", Width: paper.Fill(0.9), Lines: 3},
 			{Head: "48 V", Align: paper.Centre},
-			{Head: "Arrives at", Width: paper.Fill(1.1), Lines: 4},
+			{Head: "Arrives at", Width: paper.Fill(1.1), Lines: 8},
 			{Head: "Done", Align: paper.Centre},
 		},
 		BlankRows: 2,

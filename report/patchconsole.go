@@ -51,7 +51,7 @@ func (p *print) channelTable(title string, rows []patch.ChannelRow) paper.Table 
 			{Head: "Source, stand", Width: paper.Fill(1), Lines: 3},
 			{Head: "From socket", Width: paper.Fill(0.9), Lines: 3},
 			{Head: "Over", Width: paper.Fill(0.8), Lines: 3},
-			{Head: "Gain, 48 V", Width: paper.Fill(0.8), Lines: 3},
+			{Head: "Gain, 48 V", Width: paper.Fill(0.8), Lines: 6},
 			{Head: "Heard", Align: paper.Centre},
 		},
 		BlankRows: 2,
@@ -214,7 +214,7 @@ func (p *print) lineTable(title string, act *patch.Act) paper.Table {
 		Title: title,
 		Columns: []paper.Column{
 			{Head: "No.", Face: paper.Mono},
-			{Head: "Call", Width: paper.Fill(2.2), Lines: 4},
+			{Head: "Call", Width: paper.Fill(2.2), Lines: 8},
 			{Head: "Source, stand", Width: paper.Fill(1), Lines: 3},
 			{Head: "48 V", Align: paper.Centre},
 			{Head: "At box", Align: paper.Centre},
