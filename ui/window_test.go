@@ -57,6 +57,7 @@ type state struct {
 	Selection []string
 	History   []string
 	Overlays  int
+	Focus     string
 	Links     map[string]struct{ Grade, Label string }
 }
 

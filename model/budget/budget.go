@@ -95,6 +95,8 @@ type Budget struct {
 	Laid, Missing float64
 	// Fill is the kind the missing metres are reckoned as; blank where none is wanted, and then they are uncabled.
 	Fill plan.CableKindID
+	// FillName is that kind's name.
+	FillName string
 
 	// Parts are cables and joints from the near end on, with the assumed ones.
 	Parts []Part

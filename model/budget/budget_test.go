@@ -167,7 +167,7 @@ func TestMissingMetresAreReckonedAsTheWantedKind(t *testing.T) {
 		require.True(t, b.Parts[0].Assumed && b.Assumed() && b.Bare())
 		require.False(t, b.TooShort())
 		require.Equal(t, budget.Ample, b.Grade)
-		require.Equal(t, "ample: 6.5 dB in hand, 3.0 dB wanted; no cable yet, 100.0 m to go", b.Why())
+		require.Equal(t, "ample once 100.0 m of Cat 6A low-loss, own figure 18.5 is laid: 6.5 dB in hand, 3.0 dB wanted", b.Why())
 	})
 	t.Run("what cables leave open is one more cable and one more coupler", func(t *testing.T) {
 		s.cable(t, metres("cat6a-own", 60))
@@ -177,7 +177,7 @@ func TestMissingMetresAreReckonedAsTheWantedKind(t *testing.T) {
 		require.Equal(t, 0, b.Joins)
 		require.Equal(t, 2, b.Interfaces)
 		require.True(t, b.TooShort() && b.Parts[1].Assumed && b.Parts[2].Assumed)
-		require.Contains(t, b.Why(), "40.0 m too short")
+		require.Contains(t, b.Why(), "ample once 40.0 m more of Cat 6A low-loss, own figure 18.5 is laid")
 	})
 	t.Run("cables that do not reach are uncabled without a wanted kind", func(t *testing.T) {
 		s.set(t, func(l *plan.Link) { l.FillKind = "" })

@@ -13,6 +13,7 @@ const leastUnitFactor = 0.8
 // cable is one cable kind made ready for reckoning.
 type cable struct {
 	id         plan.CableKindID
+	name       string
 	built      standards.Construction
 	pair       bool          // it is a four-pair data cable
 	known      bool          // and its loss is known: a category, or an own or measured figure
@@ -51,7 +52,7 @@ func (r *Reckoner) newCable(kind plan.CableKind) cable {
 		category, _ = standards.CableBySlug(poorestCategory)
 	}
 	c := cable{
-		id: kind.ID, plug: r.hardwareOf(kind.Hardware), pair: Fits(kind, standards.BalancedPair),
+		id: kind.ID, name: kind.Name, plug: r.hardwareOf(kind.Hardware), pair: Fits(kind, standards.BalancedPair),
 		nearSocket: kind.NearEnd == "socket", farSocket: kind.FarEnd == "socket", drum: kind.Form == "drum",
 		built: standards.Construction{
 			Cable: category, Conductor: conductorOf(kind.Gauge, kind.Solid), WholeAllowance: kind.Allowance,

@@ -183,6 +183,9 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 		Link: link.ID, Name: link.Name, Transport: link.Transport, TransportName: t.row.Name, Graded: t.row.Graded(),
 		Distance: t.row.StatedDistance, Fill: link.FillKind, Straight: link.Way == "straight",
 	}
+	if link.FillKind != "" {
+		b.FillName = r.kindOf(link.FillKind).name
+	}
 	b.measure(r.plan, link, r.wayLength(from, to, points))
 	r.settle(&b, link, t, from, to)
 	c.build(&b, link, segments)

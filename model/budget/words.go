@@ -43,32 +43,49 @@ func (b Budget) Label() string {
 }
 
 // Why is the sentence that says why the link has its grade, and what else is to be known of it. Metres and tenths of dB.
-func (b Budget) Why() string {
-	said := []string{b.verdict()}
+func (b Budget) Why() string { return b.WhyIn(Metres) }
+
+// WhyIn is Why with lengths in the words of a printer.
+func (b Budget) WhyIn(metres func(float64) string) string {
+	said := []string{b.verdict(metres)}
 	switch {
-	case b.TooShort() && b.Grade != Uncabled:
-		said = append(said, Metres(b.Missing)+" too short")
-	case b.Bare() && b.Grade != Uncabled:
-		said = append(said, "no cable yet, "+Metres(b.Missing)+" to go")
+	case b.Graded:
+	case b.TooShort():
+		said = append(said, metres(b.Missing)+" too short")
+	case b.Bare():
+		said = append(said, "no cable yet, "+metres(b.Missing)+" to go")
 	}
 	if b.Grade == Tight && b.AboveStandard() {
 		said = append(said, fmt.Sprintf("above the standard's %.1f dB", standardLimitDB))
 	}
 	if b.PastDistance() {
-		said = append(said, fmt.Sprintf("%s of cable, past the %.0f m stated for %s", Metres(b.Length()), b.Distance, b.TransportName))
+		said = append(said, fmt.Sprintf("%s of cable, past the %s stated for %s", metres(b.Length()), strings.Replace(metres(b.Distance), ".0 ", " ", 1), b.TransportName))
 	}
 	return strings.Join(said, "; ")
 }
 
+// Once says what a grade rests on that is not laid yet: " once 36.4 m more of Cat 6A is laid"; blank where all is laid.
+func (b Budget) Once(metres func(float64) string) string {
+	if !b.Assumed() {
+		return ""
+	}
+	more := metres(b.Missing)
+	if b.TooShort() {
+		more += " more"
+	}
+	return fmt.Sprintf(" once %s of %s is laid", more, b.FillName)
+}
+
 // verdict says the grade with the figure that decided it.
-func (b Budget) verdict() string {
+func (b Budget) verdict(metres func(float64) string) string {
+	once := b.Once(metres)
 	switch b.Grade {
 	case Over:
-		return fmt.Sprintf("over by %s dB at 100 MHz", figure(-b.MarginDB))
+		return fmt.Sprintf("over by %s dB at 100 MHz%s", figure(-b.MarginDB), once)
 	case Tight:
-		return fmt.Sprintf("tight: %s dB in hand, %s dB under what is wanted", InHand(b.MarginDB), figure(b.WantedDB-b.MarginDB))
+		return fmt.Sprintf("tight%s: %s dB in hand, %s dB under what is wanted", once, InHand(b.MarginDB), figure(b.WantedDB-b.MarginDB))
 	case Enough, Ample:
-		return fmt.Sprintf("%s: %s dB in hand, %.1f dB wanted", b.Grade, InHand(b.MarginDB), b.WantedDB)
+		return fmt.Sprintf("%s%s: %s dB in hand, %.1f dB wanted", b.Grade, once, InHand(b.MarginDB), b.WantedDB)
 	case Uncabled:
 		if b.Unknown() {
 			return "a cable whose loss is not known: no grade can be given"
@@ -77,7 +94,7 @@ func (b Budget) verdict() string {
 		if b.TooShort() {
 			gap = "too short"
 		}
-		return fmt.Sprintf("uncabled: %s %s and no kind of cable chosen", Metres(b.Missing), gap)
+		return fmt.Sprintf("uncabled: %s %s and no kind of cable chosen", metres(b.Missing), gap)
 	}
 	return fmt.Sprintf("%s carries no grade", b.TransportName)
 }

@@ -71,7 +71,7 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 // FigureOf is a link as drawn with a budget, which may be a preview's.
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	figure := LinkFigure{
-		ID: link.ID, Label: LabelOf(link.Name, b), Grade: string(b.Grade), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
+		ID: link.ID, Label: labelOf(link.Name, b), Grade: string(b.Grade), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())
@@ -85,6 +85,12 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	if b.Run <= 0 {
 		return figure
 	}
+	switch {
+	case b.TooShort():
+		figure.Lacks, figure.Missing = "too short", b.Missing
+	case b.Assumed():
+		figure.Lacks, figure.Missing = "to lay", b.Missing
+	}
 	if b.Missing > 0 {
 		figure.Reached = max(0, 1-b.Missing/b.Run)
 	}
@@ -96,14 +102,25 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	return figure
 }
 
-// LabelOf is what stands on a link: its name, its margin in whole dB, and the metres it is too short.
-func LabelOf(name string, b *budget.Budget) string {
-	text := name
+// labelOf is a link's name with its margin in whole dB.
+func labelOf(name string, b *budget.Budget) string {
 	if label := b.Label(); label != "" {
-		text += " " + label
+		return name + " " + label
 	}
-	if b.TooShort() {
-		text += fmt.Sprintf(" too short %.0f m", math.Ceil(b.Missing-1e-6))
+	return name
+}
+
+// Words are what stands on a link: its label, and in whole units of a length, rounded up, what is too short or to lay.
+func (l *LinkFigure) Words(unit float64) string {
+	if l.Lacks == "" {
+		return l.Label
 	}
-	return text
+	name := "m"
+	if unit > 0 && unit < 1 {
+		name = "ft"
+	}
+	if unit <= 0 {
+		unit = 1
+	}
+	return fmt.Sprintf("%s %s %.0f %s", l.Label, l.Lacks, math.Ceil(l.Missing/unit-1e-6), name)
 }

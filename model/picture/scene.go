@@ -53,9 +53,12 @@ type PortFigure struct {
 
 // LinkFigure is a link as drawn: its way from device to device, the joins along it and what is missing at its end.
 type LinkFigure struct {
-	ID    plan.LinkID
-	Label string
-	Grade string
+	ID plan.LinkID
+	// Label is its name with the margin, and Lacks says of Missing metres how they are missing; blank for none.
+	Label   string
+	Lacks   string
+	Missing float64
+	Grade   string
 	// Transport is what the link carries.
 	Transport plan.TransportID
 	From, To  plan.DeviceID

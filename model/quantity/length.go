@@ -3,7 +3,10 @@ package quantity
 import "fmt"
 
 // metresPerFoot is exact: the international foot of 1959.
-const metresPerFoot = 0.3048
+const metresPerFoot = Foot
+
+// Foot is a foot in metres (NIST Handbook 44, appendix C).
+const Foot = 0.3048
 
 // LongestLength is the bound of lengths and of coordinates on either side of
 // zero, in metres. It lies far outside any venue: what is larger is a slip of

@@ -3,6 +3,7 @@ package panel
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"stageloom/model/assess"
@@ -21,8 +22,14 @@ func (u Units) Metres(metres float64) string {
 	return strings.Replace(quantity.PrintLength(metres, u.Length, 1), ".0 ", " ", 1)
 }
 
-// Needed prints metres that are missing, rounded up to a tenth, as the findings and the paper do.
-func (u Units) Needed(metres float64) string { return u.Metres(math.Ceil(metres*10-1e-6) / 10) }
+// Needed prints metres of a run, or missing of it, rounded up to a tenth of the unit, as the findings and the paper do.
+func (u Units) Needed(metres float64) string {
+	unit, forgiven := 1.0, 1e-6
+	if u.Length == quantity.Imperial {
+		unit, forgiven = quantity.Foot, 0.05 // a metric cable is no longer than it prints
+	}
+	return u.Metres(math.Ceil(metres/unit*10-forgiven) / 10 * unit)
+}
 
 // Card is what the panel on the right says about the selection.
 type Card struct {
@@ -98,7 +105,7 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 	if loom, found := a.Plan.Looms.Get(plan.Key(link.Loom)); found {
 		c.Kind += " · " + loom.Name
 	}
-	c.add("run", units.Metres(b.Run), runNote(b, units))
+	c.add("run", units.Needed(b.Run), runNote(a.Plan, b, units))
 	c.add("cables", units.Metres(b.Laid), cablesNote(a.Plan, b, units))
 	if b.Missing > 0 {
 		name := "too short by"
@@ -120,9 +127,9 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 	}
 	c.add("limit", fmt.Sprintf("%.1f dB", b.LimitDB), ruleName(b.Rule))
 	if b.HasMargin() {
-		c.add("margin", budget.TenthDB(b.MarginDB)+" dB", b.Why())
+		c.add("margin", budget.TenthDB(b.MarginDB)+" dB", b.WhyIn(units.Needed))
 	} else {
-		c.add("margin", "–", b.Why())
+		c.add("margin", "–", b.WhyIn(units.Needed))
 	}
 	return c
 }
@@ -136,10 +143,10 @@ func endOf(p *plan.Plan, id plan.DeviceID, port string) string {
 	return device.Name + " " + port
 }
 
-func runNote(b budget.Budget, units Units) string {
+func runNote(p *plan.Plan, b budget.Budget, units Units) string {
 	way := "way"
 	if b.Straight {
-		way = "straight way, with its allowance"
+		way = fmt.Sprintf("straight way × %s", strconv.FormatFloat(p.Settings.Detour, 'f', -1, 64))
 	}
 	parts := []string{units.Metres(b.Way) + " " + way}
 	if b.Rises > 0 {

@@ -226,6 +226,9 @@ func newFixLink(c *CardView, f checks.Finding, fix checks.Fix) *fixLink {
 	return l
 }
 
+// Words are what the link says, for tests.
+func (l *fixLink) Words() string { return l.Text }
+
 // lowered begins a sentence small, as it does behind a colon.
 func lowered(text string) string {
 	if text == "" {

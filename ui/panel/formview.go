@@ -186,6 +186,9 @@ func newGroupHead(v *FormView, group FormGroup, open bool) *groupHead {
 	return h
 }
 
+// Group is the group that the heading folds.
+func (h *groupHead) Group() string { return h.group }
+
 // FocusGained implements fyne.Focusable.
 func (h *groupHead) FocusGained() {
 	h.Button.FocusGained()

@@ -40,6 +40,9 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
 		}
 	}
+	if rows := where(budget.Budget.Assumed); len(rows) > 0 {
+		items = append(items, Item{Count: len(rows), Words: "of them with cable to lay", Rows: rows})
+	}
 	if rows := where(budget.Budget.TooShort); len(rows) > 0 {
 		items = append(items, Item{Count: len(rows), Words: "too short", Rows: rows})
 	}

@@ -2,6 +2,7 @@ package strip
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -51,19 +52,28 @@ func (o observer) length(metres float64) string {
 	return strings.Replace(quantity.PrintLength(metres, o.system, 1), ".0 ", " ", 1)
 }
 
+// needed prints metres of a run, or missing of it, rounded up to a tenth as card, findings and paper do.
+func (o observer) needed(metres float64) string {
+	unit, forgiven := 1.0, 1e-6
+	if o.system == quantity.Imperial {
+		unit, forgiven = quantity.Foot, 0.05 // a metric cable is no longer than it prints
+	}
+	return o.length(math.Ceil(metres/unit*10-forgiven) / 10 * unit)
+}
+
 // note tells how cable and run compare.
 func (o observer) note() string {
 	b := o.budget
 	note := ""
 	switch {
 	case b.Bare():
-		note = fmt.Sprintf("%s to go", o.length(b.Run))
+		note = fmt.Sprintf("%s to go", o.needed(b.Run))
 	case b.Missing > 0:
-		note = fmt.Sprintf("%s of cable for a run of %s: %s too short", o.length(b.Laid), o.length(b.Run), o.length(b.Missing))
+		note = fmt.Sprintf("%s of cable for a run of %s: %s too short", o.length(b.Laid), o.needed(b.Run), o.needed(b.Missing))
 	case b.Laid-b.Run < 0.05:
-		note = fmt.Sprintf("%s of cable for a run of %s", o.length(b.Laid), o.length(b.Run))
+		note = fmt.Sprintf("%s of cable for a run of %s", o.length(b.Laid), o.needed(b.Run))
 	default:
-		note = fmt.Sprintf("%s of cable for a run of %s: %s stay coiled", o.length(b.Laid), o.length(b.Run), o.length(b.Laid-b.Run))
+		note = fmt.Sprintf("%s of cable for a run of %s: %s stay coiled", o.length(b.Laid), o.needed(b.Run), o.length(b.Laid-b.Run))
 		if b.Graded {
 			note += " and still count"
 		}
@@ -95,7 +105,7 @@ func (o observer) withMissing(parts []Part) []Part {
 		}
 	}
 	at := len(parts) - beyond
-	length := o.length(o.budget.Missing)
+	length := o.needed(o.budget.Missing)
 	missing := Part{
 		What: budget.Cable, Assumed: true, Unknown: true, Length: o.budget.Missing,
 		Labels: []string{length + " missing · no kind of cable chosen", length + " missing", length},
@@ -136,7 +146,7 @@ func (o observer) cable(told *Part, part budget.Part) {
 	length := o.length(part.Length)
 	var names []string
 	if part.Assumed {
-		length += " missing"
+		length = o.needed(part.Length) + " missing"
 	}
 	switch {
 	case part.What == budget.Lead:
