@@ -2,19 +2,36 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 )
 
 // field is an entry of a dialog that Escape closes; the toolkit's own keeps Escape to itself.
 type field struct {
 	widget.Entry
-	window *window
+	window  *window
+	pointed bool // the pointer gives the focus, and says where the cursor goes
 }
 
 func (w *window) newField() *field {
 	f := &field{window: w}
 	f.ExtendBaseWidget(f)
 	return f
+}
+
+// MouseDown implements desktop.Mouseable.
+func (f *field) MouseDown(event *desktop.MouseEvent) {
+	f.pointed = true
+	f.Entry.MouseDown(event)
+	f.pointed = false
+}
+
+// FocusGained implements fyne.Focusable. A field that is reached by key has its text selected, so that typing replaces it.
+func (f *field) FocusGained() {
+	f.Entry.FocusGained()
+	if !f.pointed && !f.MultiLine {
+		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
 }
 
 // newLongField is a field of several lines.

@@ -50,7 +50,7 @@ func (w *window) open(path string) {
 func (w *window) newPlan() {
 	w.keepFirst(func() {
 		w.notice.Clear()
-		w.desk.NewPlan(plan.New("New plan"))
+		w.desk.NewPlan(plan.New(newName))
 	})
 }
 
@@ -142,6 +142,7 @@ func (w *window) saveAs() { w.saveAsThen(func() {}) }
 func (w *window) saveAsThen(then func()) {
 	name := fileName(w.desk.Plan().Settings.Name) + planfile.Extension
 	w.askName("Save as", name, planfile.Extension, "Save", func(path string) {
+		w.nameAfter(path)
 		if err := w.desk.SaveAs(path, true); err != nil {
 			w.notice.Warn(sentence(err) + " The plan stays in this window.")
 			return
@@ -150,6 +151,20 @@ func (w *window) saveAsThen(then func()) {
 		w.notice.Say("Saved " + w.desk.Path())
 		then()
 	})
+}
+
+// newName is what a plan is called that nobody has named.
+const newName = "New plan"
+
+// nameAfter gives a plan that nobody has named the name of the file that it is saved to first.
+func (w *window) nameAfter(path string) {
+	settings := w.desk.Plan().Settings
+	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	if settings.Name != newName || name == "" {
+		return
+	}
+	settings.Name = name
+	w.do("Name the plan "+name, func(e *plan.Edit) error { e.SetSettings(settings); return nil })
 }
 
 // fileName makes a plan's name a file's: signs that some system forbids become hyphens.
@@ -218,6 +233,7 @@ func (w *window) ask(title, text string, choices []choice) {
 
 // close asks for unsaved work, keeps the window's shape and lets the plan go.
 func (w *window) close() {
+	w.keepTyped()
 	w.keepFirst(func() {
 		w.settings.SetWindow(w.window.Canvas().Size())
 		w.settings.SetSplits(w.across.Offset, w.down.Offset)

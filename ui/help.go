@@ -121,18 +121,19 @@ func (w *window) showText(title string, content fyne.CanvasObject) {
 // showHistory lists the steps; a click goes there.
 func (w *window) showHistory() {
 	names, at := w.desk.History()
-	list := widget.NewList(
+	note := func(i int) string {
+		switch {
+		case i == at:
+			return "now"
+		case i > at:
+			return "undone"
+		}
+		return ""
+	}
+	list := w.newPickList(
 		func() int { return len(names) },
-		func() fyne.CanvasObject { return widget.NewLabel("") },
-		func(i int, object fyne.CanvasObject) {
-			label := object.(*widget.Label)
-			label.TextStyle.Bold = i == at
-			label.Importance = widget.MediumImportance
-			if i > at {
-				label.Importance = widget.LowImportance // undone
-			}
-			label.SetText(names[i])
-		},
+		func(i int) (words, small string, usable bool) { return names[i], note(i), i <= at },
+		func(int) {},
 	)
 	list.Select(at)
 	list.ScrollTo(at)

@@ -128,9 +128,21 @@ func (d *linkDialog) check() {
 		return
 	}
 	d.draft = link
-	b := d.desk.Assessment().Reckoner().Sketch(budget.Sketch{Link: link})
+	b := d.sketched(link)
 	d.told.SetText(b.TransportName + ", run " + d.units().Metres(b.Run) + ": " + b.Why())
 	d.take.Enable()
+}
+
+// sketched reckons a link that is not there yet, whose wanted kind the plan may not hold yet either.
+func (d *linkDialog) sketched(link plan.Link) budget.Budget {
+	p := d.desk.Plan()
+	if link.FillKind != "" && !p.CableKinds.Has(plan.Key(link.FillKind)) {
+		wider, err := plan.Do(p, nil, func(e *plan.Edit) error { return catalogue.UseCable(e, link.FillKind) })
+		if err == nil {
+			p = wider
+		}
+	}
+	return budget.NewReckoner(p).Sketch(budget.Sketch{Link: link})
 }
 
 type refusedLink struct{ reason string }

@@ -35,6 +35,7 @@ func (w *window) makeLoom() {
 		return
 	}
 	w.desk.Select(plan.Ref{Table: "looms", Key: plan.Key(id)})
+	w.notice.Say(fmt.Sprintf("%s holds %d links, which follow its route: drag the line, or W, N, P and the arrows. Ctrl Z takes it back.", name, len(links)))
 }
 
 func freeLoomName(p *plan.Plan) string {

@@ -74,6 +74,12 @@ func (w *window) functionKey(name fyne.KeyName) {
 	}
 }
 
+// undo takes the last step back, and with it what the notice said of it.
+func (w *window) undo() {
+	w.notice.Clear()
+	w.desk.Undo()
+}
+
 func (w *window) focusStrip() { w.window.Canvas().Focus(w.strip) }
 
 // isFieldCommand tells whether a text field has this command of its own.
@@ -120,7 +126,7 @@ func (w *window) planMenu() *fyne.Menu {
 }
 
 func (w *window) editMenu() *fyne.Menu {
-	undo := w.item("Undo "+w.desk.NextUndo(), &fyne.ShortcutUndo{}, func() { w.desk.Undo() })
+	undo := w.item("Undo "+w.desk.NextUndo(), &fyne.ShortcutUndo{}, w.undo)
 	undo.Disabled = w.desk.NextUndo() == ""
 	redo := w.item("Redo "+w.desk.NextRedo(), &fyne.ShortcutRedo{}, func() { w.desk.Redo() })
 	redo.Disabled = w.desk.NextRedo() == ""
@@ -288,7 +294,7 @@ func (w *window) contextMenu(at fyne.Position) {
 	add("Measure", w.plan.Measure)
 	add("Whole plan", w.plan.Fit)
 	if name := w.desk.NextUndo(); name != "" {
-		add("Undo "+name, func() { w.desk.Undo() })
+		add("Undo "+name, w.undo)
 	}
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.window.Canvas(), at)
 }

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -159,7 +160,8 @@ func (w *window) rename() {
 	d := dialog.NewCustomWithoutButtons("Rename", entry, w.window)
 	take := func() {
 		d.Hide()
-		w.do("Rename "+entry.Text, func(e *plan.Edit) error { return renamed(e, ref, entry.Text) })
+		name := strings.TrimSpace(entry.Text)
+		w.do("Rename "+name, func(e *plan.Edit) error { return renamed(e, ref, name) })
 	}
 	entry.OnSubmitted = func(string) { take() }
 	ok := widget.NewButton("Rename", take)

@@ -61,7 +61,7 @@ func (w *window) printed(path string, printed report.Printed, err error) {
 	}
 	w.notice.Say(text)
 	if err := w.app.OpenURL(&url.URL{Scheme: "file", Path: path}); err != nil {
-		w.notice.Say(text + ". No viewer opened: " + err.Error())
+		w.notice.Say(text + ". No program was found to show it: open the file by hand.")
 	}
 }
 

@@ -78,7 +78,10 @@ func (e *Equipment) SetKinds(p *plan.Plan, own []catalogue.DeviceKind) {
 }
 
 // Focus puts the cursor into the search field.
-func (e *Equipment) Focus(c fyne.Canvas) { c.Focus(e.search) }
+func (e *Equipment) Focus(c fyne.Canvas) {
+	c.Focus(e.search)
+	e.search.TypedShortcut(&fyne.ShortcutSelectAll{}) // the next search begins anew
+}
 
 // Inside lists the search field and the rows in view, for tests of the real window.
 func (e *Equipment) Inside() []fyne.CanvasObject {
