@@ -40,6 +40,8 @@ var keys = [][2]string{
 	{"Ctrl Shift R", "replace the cable chosen in the strip, or the link's first"},
 	{"Ctrl I", "the selected link's own figures: rises, slack, temperature, wanted margin and kind"},
 	{"F4", "the fields of the card: Tab goes on, Enter keeps, Escape puts back and then leaves; what was typed is kept when you go"},
+	{"Ctrl M", "pick the cables for the selected links, or for all"},
+	{"Ctrl Shift Y", "what can replace the cable chosen in the strip, or the link's first, now"},
 	{"F8", "curves of the selected link, how far each kind of cable reaches, what would cure it"},
 	{"drag a selected link's line", "lay it round things; W adds a way point, N and P go along them, arrows nudge one, Delete takes it away"},
 	{"L, or a click on a loom's name", "select the loom of a link: its route is drawn as a link's way is, and all its links follow"},
