@@ -53,8 +53,11 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 // functionKey does what a function key says. The toolkit gives keys without Ctrl to what has the focus and to no menu.
 func (w *window) functionKey(name fyne.KeyName) {
 	if len(w.window.Canvas().Overlays().List()) > 0 {
-		if name == fyne.KeyEscape {
+		switch {
+		case name == fyne.KeyEscape:
 			w.giveUp()
+		case (name == fyne.KeyReturn || name == fyne.KeyEnter) && w.submit != nil:
+			w.submit()
 		}
 		return
 	}

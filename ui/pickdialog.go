@@ -62,7 +62,7 @@ func (w *window) pickCables() {
 	d.dialog.Resize(fyne.NewSize(min(pickWidth, size.Width-40), min(pickHeight, size.Height-40)))
 	w.escapable(d.close)
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.take)
+	w.submit = d.accept
 	d.pick()
 }
 
@@ -320,6 +320,7 @@ func (d *pickDialog) close() {
 		d.stop()
 	}
 	d.run++
+	d.submit = nil
 	d.dialog.Hide()
 }
 

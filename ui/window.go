@@ -54,6 +54,8 @@ type window struct {
 	level plan.LevelID
 	// hiddenLevels are levels that are not shown at all.
 	hiddenLevels map[plan.LevelID]bool
+	// submit does what Enter does in the dialog that is open, where no field has the focus; nil for nothing.
+	submit func()
 	// escape closes the dialog that was opened last.
 	escape func()
 	// library holds the user's own kinds; ownKinds are those read last.

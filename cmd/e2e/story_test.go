@@ -81,6 +81,27 @@ func TestAPrintLiesWhereTheWindowSays(t *testing.T) {
 	p.picture("printed")
 }
 
+// TestCablesArePicked picks cables for the whole demo with keys only and takes them back as one step.
+func TestCablesArePicked(t *testing.T) {
+	path := demoCopy(t)
+	s := newScreen(t, "1280x800")
+	p := s.launch(t.TempDir(), nil, path)
+	require.Zero(t, p.state().Links["L20"].Cables, "one link has no cable yet")
+	p.press("ctrl+m")
+	p.until("the pick window is up", func() bool { return p.state().Overlays == 1 })
+	p.picture("pick")
+	p.until("the picks are laid", func() bool {
+		p.press("Return")
+		return p.state().Overlays == 0
+	})
+	require.Equal(t, 1, p.state().Step, "all of it is one step")
+	require.Positive(t, p.state().Links["L20"].Cables)
+	require.Empty(t, p.state().Links["L20"].Missing)
+	p.picture("picked")
+	p.press("ctrl+z")
+	p.until("one undo takes it back", func() bool { return p.state().Links["L20"].Cables == 0 })
+}
+
 // TestClosingAsksForUnsavedWork nudges a device and quits: nothing is lost without a word.
 func TestClosingAsksForUnsavedWork(t *testing.T) {
 	path := demoCopy(t)
