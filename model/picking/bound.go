@@ -16,55 +16,86 @@ type bound struct {
 	rest   int     // the objective modulo step
 }
 
-// bounded reckons the bound that the duals of the basis give over the columns that are not banned.
-func (s *simplex) bounded() *bound {
-	m := s.m
-	charges := make([]int64, len(m.capacity))
-	scale := s.scale[s.objective]
-	b := &bound{least: make([]int64, len(m.groups)), priced: make([]int64, len(m.columns))}
+// charges are what a bound charges for rows and proved objectives, times grid.
+type charges struct{ rows, proved []int64 }
+
+// charged rounds charges to whole numbers; those of rows are not above nought, whatever the float arithmetic said.
+func (s *simplex) charged(duals []float64, factor float64) charges {
 	whole := func(dual float64) int64 {
 		if math.IsNaN(dual) || math.Abs(dual) > 1e9 {
 			return 0
 		}
 		return int64(math.Round(dual * grid))
 	}
-	for r, capacity := range m.capacity {
-		charges[r] = min(0, whole(s.duals[r]*scale))
-		b.base += charges[r] * int64(capacity)
+	c := charges{make([]int64, len(s.m.capacity)), make([]int64, len(s.proved))}
+	for r := range c.rows {
+		c.rows[r] = min(0, whole(duals[r]*factor))
 	}
-	on := make([]int64, len(s.proved))
 	for i, o := range s.proved {
-		at := len(m.capacity) + 2*i
-		on[i] = whole((s.duals[at] - s.duals[at+1]) * scale / s.scale[o])
-		b.base += on[i] * int64(s.sums[o])
+		at := len(s.m.capacity) + 2*i
+		c.proved[i] = whole((duals[at] - duals[at+1]) * factor / s.scale[o])
 	}
-	for group, columns := range m.groups {
-		b.least[group] = math.MaxInt64
-		for _, i := range columns {
-			if s.banned[i] {
-				continue
-			}
-			c := &m.columns[i]
-			price := int64(c.cost[s.objective]) * grid
-			for _, e := range c.entries {
-				price -= charges[e.row] * int64(e.value)
-			}
-			for n, o := range s.proved {
-				price -= on[n] * int64(c.cost[o])
-			}
-			b.priced[i] = price
-			b.least[group] = min(b.least[group], price)
-		}
-		if b.least[group] == math.MaxInt64 {
-			b.least[group] = impossible
-		}
-		b.base += b.least[group]
-	}
+	return c
+}
+
+// bounded reckons the bound that the duals of the basis give over the columns that are not banned.
+func (s *simplex) bounded() *bound {
+	b := s.boundOf(s.charged(s.duals, s.scale[s.objective]), 1)
 	b.residue(s)
 	return b
 }
 
-// impossible is the price of a group none of whose columns is left.
+// boundOf reckons the bound of charges, with the objective's costs once, or not at all.
+func (s *simplex) boundOf(c charges, times int64) *bound {
+	m := s.m
+	b := &bound{least: make([]int64, len(m.groups)), priced: make([]int64, len(m.columns))}
+	for r, capacity := range m.capacity {
+		b.base += c.rows[r] * int64(capacity)
+	}
+	for i, o := range s.proved {
+		b.base += c.proved[i] * int64(s.sums[o])
+	}
+	for group, columns := range m.groups {
+		least := impossible
+		for _, i := range columns {
+			if s.banned[i] {
+				continue
+			}
+			column := &m.columns[i]
+			price := times * int64(column.cost[s.objective]) * grid
+			for _, e := range column.entries {
+				price -= c.rows[e.row] * int64(e.value)
+			}
+			for n, o := range s.proved {
+				price -= c.proved[n] * int64(column.cost[o])
+			}
+			b.priced[i] = price
+			least = min(least, price)
+		}
+		b.least[group] = least
+		b.base += least
+	}
+	return b
+}
+
+// hopeless proves in whole numbers that no choice is left: charges along a row of the inverse without any cost come out
+// above nought.
+func (s *simplex) hopeless(out leaving, falls bool) bool {
+	row := s.rowOf(out)
+	largest := 0.0
+	for _, share := range row {
+		largest = max(largest, math.Abs(share))
+	}
+	if largest == 0 || math.IsNaN(largest) {
+		return false
+	}
+	if !falls {
+		largest = -largest
+	}
+	return s.boundOf(s.charged(row, 1/largest), 0).base > 0
+}
+
+// impossible is the price of a group none of whose columns is left, above any that one has.
 const impossible = int64(1) << 52
 
 // residue finds what the objective's sums have in common: where in each group all costs are alike modulo a step, so are

@@ -111,3 +111,6 @@ func (s *simplex) solve(steps int, called func() bool) {
 	}
 	s.price()
 }
+
+// mostSteps bounds the steps of one solution.
+func mostSteps(s *simplex) int { return 200 * (len(s.m.groups) + s.rows) }

@@ -3,8 +3,8 @@ package picking
 import "math"
 
 // repair goes on from an optimal basis after columns were banned, by the dual simplex: what must not be there any more, or
-// has fallen below nought, leaves, and the column that costs least by it enters. It returns false where nothing can
-// enter: no choice is left.
+// has fallen below nought, leaves, and the column that costs least by it enters. It returns false where no choice is left,
+// which is proved in whole numbers.
 func (s *simplex) repair(steps int, called func() bool) (possible bool) {
 	for n := range steps {
 		if n%64 == 63 && called() {
@@ -17,7 +17,7 @@ func (s *simplex) repair(steps int, called func() bool) (possible bool) {
 		s.price()
 		column, slack, found := s.cheapest(out, falls)
 		if !found {
-			return false
+			return !s.hopeless(out, falls)
 		}
 		s.lead(column, slack)
 		if !s.enter(column, slack, out) {
@@ -125,28 +125,5 @@ func (s *simplex) along(column int, row []float64) (sum float64) {
 	return sum
 }
 
-// saved is a basis to return to.
-type saved struct {
-	key, basic []int
-	inverse    []float64
-}
-
-func (s *simplex) save() saved {
-	return saved{append([]int(nil), s.key...), append([]int(nil), s.basic...), append([]float64(nil), s.inverse...)}
-}
-
-func (s *simplex) restore(b saved) {
-	for i := range s.placeOf {
-		s.placeOf[i] = -1
-	}
-	copy(s.key, b.key)
-	copy(s.basic, b.basic)
-	copy(s.inverse, b.inverse)
-	for place, column := range s.basic {
-		if column >= 0 {
-			s.placeOf[column] = place
-		}
-	}
-	s.settle()
-	s.price()
-}
+// mostRepairs bounds the steps of one repair.
+func mostRepairs(s *simplex) int { return 40*s.rows + 400 }

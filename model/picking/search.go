@@ -29,7 +29,7 @@ func (m *master) improve(objective Objective, proved []Objective, choice []int, 
 	}
 	s := newSimplex(m, objective, proved, sums, choice)
 	f.s = s
-	s.solve(200*(len(m.groups)+s.rows), called)
+	s.solve(mostSteps(s), called)
 	root := s.bounded()
 	f.raise(root.atLeast(0))
 	f.take(s.round(f.sum))
@@ -93,6 +93,10 @@ func (f *search) drop(root *bound) {
 // halves make some branches endless: beginning anew with other branches leaves them behind.
 const firstRound = 50
 
+// Before these rounds cuts are added, which close most of the gaps between the program and the optimum. Most objectives
+// are done before.
+const firstCuts, lastCuts = 2, 10
+
 // restarts searches in rounds. The first looks for anything better than the best. The bound is mostly the optimum, so most
 // of the others look for what costs no more than the bound, which bars nearly all there is; when there is nothing, the
 // bound rises.
@@ -100,6 +104,15 @@ func (f *search) restarts(root *bound) {
 	start := f.s.save()
 	size := firstRound
 	for f.lower < f.sum && f.nodes < f.most && !f.called() {
+		if f.round >= firstCuts && f.round <= lastCuts {
+			f.s.restore(start)
+			copy(f.s.banned, f.s.m.dead)
+			root = f.tighten(root)
+			start = f.s.save()
+			if f.lower >= f.sum {
+				break
+			}
+		}
 		f.until = min(f.most, f.nodes+size)
 		f.aim = f.sum
 		if f.round%4 > 0 {
@@ -130,7 +143,7 @@ func (f *search) node(depth int) (done bool) {
 		return false
 	}
 	s := f.s
-	if !s.repair(40*s.rows+400, f.called) {
+	if !s.repair(mostRepairs(s), f.called) {
 		return true
 	}
 	s.price()
