@@ -215,7 +215,8 @@ func TestTheRunStripIsWorkedByKeys(t *testing.T) {
 	p.do("type", "--delay", "20", "90")
 	p.press("Return")
 	p.until("it is replaced", func() bool {
-		return p.state().History[p.state().Step] == "Replace a cable of L20" && p.state().Overlays == 0
+		now := p.state()
+		return now.History[now.Step] == "Replace a cable of L20" && now.Overlays == 0
 	})
 	p.press("Delete")
 	p.until("it is taken off", func() bool { return cables() == 0 })

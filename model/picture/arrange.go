@@ -24,6 +24,12 @@ const crowded = 0.45
 // shortAbove is the share of boxes lying on others above which boxes bear the name only.
 const shortAbove = 0.3
 
+// strayedAbove is the share of boxes that may be pushed further than farAway, in points, before all become dots.
+const (
+	strayedAbove = 0.25
+	farAway      = 48.0
+)
+
 // Arrangement is a scene at one scale: a box for every device and a path for every link, in points from the
 // site's origin, y down. Panning keeps it; zooming and editing make another.
 type Arrangement struct {
@@ -56,6 +62,9 @@ func Arrange(s *Scene, scale, textScale float64, measure Measure) *Arrangement {
 	boxes := a.deviceBoxes()
 	if !a.Dots { // dots stand where their devices stand, however close
 		spread(boxes)
+		if a.strayed(boxes) {
+			boxes = a.dots(boxes)
+		}
 	}
 	for i, device := range s.Devices {
 		a.boxes[device.ID] = boxes[i]
@@ -91,11 +100,30 @@ func (a *Arrangement) deviceBoxes() []geom.Box {
 	}
 	a.Dots = a.Scene.Nameless || len(boxes) > 12 && covered > crowded*(ground.Width()+200)*(ground.Height()+100)
 	if a.Dots {
-		for i := range boxes {
-			boxes[i] = geom.BoxAround(a.world(a.Scene.Devices[i].At), dotSize, dotSize)
-		}
+		return a.dots(boxes)
 	}
 	return boxes
+}
+
+// dots makes every device a dot where it stands.
+func (a *Arrangement) dots(boxes []geom.Box) []geom.Box {
+	a.Dots = true
+	for i := range boxes {
+		boxes[i] = geom.BoxAround(a.world(a.Scene.Devices[i].At), dotSize, dotSize)
+	}
+	return boxes
+}
+
+// strayed tells whether so many boxes were pushed so far from where their devices stand that they mislead: dots tell the
+// truth then, and a closer view the names.
+func (a *Arrangement) strayed(boxes []geom.Box) bool {
+	far := 0
+	for i, box := range boxes {
+		if box.Centre().Distance(a.world(a.Scene.Devices[i].At)) > farAway*a.textScale {
+			far++
+		}
+	}
+	return float64(far) > strayedAbove*float64(len(boxes))
 }
 
 // formed gives every device its box where it stands, whatever lies there too.
