@@ -17,11 +17,12 @@ const partBorder = 30.0
 // part is a window of the plan drawn to a larger scale: its box in metres.
 type part struct{ metres geom.Box }
 
-// cut lays parts over the devices that the whole leaves hard to read, at the smallest scale at which all but a few links
-// have their label somewhere, or else at the one that leaves the fewest without. It returns none where parts are no help.
+// cut lays parts over the devices that the whole leaves hard to read, at the scale that leaves the fewest links
+// without a label and takes the fewest sheets, looked for up to the first at which all but a few have theirs. It returns
+// none where parts are no help.
 func (c *cartographer) cut(whole layout) (sheets []sheet, parts []part) {
 	needy, first := c.needy(whole), sheet{picture: c.withParts(whole, nil)}
-	fewest := len(c.unlabelled([]sheet{first}))
+	cheapest := len(c.unlabelled([]sheet{first})) // links without a label, and sheets to leaf through
 	possible := true
 	for i := slices.Index(scales, whole.denominator) - 1; i >= 0 && possible; i-- {
 		possible = false
@@ -38,10 +39,10 @@ func (c *cartographer) cut(whole layout) (sheets []sheet, parts []part) {
 			}
 			drawn, cut := c.letterParts(l, windows)
 			missing := len(c.unlabelled(append(drawn, first)))
-			if missing < fewest {
-				sheets, parts, fewest = drawn, cut, missing
+			if cost := missing + len(windows); cost < cheapest || parts == nil {
+				sheets, parts, cheapest = drawn, cut, cost
 			}
-			if fewest <= fewOf(len(c.scene.Links)) {
+			if missing <= fewOf(len(c.scene.Links)) {
 				return sheets, parts
 			}
 		}
