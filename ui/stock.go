@@ -80,6 +80,7 @@ func (w *window) stockMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.item("Find a cable of the stock", key(fyne.KeyE, control|shift), func() { w.stock.Focus(w.window.Canvas()) }),
 		w.item("Add reels…", key(fyne.KeyN, control|shift), func() { w.addReels(w.planStock()) }),
+		w.item("Own kind of cable…", nil, w.ownCable),
 		w.item("Edit reel…", key(fyne.KeyI, control|shift), func() {
 			w.onReel("Edit…", func(id plan.ReelID) { w.editReel(w.planStock(), id) })
 		}),
