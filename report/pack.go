@@ -80,8 +80,12 @@ func (p *print) bound(b booklet) []paper.Chapter {
 
 // chapter makes a chapter ready to draw.
 func (p *print) chapter(c content, prefix string) paper.Chapter {
+	sheet := sheetOf(p.Plan, p.choice)
+	if c.chapter == SitePlan && p.choice.PlanPaper != "" {
+		sheet = paper.Sheet(p.choice.PlanPaper)
+	}
 	return paper.Chapter{
-		Name: prefix + c.name, Reader: c.reader, Format: &paper.Format{Sheet: sheetOf(p.Plan, p.choice), Landscape: c.landscape},
+		Name: prefix + c.name, Reader: c.reader, Format: &paper.Format{Sheet: sheet, Landscape: c.landscape},
 		Draw: func(b *paper.Book) error { c.draw(p, b); return b.Err() },
 	}
 }

@@ -169,3 +169,17 @@ func TestLoomsAreToldInTheOrderOfTheirRoute(t *testing.T) {
 	require.Contains(t, text, "Loom FOH lane, red")
 	require.Less(t, strings.Index(text, "Stage rack: L01 join"), strings.Index(text, "FOH console: L01, L02, L03 drop off"))
 }
+
+func TestThePlanMayLieOnLargerPaperThanTheRest(t *testing.T) {
+	a := assess.Of(demo.Weekender())
+	choice := report.ChoiceOf(a.Plan, day)
+	choice.Packs, choice.PlanPaper = []report.Pack{report.Lay}, "A3"
+	document, _ := write(t, a, choice)
+	sizes := tool(t, document, "pdfinfo", "-f", "1", "-l", "99", "FILE")
+	require.Contains(t, sizes, "(A3)")
+	require.Contains(t, sizes, "(A4)")
+	requireFramed(t, document)
+	choice.PlanPaper = "B5"
+	_, err := report.Write(t.Context(), &strings.Builder{}, a, choice)
+	require.ErrorContains(t, err, "choose A4, A3 or Letter")
+}

@@ -19,6 +19,8 @@ import (
 type Choice struct {
 	// Paper is A4, A3 or Letter; blank is the plan's own.
 	Paper string
+	// PlanPaper is the sheet of the plan's own pages, such as A3 in a print on A4; blank is that of the others.
+	PlanPaper string
 	// Grey draws links black, told apart by line and badge alone.
 	Grey bool
 	// Date is printed on every page and required: a print takes no date of its own.
@@ -183,6 +185,9 @@ func (c Choice) check(p *plan.Plan) error {
 		if !slices.Contains(Chapters(), wanted) {
 			return fmt.Errorf("chapter %q is not known: choose from %s", wanted, listed(Chapters()))
 		}
+	}
+	if _, _, err := (paper.Format{Sheet: paper.Sheet(c.PlanPaper)}).Size(); err != nil {
+		return err
 	}
 	if c.Position != "" && !p.Positions.Has(plan.Key(c.Position)) {
 		return fmt.Errorf("position %q is not in the plan", c.Position)

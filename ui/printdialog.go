@@ -122,6 +122,15 @@ const everywhere = "everywhere"
 func (d *printDialog) form() *widget.Form {
 	size := d.newChooser([]string{"A4", "A3", "Letter"}, func(size string) { d.choice.Paper = size; d.look() })
 	size.Selected = d.choice.Paper
+	planSize := d.newChooser([]string{samePaper, "A4", "A3", "Letter"}, nil)
+	planSize.Selected = samePaper
+	planSize.OnChanged = func(size string) {
+		d.choice.PlanPaper = size
+		if size == samePaper {
+			d.choice.PlanPaper = ""
+		}
+		d.look()
+	}
 	grey := widget.NewCheck("black and white: grades by line and badge", func(on bool) { d.choice.Grey = on; d.look() })
 	grey.Checked = d.choice.Grey
 	changed := widget.NewCheck("links laid otherwise than at the last revision", func(on bool) { d.choice.Changed = on; d.look() })
@@ -149,7 +158,7 @@ func (d *printDialog) form() *widget.Form {
 	d.name.OnSubmitted = func(string) { d.take() }
 	d.folder.OnSubmitted = func(string) { d.take() }
 	return widget.NewForm(
-		widget.NewFormItem("Paper", size), widget.NewFormItem("Ink", grey), widget.NewFormItem("Where", where), widget.NewFormItem("Only", changed),
+		widget.NewFormItem("Paper", size), widget.NewFormItem("Plan on", planSize), widget.NewFormItem("Ink", grey), widget.NewFormItem("Where", where), widget.NewFormItem("Only", changed),
 		widget.NewFormItem("Act", d.actChooser()), widget.NewFormItem("Label sheet", d.sheet), widget.NewFormItem("Labels used", d.used), widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", d.browsed(d.folder)),
 	)
 }
@@ -222,7 +231,10 @@ func (d *printDialog) actChooser() *chooser {
 	return list
 }
 
-const everyAct = "all acts"
+const (
+	everyAct  = "all acts"
+	samePaper = "the same paper"
+)
 
 // proofScale is how many pixels a millimetre of the page gets: readable, and drawn in a blink.
 const proofScale = 3.2
