@@ -23,7 +23,7 @@ type printCommand struct {
 
 	Output    words   `short:"o" placeholder:"FILE.pdf" help:"Where to print to; the plan's name with .pdf beside it unless stated."`
 	Paper     words   `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
-	PlanPaper words `name:"plan-paper" placeholder:"SHEET" help:"Another sheet for the plan's own pages: A4, A3 or Letter."`
+	PlanPaper words   `name:"plan-paper" placeholder:"SHEET" help:"Another sheet for the plan's own pages: A4, A3 or Letter."`
 	Grey      *bool   `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
 	Date      words   `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
 	Packs     []words `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
