@@ -9,6 +9,8 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -284,4 +286,22 @@ func TestTheProgressOfAPrintIsTold(t *testing.T) {
 		}
 	}))
 	require.Equal(t, []string{"1 of 3", "2 of 3", "3 of 3"}, told, "once for each page, not for passes that count")
+}
+
+func TestTheStripHoldsTheNumbersOfAThousandPages(t *testing.T) {
+	chapter := paper.Chapter{Name: "Long", Draw: func(b *paper.Book) error {
+		for range 1100 {
+			b.NewPage()
+			b.Paragraph("a page")
+		}
+		return nil
+	}}
+	text := tool(t, write(t, chapter), "pdftotext", "-bbox", "-f", "1099", "-l", "1099", "FILE", "-")
+	words := regexp.MustCompile(`xMax="([\d.]+)" yMax="[\d.]+">(1100|1099)</word>`).FindAllStringSubmatch(text, -1)
+	require.Len(t, words, 2)
+	for _, word := range words {
+		right, err := strconv.ParseFloat(word[1], 64)
+		require.NoError(t, err)
+		require.Less(t, right, (210-8)*72/25.4, "%s lies in the frame", word[2])
+	}
 }

@@ -64,5 +64,9 @@ func (b *Book) stripRevision(pen *Pen, box Box) {
 func stripField(pen *Pen, box Box, word, figure string) {
 	k := pen.book.Scale()
 	pen.Text(Point{box.X + 3*k, 4 * k}, word, Lettering{Size: 6.5 * k, Colour: Grey(70)})
-	pen.Text(Point{box.X + 3*k, 10.3 * k}, figure, Lettering{Face: Bold, Size: 12 * k})
+	size := 12 * k
+	for size > leastSize && Bold.width(figure, size) > box.W-5*k { // a book of a thousand pages
+		size -= 0.5
+	}
+	pen.Text(Point{box.X + 3*k, 10.3 * k}, figure, Lettering{Face: Bold, Size: size})
 }
