@@ -141,6 +141,25 @@ func (p *Picture) placeNames() {
 	}
 }
 
+// mostNamedDots is up to how many devices names are sought a place beside dots: in larger plans few would find one.
+const mostNamedDots = 100
+
+// dotNames names devices that are dots: those selected before anything else seeks a place, the others in what room is left.
+func (p *Picture) dotNames(selected bool) {
+	scene := p.arrangement.Scene
+	if !p.arrangement.Dots || scene.Nameless || p.options.Plain || !selected && len(scene.Devices) > mostNamedDots {
+		return
+	}
+	size := placeTextSize * p.arrangement.textScale
+	for i := range scene.Devices {
+		device := &scene.Devices[i]
+		ref, box := Ref{Table: "devices", Key: plan.Key(device.ID)}, p.boxOf(device.ID)
+		if p.options.Selected[ref] == selected && p.visible(box) && !p.hides(device.ID) && !p.lacksDevice(device) {
+			p.nameBeside(ref, device.Name, box, size, RoleDeviceText)
+		}
+	}
+}
+
 func (p *Picture) nameBeside(ref Ref, name string, box geom.Box, size float64, role Role) {
 	width, height := p.arrangement.measure(name, size, false)+6, size+4
 	centre := box.Centre()
@@ -175,13 +194,17 @@ func (p *Picture) nameInside(ref Ref, name string, box geom.Box, size float64, r
 	p.name(ref, name, places, width, height, size, role)
 }
 
-// name writes a name at the first place that is free: one that no line crosses before one that is only crossed by lines.
+// name writes a name at the first place that is free: one that is seen and that no line crosses, then one that is only
+// crossed by lines, then one that panning brings.
 func (p *Picture) name(ref Ref, name string, places []geom.Point, width, height, size float64, role Role) {
-	frame := p.View.Box()
-	for _, crossed := range []bool{false, true} {
+	seen := p.View.Box().Inset(p.options.Margin)
+	for _, try := range []struct {
+		frame   geom.Box
+		crossed bool
+	}{{seen, false}, {seen, true}, {p.View.Box(), true}} {
 		for _, at := range places {
 			box := geom.BoxAround(at, width, height)
-			if !frame.ContainsBox(box) || !p.blocked.free(box) || p.options.Thorough && !crossed && p.crossed(box) {
+			if !try.frame.ContainsBox(box) || !p.blocked.free(box) || p.options.Thorough && !try.crossed && p.crossed(box) {
 				continue
 			}
 			p.blocked.add(box)

@@ -69,8 +69,10 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	for i := range a.Scene.Devices {
 		p.device(&a.Scene.Devices[i], a.widths[i])
 	}
+	p.dotNames(true)
 	p.labels()
 	p.placeNames()
+	p.dotNames(false)
 	return p
 }
 

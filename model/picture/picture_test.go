@@ -205,6 +205,38 @@ func TestDevicesTooManyForBoxesBecomeDots(t *testing.T) {
 	require.False(t, picture.Arrange(s, 400, 1, wide).Dots)
 }
 
+func TestDotsAreNamedWhereThereIsRoomAndThoseSelectedFirst(t *testing.T) {
+	s := &picture.Scene{}
+	for i := range 30 {
+		s.Devices = append(s.Devices, picture.DeviceFigure{
+			ID: plan.DeviceID(fmt.Sprint(i)), Name: fmt.Sprintf("Box %d", i), At: geom.Point{X: float64(i % 6), Y: float64(i / 6)},
+		})
+	}
+	a := picture.Arrange(s, 10, 1, wide)
+	require.True(t, a.Dots)
+	names := func(o picture.Options) map[string]bool {
+		found := map[string]bool{}
+		for _, m := range picture.Letter(a, a.Sheet(a.Bounds().Centre(), 400, 300), o).Marks {
+			if m.Role == picture.RoleDeviceText {
+				found[m.Text] = true
+			}
+		}
+		return found
+	}
+	free := names(picture.Options{})
+	require.NotEmpty(t, free)
+	require.Less(t, len(free), 30, "not all have room")
+	for i := range s.Devices {
+		name, chosen := s.Devices[i].Name, picture.Ref{Table: "devices", Key: plan.Key(s.Devices[i].ID)}
+		if !free[name] && i/6 == 4 { // nothing stands below the last row
+			require.True(t, names(picture.Options{Selected: map[picture.Ref]bool{chosen: true}})[name], name)
+		}
+	}
+	s.Nameless = true
+	a = picture.Arrange(s, 10, 1, wide)
+	require.Empty(t, names(picture.Options{}), "who hides the names sees none")
+}
+
 func TestEveryRoleOfAMarkIsListed(t *testing.T) {
 	listed := map[picture.Role]bool{"": true}
 	for _, role := range picture.Roles() {
