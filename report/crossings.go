@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -118,29 +119,11 @@ func (p *print) spareTable() paper.Table {
 			{Head: "Back", Align: paper.Centre},
 		},
 	}
-	used := map[plan.ReelID]int{}
-	for segment := range p.Plan.Segments.All() {
-		used[segment.Reel]++
-	}
-	var reels []plan.Reel
-	for reel := range p.Plan.Reels.All() {
-		if reel.Count() > used[reel.ID] && reel.Condition != "faulty" {
-			reels = append(reels, reel)
-		}
-	}
-	slices.SortStableFunc(reels, func(a, b plan.Reel) int {
-		if a.Kind != b.Kind {
-			return strings.Compare(string(a.Kind), string(b.Kind))
-		}
-		if a.Length != b.Length {
-			return int(math.Copysign(1, b.Length-a.Length))
-		}
-		return assess.Natural(a.Tag, b.Tag)
-	})
-	for _, reel := range reels {
+	used := p.Plan.UsedReels()
+	for _, reel := range p.spares(used) {
 		kind, _ := p.Plan.CableKinds.Get(plan.Key(reel.Kind))
 		name := kind.Name
-		if reel.Condition == "suspect" {
+		if reel.Condition == plan.Suspect {
 			name += " (suspect: test first)"
 		}
 		row := paper.Texts("", reel.Tag, name, bare(reel.Length), fmt.Sprint(reel.Count()-used[reel.ID]), p.caseName(reel), "")
@@ -148,6 +131,20 @@ func (p *print) spareTable() paper.Table {
 		table.Rows = append(table.Rows, row)
 	}
 	return table
+}
+
+// spares are the reels with some left that are not faulty: by kind, the longest first.
+func (p *print) spares(used map[plan.ReelID]int) []plan.Reel {
+	var reels []plan.Reel
+	for reel := range p.Plan.Reels.All() {
+		if reel.Count() > used[reel.ID] && reel.Condition != plan.Faulty {
+			reels = append(reels, reel)
+		}
+	}
+	slices.SortStableFunc(reels, func(a, b plan.Reel) int {
+		return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length), assess.Natural(a.Tag, b.Tag))
+	})
+	return reels
 }
 
 // speaksOf tells whether a finding is about a link to print, or about no link at all.

@@ -134,7 +134,7 @@ func (p *print) faultyTable() paper.Table {
 		BlankRows: 5,
 	}
 	for reel := range p.Plan.Reels.All() {
-		if reel.Condition == "faulty" || reel.Condition == "suspect" {
+		if reel.Condition == plan.Faulty || reel.Condition == plan.Suspect {
 			kind, _ := p.Plan.CableKinds.Get(plan.Key(reel.Kind))
 			said := reel.Condition
 			if reel.Reason != "" {

@@ -94,10 +94,7 @@ func (p *print) cablesSheet() exchange.Sheet {
 
 func (p *print) stockSheet() exchange.Sheet {
 	s := exchange.Sheet{Name: "Stock", Columns: heads("Tag", "Cable", "Length m", "Quantity", "In use", "Left", "Case", "Owner", "Hire reference", "Return date", "Condition", "Reason", "Measured loss dB")}
-	used := map[plan.ReelID]int{}
-	for segment := range p.Plan.Segments.All() {
-		used[segment.Reel]++
-	}
+	used := p.Plan.UsedReels()
 	for _, reel := range exchange.InStockOrder(p.Plan) {
 		kind, _ := p.Plan.CableKinds.Get(plan.Key(reel.Kind))
 		s.Rows = append(s.Rows, []exchange.Cell{

@@ -3,9 +3,9 @@ package revision
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"stageloom/model/budget"
+	"stageloom/model/cabling"
 	"stageloom/model/plan"
 )
 
@@ -62,32 +62,11 @@ func (d *difference) recabled(id plan.LinkID) string {
 	if !d.cables(id) {
 		return ""
 	}
-	now := pieces(d.after.Plan, d.after.Plan.SegmentsOf(id))
-	if now == "" {
+	now := d.after.Plan.SegmentsOf(id)
+	if len(now) == 0 {
 		return "no cables any more"
 	}
-	return "cables now " + now
-}
-
-// pieces names the cables of a link in order.
-func pieces(p *plan.Plan, segments []plan.Segment) string {
-	said := make([]string, len(segments))
-	for i, s := range segments {
-		kind, length := s.Kind, s.Length
-		tag := ""
-		if reel, found := p.Reels.Get(plan.Key(s.Reel)); found && s.Reel != "" {
-			kind, length, tag = reel.Kind, reel.Length, reel.Tag
-		}
-		if line, found := p.HouseLines.Get(plan.Key(s.HouseLine)); found && s.HouseLine != "" {
-			kind, length, tag = line.Kind, line.Length, "house line "+line.Name
-		}
-		if tag == "" {
-			row, _ := p.CableKinds.Get(plan.Key(kind))
-			tag = row.Name
-		}
-		said[i] = fmt.Sprintf("%s %.4g m", tag, length)
-	}
-	return strings.Join(said, " + ")
+	return "cables now " + cabling.Words(d.after.Plan, now)
 }
 
 // longer says the new run of a link that stretches otherwise.

@@ -71,7 +71,7 @@ func TestChangesInWords(t *testing.T) {
 			"a link made of other cables", func(e *plan.Edit) error {
 				e.SetSegments(linkNamed(t, e.Now(), "L10").ID, []plan.Segment{{Kind: "cat6", Length: 30}})
 				return nil
-			}, []string{"L10: cables now Cat 6 30 m"}, "",
+			}, []string{"L10: cables now 30 m of Cat 6"}, "",
 		},
 		{
 			"a temperature", func(e *plan.Edit) error {

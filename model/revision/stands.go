@@ -3,6 +3,7 @@ package revision
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"stageloom/model/geom"
 	"stageloom/model/plan"
@@ -79,7 +80,7 @@ func (d *difference) surroundings() []Change {
 	)
 	for area := range d.after.Plan.Areas.All() {
 		old, now := d.before.Plan.AreaPoints.Under(area.Key()), d.after.Plan.AreaPoints.Under(area.Key())
-		if d.before.Plan.Areas.Has(area.Key()) && !same(old, now) {
+		if d.before.Plan.Areas.Has(area.Key()) && !slices.Equal(old, now) {
 			l.add(plan.RefOf(area), area.Name, "other outline")
 		}
 	}
@@ -97,19 +98,6 @@ func used(old, now plan.Area) string {
 		return ""
 	}
 	return fmt.Sprintf("now %s, was %s", now.Use, old.Use)
-}
-
-// same tells whether two lists of parts are equal.
-func same[R comparable](a, b []R) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
 }
 
 func kindName(p *plan.Plan, id plan.KindID) string {

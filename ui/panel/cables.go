@@ -99,15 +99,12 @@ func compareReach(a, b, left float64) int {
 
 // freeReels lists the reels of good condition that no link holds, with what is left of a row of equal ones.
 func freeReels(p *plan.Plan, media standards.Media, units Units) []CableChoice {
-	used := map[plan.ReelID]int{}
-	for segment := range p.Segments.All() {
-		used[segment.Reel]++
-	}
+	used := p.UsedReels()
 	var free []CableChoice
 	for reel := range p.Reels.All() {
 		kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
 		rest := reel.Count() - used[reel.ID]
-		if rest <= 0 || reel.Condition == "faulty" || !budget.Fits(kind, media) {
+		if rest <= 0 || reel.Condition == plan.Faulty || !budget.Fits(kind, media) {
 			continue
 		}
 		words := fmt.Sprintf("%s · %s · %s", reelName(reel, rest), units.Metres(reel.Length), kind.Name)

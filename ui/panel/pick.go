@@ -72,14 +72,7 @@ func headOf(proposal *cabling.Proposal, changed int) string {
 	case changed == 0:
 		return "Nothing to change: the stock serves no more links than it does."
 	}
-	return fmt.Sprintf("%s would change, %s taken or given up.", countedWords(changed, "link", "links"), countedWords(proposal.Changes, "cable", "cables"))
-}
-
-func countedWords(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
+	return fmt.Sprintf("%s would change, %s taken or given up.", counted(changed, "link", "links"), counted(proposal.Changes, "cable", "cables"))
 }
 
 func sumsOf(proposal *cabling.Proposal, units Units) [][3]string {
