@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 
 	"stageloom/model/patch"
@@ -64,39 +65,33 @@ func (p *print) drawBoxes(b *paper.Book) {
 		b.Paragraph("This plan has no input and no output.")
 		return
 	}
-	written := false // this page already holds something
+	sheets := actSheets{book: b}
 	for _, act := range p.acts() {
 		for _, device := range p.boxes(act) {
-			rows := p.Patch.Box(act, device.ID)
 			title := device.Name + p.ofAct(act)
-			if !act.House() && p.asInHouse(rows, device.ID) {
-				b.Bookmark(title)
-				b.Paragraph(title + ": as in the house patch.")
-				written = true
-				continue
-			}
-			if written {
-				b.NewPage()
-			}
-			written = true
-			b.Bookmark(title)
-			b.Table(p.boxTable(title, rows))
+			sheets.add(act, p.boxTable(title, p.Patch.Box(act, device.ID)), p.boxTable(title, p.Patch.Box(p.Patch.House(), device.ID)))
 		}
 	}
 }
 
-// asInHouse tells whether a device's sockets hold in an act what they hold in the house.
-func (p *print) asInHouse(rows []patch.BoxRow, device plan.DeviceID) bool {
-	house := p.Patch.Box(p.Patch.House(), device)
-	if len(house) != len(rows) {
-		return false
+// actSheets prints a table of its own page for each thing and act; one that an act has as the house does is told in a line.
+type actSheets struct {
+	book    *paper.Book
+	written bool // the page already holds something
+}
+
+func (s *actSheets) add(act *patch.Act, table, house paper.Table) {
+	same := !act.House() && reflect.DeepEqual(table.Rows, house.Rows)
+	if s.written && !same {
+		s.book.NewPage()
 	}
-	for i := range rows {
-		if p.onSocket(rows[i]) != p.onSocket(house[i]) || p.arrives(rows[i]) != p.arrives(house[i]) {
-			return false
-		}
+	s.written = true
+	s.book.Bookmark(table.Title)
+	if same {
+		s.book.Paragraph(table.Title + ": as in the house patch.")
+		return
 	}
-	return true
+	s.book.Table(table)
 }
 
 func (p *print) boxTable(title string, rows []patch.BoxRow) paper.Table {

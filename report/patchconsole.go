@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"reflect"
 	"strings"
 
 	"stageloom/model/patch"
@@ -13,7 +12,7 @@ import (
 // drawChannels prints a sheet for each console and act: its channels in order, for who mixes there.
 func (p *print) drawChannels(b *paper.Book) {
 	b.Title("Patch by channel")
-	written := false
+	sheets := actSheets{book: b}
 	for _, act := range p.acts() {
 		for _, console := range p.Patch.Consoles() {
 			rows := p.Patch.Console(act, console)
@@ -22,22 +21,10 @@ func (p *print) drawChannels(b *paper.Book) {
 				continue
 			}
 			title := p.Patch.Name(console) + p.ofAct(act)
-			table := p.channelTable(title, rows)
-			if !act.House() && reflect.DeepEqual(table.Rows, p.channelTable(title, p.Patch.Console(p.Patch.House(), console)).Rows) {
-				b.Bookmark(title)
-				b.Paragraph(title + ": as in the house patch.")
-				written = true
-				continue
-			}
-			if written {
-				b.NewPage()
-			}
-			written = true
-			b.Bookmark(title)
-			b.Table(table)
+			sheets.add(act, p.channelTable(title, rows), p.channelTable(title, p.Patch.Console(p.Patch.House(), console)))
 		}
 	}
-	if !written {
+	if !sheets.written {
 		b.Paragraph("No channel of a console is patched.")
 	}
 }
@@ -138,29 +125,34 @@ func (p *print) changesTable(title string, before, act *patch.Act) paper.Table {
 		Title: title,
 		Columns: []paper.Column{
 			{Head: "Input", Width: paper.Fill(1), Lines: 3},
-			{Head: "Was", Width: paper.Fill(1.2), Lines: 4},
-			{Head: "Now", Width: paper.Fill(1.2), Lines: 4},
+			{Head: "Was", Width: paper.Fill(1.3), Lines: longCall},
+			{Head: "Now", Width: paper.Fill(1.3), Lines: longCall},
 			{Head: "Done", Align: paper.Centre},
 		},
 		BlankRows: 2,
 		Empty:     "Nothing changes.",
 	}
-	add := func(name, was, now string) {
-		if was == now {
-			return
-		}
-		row := paper.Texts(name, was, now, "")
+	for _, change := range p.changesFrom(before, act) {
+		row := paper.Texts(change[0], change[1], change[2], "")
 		row.Cells[0].Bold, row.Cells[3].Tick = true, true
 		table.Rows = append(table.Rows, row)
 	}
-	seen := map[plan.InputID]bool{}
+	return table
+}
+
+// changesFrom lists what an act has otherwise than the act before: what it is, how it was, how it is now.
+func (p *print) changesFrom(before, act *patch.Act) (changes [][3]string) {
+	add := func(name, was, now string) {
+		if was != now {
+			changes = append(changes, [3]string{name, was, now})
+		}
+	}
 	for _, line := range act.Lines {
-		seen[line.Input.ID] = true
 		was, _ := before.Line(line.Input.ID)
 		add(inputName(line.Input), p.lineWords(was), p.lineWords(line))
 	}
 	for _, line := range before.Lines {
-		if !seen[line.Input.ID] {
+		if _, stays := act.Line(line.Input.ID); !stays {
 			add(inputName(line.Input), p.lineWords(line), "not in this act")
 		}
 	}
@@ -174,8 +166,11 @@ func (p *print) changesTable(title string, before, act *patch.Act) paper.Table {
 			add(p.Patch.Name(guest), "plugged in", "take it out")
 		}
 	}
-	return table
+	return changes
 }
+
+// longCall is how many lines a call over a sub-snake and a splitter may take.
+const longCall = 9
 
 // lineWords is a line as it is read aloud, without the input's name; nothing is not patched.
 func (p *print) lineWords(line *patch.Line) string {
