@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"stageloom/model/patch"
@@ -98,7 +99,7 @@ func (p *print) boxTable(title string, rows []patch.BoxRow) paper.Table {
 	table := paper.Table{
 		Title: title,
 		Columns: []paper.Column{
-			{Head: "Socket", Face: paper.Mono, Width: paper.Fit(26)},
+			{Head: "Socket", Face: paper.Mono, Width: paper.Fit(34)},
 			{Head: "What", Width: paper.Fill(1.2), Lines: 3},
 			{Head: "Source, stand", Width: paper.Fill(0.9), Lines: 3},
 			{Head: "48 V", Align: paper.Centre},
@@ -107,6 +108,7 @@ func (p *print) boxTable(title string, rows []patch.BoxRow) paper.Table {
 		},
 		BlankRows: 2,
 	}
+	rows = used(rows)
 	for i := 0; i < len(rows); i++ {
 		row := rows[i]
 		last := i
@@ -124,6 +126,15 @@ func (p *print) boxTable(title string, rows []patch.BoxRow) paper.Table {
 		table.Rows = append(table.Rows, cells)
 	}
 	return table
+}
+
+// used leaves out the outputs, or the inputs, of a device when nothing is on any of them.
+func used(rows []patch.BoxRow) []patch.BoxRow {
+	busy := map[bool]bool{}
+	for _, row := range rows {
+		busy[row.Socket.Output] = busy[row.Socket.Output] || !free(row)
+	}
+	return slices.DeleteFunc(slices.Clone(rows), func(row patch.BoxRow) bool { return !busy[row.Socket.Output] })
 }
 
 // fewFree is how many free sockets more are still told one by one, with room to write.
