@@ -39,16 +39,13 @@ type Equipment struct {
 // NewEquipment returns the list for a plan.
 func NewEquipment(p *plan.Plan) *Equipment {
 	e := &Equipment{plan: p, selected: -1}
-	e.search = &searchEntry{keys: e.key}
-	e.search.ExtendBaseWidget(e.search)
-	e.search.SetPlaceHolder("find a kind")
-	e.search.OnChanged = func(string) { e.fill() }
-	e.search.OnSubmitted = func(string) { e.place() }
+	e.search = newSearch("find a kind", func() { e.fill() }, func() { e.place() })
 	e.list = widget.NewList(
 		func() int { return len(e.rows) },
 		func() fyne.CanvasObject { return newKindRow(e) },
 		func(i int, object fyne.CanvasObject) { object.(*kindRow).set(e.rows[i]) },
 	)
+	e.search.steps(e.list, func(i int) bool { return e.rows[i].Head() }, &e.selected, &e.Leave)
 	e.list.HideSeparators = true
 	e.list.OnSelected = func(i int) { e.selected = i }
 	e.empty = widget.NewLabel("No kind has these words in its name.")
@@ -78,10 +75,7 @@ func (e *Equipment) SetKinds(p *plan.Plan, own []catalogue.DeviceKind) {
 }
 
 // Focus puts the cursor into the search field.
-func (e *Equipment) Focus(c fyne.Canvas) {
-	c.Focus(e.search)
-	e.search.TypedShortcut(&fyne.ShortcutSelectAll{}) // the next search begins anew
-}
+func (e *Equipment) Focus(c fyne.Canvas) { e.search.focus(c) }
 
 // Inside lists the search field and the rows in view, for tests of the real window.
 func (e *Equipment) Inside() []fyne.CanvasObject {
@@ -103,56 +97,15 @@ func (e *Equipment) fill() {
 	e.list.UnselectAll()
 	e.empty.Hidden = len(e.rows) > 0
 	if e.search.Text != "" {
-		e.step(1) // what is found first is what Enter places
+		e.search.step(1) // what is found first is what Enter places
 	}
 	e.list.Refresh()
 	e.empty.Refresh()
 }
 
-// step selects the next row that is no head.
-func (e *Equipment) step(by int) {
-	for i := e.selected + by; i >= 0 && i < len(e.rows); i += by {
-		if !e.rows[i].Head() {
-			e.list.Select(i)
-			e.list.ScrollTo(i)
-			return
-		}
-	}
-}
-
-// key handles the keys that a search field leaves to its list.
-func (e *Equipment) key(name fyne.KeyName) bool {
-	switch name {
-	case fyne.KeyDown:
-		e.step(1)
-	case fyne.KeyUp:
-		e.step(-1)
-	case fyne.KeyEscape:
-		if e.Leave != nil {
-			e.Leave()
-		}
-	default:
-		return false
-	}
-	return true
-}
-
 func (e *Equipment) place() {
 	if e.selected >= 0 && e.selected < len(e.rows) && !e.rows[e.selected].Head() && e.Place != nil {
 		e.Place(e.rows[e.selected])
-	}
-}
-
-// searchEntry is a field whose up, down and Escape belong to the list below it.
-type searchEntry struct {
-	widget.Entry
-	keys func(fyne.KeyName) bool
-}
-
-// TypedKey implements fyne.Focusable.
-func (s *searchEntry) TypedKey(event *fyne.KeyEvent) {
-	if !s.keys(event.Name) {
-		s.Entry.TypedKey(event)
 	}
 }
 

@@ -40,16 +40,13 @@ type StockList struct {
 // NewStockList returns the list for a plan; add begins to add reels.
 func NewStockList(p *plan.Plan, add func()) *StockList {
 	s := &StockList{plan: p, selected: -1}
-	s.search = &searchEntry{keys: s.key}
-	s.search.ExtendBaseWidget(s.search)
-	s.search.SetPlaceHolder("find a tag or a kind")
-	s.search.OnChanged = func(string) { s.fill() }
-	s.search.OnSubmitted = func(string) { s.lay() }
+	s.search = newSearch("find a tag or a kind", func() { s.fill() }, func() { s.lay() })
 	s.list = widget.NewList(
 		func() int { return len(s.rows) },
 		func() fyne.CanvasObject { return newStockRow(s) },
 		func(i int, object fyne.CanvasObject) { object.(*stockRow).set(i, s.rows[i]) },
 	)
+	s.search.steps(s.list, func(i int) bool { return s.rows[i].Head != "" }, &s.selected, &s.Leave)
 	s.list.HideSeparators = true
 	s.list.OnSelected = func(i int) { s.selected = i }
 	s.empty = widget.NewLabel("")
@@ -79,7 +76,7 @@ func (s *StockList) Set(p *plan.Plan, units Units) {
 }
 
 // Focus puts the cursor into the search field.
-func (s *StockList) Focus(c fyne.Canvas) { c.Focus(s.search) }
+func (s *StockList) Focus(c fyne.Canvas) { s.search.focus(c) }
 
 // Rows are the rows listed now.
 func (s *StockList) Rows() []StockRow { return s.rows }
@@ -121,38 +118,10 @@ func (s *StockList) fill() {
 		}
 	}
 	if s.selected < 0 && s.search.Text != "" {
-		s.step(1) // what is found first is what Enter lays
+		s.search.step(1) // what is found first is what Enter lays
 	}
 	s.list.Refresh()
 	s.content.Refresh()
-}
-
-// step selects the next row that is no head.
-func (s *StockList) step(by int) {
-	for i := s.selected + by; i >= 0 && i < len(s.rows); i += by {
-		if s.rows[i].Head == "" {
-			s.list.Select(i)
-			s.list.ScrollTo(i)
-			return
-		}
-	}
-}
-
-// key handles the keys that the search field leaves to its list.
-func (s *StockList) key(name fyne.KeyName) bool {
-	switch name {
-	case fyne.KeyDown:
-		s.step(1)
-	case fyne.KeyUp:
-		s.step(-1)
-	case fyne.KeyEscape:
-		if s.Leave != nil {
-			s.Leave()
-		}
-	default:
-		return false
-	}
-	return true
 }
 
 func (s *StockList) lay() {

@@ -2,9 +2,9 @@ package table
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -99,7 +99,7 @@ func (g *Grid) SetSource(source Source) {
 
 // SetSelection shows which rows are about what the plan has selected, and scrolls to the first of them.
 func (g *Grid) SetSelection(refs []plan.Ref) {
-	if g.telling || sameRefs(refs, g.told) {
+	if g.telling || slices.Equal(refs, g.told) {
 		return
 	}
 	g.told = append([]plan.Ref(nil), refs...)
@@ -107,18 +107,6 @@ func (g *Grid) SetSelection(refs []plan.Ref) {
 		g.scroll()
 	}
 	g.refreshCells()
-}
-
-func sameRefs(a, b []plan.Ref) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
 }
 
 func (g *Grid) canvas() fyne.Canvas {
@@ -233,7 +221,7 @@ func (g *Grid) moved() {
 // tell tells the plan which rows are selected.
 func (g *Grid) tell() {
 	refs := g.sheet.Shows()
-	if sameRefs(refs, g.told) {
+	if slices.Equal(refs, g.told) {
 		return
 	}
 	g.told = refs
@@ -308,88 +296,4 @@ func (g *Grid) SortBy(column int) {
 	g.sheet.SortBy(column)
 	g.laid()
 	g.scroll()
-}
-
-// atLeast is a layout that gives its one object a width of at least so much.
-type atLeast struct{ width float32 }
-
-// MinSize implements fyne.Layout.
-func (a atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(a.width, objects[0].MinSize().Height)
-}
-
-// Layout implements fyne.Layout.
-func (a atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
-
-// below is where a menu hangs under an object.
-func below(object fyne.CanvasObject) fyne.Position {
-	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(object)
-	return at.AddXY(0, object.Size().Height+1)
-}
-
-// filterField is the line that filters as one types.
-type filterField struct {
-	widget.Entry
-	grid *Grid
-}
-
-func newFilterField(g *Grid) *filterField {
-	f := &filterField{grid: g}
-	f.PlaceHolder = "Filter: words that stand anywhere in a row   Ctrl F"
-	f.OnChanged = func(text string) {
-		if g.editing != nil && !g.keepEdit() {
-			return
-		}
-		g.sheet.SetFilter(text)
-		g.show()
-		g.scroll()
-	}
-	f.ExtendBaseWidget(f)
-	return f
-}
-
-// Inner is the toolkit's entry, for tests.
-func (f *filterField) Inner() *widget.Entry { return &f.Entry }
-
-// TypedKey implements fyne.Focusable: Escape shows all rows again and then leaves, Enter and Down go to the cells.
-func (f *filterField) TypedKey(event *fyne.KeyEvent) {
-	switch event.Name {
-	case fyne.KeyEscape:
-		if f.Text == "" {
-			f.grid.Focus()
-		}
-		f.SetText("")
-	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyDown:
-		f.grid.Focus()
-	default:
-		f.Entry.TypedKey(event)
-	}
-}
-
-// bubble says under a cell why it cannot be what was typed.
-type bubble struct {
-	widget.BaseWidget
-	text   *widget.Label
-	ground *canvas.Rectangle
-}
-
-func newBubble() *bubble {
-	b := &bubble{text: widget.NewLabel(""), ground: canvas.NewRectangle(theme.Color(theme.ColorNameOverlayBackground))}
-	b.text.Importance, b.text.Wrapping = widget.DangerImportance, fyne.TextWrapWord
-	b.ExtendBaseWidget(b)
-	b.Hide()
-	return b
-}
-
-// CreateRenderer implements fyne.Widget.
-func (b *bubble) CreateRenderer() fyne.WidgetRenderer {
-	b.ground.StrokeWidth, b.ground.CornerRadius = 1, 3
-	return widget.NewSimpleRenderer(container.NewStack(b.ground, b.text))
-}
-
-// Refresh implements fyne.Widget.
-func (b *bubble) Refresh() {
-	b.ground.FillColor = theme.Color(theme.ColorNameOverlayBackground)
-	b.ground.StrokeColor = theme.Color(theme.ColorNameError)
-	b.BaseWidget.Refresh()
 }

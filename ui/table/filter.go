@@ -1,0 +1,45 @@
+package table
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// filterField is the line that filters as one types.
+type filterField struct {
+	widget.Entry
+	grid *Grid
+}
+
+func newFilterField(g *Grid) *filterField {
+	f := &filterField{grid: g}
+	f.PlaceHolder = "Filter: words that stand anywhere in a row   Ctrl F"
+	f.OnChanged = func(text string) {
+		if g.editing != nil && !g.keepEdit() {
+			return
+		}
+		g.sheet.SetFilter(text)
+		g.show()
+		g.scroll()
+	}
+	f.ExtendBaseWidget(f)
+	return f
+}
+
+// Inner is the toolkit's entry, for tests.
+func (f *filterField) Inner() *widget.Entry { return &f.Entry }
+
+// TypedKey implements fyne.Focusable: Escape shows all rows again and then leaves, Enter and Down go to the cells.
+func (f *filterField) TypedKey(event *fyne.KeyEvent) {
+	switch event.Name {
+	case fyne.KeyEscape:
+		if f.Text == "" {
+			f.grid.Focus()
+		}
+		f.SetText("")
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyDown:
+		f.grid.Focus()
+	default:
+		f.Entry.TypedKey(event)
+	}
+}
