@@ -14,65 +14,85 @@ import (
 	"stageloom/ui/panel"
 )
 
-// ownCable makes a kind of cable of the user's own from one that is there: with its maker's figure, its ends and its form.
-// Reels of the plan and of the house may then be of it.
+// ownCableDialog makes a kind of cable of the user's own from one that is there: with its maker's figure, its ends and its
+// form. Reels of the plan and of the house may then be of it.
+type ownCableDialog struct {
+	*window
+	dialog          *dialog.CustomDialog
+	kinds           []plan.CableKind
+	like, near, far *chooser
+	form            *chooser
+	name, figure    *field
+	lockable, shell *widget.Check
+	told            *widget.Label
+}
+
 func (w *window) ownCable() {
-	kinds := catalogue.CableKindsFor(w.desk.Plan())
-	slices.SortFunc(kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
-	names := make([]string, len(kinds))
-	for i, kind := range kinds {
+	d := &ownCableDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: w.newField(), figure: w.newField()}
+	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
+	names := make([]string, len(d.kinds))
+	for i, kind := range d.kinds {
 		names[i] = kind.Name
 	}
-	name, figure := w.newField(), w.newField()
-	figure.SetPlaceHolder("as its category; or the maker's dB per 100 m at 100 MHz, 20 °C")
-	near, far := w.newChooser([]string{"plug", "socket"}, nil), w.newChooser([]string{"plug", "socket"}, nil)
-	form := w.newChooser([]string{"drum", "coil", "loom", "tail"}, nil)
-	lockable, shell := widget.NewCheck("locks into its port", nil), widget.NewCheck("metal shells", nil)
-	from := panel.OwnCable{}
-	like := w.newChooser(names, nil)
-	like.OnChanged = func(string) {
-		from = panel.OwnCableFrom(kinds[like.SelectedIndex()])
-		name.SetText(from.Name)
-		figure.SetText(from.Figure)
-		near.SetSelected(from.Near)
-		far.SetSelected(from.Far)
-		form.SetSelected(from.Form)
-		lockable.SetChecked(from.Lockable)
-		shell.SetChecked(from.MetalShell)
-	}
-	told := widget.NewLabel("Reels are then added of it. What the link loses follows the figure at once.")
-	told.Wrapping = fyne.TextWrapWord
-	content := container.NewBorder(nil, told, nil, nil, widget.NewForm(
-		widget.NewFormItem("Like", like), widget.NewFormItem("Name", name), widget.NewFormItem("Loss", figure), widget.NewFormItem("Near end", near),
-		widget.NewFormItem("Far end", far), widget.NewFormItem("Form", form), widget.NewFormItem("Plugs", container.NewHBox(lockable, shell)),
+	d.like = w.newChooser(names, func(string) { d.fill() })
+	d.near, d.far = w.newChooser([]string{"plug", "socket"}, nil), w.newChooser([]string{"plug", "socket"}, nil)
+	d.form = w.newChooser([]string{"drum", "coil", "loom", "tail"}, nil)
+	d.lockable, d.shell = widget.NewCheck("locks into its port", nil), widget.NewCheck("metal shells", nil)
+	d.figure.SetPlaceHolder("as its category; or the maker's dB per 100 m at 100 MHz, 20 °C")
+	d.name.OnSubmitted = func(string) { d.take() }
+	d.figure.OnSubmitted = func(string) { d.take() }
+	d.told = widget.NewLabel("Reels are then added of it. What the link loses follows the figure at once.")
+	d.told.Wrapping = fyne.TextWrapWord
+	d.show()
+}
+
+func (d *ownCableDialog) show() {
+	content := container.NewBorder(nil, d.told, nil, nil, widget.NewForm(
+		widget.NewFormItem("Like", d.like), widget.NewFormItem("Name", d.name), widget.NewFormItem("Loss", d.figure), widget.NewFormItem("Near end", d.near),
+		widget.NewFormItem("Far end", d.far), widget.NewFormItem("Form", d.form), widget.NewFormItem("Plugs", container.NewHBox(d.lockable, d.shell)),
 	))
-	d := dialog.NewCustomWithoutButtons("Own kind of cable", content, w.window)
-	take := func() {
-		made := panel.OwnCable{
-			From: from.From, Name: name.Text, Figure: figure.Text, Near: near.Selected, Far: far.Selected, Form: form.Selected,
-			Lockable: lockable.Checked, MetalShell: shell.Checked,
-		}
-		kind, reason := made.Kind(w.desk.Plan())
-		if reason == "" {
-			if err := w.desk.Do("Make cable "+kind.Name, func(e *plan.Edit) error { plan.Put(e, kind); return nil }); err != nil {
-				reason = sentence(err)
-			}
-		}
-		if reason != "" {
-			told.Importance = widget.DangerImportance
-			told.SetText(reason)
-			return
-		}
-		d.Hide()
-		w.notice.Say(kind.Name + " is a kind of cable of this plan: add reels of it, or lay it by length.")
-	}
-	name.OnSubmitted = func(string) { take() }
-	figure.OnSubmitted = func(string) { take() }
-	button := widget.NewButton("Make it", take)
+	d.dialog = dialog.NewCustomWithoutButtons("Own kind of cable", content, d.window.window)
+	button := widget.NewButton("Make it", d.take)
 	button.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), button})
-	d.Resize(fyne.NewSize(620, 420))
-	w.escapable(d.Hide)
-	d.Show()
-	w.window.Canvas().Focus(like)
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
+	d.dialog.Resize(fyne.NewSize(620, 420))
+	d.escapable(d.dialog.Hide)
+	d.dialog.Show()
+	d.window.window.Canvas().Focus(d.like)
+}
+
+// fill fills the form in from the kind that it is like.
+func (d *ownCableDialog) fill() {
+	from := panel.OwnCableFrom(d.kinds[d.like.SelectedIndex()])
+	d.name.SetText(from.Name)
+	d.figure.SetText(from.Figure)
+	d.near.SetSelected(from.Near)
+	d.far.SetSelected(from.Far)
+	d.form.SetSelected(from.Form)
+	d.lockable.SetChecked(from.Lockable)
+	d.shell.SetChecked(from.MetalShell)
+}
+
+// take makes the kind, or says why not.
+func (d *ownCableDialog) take() {
+	made := panel.OwnCable{
+		Name: d.name.Text, Figure: d.figure.Text, Near: d.near.Selected, Far: d.far.Selected, Form: d.form.Selected,
+		Lockable: d.lockable.Checked, MetalShell: d.shell.Checked,
+	}
+	if i := d.like.SelectedIndex(); i >= 0 {
+		made.From = d.kinds[i].ID
+	}
+	kind, reason := made.Kind(d.desk.Plan())
+	if reason == "" {
+		if err := d.desk.Do("Make cable "+kind.Name, func(e *plan.Edit) error { plan.Put(e, kind); return nil }); err != nil {
+			reason = sentence(err)
+		}
+	}
+	if reason != "" {
+		d.told.Importance = widget.DangerImportance
+		d.told.SetText(reason)
+		return
+	}
+	d.dialog.Hide()
+	d.notice.Say(kind.Name + " is a kind of cable of this plan: add reels of it, or lay it by length.")
 }

@@ -122,16 +122,21 @@ func (d *pickDialog) options() fyne.CanvasObject {
 	d.check(box, "suspect cables too", &d.request.Suspect)
 	d.joins = d.newField()
 	d.joins.SetText(strconv.Itoa(cabling.DefaultJoins))
-	d.joins.OnSubmitted = func(string) { d.limitJoins() }
+	d.joins.OnChanged = func(string) { d.limitJoins() }
 	box.Add(widget.NewForm(widget.NewFormItem("Most joins", d.joins)))
 	heading("Kinds")
+	d.kindChecks(box)
+	return box
+}
+
+// kindChecks lets kinds of the stock be barred.
+func (d *pickDialog) kindChecks(box *fyne.Container) {
 	for _, kind := range d.kinds() {
 		check := widget.NewCheck(kind.Name, nil)
 		check.Checked = true
 		check.OnChanged = func(on bool) { d.bar(kind.ID, !on) }
 		box.Add(check)
 	}
-	return box
 }
 
 func (d *pickDialog) radio(box *fyne.Container, options []string, chosen string, take func(string)) {
@@ -170,11 +175,10 @@ func (d *pickDialog) bar(kind plan.CableKindID, barred bool) {
 // limitJoins takes the figure typed.
 func (d *pickDialog) limitJoins() {
 	joins, err := strconv.Atoi(strings.TrimSpace(d.joins.Text))
-	if err != nil || joins < 0 || joins > cabling.MostJoins {
-		d.head.SetText(fmt.Sprintf("%q is no number of joins: type 0 to %d.", d.joins.Text, cabling.MostJoins))
+	if err != nil || joins < 1 || joins > cabling.MostJoins {
+		d.head.SetText(fmt.Sprintf("%q is no number of joins: type 1 to %d. A link's own figure goes before it.", d.joins.Text, cabling.MostJoins))
 		return
 	}
-	// A request says 0 for the usual number: no join at all is asked for through the links themselves.
 	d.request.MaxJoins = joins
 	d.pick()
 }

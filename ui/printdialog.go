@@ -122,32 +122,12 @@ const everywhere = "everywhere"
 func (d *printDialog) form() *widget.Form {
 	size := d.newChooser([]string{"A4", "A3", "Letter"}, func(size string) { d.choice.Paper = size; d.look() })
 	size.Selected = d.choice.Paper
-	planSize := d.newChooser([]string{samePaper, "A4", "A3", "Letter"}, nil)
-	planSize.Selected = samePaper
-	planSize.OnChanged = func(size string) {
-		d.choice.PlanPaper = size
-		if size == samePaper {
-			d.choice.PlanPaper = ""
-		}
-		d.look()
-	}
 	grey := widget.NewCheck("black and white: grades by line and badge", func(on bool) { d.choice.Grey = on; d.look() })
 	grey.Checked = d.choice.Grey
 	changed := widget.NewCheck("links laid otherwise than at the last revision", func(on bool) { d.choice.Changed = on; d.look() })
 	if d.assessment.Plan.Revisions.Len() == 0 {
 		changed.Disable()
 	}
-	names := []string{everywhere}
-	for position := range d.assessment.Plan.Positions.All() {
-		d.positions = append(d.positions, position)
-	}
-	slices.SortStableFunc(d.positions, func(a, b plan.Position) int { return assess.Natural(a.Name, b.Name) })
-	for _, position := range d.positions {
-		names = append(names, position.Name)
-	}
-	where := d.newChooser(names, nil)
-	where.Selected = everywhere
-	where.OnChanged = func(string) { d.limit(where.SelectedIndex()) }
 	d.used, d.sheet, d.name, d.folder = d.newField(), d.newField(), d.newField(), d.newField()
 	d.used.SetText("0")
 	d.used.OnChanged = func(string) { d.look() }
@@ -158,9 +138,41 @@ func (d *printDialog) form() *widget.Form {
 	d.name.OnSubmitted = func(string) { d.take() }
 	d.folder.OnSubmitted = func(string) { d.take() }
 	return widget.NewForm(
-		widget.NewFormItem("Paper", size), widget.NewFormItem("Plan on", planSize), widget.NewFormItem("Ink", grey), widget.NewFormItem("Where", where), widget.NewFormItem("Only", changed),
-		widget.NewFormItem("Act", d.actChooser()), widget.NewFormItem("Label sheet", d.sheet), widget.NewFormItem("Labels used", d.used), widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", d.browsed(d.folder)),
+		widget.NewFormItem("Paper", size), widget.NewFormItem("Plan on", d.planChooser()), widget.NewFormItem("Ink", grey),
+		widget.NewFormItem("Where", d.positionChooser()), widget.NewFormItem("Only", changed), widget.NewFormItem("Act", d.actChooser()),
+		widget.NewFormItem("Label sheet", d.sheet), widget.NewFormItem("Labels used", d.used),
+		widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", d.browsed(d.folder)),
 	)
+}
+
+// planChooser puts the plan's pages on another sheet than the rest.
+func (d *printDialog) planChooser() *chooser {
+	list := d.newChooser([]string{samePaper, "A4", "A3", "Letter"}, nil)
+	list.Selected = samePaper
+	list.OnChanged = func(size string) {
+		d.choice.PlanPaper = size
+		if size == samePaper {
+			d.choice.PlanPaper = ""
+		}
+		d.look()
+	}
+	return list
+}
+
+// positionChooser prints what ends at one position, or everything.
+func (d *printDialog) positionChooser() *chooser {
+	for position := range d.assessment.Plan.Positions.All() {
+		d.positions = append(d.positions, position)
+	}
+	slices.SortStableFunc(d.positions, func(a, b plan.Position) int { return assess.Natural(a.Name, b.Name) })
+	names := []string{everywhere}
+	for _, position := range d.positions {
+		names = append(names, position.Name)
+	}
+	list := d.newChooser(names, nil)
+	list.Selected = everywhere
+	list.OnChanged = func(string) { d.limit(list.SelectedIndex()) }
+	return list
 }
 
 // limit prints what ends at one position; the first of the list is all of them.

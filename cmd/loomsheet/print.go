@@ -135,25 +135,12 @@ func (c *printCommand) pages(p *plan.Plan, choice report.Choice) (report.Choice,
 	for _, name := range c.Chapters {
 		choice.Chapters = append(choice.Chapters, report.Chapter(slug(name)))
 	}
-	if c.Position != "" {
-		for position := range p.Positions.All() {
-			if strings.EqualFold(position.Name, string(c.Position)) {
-				choice.Position = position.ID
-			}
-		}
-		if choice.Position == "" {
-			return choice, fmt.Errorf("--position: there is no %q in the plan; its positions are %s", c.Position, positionNames(p))
-		}
+	var err error
+	if choice.Position, err = rowNamed("--position", c.Position, p.Positions, func(r plan.Position) (string, plan.PositionID) { return r.Name, r.ID }); err != nil {
+		return choice, err
 	}
-	if c.Act != "" {
-		for act := range p.Acts.All() {
-			if strings.EqualFold(act.Name, string(c.Act)) {
-				choice.Act = act.ID
-			}
-		}
-		if choice.Act == "" {
-			return choice, fmt.Errorf("--act: there is no %q in the plan; its acts are %s", c.Act, actNames(p))
-		}
+	if choice.Act, err = rowNamed("--act", c.Act, p.Acts, func(r plan.Act) (string, plan.ActID) { return r.Name, r.ID }); err != nil {
+		return choice, err
 	}
 	if c.Labels == "" && c.Used == 0 {
 		return choice, nil
@@ -167,26 +154,23 @@ func (c *printCommand) pages(p *plan.Plan, choice report.Choice) (report.Choice,
 	return choice, nil
 }
 
-func actNames(p *plan.Plan) string {
+// rowNamed finds the row that a flag names, whatever its capitals; blank is none.
+func rowNamed[R plan.Row, I ~string](flag string, wanted words, rows *plan.Table[R], of func(R) (string, I)) (found I, err error) {
+	if wanted == "" {
+		return "", nil
+	}
 	var names []string
-	for act := range p.Acts.All() {
-		names = append(names, act.Name)
+	for row := range rows.All() {
+		name, id := of(row)
+		if strings.EqualFold(name, string(wanted)) {
+			return id, nil
+		}
+		names = append(names, name)
 	}
 	if len(names) == 0 {
-		return "none"
+		return "", fmt.Errorf("%s: there is no %q in the plan; it has none", flag, wanted)
 	}
-	return strings.Join(names, ", ")
-}
-
-func positionNames(p *plan.Plan) string {
-	var names []string
-	for position := range p.Positions.All() {
-		names = append(names, position.Name)
-	}
-	if len(names) == 0 {
-		return "none"
-	}
-	return strings.Join(names, ", ")
+	return "", fmt.Errorf("%s: there is no %q in the plan; there are %s", flag, wanted, strings.Join(names, ", "))
 }
 
 var sheets = map[string]string{"a4": "A4", "a3": "A3", "letter": "Letter"}
