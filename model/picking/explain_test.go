@@ -163,18 +163,3 @@ func servedWith(p *picking.Problem, more, from, least int) bool {
 	}
 	return false
 }
-
-func TestWhatCanReplaceAReel(t *testing.T) {
-	lines := []picking.Line{{Length: 100, Count: 1}, {Length: 120, Count: 1}, {Length: 150, Count: 1}, {Length: 110, Count: 1}, {Length: 50, Count: 5}}
-	p := plain(
-		lines, []int{10, 10, 12, 10, 10},
-		picking.Link{Need: 90, Priority: 5, MaxJoins: 1, Limit: []int{2000}, Wanted: 500},
-		picking.Link{Need: 110, Priority: 2, MaxJoins: 1, Limit: []int{2000}},
-		picking.Link{Need: 90, Priority: 5, MaxJoins: 1, Limit: []int{2000}},
-	)
-	picks := [][]int{{0}, {1}, {3}}
-	require.Equal(t, []picking.Candidate{
-		{Line: 2, From: -1, Margin: 200, Under: true, Excess: 60},
-		{Line: 1, From: 1, Margin: 800, Excess: 30},
-	}, picking.Replacements(p, picks, 0, 0), "one is left, one lies on a less important link, one on an equal; the last is too short")
-}
