@@ -4,6 +4,6 @@
 // Nothing here reckons a decibel: every loss comes from package budget, part by part, rounded upwards to thousandths of a
 // dB, and limits downwards, so that nothing is picked that the plan's own budget calls over. Lengths go in millimetres.
 //
-// Also here: what is left of the stock while one plans, what can replace a cable, and the order in which the cables of a
+// Also here: what can replace a cable, and the order in which the cables of a
 // run are laid.
 package cabling

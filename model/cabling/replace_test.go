@@ -115,20 +115,3 @@ func TestAFaultyReelLeavesPicksAtOnce(t *testing.T) {
 	}
 	require.Equal(t, 2, proposal.Changes, "the other links keep theirs")
 }
-
-func TestWhatIsLeftOfTheStock(t *testing.T) {
-	s, _ := replacing(t)
-	left := cabling.StockLeft(s.Plan)
-	total := 0
-	for _, row := range left {
-		require.Equal(t, row.Total, row.Used+row.Free+row.Suspect+row.Faulty)
-		total += row.Total
-	}
-	require.Equal(t, 10, total)
-	require.Equal(t, plan.CableKindID("cat5e"), left[0].Kind)
-	require.Equal(t, cabling.Left{Kind: "cat5e", Length: 45, Reels: left[0].Reels, Total: 3, Free: 3}, left[0])
-	require.Equal(t, cabling.Left{Kind: "cat6a", Length: 100, Reels: left[1].Reels, Total: 1, Free: 1}, left[1])
-	require.Equal(t, cabling.Left{Kind: "cat6a", Length: 50, Reels: left[2].Reels, Total: 2, Used: 1, Faulty: 1}, left[2])
-	heap, _ := s.Reels.Get(plan.Key(left[0].Reels[0]))
-	require.Equal(t, 3, cabling.LeftOf(s.Plan, heap))
-}

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"stageloom/model/exchange"
 )
 
 // Copy is the marked block as text for a spreadsheet: tabs between columns, a line a row.
@@ -18,80 +20,20 @@ func (s *Sheet) Copy() string {
 func (s *Sheet) CopyWithHeadings() string { return s.copy(0, len(s.shown)-1, true) }
 
 func (s *Sheet) copy(first, last int, headings bool) string {
-	var lines []string
-	line := func(text func(column int) string) {
-		var fields []string
+	line := func(text func(column int) string) (cells []exchange.Cell) {
 		for column := first; column <= last; column++ {
-			fields = append(fields, quoted(text(column)))
+			cells = append(cells, exchange.Text(text(column)))
 		}
-		lines = append(lines, strings.Join(fields, "\t"))
+		return cells
 	}
+	var rows [][]exchange.Cell
 	if headings {
-		line(func(column int) string { return s.columns[s.shown[column]].Title })
+		rows = append(rows, line(func(column int) string { return s.columns[s.shown[column]].Title }))
 	}
 	for _, row := range s.block() {
-		line(func(column int) string { return s.Cell(row, column).Text })
+		rows = append(rows, line(func(column int) string { return s.Cell(row, column).Text }))
 	}
-	return strings.Join(lines, "\n")
-}
-
-// quoted puts a cell that holds a tab, a line end or a quotation mark into quotation marks, as spreadsheets do.
-func quoted(text string) string {
-	if !strings.ContainsAny(text, "\t\n\r\"") {
-		return text
-	}
-	return `"` + strings.ReplaceAll(text, `"`, `""`) + `"`
-}
-
-// readTabbed reads the text of a spreadsheet's clipboard: lines of cells between tabs. A cell that begins with a quotation
-// mark goes on to the next one, with line ends and tabs in it.
-func readTabbed(text string) (lines [][]string) {
-	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
-	var line []string
-	for {
-		cell, rest := cutCell(text)
-		line = append(line, cell)
-		if rest == "" || rest == "\n" {
-			return append(lines, line)
-		}
-		if rest[0] == '\n' {
-			lines, line = append(lines, line), nil
-		}
-		text = rest[1:]
-	}
-}
-
-// cutCell cuts the first cell off; rest begins with the tab or line end behind it.
-func cutCell(text string) (cell, rest string) {
-	if strings.HasPrefix(text, `"`) {
-		if cell, rest, ok := cutQuoted(text[1:]); ok {
-			return cell, rest
-		}
-	}
-	if end := strings.IndexAny(text, "\t\n"); end >= 0 {
-		return text[:end], text[end:]
-	}
-	return text, ""
-}
-
-func cutQuoted(text string) (cell, rest string, ok bool) {
-	var b strings.Builder
-	for {
-		before, after, found := strings.Cut(text, `"`)
-		if !found {
-			return "", "", false
-		}
-		b.WriteString(before)
-		switch {
-		case strings.HasPrefix(after, `"`):
-			b.WriteByte('"')
-			text = after[1:]
-		case after == "" || after[0] == '\t' || after[0] == '\n':
-			return b.String(), after, true
-		default:
-			return "", "", false
-		}
-	}
+	return strings.TrimSuffix(strings.ReplaceAll(exchange.CopyTable(nil, rows), "\r\n", "\n"), "\n")
 }
 
 // ErrNothingToPaste is given for a clipboard without text.
@@ -104,7 +46,10 @@ func (s *Sheet) Paste(text string) (changed int, err error) {
 	if strings.Trim(text, "\r\n\t ") == "" {
 		return 0, ErrNothingToPaste
 	}
-	lines := readTabbed(text)
+	lines, err := exchange.PasteTable(text)
+	if err != nil {
+		return 0, err
+	}
 	var cells []typing
 	switch columns := s.headings(lines[0]); {
 	case columns != nil:

@@ -97,3 +97,14 @@ func TestAnyTextComesThroughTheClipboard(t *testing.T) {
 		require.Equal(draw, []string{"k" + text, "other"}, r.column(1))
 	})
 }
+
+func TestACopiedNameIsNoFormulaElsewhereAndComesBackAsItWas(t *testing.T) {
+	r := newRig(t, "a")
+	r.Go(0, 1, false)
+	_, err := r.Paste("=1+1")
+	require.NoError(t, err)
+	require.Equal(t, "'=1+1", r.Copy())
+	_, err = r.Paste(r.Copy())
+	require.NoError(t, err)
+	require.Equal(t, "=1+1", r.Cell(0, 1).Text)
+}
