@@ -1,7 +1,6 @@
 package ui_test
 
 import (
-	"encoding/json"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -11,7 +10,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/demo"
@@ -21,95 +19,6 @@ import (
 	"stageloom/model/planfile"
 	"stageloom/ui"
 )
-
-// screen is the window in the test driver with the answers that a test of the real window gets.
-type screen struct {
-	t         *testing.T
-	app       fyne.App
-	desk      *desk.Desk
-	window    fyne.Window
-	questions *ui.Questions
-	folder    string
-}
-
-func open(t *testing.T, look string, paths ...string) *screen {
-	t.Helper()
-	s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2)), folder: t.TempDir()}
-	s.app.Preferences().SetString("look", look)
-	s.window, s.questions = ui.Open(s.app, s.desk, house.Open(s.folder), paths...)
-	t.Cleanup(func() { s.desk.Close() })
-	return s
-}
-
-// demoFile is a copy of the demo plan in a folder of the test.
-func demoFile(t *testing.T) string {
-	t.Helper()
-	path := filepath.Join(t.TempDir(), "weekender.stageloom")
-	_, err := planfile.Replace(path, demo.Weekender(), nil)
-	require.NoError(t, err)
-	return path
-}
-
-type state struct {
-	Title     string
-	Notice    string
-	Unsaved   bool
-	Selection []string
-	History   []string
-	Overlays  int
-	Focus     string
-	Links     map[string]struct{ Grade, Label string }
-}
-
-func (s *screen) state() (answer state) {
-	s.t.Helper()
-	require.NoError(s.t, json.Unmarshal(s.questions.Answer([]byte(`{"ask":"state"}`)), &answer))
-	return answer
-}
-
-// choose takes a menu item by its path, as a click does.
-func (s *screen) choose(path ...string) {
-	s.t.Helper()
-	items := []*fyne.MenuItem{}
-	for _, menu := range s.window.MainMenu().Items {
-		if menu.Label == path[0] {
-			items = menu.Items
-		}
-	}
-	var found *fyne.MenuItem
-	for _, label := range path[1:] {
-		found = nil
-		for _, item := range items {
-			if item.Label == label {
-				found = item
-			}
-		}
-		require.NotNil(s.t, found, "no menu item %v", path)
-		if found.ChildMenu != nil {
-			items = found.ChildMenu.Items
-		}
-	}
-	require.False(s.t, found.Disabled, "%v is disabled", path)
-	found.Action()
-}
-
-// tap taps a button of the topmost dialog.
-func (s *screen) tap(label string) {
-	s.t.Helper()
-	overlays := s.window.Canvas().Overlays().List()
-	require.NotEmpty(s.t, overlays)
-	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
-		if button, ok := object.(*widget.Button); ok && button.Text == label {
-			test.Tap(button)
-			return
-		}
-		if answer, ok := object.(interface{ Answer() *widget.Button }); ok && answer.Answer().Text == label {
-			test.Tap(answer.Answer())
-			return
-		}
-	}
-	require.Fail(s.t, "no button "+label)
-}
 
 func TestTheDemoInTheWindow(t *testing.T) {
 	for _, look := range []string{"light", "dark", "high contrast"} {
@@ -214,30 +123,6 @@ func TestSaveAsTakesNameAndFolder(t *testing.T) {
 	s.fill("a/b", "show")
 	s.tap("Save")
 	require.Equal(t, filepath.Join(folder, "show.stageloom"), s.desk.Path())
-}
-
-// fill puts a text into the entry that holds another; fillSecond into the dialog's second entry.
-func (s *screen) fill(before, text string) {
-	s.t.Helper()
-	for _, entry := range s.entries() {
-		if entry.Text == before {
-			entry.SetText(text)
-			return
-		}
-	}
-	require.Fail(s.t, "no entry with "+before)
-}
-
-func (s *screen) fillSecond(text string) { s.entries()[1].SetText(text) }
-
-func (s *screen) entries() (entries []*widget.Entry) {
-	overlays := s.window.Canvas().Overlays().List()
-	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
-		if entry, ok := object.(interface{ Inner() *widget.Entry }); ok {
-			entries = append(entries, entry.Inner())
-		}
-	}
-	return entries
 }
 
 func TestABadFileLeavesThePlanBefore(t *testing.T) {
@@ -374,17 +259,6 @@ func TestAPartnerAndALimitRuleAreChosenInTheForm(t *testing.T) {
 	other, _ := s.desk.Plan().Link(link.Partner)
 	require.Equal(t, "backup", other.Role)
 	require.Equal(t, "Change L11", s.desk.NextUndo(), "all of the form is one step")
-}
-
-// choosers are the lists of the topmost dialog, in their order.
-func (s *screen) choosers() (found []*widget.Select) {
-	overlays := s.window.Canvas().Overlays().List()
-	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
-		if chooser, ok := object.(interface{ Chooser() *widget.Select }); ok {
-			found = append(found, chooser.Chooser())
-		}
-	}
-	return found
 }
 
 func TestEscapeClosesADialogAsItsCancelDoes(t *testing.T) {
