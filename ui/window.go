@@ -58,7 +58,7 @@ type window struct {
 	submit func()
 	// escape closes the dialog that was opened last.
 	escape func()
-	// library holds the user's own kinds; ownKinds are those read last.
+	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
 	library  house.Library
 	ownKinds []catalogue.DeviceKind
 	// trouble with the journal that was told last.

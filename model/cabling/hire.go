@@ -74,14 +74,17 @@ func sum(list []int) (total int) {
 
 // hireNodes is how many nodes the search for the smallest hire of a plan with one link may take; with more links each costs
 // more, and there are fewer by their square.
-const hireNodes = 2000000
+const hireNodes = 16000000
 
 // hireForAll looks for the fewest cables over all links at once.
 func (z *puzzle) hireForAll(ctx context.Context) hiring {
 	problem, links := z.problem, max(1, len(z.problem.Links))
 	problem.Nodes = max(1, min(picking.DefaultNodes, hireNodes/(links*links)))
 	hired, answer := picking.Hire(ctx, &problem)
-	h := hiring{count: make([]int, len(z.problem.Lines)), proved: answer.Proved}
+	h := hiring{
+		count:  make([]int, len(z.problem.Lines)),
+		proved: answer.Bounds[picking.Unserved] == answer.Sums[picking.Unserved] && answer.Bounds[picking.Hired] == answer.Sums[picking.Hired],
+	}
 	for _, use := range hired {
 		h.count[use.Line] += use.Count
 	}

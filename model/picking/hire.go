@@ -26,7 +26,7 @@ func Hire(ctx context.Context, p *Problem) ([]Use, *Answer) {
 		bare.Lines[i].Case = 0
 	}
 	m := newMaster(&bare, true)
-	order := []Objective{Unserved, Hired, UnderMargin, Joins}
+	order := []Objective{Unserved, Hired, UnderMargin}
 	choice, a := m.stages(ctx, order, m.greedy(order), nil)
 	for link := range p.Links {
 		a.Picks = append(a.Picks, nil)
