@@ -125,17 +125,10 @@ func levels(p *plan.Plan) *catalogued {
 
 func deviceAt(p *plan.Plan, units panel.Units) []table.Field[deviceRow] {
 	names := levels(p)
-	move := func(to func(at geom.Point, value float64) geom.Point) table.Setter {
-		return func(e *plan.Edit, ref plan.Ref, typed string) error {
-			value, err := coordinate(units).parse(typed)
-			if err != nil {
-				return err
-			}
-			device, _ := e.Now().Devices.Get(ref.Key)
-			e.Move(plan.MovingWith(e.Now(), []plan.DeviceID{device.ID}, nil), to(device.At(), value).Sub(device.At()))
-			return nil
-		}
-	}
+	move := moving(units, func(e *plan.Edit, key plan.Key) (plan.Moving, geom.Point) {
+		device, _ := e.Now().Devices.Get(key)
+		return plan.MovingWith(e.Now(), []plan.DeviceID{device.ID}, nil), device.At()
+	})
 	return []table.Field[deviceRow]{
 		{
 			Column: number("x", "To the right", 98, "metres to the right of the plan's zero."),
@@ -155,6 +148,21 @@ func deviceAt(p *plan.Plan, units panel.Units) []table.Field[deviceRow] {
 			Choices: fixed[deviceRow](append([]string{""}, names.names...)...),
 			Set:     refers(names, func(d *plan.Device, id string) { d.Level = plan.LevelID(id) }),
 		},
+	}
+}
+
+// moving gives setters that move what stands somewhere to a coordinate that was typed, with all that moves along.
+func moving(units panel.Units, what func(*plan.Edit, plan.Key) (plan.Moving, geom.Point)) func(to func(at geom.Point, value float64) geom.Point) table.Setter {
+	return func(to func(at geom.Point, value float64) geom.Point) table.Setter {
+		return func(e *plan.Edit, ref plan.Ref, typed string) error {
+			value, err := coordinate(units).parse(typed)
+			if err != nil {
+				return err
+			}
+			moves, at := what(e, ref.Key)
+			e.Move(moves, to(at, value).Sub(at))
+			return nil
+		}
 	}
 }
 
@@ -234,17 +242,10 @@ func takingIn(set table.Setter) table.Setter {
 
 func positionFields(p *plan.Plan, units panel.Units) []table.Field[positionRow] {
 	names := levels(p)
-	move := func(to func(at geom.Point, value float64) geom.Point) table.Setter {
-		return func(e *plan.Edit, ref plan.Ref, typed string) error {
-			value, err := coordinate(units).parse(typed)
-			if err != nil {
-				return err
-			}
-			position, _ := e.Now().Positions.Get(ref.Key)
-			e.Move(plan.MovingWith(e.Now(), nil, []plan.PositionID{position.ID}), to(position.At(), value).Sub(position.At()))
-			return nil
-		}
-	}
+	move := moving(units, func(e *plan.Edit, key plan.Key) (plan.Moving, geom.Point) {
+		position, _ := e.Now().Positions.Get(key)
+		return plan.MovingWith(e.Now(), nil, []plan.PositionID{position.ID}), position.At()
+	})
 	size := metres(units, 0, 2000)
 	return []table.Field[positionRow]{
 		{

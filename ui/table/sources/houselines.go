@@ -66,13 +66,7 @@ func lineNames(p *plan.Plan, units panel.Units) []table.Field[lineRow] {
 			Column:  choice("kind", "Kind", 200, "what cable it is."),
 			Text:    func(r lineRow) string { return r.kind },
 			Choices: fixed[lineRow](kinds.names...),
-			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				id, err := kindTyped(e, kinds, typed, false)
-				if err != nil {
-					return err
-				}
-				return plan.Update(e, ref.Key, func(l *plan.HouseLine) { l.Kind = id })
-			},
+			Set:     isOfKind(kinds, false, func(l *plan.HouseLine) *plan.CableKindID { return &l.Kind }),
 		},
 		{
 			Column: number("length", "Length", 70, "from panel to panel, for instance 45 m or 148 ft."),

@@ -53,16 +53,6 @@ func fitting(p *plan.Plan, link plan.Link) []string {
 	return names
 }
 
-func setFillKind(kinds *catalogued) table.Setter {
-	return func(e *plan.Edit, ref plan.Ref, typed string) error {
-		id, err := kindTyped(e, kinds, typed, true)
-		if err != nil {
-			return err
-		}
-		return plan.Update(e, ref.Key, func(l *plan.Link) { l.FillKind = id })
-	}
-}
-
 // kindTyped finds a cable kind by what was typed and takes it into the plan.
 func kindTyped(e *plan.Edit, kinds *catalogued, typed string, blank bool) (plan.CableKindID, error) {
 	if typed == "" && blank {
@@ -73,4 +63,15 @@ func kindTyped(e *plan.Edit, kinds *catalogued, typed string, blank bool) (plan.
 		return "", err
 	}
 	return plan.CableKindID(id), catalogue.UseCable(e, plan.CableKindID(id))
+}
+
+// isOfKind makes a row of another kind of cable; blank tells that it may be of none.
+func isOfKind[R plan.Row](kinds *catalogued, blank bool, at func(*R) *plan.CableKindID) table.Setter {
+	return func(e *plan.Edit, ref plan.Ref, typed string) error {
+		id, err := kindTyped(e, kinds, typed, blank)
+		if err != nil {
+			return err
+		}
+		return plan.Update(e, ref.Key, func(row *R) { *at(row) = id })
+	}
 }

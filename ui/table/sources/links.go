@@ -154,7 +154,7 @@ func linkWishes(a *assess.Assessment, units panel.Units) []table.Field[linkRow] 
 			Column:  choice("fill", "Wanted kind", 190, "the kind its missing metres are reckoned as and picked from; blank is none."),
 			Text:    func(r linkRow) string { return r.kind },
 			Choices: func(r linkRow) []string { return fitting(a.Plan, r.link) },
-			Set:     setFillKind(kinds),
+			Set:     isOfKind(kinds, true, func(l *plan.Link) *plan.CableKindID { return &l.FillKind }),
 		},
 		{
 			Column: aside(number("rise from", "Rise near", 70, "up or down at the near end, for instance 4 m or 12 ft.")),

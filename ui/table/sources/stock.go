@@ -96,13 +96,7 @@ func reelNames(p *plan.Plan, units panel.Units) []table.Field[reelRow] {
 			Column:  choice("kind", "Kind", 210, "what cable it is."),
 			Text:    func(r reelRow) string { return r.kind },
 			Choices: fixed[reelRow](kinds.names...),
-			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				id, err := kindTyped(e, kinds, typed, false)
-				if err != nil {
-					return err
-				}
-				return plan.Update(e, ref.Key, func(l *plan.Reel) { l.Kind = id })
-			},
+			Set:     isOfKind(kinds, false, func(l *plan.Reel) *plan.CableKindID { return &l.Kind }),
 		},
 		{
 			Column: number("length", "Length", 70, "as it is, for instance 45 m or 148 ft."),
