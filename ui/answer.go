@@ -132,6 +132,22 @@ func (w *window) state() state {
 
 func nameOf(p *plan.Plan, ref plan.Ref) string { return panel.NameOf(p, ref) }
 
+// onOutline is a place just inside the outline of a position where nothing else is hit: devices cover the middle, and names
+// some of the edge.
+func (w *window) onOutline(ref plan.Ref, box geom.Box) geom.Point {
+	inside := box.Inset(3)
+	corners := inside.Corners()
+	for i, corner := range corners {
+		for _, share := range []float64{0, 0.25, 0.5, 0.75} {
+			at := corner.Between(corners[(i+1)%len(corners)], share)
+			if hit, found := w.plan.Pick(at); found && hit == ref {
+				return at
+			}
+		}
+	}
+	return inside.Min
+}
+
 func (w *window) where(table, name, port string) place {
 	info, found := plan.TableNamed(table)
 	if !found {
@@ -146,7 +162,7 @@ func (w *window) where(table, name, port string) place {
 		box, found := w.plan.Where(ref)
 		middle := box.Centre()
 		if table == "positions" {
-			middle = box.Min.Add(geom.Point{X: 3, Y: 4}) // its outline: devices cover the middle
+			middle = w.onOutline(ref, box)
 		}
 		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(w.plan)
 		scale := float64(w.window.Canvas().Scale())

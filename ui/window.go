@@ -154,6 +154,11 @@ func (w *window) heard(e desk.Event) {
 		w.applyShown()
 	}
 	w.refresh(e)
+	if !e.Opened {
+		if said := panel.Belonging(e.Old, e.New); said != "" {
+			w.notice.Say(said)
+		}
+	}
 	w.tellTrouble()
 	if e.PlanChanged() || e.File || e.Opened {
 		w.window.SetMainMenu(w.menu())
