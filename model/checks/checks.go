@@ -36,8 +36,10 @@ type Finding struct {
 	Rule     string
 	Severity Severity
 	Where    []Place
-	What     string
-	Remedy   string
+	// Act is the act in which it was found; blank for the house and for what no act changes.
+	Act    plan.ActID
+	What   string
+	Remedy string
 }
 
 // Subject is what rules look at: a plan, its patch, and the budgets of its links in the order of the table of links. It

@@ -117,6 +117,15 @@ func told(rule string, severity checks.Severity, sentences ...string) (want []ch
 	return want
 }
 
+// toldIn is told of one act.
+func toldIn(act plan.ActID, rule string, severity checks.Severity, sentences ...string) []checks.Finding {
+	want := told(rule, severity, sentences...)
+	for i := range want {
+		want[i].Act = act
+	}
+	return want
+}
+
 func TestPatch(t *testing.T) {
 	for _, c := range faults() {
 		t.Run(c.name, func(t *testing.T) {
@@ -180,13 +189,13 @@ func faults() []fault {
 			"two inputs on a socket", func(s *show, e *plan.Edit) {
 				plan.Put(e, plan.StagePatch{Act: first, Input: s.inputs["Kick"], Device: s.devices["Split"], Socket: 2})
 			},
-			told("double-patched", checks.Stop, "Split in 2 holds two inputs in Brass: Kick and Hat"),
+			toldIn(first, "double-patched", checks.Stop, "Split in 2 holds two inputs in Brass: Kick and Hat"),
 		},
 		{
 			"two inputs on a socket, one of them behind the splitter", func(s *show, e *plan.Edit) {
 				plan.Put(e, plan.StagePatch{Act: first, Input: s.inputs["Kick"], Device: s.devices["SL"], Socket: 4})
 			},
-			told("double-patched", checks.Stop, "SL in 4 holds two inputs in Brass: Kick and Keys"),
+			toldIn(first, "double-patched", checks.Stop, "SL in 4 holds two inputs in Brass: Kick and Keys"),
 		},
 		{
 			"an input plugged where a sub-snake comes in", func(s *show, e *plan.Edit) {
@@ -204,14 +213,14 @@ func faults() []fault {
 			"an output socket fed twice", func(s *show, e *plan.Edit) {
 				plan.Put(e, plan.OutputPatch{Act: second, Output: "o-33333", Console: s.devices["FOH"], Device: s.devices["SL"], Socket: 1})
 			},
-			told("double-patched", checks.Stop, "SL out 1 is fed twice in Strings: by PA and Wedge"),
+			toldIn(second, "double-patched", checks.Stop, "SL out 1 is fed twice in Strings: by PA and Wedge"),
 		},
 		{
 			"an input that reaches no console", func(s *show, e *plan.Edit) {
 				patch.StrikeChannels(e, first, s.devices["FOH"], 4)
 				patch.StrikeChannels(e, first, s.devices["Mon"], 4)
 			},
-			told("no-console", checks.Warn, "Split: Keys on it reaches no console in Brass"),
+			toldIn(first, "no-console", checks.Warn, "Split: Keys on it reaches no console in Brass"),
 		},
 		{
 			"a channel without its slots", func(s *show, e *plan.Edit) { e.RemoveLinks(s.links["L03"]) },
@@ -241,7 +250,7 @@ func faults() []fault {
 			"48 V left on for a DI", func(s *show, e *plan.Edit) {
 				must(patch.Swap(e, second, s.inputs["Hat"], s.inputs["Bass"], true))
 			},
-			told("phantom-left", checks.Warn, "SL in 2 had 48 V for Hat in Brass, and Bass (DI) comes on it in Strings"),
+			toldIn(second, "phantom-left", checks.Warn, "SL in 2 had 48 V for Hat in Brass, and Bass (DI) comes on it in Strings"),
 		},
 		{
 			"48 V with two owners", func(s *show, e *plan.Edit) {
@@ -255,7 +264,7 @@ func faults() []fault {
 			"gain that two consoles have and nobody owns", func(s *show, e *plan.Edit) {
 				must(patch.SetChannel(e, second, s.inputs["Hat"], s.devices["Guest"], 2))
 			},
-			told("two-owners", checks.Note, "MR: nobody owns the gain of Hat in Strings, and Guest and Mon have it"),
+			toldIn(second, "two-owners", checks.Note, "MR: nobody owns the gain of Hat in Strings, and Guest and Mon have it"),
 		},
 		{
 			"a guest in another act", func(s *show, e *plan.Edit) {
@@ -263,8 +272,8 @@ func faults() []fault {
 				plan.Put(e, plan.OutputPatch{Act: first, Output: "o-22222", Console: s.devices["Guest"], Device: s.devices["SL"], Socket: 1})
 				plan.Put(e, plan.SocketOwner{Act: first, Device: s.devices["MR"], Socket: 3, Gain: s.devices["Guest"]})
 			},
-			told(
-				"absent", checks.Warn,
+			toldIn(
+				first, "absent", checks.Warn,
 				"Guest is patched and not there in Brass",
 				"PA comes from Guest, which is not there in Brass",
 				"MR in 3 is owned by Guest, which is not there in Brass",
@@ -275,7 +284,7 @@ func faults() []fault {
 				plan.Put(e, plan.Input{ID: "i-99999", Number: 9, Name: "Harp", Act: second})
 				plan.Put(e, plan.StagePatch{Act: first, Input: "i-99999", Device: s.devices["SL"], Socket: 9})
 			},
-			told("absent", checks.Warn, "Harp is patched and an input of Strings alone in Brass"),
+			toldIn(first, "absent", checks.Warn, "Harp is patched and an input of Strings alone in Brass"),
 		},
 		{
 			"one cable in two links", func(s *show, e *plan.Edit) {

@@ -48,7 +48,7 @@ func doublePatched(s *Subject) (found []Finding) {
 				}
 				told[pair] = true
 				found = append(found, Finding{
-					Severity: Stop, Where: []Place{inputPlace(line), inputPlace(other), {"devices", plan.Key(socket.Device)}},
+					Severity: Stop, Where: []Place{inputPlace(line), inputPlace(other), {"devices", plan.Key(socket.Device)}}, Act: act.Act.ID,
 					What:   fmt.Sprintf("%s holds two inputs%s: %s and %s", s.Patch.SocketWords(socket), s.in(act), other.Input.Name, line.Input.Name),
 					Remedy: "Move one of them to a free socket, or strike it in this act.",
 				})
@@ -70,7 +70,7 @@ func doubleOutputs(s *Subject) (found []Finding) {
 				continue
 			}
 			found = append(found, Finding{
-				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"outputs", other.Output.Key()}, {"devices", plan.Key(line.Socket.Device)}},
+				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"outputs", other.Output.Key()}, {"devices", plan.Key(line.Socket.Device)}}, Act: act.Act.ID,
 				What:   fmt.Sprintf("%s is fed twice%s: by %s and %s", s.Patch.SocketWords(line.Socket), s.in(act), other.Output.Name, line.Output.Name),
 				Remedy: "Move one of them to a free socket.",
 			})
@@ -137,7 +137,7 @@ func (s *Subject) gaps(act *patch.Act, gaps map[gap][]*patch.Line) (found []Find
 			where = append(where, inputPlace(line))
 		}
 		finding := Finding{
-			Severity: Warn, Where: where,
+			Severity: Warn, Where: where, Act: act.Act.ID,
 			What:   fmt.Sprintf("%s: %s on it %s no console%s", s.Patch.Name(at.device), list(names), reach(len(names)), s.in(act)),
 			Remedy: "Give each a channel of a console, or strike it.",
 		}
@@ -174,7 +174,7 @@ func outputGaps(s *Subject) (found []Finding) {
 				continue
 			}
 			found = append(found, Finding{
-				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"devices", plan.Key(line.Console)}, {"devices", plan.Key(line.Socket.Device)}},
+				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"devices", plan.Key(line.Console)}, {"devices", plan.Key(line.Socket.Device)}}, Act: act.Act.ID,
 				What:   fmt.Sprintf("%s does not get from %s to %s%s", line.Output.Name, s.Patch.Name(line.Console), s.Patch.SocketWords(line.Socket), s.in(act)),
 				Remedy: "Give out slots on the links between them, or lay a link that has room.",
 			})

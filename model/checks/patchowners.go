@@ -25,7 +25,7 @@ func twoOwners(s *Subject) (found []Finding) {
 			}
 			if len(phantom) > 1 && line.Input.Phantom {
 				found = append(found, Finding{
-					Severity: Warn, Where: []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}},
+					Severity: Warn, Where: []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}}, Act: act.Act.ID,
 					What:   fmt.Sprintf("48 V for %s has two owners%s: at %s", line.Input.Name, s.in(act), list(phantom)),
 					Remedy: "Name one of them; two supplies on one microphone work against each other.",
 				})
@@ -86,7 +86,7 @@ func (s *Subject) unowned(act *patch.Act, shared map[plan.DeviceID]*sharing) (fo
 			consoles = append(consoles, s.Patch.Name(console))
 		}
 		found = append(found, Finding{
-			Severity: Note, Where: where,
+			Severity: Note, Where: where, Act: act.Act.ID,
 			What:   fmt.Sprintf("%s: nobody owns the gain of %s%s, and %s have it", s.Patch.Name(id), list(inputs), s.in(act), list(consoles)),
 			Remedy: "Name one console as owner of gain and 48 V; the other leaves them alone.",
 		})
@@ -116,7 +116,7 @@ type missing struct {
 
 func (m *missing) add(act plan.ActID, what string, where Place) {
 	m.found = append(m.found, Finding{
-		Severity: Warn, Where: []Place{where}, What: what + m.in(m.acts[act]),
+		Severity: Warn, Where: []Place{where}, Act: act, What: what + m.in(m.acts[act]),
 		Remedy: "Bring it into the act, or take the row out of the act's patch.",
 	})
 }

@@ -17,6 +17,7 @@ func phantomBlocked(s *Subject) (found []Finding) {
 			}
 			if finding := s.blocked(line); finding.What != "" {
 				finding.What += s.in(act)
+				finding.Act = act.Act.ID
 				finding.Where = []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}}
 				found = append(found, finding)
 			}
@@ -81,7 +82,7 @@ func phantomLeft(s *Subject) (found []Finding) {
 				was := before[leg.Socket]
 				if danger := line.Input.Use == "line" || line.Input.Use == "DI"; was.line != nil && was.act != act && was.line.Input.ID != line.Input.ID && danger && !line.Input.Phantom {
 					found = append(found, Finding{
-						Severity: Warn, Where: []Place{inputPlace(line), inputPlace(was.line), {"devices", plan.Key(leg.Socket.Device)}, {"acts", act.Act.Key()}},
+						Severity: Warn, Where: []Place{inputPlace(line), inputPlace(was.line), {"devices", plan.Key(leg.Socket.Device)}, {"acts", act.Act.Key()}}, Act: act.Act.ID,
 						What:   fmt.Sprintf("%s had 48 V for %s in %s, and %s (%s) comes on it in %s", s.Patch.SocketWords(leg.Socket), was.line.Input.Name, was.act.Act.Name, line.Input.Name, line.Input.Use, act.Act.Name),
 						Remedy: "Switch 48 V off at the changeover and wait some seconds before plugging in, or take another socket.",
 					})

@@ -1,5 +1,7 @@
 package plan
 
+import "slices"
+
 // AddInput adds an input under a new id and returns it.
 func (e *Edit) AddInput(r Input) InputID {
 	r.ID = InputID(newID[Input](e))
@@ -24,6 +26,30 @@ func (e *Edit) AddOutput(r Output) OutputID {
 func (e *Edit) RemoveOutput(id OutputID) {
 	dropWhere(e, func(r OutputPatch) bool { return r.Output == id })
 	Drop[Output](e, Key(id))
+}
+
+// AddAct adds an act under a new id and returns it.
+func (e *Edit) AddAct(r Act) ActID {
+	r.ID = ActID(newID[Act](e))
+	Put(e, r)
+	return r.ID
+}
+
+// RemoveAct takes an act out of the plan with all that it says of the patch and the inputs that it alone has; the house
+// stays as it is.
+func (e *Edit) RemoveAct(id ActID) {
+	for _, input := range slices.Collect(e.next.Inputs.All()) {
+		if input.Act == id {
+			e.RemoveInput(input.ID)
+		}
+	}
+	dropWhere(e, func(r StagePatch) bool { return r.Act == id })
+	dropWhere(e, func(r ConsolePatch) bool { return r.Act == id })
+	dropWhere(e, func(r SlotPatch) bool { return r.Act == id })
+	dropWhere(e, func(r OutputPatch) bool { return r.Act == id })
+	dropWhere(e, func(r ActConsole) bool { return r.Act == id })
+	dropWhere(e, func(r SocketOwner) bool { return r.Act == id })
+	Drop[Act](e, Key(id))
 }
 
 // AddHouseLine adds a house line under a new id and returns it.
