@@ -9,12 +9,16 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/ui/look"
+	"stageloom/ui/pointer"
 	"stageloom/ui/raster"
 )
 
 // Chart is the chart as a widget. The pointer over it reads the curves out.
 type Chart struct {
 	widget.BaseWidget
+
+	// Tips tells what the names in the key mean; nil tells nothing.
+	Tips *pointer.Tips
 
 	curves   Curves
 	hoverMHz float64 // 0 while the pointer is elsewhere
@@ -71,13 +75,25 @@ func (c *Chart) hover(at fyne.Position) {
 }
 
 // MouseIn implements desktop.Hoverable.
-func (c *Chart) MouseIn(e *desktop.MouseEvent) { c.hover(e.Position) }
+func (c *Chart) MouseIn(e *desktop.MouseEvent) { c.MouseMoved(e) }
 
 // MouseMoved implements desktop.Hoverable.
-func (c *Chart) MouseMoved(e *desktop.MouseEvent) { c.hover(e.Position) }
+func (c *Chart) MouseMoved(e *desktop.MouseEvent) {
+	c.hover(e.Position)
+	at := raster.Point{X: float64(e.Position.X), Y: float64(e.Position.Y)}
+	words := c.curves.Explain(at, float64(c.Size().Width), float64(c.Size().Height))
+	if words == "" {
+		c.Tips.Out()
+		return
+	}
+	c.Tips.Over(words, e.AbsolutePosition, func() string { return words })
+}
 
 // MouseOut implements desktop.Hoverable.
-func (c *Chart) MouseOut() { c.hover(fyne.NewPos(-1, -1)) }
+func (c *Chart) MouseOut() {
+	c.hover(fyne.NewPos(-1, -1))
+	c.Tips.Out()
+}
 
 // MinSize implements fyne.Widget.
 func (c *Chart) MinSize() fyne.Size { return fyne.NewSize(180, 170) }

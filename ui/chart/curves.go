@@ -142,6 +142,18 @@ func (c Curves) worst() string {
 	return fmt.Sprintf("worst %s at %s MHz", budget.TenthDB(limit-c.Worst.DB), megahertz(c.Worst.FreqMHz))
 }
 
+// WorstWords say what the worst point is; blank where there is none.
+func (c Curves) WorstWords() string {
+	if !(c.Worst.FreqMHz > 0) {
+		return ""
+	}
+	of := ""
+	if c.VerdictName != "" {
+		of = " of the " + c.Limit.Name
+	}
+	return fmt.Sprintf("worst at %s MHz: the frequency at which least is in hand%s", megahertz(c.Worst.FreqMHz), of)
+}
+
 // megahertz prints a frequency with no more figures than one can point at.
 func megahertz(freqMHz float64) string {
 	if freqMHz < 9.95 {

@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"math"
+
 	"stageloom/ui/look"
 	"stageloom/ui/raster"
 )
@@ -64,12 +66,59 @@ func (c Curves) key(width float64) [][]entry {
 	return rows
 }
 
+// keyLine is how far down the middle of a row of the key lies.
+func keyLine(row, rows int, height float64) float64 {
+	return height - rowHeight*(float64(rows-row)-0.5)
+}
+
+// Explain says what the name in the key at a point of a chart of some size means; blank beside the names, and where a
+// name says so itself.
+func (c Curves) Explain(at raster.Point, width, height float64) string {
+	lettering := look.Lettering(wordSize, false, look.Palette{}.Muted)
+	rows := c.key(width)
+	for i, row := range rows {
+		if math.Abs(at.Y-keyLine(i, len(rows), height)) > rowHeight/2 {
+			continue
+		}
+		for _, e := range row {
+			if at.X >= e.left && at.X <= e.left+signWidth+signGap+lettering.Width(e.text) {
+				return c.meaning(e.sign)
+			}
+		}
+	}
+	return ""
+}
+
+// meaning says what a name in the key stands for.
+func (c Curves) meaning(s sign) string {
+	switch s {
+	case lossSign:
+		if c.Above {
+			return "What the link has at each frequency: the more the better."
+		}
+		return "What the link loses at each frequency: the less the better."
+	case limitSign:
+		if c.Above {
+			return "The least that is allowed at each frequency."
+		}
+		return "The most that is allowed at each frequency."
+	case pointerSign:
+		return "The limit that grades the link: one figure, at 100 MHz."
+	case ringSign:
+		if c.Above {
+			return c.WorstWords()
+		}
+		return c.WorstWords() + ". It is advice: the link is graded at 100 MHz."
+	}
+	return ""
+}
+
 // names draws the key at the foot.
 func (d drawer) names(width, height float64) {
 	lettering := look.Lettering(wordSize, false, d.palette.Muted)
 	rows := d.key(width)
 	for i, row := range rows {
-		y := height - rowHeight*(float64(len(rows)-i)-0.5)
+		y := keyLine(i, len(rows), height)
 		for _, e := range row {
 			d.sign(e, y)
 			d.pen.Text(raster.Point{X: e.left + signWidth + signGap, Y: lettering.Middle(y)}, e.text, lettering)
