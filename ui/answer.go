@@ -47,6 +47,7 @@ type state struct {
 	Dragging  bool                 `json:"dragging"`
 	Overlays  int                  `json:"overlays"`
 	Focus     string               `json:"focus"`
+	Tip       string               `json:"tip"`
 	Unplaced  int                  `json:"unplaced_labels"`
 	Frames    int                  `json:"frames"`
 	Table     tableState           `json:"table"`
@@ -114,7 +115,7 @@ func (w *window) state() state {
 		Title: w.desk.Title(), Path: w.desk.Path(), Unsaved: w.desk.Unsaved(), ReadOnly: w.desk.ReadOnly(),
 		Notice: w.notice.Text(), History: names, Step: at, Links: map[string]linkState{}, Scale: w.plan.View().Scale,
 		Dragging: w.plan.Dragging() != nil, Overlays: len(w.window.Canvas().Overlays().List()),
-		Focus: fmt.Sprintf("%T", w.window.Canvas().Focused()), Unplaced: len(w.plan.Unplaced()),
+		Focus: fmt.Sprintf("%T", w.window.Canvas().Focused()), Unplaced: len(w.plan.Unplaced()), Tip: w.tips.Words(),
 		Table: w.tables.state(),
 	}
 	for _, cause := range planview.Causes() {

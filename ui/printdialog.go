@@ -21,6 +21,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/plan"
 	"stageloom/report"
+	"stageloom/ui/pointer"
 )
 
 // printDialog chooses what to print, shows its pages as pictures, and prints.
@@ -38,7 +39,8 @@ type printDialog struct {
 
 	picture  *canvas.Image
 	told     *widget.Label
-	back, on *widget.Button
+	back, on *pointer.IconButton
+	tips     *pointer.Tips
 	page     int
 	pages    int
 	entries  []report.Entry
@@ -76,8 +78,9 @@ func (d *printDialog) build() {
 	d.told.Alignment = fyne.TextAlignCenter
 	d.picture = canvas.NewImageFromImage(image.NewRGBA(image.Rect(0, 0, 1, 1)))
 	d.picture.FillMode, d.picture.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleSmooth
-	d.back = widget.NewButtonWithIcon("", theme.NavigateBackIcon(), func() { d.turn(-1) })
-	d.on = widget.NewButtonWithIcon("", theme.NavigateNextIcon(), func() { d.turn(1) })
+	d.tips = pointer.NewTips(afterOf(d.app))
+	d.back = pointer.NewIconButton(theme.NavigateBackIcon(), "The page before", d.tips, func() { d.turn(-1) })
+	d.on = pointer.NewIconButton(theme.NavigateNextIcon(), "The next page", d.tips, func() { d.turn(1) })
 	desk := canvas.NewRectangle(theme.Color(theme.ColorNameButton)) // so that the edge of the paper shows
 	page := container.NewBorder(nil, container.NewBorder(nil, nil, d.back, d.on, d.told), nil, nil, container.NewStack(desk, container.NewPadded(d.picture)))
 
@@ -85,7 +88,7 @@ func (d *printDialog) build() {
 	d.trouble.Wrapping, d.trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
 	form := container.NewVScroll(container.NewVBox(d.packChecks(), widget.NewSeparator(), d.form(), d.trouble))
 	left := container.New(&leastWidth{choiceWidth}, form)
-	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", container.NewBorder(nil, nil, left, nil, page), d.window.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", d.tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.window.window)
 	take := widget.NewButton("Print", d.take)
 	take.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), take})
@@ -299,8 +302,8 @@ func (d *printDialog) shown(picture *image.RGBA, printed report.Printed, err err
 	d.picture.Image = picture
 	d.picture.Refresh()
 	d.told.SetText(fmt.Sprintf("Page %d of %d: %s", d.page, d.pages, d.chapter()))
-	enable(d.back, d.page > 1)
-	enable(d.on, d.page < d.pages)
+	enable(&d.back.Button, d.page > 1)
+	enable(&d.on.Button, d.page < d.pages)
 }
 
 // chapter names the chapter that the page belongs to.

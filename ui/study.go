@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
+	"stageloom/ui/pointer"
 )
 
 // showStudy shows the curves of the selected link, how far each kind of cable reaches, and what would cure it.
@@ -16,7 +17,8 @@ func (w *window) showStudy() {
 		return
 	}
 	study := panel.StudyOf(w.desk.Assessment(), link, w.units())
-	d := dialog.NewCustom(study.Title, "Close", panel.NewStudyView(study), w.window)
+	tips := pointer.NewTips(afterOf(w.app))
+	d := dialog.NewCustom(study.Title, "Close", w.tipped(panel.NewStudyView(study, tips), tips), w.window)
 	size := w.window.Canvas().Size()
 	d.Resize(fyne.NewSize(min(1240, size.Width*0.96), min(860, size.Height*0.94)))
 	w.escapable(d.Hide)

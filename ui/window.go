@@ -18,6 +18,7 @@ import (
 	"stageloom/ui/panel"
 	"stageloom/ui/planview"
 	"stageloom/ui/planview/tool"
+	"stageloom/ui/pointer"
 	"stageloom/ui/settings"
 	"stageloom/ui/strip"
 )
@@ -38,6 +39,7 @@ type window struct {
 	inks      look.Inks
 	notice    *panel.Notice
 	ghost     *ghost
+	tips      *pointer.Tips
 	tables    *tables
 	equipment *panel.Equipment
 	stock     *panel.StockList
@@ -104,7 +106,9 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.card = w.newCard()
 	w.strip = strip.New(noRun)
 	w.wireStrip()
-	w.notice = panel.NewNotice()
+	w.tips = pointer.NewTips(afterOf(app))
+	w.wireTips()
+	w.notice = panel.NewNotice(w.tips)
 	w.equipment = panel.NewEquipment(d.Plan())
 	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeInMiddle, w.carry, w.drop
 	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
@@ -144,7 +148,7 @@ func (w *window) layOut() {
 	w.left.Offset = w.settings.Equipment()
 	w.top = panel.NewTopLine(w.overview, w.title)
 	top := container.NewVBox(w.top, widget.NewSeparator())
-	w.window.SetContent(container.NewStack(container.NewBorder(top, nil, nil, nil, w.left), w.ghost.layer))
+	w.window.SetContent(container.NewStack(container.NewBorder(top, nil, nil, nil, w.left), w.ghost.layer, w.tips.Layer))
 }
 
 func (w *window) heard(e desk.Event) {

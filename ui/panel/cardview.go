@@ -7,18 +7,22 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/ui/pointer"
 )
 
 // CardView is the card on the right: the facts of the selection that decide first, then what else is to be known of a
 // link, then the form in which all of it is changed.
 type CardView struct {
 	widget.BaseWidget
+	// Tips tells what a figure is; it may be nil.
+	Tips *pointer.Tips
 	// Form is what can be changed of the selection.
 	Form *FormView
 	// Fixes lists the certain cures of a finding, and Fix does one.
@@ -114,7 +118,7 @@ func (c *CardView) sameShape(card Card) bool {
 func (c *CardView) Rebuild() {
 	c.body.Objects = []fyne.CanvasObject{c.head()}
 	for _, figure := range c.card.Figures {
-		c.body.Objects = append(c.body.Objects, newFigureRow(figure))
+		c.body.Objects = append(c.body.Objects, newFigureRow(figure, c.Tips))
 	}
 	for _, finding := range c.card.Findings {
 		c.body.Objects = append(c.body.Objects, c.finding(finding))
@@ -164,7 +168,7 @@ func (c *CardView) fold(name string, parts func() []fyne.CanvasObject) {
 // advice lists what is advice beside the facts that decide.
 func (c *CardView) advice() (rows []fyne.CanvasObject) {
 	for _, figure := range c.Advice() {
-		rows = append(rows, newFigureRow(figure))
+		rows = append(rows, newFigureRow(figure, c.Tips))
 	}
 	return rows
 }
@@ -258,6 +262,7 @@ func (l *fixLink) TypedKey(event *fyne.KeyEvent) {
 // figureRow is one figure: its name left, the figure large and right, what it means in small words below.
 type figureRow struct {
 	widget.BaseWidget
+	tips    *pointer.Tips
 	figure  Figure
 	name    *canvas.Text
 	value   *canvas.Text
@@ -265,8 +270,9 @@ type figureRow struct {
 	content *fyne.Container
 }
 
-func newFigureRow(figure Figure) *figureRow {
+func newFigureRow(figure Figure, tips *pointer.Tips) *figureRow {
 	r := &figureRow{
+		tips: tips,
 		name: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder)), value: canvas.NewText("", theme.Color(theme.ColorNameForeground)),
 		note: widget.NewLabel(""),
 	}
@@ -278,6 +284,17 @@ func newFigureRow(figure Figure) *figureRow {
 	r.set(figure)
 	return r
 }
+
+// MouseIn implements desktop.Hoverable.
+func (r *figureRow) MouseIn(event *desktop.MouseEvent) {
+	r.tips.Over(r, event.AbsolutePosition, func() string { return MeaningOf(r.figure.Name) })
+}
+
+// MouseMoved implements desktop.Hoverable.
+func (r *figureRow) MouseMoved(event *desktop.MouseEvent) { r.MouseIn(event) }
+
+// MouseOut implements desktop.Hoverable.
+func (r *figureRow) MouseOut() { r.tips.Out() }
 
 func (r *figureRow) set(f Figure) {
 	if f == r.figure {

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/checks"
+	"stageloom/ui/pointer"
 )
 
 // Notice is the line under the overview that says what happened and why. It is never modal, and stays until it is
@@ -22,11 +23,11 @@ type Notice struct {
 	panel *canvas.Rectangle
 }
 
-// NewNotice returns an empty, hidden notice.
-func NewNotice() *Notice {
+// NewNotice returns an empty, hidden notice; tips tell what its button does, and may be nil.
+func NewNotice(tips *pointer.Tips) *Notice {
 	n := &Notice{icon: widget.NewIcon(theme.InfoIcon()), label: widget.NewLabel("")}
 	n.label.Wrapping = fyne.TextWrapWord
-	dismiss := widget.NewButtonWithIcon("", theme.CancelIcon(), n.Clear)
+	dismiss := pointer.NewIconButton(theme.CancelIcon(), "Close the message", tips, n.Clear)
 	dismiss.Importance = widget.LowImportance
 	n.panel = canvas.NewRectangle(theme.Color(theme.ColorNameBackground))
 	n.panel.StrokeColor, n.panel.StrokeWidth = theme.Color(theme.ColorNameSeparator), 1

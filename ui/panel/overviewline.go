@@ -15,12 +15,15 @@ import (
 	"stageloom/model/picture"
 	"stageloom/model/plan"
 	"stageloom/ui/look"
+	"stageloom/ui/pointer"
 	"stageloom/ui/raster"
 )
 
 // Overview is the line that always tells the whole plan. A click on a piece goes to the next row it counts.
 type Overview struct {
 	widget.BaseWidget
+	// Tips tells what a piece counts; it may be nil.
+	Tips     *pointer.Tips
 	inks     look.Inks
 	goTo     func(plan.Ref)
 	selected func() []plan.Ref
@@ -133,10 +136,22 @@ func (p *piece) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRe
 
 // Tapped goes to the next row that the piece counts.
 func (p *piece) Tapped(*fyne.PointEvent) {
+	p.overview.Tips.Dismiss()
 	if ref, found := p.item.Next(p.overview.selected()); found {
 		p.overview.goTo(ref)
 	}
 }
+
+// MouseIn implements desktop.Hoverable.
+func (p *piece) MouseIn(event *desktop.MouseEvent) {
+	p.overview.Tips.Over(p, event.AbsolutePosition, func() string { return p.item.Tip() })
+}
+
+// MouseMoved implements desktop.Hoverable.
+func (p *piece) MouseMoved(event *desktop.MouseEvent) { p.MouseIn(event) }
+
+// MouseOut implements desktop.Hoverable.
+func (p *piece) MouseOut() { p.overview.Tips.Out() }
 
 // Cursor shows that there is somewhere to go.
 func (p *piece) Cursor() desktop.Cursor {

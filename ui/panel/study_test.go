@@ -72,6 +72,6 @@ func TestEveryFigureOfAStudySaysWhatItIs(t *testing.T) {
 func TestTheStudyAsMarkup(t *testing.T) {
 	start(t)
 	p := demo.Weekender()
-	w := show(t, panel.NewStudyView(panel.StudyOf(assess.Of(p), plan.LinkID(linkNamed(p, "L02").Key), panel.Units{})), 1180, 640)
+	w := show(t, panel.NewStudyView(panel.StudyOf(assess.Of(p), plan.LinkID(linkNamed(p, "L02").Key), panel.Units{}), nil), 1180, 640)
 	test.AssertRendersToMarkup(t, "study.xml", w.Canvas())
 }

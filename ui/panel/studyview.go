@@ -8,11 +8,12 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/ui/chart"
+	"stageloom/ui/pointer"
 )
 
 // NewStudyView shows a study: three charts above, then how far each kind reaches, what each change would give, and the
-// advice.
-func NewStudyView(s Study) fyne.CanvasObject {
+// advice. Tips tell what the names in the charts mean; they may be nil.
+func NewStudyView(s Study, tips *pointer.Tips) fyne.CanvasObject {
 	subtitle := wrapped(s.Subtitle)
 	reach := titled("How far each kind reaches", newReachTable(s.Reaches), s.ReachNote)
 	if s.Hint != "" {
@@ -20,7 +21,12 @@ func NewStudyView(s Study) fyne.CanvasObject {
 		return container.NewBorder(container.NewVBox(subtitle, wrapped(s.Hint)), nil, nil, nil, left)
 	}
 	loss := chart.Of(s.Budget)
-	charts := container.NewGridWithColumns(3, chart.New(loss), chart.New(chart.ReturnLossOf(s.Budget, s.Line)), chart.New(chart.NextOf(s.Budget, s.Line)))
+	charts := container.NewGridWithColumns(3)
+	for _, curves := range []chart.Curves{loss, chart.ReturnLossOf(s.Budget, s.Line), chart.NextOf(s.Budget, s.Line)} {
+		drawn := chart.New(curves)
+		drawn.Tips = tips
+		charts.Add(drawn)
+	}
 	changes := titled("What would cure it, what would harm it", figureRows(s.Changes), "Each change alone, computed at 100 MHz from catalogue maxima; kinds of the plan and of the catalogue.")
 	advice := titled("Advice beside the verdict", figureRows(s.Advice), "No error rate is predicted: count errors on the real link.")
 	below := container.New(&shares{of: []float32{0.44, 0.28, 0.28}}, reach, changes, advice)
@@ -44,7 +50,7 @@ func titled(title string, content fyne.CanvasObject, note string) fyne.CanvasObj
 func figureRows(figures []Figure) fyne.CanvasObject {
 	rows := container.NewVBox()
 	for _, figure := range figures {
-		rows.Add(newFigureRow(figure))
+		rows.Add(newFigureRow(figure, nil))
 	}
 	return rows
 }

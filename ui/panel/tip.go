@@ -12,7 +12,7 @@ import (
 )
 
 // TipOf says what lies under a pointer that rests on the plan, its name in the first line; blank for what has nothing to
-// say. A part of a device is a port, a part of a link or a loom a way point.
+// say beyond what stands on the plan, as areas do. A part of a device is a port, a part of a link or a loom a way point.
 func TipOf(a *assess.Assessment, ref plan.Ref, units Units) string {
 	if !(plan.Ref{Table: ref.Table, Key: ref.Key}).Exists(a.Plan) {
 		return ""
@@ -38,9 +38,6 @@ func TipOf(a *assess.Assessment, ref plan.Ref, units Units) string {
 		return fmt.Sprintf("%s\nloom of %s, laid together along one route", loom.Name, counted(n, "link", "links"))
 	case "positions":
 		return positionTip(a, ref.Key, units)
-	case "areas":
-		area, _ := a.Plan.Areas.Get(ref.Key)
-		return area.Name + "\narea: " + strings.ReplaceAll(area.Use, "-", " ")
 	}
 	return ""
 }

@@ -81,7 +81,7 @@ func linkName(p *plan.Plan, ref plan.Ref) string {
 
 func TestTheNoticeIsHiddenUntilThereIsSomethingToSay(t *testing.T) {
 	start(t)
-	notice := panel.NewNotice()
+	notice := panel.NewNotice(nil)
 	show(t, notice, 600, 60)
 	require.False(t, notice.Visible())
 	notice.Warn("The disk is full.")

@@ -30,7 +30,7 @@ func BenchmarkDrag(b *testing.B) {
 		for i := range 20 {
 			way = append(way, from.Add(geom.Point{X: float64(5 * i), Y: float64(3 * i)}))
 		}
-		(&pointer{s: s}).drag(from, way...)
+		(&hand{s: s}).drag(from, way...)
 		s.desk.Undo()
 	})
 }

@@ -14,6 +14,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/ui/look"
 	"stageloom/ui/planview/tool"
+	"stageloom/ui/pointer"
 )
 
 // Editor is the plan on screen.
@@ -28,6 +29,13 @@ type Editor struct {
 	Menu func(at fyne.Position)
 	// Key is told of function keys, which no menu gets.
 	Key func(fyne.KeyName)
+	// Tips tells what the pointer rests on, in the words of Tell; both may be nil.
+	Tips *pointer.Tips
+	Tell func(plan.Ref) string
+	// Open is told of what was pressed twice; it may be nil.
+	Open func(plan.Ref)
+	// Now is the clock that tells two presses from a double click.
+	Now func() time.Time
 	// Remove is asked to remove what is selected; it may be nil.
 	Remove func()
 	// Later runs a function on the goroutine of the user interface when nothing has happened for a moment; nil never
@@ -52,14 +60,15 @@ type Editor struct {
 	unit    float64
 	unitIn  string
 	focused bool
-	pointer geom.Point
+	at      geom.Point // of the pointer
+	twice   twice
 	cause   Cause
 	zooms   int
 }
 
 // NewEditor returns the plan of a desk on screen, drawn with inks.
 func NewEditor(d *desk.Desk, inks look.Inks) *Editor {
-	e := &Editor{desk: d, inks: inks, unit: 1, unitIn: "m", view: picture.View{Scale: 8, Width: 1, Height: 1}, cause: Other, fitted: true}
+	e := &Editor{desk: d, inks: inks, unit: 1, unitIn: "m", view: picture.View{Scale: 8, Width: 1, Height: 1}, cause: Other, fitted: true, Now: time.Now}
 	e.hand = tool.NewHand(d, e)
 	e.raster = canvas.NewRaster(e.generate)
 	e.ExtendBaseWidget(e)
@@ -68,6 +77,7 @@ func NewEditor(d *desk.Desk, inks look.Inks) *Editor {
 }
 
 func (e *Editor) heard(event desk.Event) {
+	e.Tips.Dismiss()
 	if event.Opened {
 		e.hand.Cancel()
 	}

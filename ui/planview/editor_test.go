@@ -37,19 +37,19 @@ func newStand(t testing.TB, p *plan.Plan, width, height float32) *stand {
 	return s
 }
 
-// pointer makes events in the driver's order: MouseDown, Dragged …, MouseUp before DragEnd. A release over something
+// hand makes events in the driver's order: MouseDown, Dragged …, MouseUp before DragEnd. A release over something
 // else brings no MouseUp.
-type pointer struct {
+type hand struct {
 	s         *stand
 	button    desktop.MouseButton
 	elsewhere bool
 }
 
-func (p *pointer) event(at geom.Point) fyne.PointEvent {
+func (p *hand) event(at geom.Point) fyne.PointEvent {
 	return fyne.PointEvent{Position: fyne.NewPos(float32(at.X), float32(at.Y)), AbsolutePosition: fyne.NewPos(float32(at.X), float32(at.Y))}
 }
 
-func (p *pointer) drag(from geom.Point, way ...geom.Point) {
+func (p *hand) drag(from geom.Point, way ...geom.Point) {
 	if p.button == 0 {
 		p.button = desktop.MouseButtonPrimary
 	}
@@ -101,7 +101,7 @@ func TestADragInTheWindowMovesWhatLiesUnderThePointer(t *testing.T) {
 				}
 			}
 			from, before := s.middle(t, "FOH console"), s.device("FOH console").At()
-			p := &pointer{s: s, elsewhere: elsewhere}
+			p := &hand{s: s, elsewhere: elsewhere}
 			p.drag(from, from.Add(geom.Point{X: 20}), from.Add(geom.Point{X: 60, Y: -30}))
 			moved := s.device("FOH console").At().Sub(before)
 			require.InDelta(t, 60/s.View().Scale, moved.X, 0.001)
@@ -116,8 +116,8 @@ func TestADragInTheWindowMovesWhatLiesUnderThePointer(t *testing.T) {
 func TestEscapeDuringADragLeavesThePlanAlone(t *testing.T) {
 	s := newStand(t, demo.Weekender(), 1000, 700)
 	from, before := s.middle(t, "Riser box"), s.desk.Plan()
-	s.MouseDown(&desktop.MouseEvent{PointEvent: (&pointer{}).event(from), Button: desktop.MouseButtonPrimary})
-	s.Dragged(&fyne.DragEvent{PointEvent: (&pointer{}).event(from.Add(geom.Point{X: 50}))})
+	s.MouseDown(&desktop.MouseEvent{PointEvent: (&hand{}).event(from), Button: desktop.MouseButtonPrimary})
+	s.Dragged(&fyne.DragEvent{PointEvent: (&hand{}).event(from.Add(geom.Point{X: 50}))})
 	require.NotNil(t, s.Dragging())
 	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	require.Nil(t, s.Dragging())
@@ -147,7 +147,7 @@ func TestKeysNudgeZoomAndFit(t *testing.T) {
 func TestTheMiddleButtonShiftsThePictureByWholePixels(t *testing.T) {
 	s := newStand(t, demo.Weekender(), 600, 400)
 	before := s.window.Canvas().Capture()
-	p := &pointer{s: s, button: desktop.MouseButtonTertiary}
+	p := &hand{s: s, button: desktop.MouseButtonTertiary}
 	p.drag(geom.Point{X: 300, Y: 200}, geom.Point{X: 330, Y: 180})
 	after := s.window.Canvas().Capture()
 	// The scale bar and the focus ring stand still; the middle shows the same ground, moved.
@@ -161,7 +161,7 @@ func TestTheWheelHoldsTheGroundUnderThePointer(t *testing.T) {
 	at := geom.Point{X: 700, Y: 300}
 	ground := s.View().Metres(at)
 	for range 5 {
-		s.Scrolled(&fyne.ScrollEvent{PointEvent: (&pointer{}).event(at), Scrolled: fyne.NewDelta(0, 25)})
+		s.Scrolled(&fyne.ScrollEvent{PointEvent: (&hand{}).event(at), Scrolled: fyne.NewDelta(0, 25)})
 		s.window.Canvas().Capture()
 	}
 	require.InDelta(t, ground.X, s.View().Metres(at).X, 1e-6)
@@ -175,7 +175,7 @@ func TestARefusedMoveSaysWhy(t *testing.T) {
 	s.desk.Select(plan.RefOf(s.device("Riser box")))
 	before := s.desk.Plan()
 	from := s.middle(t, "Riser box")
-	(&pointer{s: s}).drag(from, from.Add(geom.Point{X: 1e7}))
+	(&hand{s: s}).drag(from, from.Add(geom.Point{X: 1e7}))
 	require.ErrorContains(t, reason, "must lie between")
 	require.Same(t, before, s.desk.Plan())
 }

@@ -25,6 +25,7 @@ func pointOf(at fyne.Position) geom.Point { return geom.Point{X: float64(at.X), 
 
 // MouseDown begins a gesture and takes the focus, which a click alone never gives.
 func (e *Editor) MouseDown(event *desktop.MouseEvent) {
+	e.Tips.Dismiss()
 	if c := fyne.CurrentApp().Driver().CanvasForObject(e); c != nil {
 		c.Focus(e)
 	}
@@ -35,8 +36,9 @@ func (e *Editor) MouseDown(event *desktop.MouseEvent) {
 	case desktop.MouseButtonSecondary:
 		button = tool.Secondary
 	}
-	e.pointer = pointOf(event.Position)
-	e.hand.Press(tool.Pointer{At: e.pointer, Button: button, Modifiers: tool.Modifiers{
+	e.at = pointOf(event.Position)
+	e.notePress(event)
+	e.hand.Press(tool.Pointer{At: e.at, Button: button, Modifiers: tool.Modifiers{
 		Shift:   event.Modifier&fyne.KeyModifierShift != 0,
 		Control: event.Modifier&(fyne.KeyModifierControl|fyne.KeyModifierSuper) != 0,
 	}})
@@ -50,16 +52,24 @@ func (e *Editor) MouseDown(event *desktop.MouseEvent) {
 }
 
 // MouseUp ends the gesture. A release elsewhere comes as DragEnd only.
-func (e *Editor) MouseUp(event *desktop.MouseEvent) { e.release(pointOf(event.Position)) }
+func (e *Editor) MouseUp(event *desktop.MouseEvent) {
+	e.release(pointOf(event.Position))
+	if ref, twice := e.twice.taken(); twice && e.Open != nil {
+		e.Open(ref)
+	}
+}
 
 // Dragged follows the pointer; positions are taken as they are, never summed up.
-func (e *Editor) Dragged(event *fyne.DragEvent) { e.moveTo(pointOf(event.Position)) }
+func (e *Editor) Dragged(event *fyne.DragEvent) {
+	e.twice = twice{}
+	e.moveTo(pointOf(event.Position))
+}
 
 // DragEnd ends the gesture when the release came over something else.
-func (e *Editor) DragEnd() { e.release(e.pointer) }
+func (e *Editor) DragEnd() { e.release(e.at) }
 
 func (e *Editor) moveTo(at geom.Point) {
-	e.pointer = at
+	e.at = at
 	if !e.hand.Busy() {
 		return
 	}
@@ -88,25 +98,33 @@ func (e *Editor) follow() {
 }
 
 // MouseIn implements desktop.Hoverable.
-func (e *Editor) MouseIn(event *desktop.MouseEvent) { e.pointer = pointOf(event.Position) }
+func (e *Editor) MouseIn(event *desktop.MouseEvent) { e.MouseMoved(event) }
 
 // MouseMoved implements desktop.Hoverable; it does not come during a drag.
-func (e *Editor) MouseMoved(event *desktop.MouseEvent) { e.pointer = pointOf(event.Position) }
+func (e *Editor) MouseMoved(event *desktop.MouseEvent) {
+	e.at = pointOf(event.Position)
+	ref, found := e.Pick(e.at)
+	if !found || e.Tell == nil {
+		e.Tips.Out()
+		return
+	}
+	e.Tips.Over(ref, event.AbsolutePosition, func() string { return e.Tell(ref) })
+}
 
 // MouseOut implements desktop.Hoverable.
-func (e *Editor) MouseOut() {}
+func (e *Editor) MouseOut() { e.Tips.Out() }
 
 // Cursor shows what a press would do.
 func (e *Editor) Cursor() desktop.Cursor {
 	if e.hand.Panning() || e.hand.MeasureNext() {
 		return desktop.CrosshairCursor
 	}
-	if edges := e.hand.EdgesAt(e.pointer); edges.Any() {
-		if ref, found := e.Pick(e.pointer); found && ref.Table == "positions" {
+	if edges := e.hand.EdgesAt(e.at); edges.Any() {
+		if ref, found := e.Pick(e.at); found && ref.Table == "positions" {
 			return edgeCursor(edges)
 		}
 	}
-	if _, found := e.Pick(e.pointer); found {
+	if _, found := e.Pick(e.at); found {
 		return desktop.PointerCursor
 	}
 	return desktop.DefaultCursor
@@ -121,6 +139,7 @@ func edgeCursor(edges tool.Edges) desktop.Cursor {
 
 // Scrolled zooms about the pointer.
 func (e *Editor) Scrolled(event *fyne.ScrollEvent) {
+	e.Tips.Out()
 	amount := event.Scrolled.DY
 	if amount == 0 {
 		amount = event.Scrolled.DX // shift swaps the axes
@@ -143,6 +162,7 @@ func (e *Editor) FocusLost() {
 
 // TypedRune implements fyne.Focusable.
 func (e *Editor) TypedRune(sign rune) {
+	e.Tips.Dismiss()
 	switch sign {
 	case '+', '=':
 		e.hand.Zoom(1.25)
@@ -189,6 +209,7 @@ const panStep = 60.0
 
 // TypedKey implements fyne.Focusable.
 func (e *Editor) TypedKey(event *fyne.KeyEvent) {
+	e.Tips.Dismiss()
 	if arrow, found := arrows[event.Name]; found {
 		e.arrow(arrow)
 		return

@@ -1,0 +1,43 @@
+package ui
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+	"stageloom/ui/pointer"
+)
+
+// afterOf waits and then runs something on the goroutine of the user interface. A driver without a desktop has none, so
+// nothing is told there.
+func afterOf(app fyne.App) pointer.After {
+	if _, real := app.Driver().(desktop.Driver); !real {
+		return nil
+	}
+	return func(wait time.Duration, do func()) func() {
+		timer := time.AfterFunc(wait, func() { fyne.Do(do) })
+		return func() { timer.Stop() }
+	}
+}
+
+// wireTips makes plan, overview, card and chart tell what the pointer rests on.
+func (w *window) wireTips() {
+	w.plan.Tips, w.overview.Tips, w.card.Tips, w.chart.Tips = w.tips, w.tips, w.tips, w.tips
+	w.plan.Tell = func(ref plan.Ref) string { return panel.TipOf(w.desk.Assessment(), ref, w.units()) }
+	w.plan.Open = w.openTwice
+}
+
+// openTwice does what a double click on the plan does: what F2 does.
+func (w *window) openTwice(ref plan.Ref) {
+	w.desk.Select(ref)
+	w.rename()
+}
+
+// tipped puts tips of its own on top of a dialog's content: those of the window lie under it.
+func (w *window) tipped(content fyne.CanvasObject, tips *pointer.Tips) fyne.CanvasObject {
+	return container.NewStack(content, tips.Layer)
+}
