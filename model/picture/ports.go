@@ -18,7 +18,8 @@ type PortPlace struct {
 	At   geom.Point
 }
 
-// PortPlaces are the places of a device's ports, in rows from the lower edge of its box down.
+// PortPlaces are the places of a device's ports, in rows below its box: on it they would cover its kind, and a box that
+// is a dot they would cover whole.
 func (p *Picture) PortPlaces(id plan.DeviceID) []PortPlace {
 	for i := range p.arrangement.Scene.Devices {
 		if device := &p.arrangement.Scene.Devices[i]; device.ID == id {
@@ -36,7 +37,7 @@ func portPlaces(device *DeviceFigure, box geom.Box) []PortPlace {
 		count := min(inRow, len(device.Ports)-row*inRow)
 		at := geom.Point{
 			X: box.Centre().X + (float64(column)-float64(count-1)/2)*portGap,
-			Y: box.Max.Y + float64(row)*portGap,
+			Y: box.Max.Y + (float64(row)+0.5)*portGap,
 		}
 		places[i] = PortPlace{port.Name, port.Link, at}
 	}
