@@ -34,7 +34,17 @@ func (w *window) wireTips() {
 // openTwice does what a double click on the plan does: what F2 does.
 func (w *window) openTwice(ref plan.Ref) {
 	w.desk.Select(ref)
-	w.rename()
+	w.soon(w.rename)
+}
+
+// soon does something once the event of this moment is over: after a release the toolkit takes the focus from what a
+// dialog that it opened gave it to.
+func (w *window) soon(do func()) {
+	if _, real := w.app.Driver().(desktop.Driver); real {
+		go fyne.Do(do)
+		return
+	}
+	do()
 }
 
 // tipped puts tips of its own on top of a dialog's content: those of the window lie under it.

@@ -148,6 +148,7 @@ type state struct {
 	Dragging  bool                 `json:"dragging"`
 	Overlays  int                  `json:"overlays"`
 	Frames    int                  `json:"frames"`
+	Tip       string               `json:"tip"`
 }
 
 func (p *program) state() (s state) {
