@@ -21,6 +21,7 @@ func (w *window) wireStrip() {
 	w.strip.Menu = w.cableMenu
 	w.strip.Couplers = w.couplerMenu
 	w.strip.Choose = w.askCableFor
+	w.strip.Open = func(c strip.Change) { w.soon(func() { w.askCableFor(c) }) }
 	w.strip.Leave = func() { w.window.Canvas().Focus(w.plan) }
 }
 

@@ -12,6 +12,8 @@ import (
 // keys says what pointer and keys do, in the order of learning.
 var keys = [][2]string{
 	{"click", "select; with Shift or Ctrl add to the selection or take out"},
+	{"double click", "on a device, a link or a position: rename it; on a cable in the run strip: put another in its place"},
+	{"rest the pointer", "on a port, a device, a link, a figure of the card, a grade, a name under a curve: it is told what that is"},
 	{"drag a device or a position", "move it; runs, losses and grades follow"},
 	{"drag empty ground", "select what lies wholly inside the box"},
 	{"Escape", "give a drag up; else select nothing"},

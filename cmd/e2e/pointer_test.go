@@ -44,3 +44,16 @@ func TestADoubleClickRenames(t *testing.T) {
 	p.until("renamed", func() bool { return p.state().Overlays == 0 })
 	require.Equal(t, []string{"Small console"}, p.state().Selection)
 }
+
+func TestADoubleClickOnACableOffersOthers(t *testing.T) {
+	s := newScreen(t, "1280x800")
+	p := s.launch(t.TempDir(), nil, demoCopy(t))
+	p.press("ctrl+l", "ctrl+l")
+	p.until("L02 is selected", func() bool { return len(p.state().Selection) == 1 && p.state().Selection[0] == "L02" })
+	p.do("mousemove", "450", "755", "click", "--repeat", "2", "--delay", "60", "1")
+	p.until("a cable is asked for", func() bool { return p.state().Overlays == 1 })
+	p.item("Replace")
+	p.picture("double-click-strip")
+	p.press("Escape")
+	p.until("given up", func() bool { return p.state().Overlays == 0 })
+}

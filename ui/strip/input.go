@@ -24,8 +24,13 @@ func (s *Strip) MouseDown(event *desktop.MouseEvent) {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(s); c != nil {
 		c.Focus(s)
 	}
+	chosen := s.hold.Order
 	s.set(s.laidOut().Press(s.hold, pointOf(event.Position)))
 	s.menuAt = event.AbsolutePosition
+	s.second = 0
+	if s.twice.Press(event.Position, s.Now()) && event.Button == desktop.MouseButtonPrimary && s.onCable() && s.hold.Order == chosen {
+		s.second = chosen
+	}
 	if event.Button == desktop.MouseButtonSecondary {
 		s.hold.Grip = NoGrip
 		if s.hold.Order > 0 && s.Menu != nil {
@@ -34,10 +39,25 @@ func (s *Strip) MouseDown(event *desktop.MouseEvent) {
 	}
 }
 
-// MouseUp ends a press that was no drag: on the mark it cuts, on a coupler it asks which one.
+// onCable tells whether a cable is held, by its body or an end.
+func (s *Strip) onCable() bool {
+	return s.hold.Grip == Body || s.hold.Grip == NearEnd || s.hold.Grip == FarEnd
+}
+
+// MouseUp ends a press that was no drag: on the mark it cuts, on a coupler it asks which one, and the second one on a
+// cable asks which is to take its place.
 func (s *Strip) MouseUp(*desktop.MouseEvent) {
+	second := s.second
+	s.second = 0
 	if s.hold.Dragging {
 		return // its DragEnd comes
+	}
+	if second > 0 {
+		s.hold.Grip = NoGrip
+		if s.Open != nil {
+			s.Open(Change{Doing: Replace, Order: second})
+		}
+		return
 	}
 	held := s.hold
 	s.hold.Grip = NoGrip

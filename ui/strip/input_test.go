@@ -3,6 +3,7 @@ package strip_test
 import (
 	"fmt"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -45,6 +46,7 @@ func held(t *testing.T) (*strip.Strip, *[]string) {
 	s.Menu = func(order int, _ fyne.Position) { ask("menu of %d", order) }
 	s.Couplers = func(order int, _ fyne.Position) { ask("couplers of %d", order) }
 	s.Choose = func(c strip.Change) { ask("choose for %s", told(c)) }
+	s.Open = func(c strip.Change) { ask("open for %s", told(c)) }
 	s.Leave = func() { ask("leave") }
 	w := test.NewTempWindow(t, s)
 	w.SetPadded(false)
@@ -79,6 +81,11 @@ func over(s *strip.Strip, order int) (x, y float32) {
 
 func press(s *strip.Strip, x, y float32) {
 	s.MouseDown(&desktop.MouseEvent{PointEvent: event(x, y), Button: desktop.MouseButtonPrimary})
+}
+
+func click(s *strip.Strip, x, y float32) {
+	press(s, x, y)
+	s.MouseUp(&desktop.MouseEvent{PointEvent: event(x, y), Button: desktop.MouseButtonPrimary})
 }
 
 func drag(s *strip.Strip, x, y, toX float32) {
@@ -206,4 +213,63 @@ func TestARightClickAsksForTheMenuOfACable(t *testing.T) {
 	require.Equal(t, []string{"menu of 3"}, *asked)
 	s.MouseDown(&desktop.MouseEvent{PointEvent: event(2, 2), Button: desktop.MouseButtonSecondary})
 	require.Len(t, *asked, 1, "beside the cables there is no menu")
+}
+
+func TestADoubleClickOnACableAsksForAnother(t *testing.T) {
+	now := time.Date(2026, 6, 1, 12, 0, 0, 0, time.UTC)
+	for name, each := range map[string]struct {
+		do   func(*strip.Strip)
+		want []string
+	}{
+		"two clicks on one cable": {
+			func(s *strip.Strip) {
+				x, y := over(s, 2)
+				click(s, x, y)
+				click(s, x+2, y)
+			},
+			[]string{"open for replace 2"},
+		},
+		"a third one is a first again": {
+			func(s *strip.Strip) {
+				x, y := over(s, 2)
+				click(s, x, y)
+				click(s, x, y)
+				click(s, x, y)
+			},
+			[]string{"open for replace 2"},
+		},
+		"two slow ones do nothing": {
+			func(s *strip.Strip) {
+				x, y := over(s, 2)
+				click(s, x, y)
+				now = now.Add(time.Second)
+				click(s, x, y)
+			},
+			[]string{},
+		},
+		"nor do clicks on two cables": {
+			func(s *strip.Strip) {
+				x, y := over(s, 2)
+				click(s, x, y)
+				x, y = over(s, 3)
+				click(s, x, y)
+			},
+			[]string{},
+		},
+		"nor do two beside the cables": {
+			func(s *strip.Strip) {
+				click(s, 5, 5)
+				click(s, 5, 5)
+			},
+			[]string{},
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s, asked := held(t)
+			s.Now = func() time.Time { return now }
+			*asked = []string{}
+			each.do(s)
+			require.Equal(t, each.want, *asked)
+		})
+	}
 }

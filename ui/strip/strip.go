@@ -3,6 +3,7 @@ package strip
 import (
 	"image"
 	"image/color"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -10,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/ui/look"
+	"stageloom/ui/pointer"
 	"stageloom/ui/raster"
 )
 
@@ -19,13 +21,17 @@ type Strip struct {
 
 	// Do makes a change. Try says in words what one would come to, and is asked for none when that ends. Menu and
 	// Couplers offer what else can be done to the cable of an order, and the couplers before it, at a place of the
-	// window; Choose asks which cable a change lays; Leave gives the focus back. All may be nil.
+	// window; Choose asks which cable a change lays, and Open does so after a double click; Leave gives the focus back.
+	// All may be nil.
 	Do       func(Change)
 	Try      func(Change) string
 	Menu     func(order int, at fyne.Position)
 	Couplers func(order int, at fyne.Position)
 	Choose   func(Change)
+	Open     func(Change)
 	Leave    func()
+	// Now is the clock that tells two presses from a double click.
+	Now func() time.Time
 
 	run     Run
 	layout  *Layout
@@ -35,6 +41,8 @@ type Strip struct {
 	focused bool
 	at      fyne.Position // of the pointer
 	menuAt  fyne.Position // of the last press, in the window
+	twice   pointer.Twice
+	second  int // the order of the cable pressed for the second time, 0 for none
 	raster  *canvas.Raster
 	frame   *image.RGBA
 }
@@ -43,7 +51,7 @@ var _ desktop.Hoverable = (*Strip)(nil)
 
 // New returns a strip of a run.
 func New(run Run) *Strip {
-	s := &Strip{run: run, pointed: -1}
+	s := &Strip{run: run, pointed: -1, Now: time.Now}
 	s.raster = canvas.NewRaster(s.paint)
 	s.ExtendBaseWidget(s)
 	return s
