@@ -13,6 +13,8 @@ type Cure struct {
 	Order int
 	// Kind replaces the segment's cable by one of equal length; blank where the coupler before it is changed.
 	Kind plan.CableKindID
+	// Length is that of the cable in metres, or how much is missing; 0 where the coupler is changed.
+	Length float64
 	// Coupler replaces the coupler before the segment; blank where the cable is changed.
 	Coupler  plan.HardwareID
 	MarginDB float64
@@ -116,11 +118,11 @@ func (t *trial) cables(now *Budget) (cures []Cure) {
 			if part.Assumed {
 				other := t.link
 				other.FillKind = kind.ID
-				cures = append(cures, t.reckon(Cure{Kind: kind.ID}, &other, t.segments))
+				cures = append(cures, t.reckon(Cure{Kind: kind.ID, Length: part.Length}, &other, t.segments))
 				continue
 			}
 			segment := plan.Segment{Link: t.link.ID, Order: part.Order, Kind: kind.ID, Length: part.Length, Coupler: t.segments[part.Order-1].Coupler}
-			cures = append(cures, t.with(Cure{Order: part.Order, Kind: kind.ID}, part.Order-1, segment))
+			cures = append(cures, t.with(Cure{Order: part.Order, Kind: kind.ID, Length: part.Length}, part.Order-1, segment))
 		}
 	}
 	return cures

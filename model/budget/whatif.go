@@ -32,7 +32,7 @@ type WhatIf struct {
 	// Kind is the cable's after the change, Coupler the hardware before it.
 	Kind    plan.CableKindID
 	Coupler plan.HardwareID
-	// Metres are those taken away, or the length of the one cable.
+	// Metres are those taken away, or the length of the one cable, or of the one of a better kind.
 	Metres float64
 	// TemperatureC is the cable temperature after the change.
 	TemperatureC float64
@@ -69,7 +69,7 @@ func (r *Reckoner) WhatIfs(link plan.Link) []WhatIf {
 	slices.SortStableFunc(kinds, func(a, b Cure) int { return cmp.Compare(b.MarginDB, a.MarginDB) })
 	for _, cure := range kinds {
 		if perCable[cure.Order]++; perCable[cure.Order] <= mostKinds {
-			all = append(all, WhatIf{Change: BetterKind, Order: cure.Order, Kind: cure.Kind, MarginDB: cure.MarginDB, WantedDB: now.WantedDB, Grade: cure.Grade})
+			all = append(all, WhatIf{Change: BetterKind, Order: cure.Order, Kind: cure.Kind, Metres: cure.Length, MarginDB: cure.MarginDB, WantedDB: now.WantedDB, Grade: cure.Grade})
 		}
 	}
 	for _, cure := range t.couplers() {

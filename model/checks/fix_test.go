@@ -29,12 +29,12 @@ var cures = []cure{
 	},
 	{
 		"a cable planned too poor", "over-limit",
-		[]string{"Plan cable 2 as Cat 7 low-loss, own figure 18.0", "Plan cable 2 as Cat 6A low-loss, own figure 18.5"},
+		[]string{"Plan cable 2 as 50 m of Cat 7 low-loss, own figure 18.0", "Plan cable 2 as 50 m of Cat 6A low-loss, own figure 18.5"},
 		func(r *rig, e *plan.Edit) { e.SetSegments(r.main, append(of("cat6a-own", 60), of("cat5e", 50)...)) },
 	},
 	{
 		"a poor kind wanted", "over-limit",
-		[]string{"Want Cat 7 low-loss, own figure 18.0 for the missing metres", "Want Cat 6A low-loss, own figure 18.5 for the missing metres"},
+		[]string{"Want Cat 7 low-loss, own figure 18.0 for the missing 106.6 m", "Want Cat 6A low-loss, own figure 18.5 for the missing 106.6 m"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.main, nil)
 			set(e, r.main, func(l *plan.Link) { l.FillKind, l.RiseFrom = "cat5e", 50 })
@@ -72,7 +72,7 @@ var cures = []cure{
 	},
 	{
 		"fibre wanted on pairs", "wrong-medium",
-		[]string{"Want Cat 5e for the missing metres", "Want Cat 5e, own figure 22.5 for the missing metres", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m", "Want no kind for the missing metres"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.main, nil)
 			set(e, r.main, func(l *plan.Link) { l.FillKind = "fibre-multimode" })
@@ -84,7 +84,7 @@ var cures = []cure{
 	},
 	{
 		"unscreened cable wanted on AES50", "screen",
-		[]string{"Want Cat 5e for the missing metres", "Want Cat 5e, own figure 22.5 for the missing metres", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m", "Want no kind for the missing metres"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.main, nil)
 			set(e, r.main, func(l *plan.Link) { l.FillKind = "cat5e-unscreened" })
@@ -92,7 +92,7 @@ var cures = []cure{
 	},
 	{
 		"too few pairs wanted", "pairs-missing",
-		[]string{"Want Cat 5e for the missing metres", "Want Cat 5e, own figure 22.5 for the missing metres", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 40.2 m", "Want Cat 5e, own figure 22.5 for the missing 40.2 m", "Want no kind for the missing metres"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.network, nil)
 			set(e, r.network, func(l *plan.Link) { l.FillKind = "cat6" })

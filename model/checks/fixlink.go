@@ -32,11 +32,11 @@ func betterParts(s *Subject, f Finding) (fixes []Fix) {
 				func(e *plan.Edit) error { return e.SetCoupler(link.ID, cure.Order, cure.Coupler) },
 			})
 		case cure.Order == 0:
-			fixes = append(fixes, wantKind(link, kind))
+			fixes = append(fixes, s.wantKind(link, kind))
 		case byLength(segments[cure.Order-1]):
 			segment := segments[cure.Order-1]
 			fixes = append(fixes, Fix{
-				fmt.Sprintf("Plan cable %d as %s", cure.Order, kind.Name),
+				fmt.Sprintf("Plan cable %d as %s of %s", cure.Order, cableLength(cure.Length), kind.Name),
 				func(e *plan.Edit) error {
 					return plan.Update(e, segment.Key(), func(r *plan.Segment) { r.Kind = cure.Kind })
 				},
@@ -51,8 +51,13 @@ func byLength(segment plan.Segment) bool {
 	return segment.Reel == "" && segment.HouseLine == "" && !segment.Kept
 }
 
-func wantKind(link plan.Link, kind plan.CableKind) Fix {
-	return linkFix(link, fmt.Sprintf("Want %s for the missing metres", kind.Name), func(r *plan.Link) { r.FillKind = kind.ID })
+// wantKind proposes a kind for what a link still lacks.
+func (s *Subject) wantKind(link plan.Link, kind plan.CableKind) Fix {
+	missing := "metres"
+	if b := s.Reckoner.Of(link); b.Missing > 0 {
+		missing = cableLength(b.Missing)
+	}
+	return linkFix(link, fmt.Sprintf("Want %s for the missing %s", kind.Name, missing), func(r *plan.Link) { r.FillKind = kind.ID })
 }
 
 // longer proposes one more cable of the wanted kind, in whole metres, or to plan the last cable longer.
@@ -116,7 +121,7 @@ func otherWantedKind(s *Subject, f Finding) (fixes []Fix) {
 	}
 	slices.SortStableFunc(kinds, func(a, b plan.CableKind) int { return unlike(a, was) - unlike(b, was) })
 	for _, kind := range kinds[:min(mostFixes, len(kinds))] {
-		fixes = append(fixes, wantKind(link, kind))
+		fixes = append(fixes, s.wantKind(link, kind))
 	}
 	return append(fixes, linkFix(link, "Want no kind for the missing metres", func(r *plan.Link) { r.FillKind = "" }))
 }

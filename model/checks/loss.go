@@ -2,6 +2,7 @@ package checks
 
 import (
 	"fmt"
+	"strings"
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
@@ -31,15 +32,18 @@ func (s *Subject) cure(link *plan.Link, otherwise string) string {
 	}
 	cure := cures[0]
 	kind, _ := s.Plan.CableKinds.Get(plan.Key(cure.Kind))
-	change := fmt.Sprintf("%s in the place of cable %d", kind.Name, cure.Order)
+	change := fmt.Sprintf("%s of %s in the place of cable %d", cableLength(cure.Length), kind.Name, cure.Order)
 	switch {
 	case cure.Coupler != "":
 		change = fmt.Sprintf("A coupler of %s before cable %d", s.Reckoner.HardwareName(cure.Coupler), cure.Order)
 	case cure.Order == 0:
-		change = kind.Name + " for its missing metres"
+		change = fmt.Sprintf("%s of %s for what it still lacks", cableLength(cure.Length), kind.Name)
 	}
 	return fmt.Sprintf("%s would leave %s dB in hand.", change, budget.InHand(cure.MarginDB))
 }
+
+// cableLength prints a cable's length as its label does: whole metres without a nought behind the point.
+func cableLength(metres float64) string { return strings.Replace(budget.Metres(metres), ".0 ", " ", 1) }
 
 func tooShort(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {

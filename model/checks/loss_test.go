@@ -95,7 +95,7 @@ func TestARemedyNamesTheOneChangeThatCures(t *testing.T) {
 		}
 		return ""
 	}
-	require.Equal(t, "Do not use it like this. Cat 7 low-loss, own figure 18.0 in the place of cable 2 would leave 3.6 dB in hand.",
+	require.Equal(t, "Do not use it like this. 50 m of Cat 7 low-loss, own figure 18.0 in the place of cable 2 would leave 3.6 dB in hand.",
 		remedy("over-limit", func(r *rig, e *plan.Edit) { e.SetSegments(r.main, append(of("cat6a-own", 60), of("cat5e", 50)...)) }))
 	require.Equal(t, "A coupler of Cat 6A hardware before cable 2 would leave 1.5 dB in hand. As it is, test it under load before the show.",
 		remedy("tight", func(r *rig, e *plan.Edit) {
@@ -105,7 +105,7 @@ func TestARemedyNamesTheOneChangeThatCures(t *testing.T) {
 		}))
 	require.Equal(t, "Do not use it like this. Shorten the run, join fewer cables, or go over to fibre, which carries further than any copper.",
 		remedy("over-limit", func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat5e", 90, 90)) }))
-	require.Equal(t, "Do not use it like this. Cat 7 low-loss, own figure 18.0 for its missing metres would leave 5.0 dB in hand.",
+	require.Equal(t, "Do not use it like this. 106.6 m of Cat 7 low-loss, own figure 18.0 for what it still lacks would leave 5.0 dB in hand.",
 		remedy("over-limit", func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.main, nil)
 			set(e, r.main, func(l *plan.Link) { l.FillKind, l.RiseFrom = "cat5e", 50 })

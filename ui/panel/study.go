@@ -148,7 +148,7 @@ func changeFigure(p *plan.Plan, r *budget.Reckoner, w budget.WhatIf, units Units
 		f.Name = "fewer joins"
 		f.Note = fmt.Sprintf("cables %d to %d as one of %s, %s", w.Order, w.Last, units.Metres(w.Metres), cableKindName(p, w.Kind))
 	case budget.BetterKind:
-		f.Name, f.Note = "better kind", cableKindName(p, w.Kind)+" for "+cable
+		f.Name, f.Note = "better kind", units.Needed(w.Metres)+" of "+cableKindName(p, w.Kind)+" for "+cable
 	case budget.BetterJoint:
 		f.Name, f.Note = "better coupler", r.HardwareName(w.Coupler)+" before "+cable
 	case budget.Cooler:
