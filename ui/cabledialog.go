@@ -59,8 +59,8 @@ func (w *window) askReplace() {
 func (w *window) openCableDialog(d *cableDialog) {
 	link, _ := w.desk.Plan().Link(d.link)
 	d.length, d.told = w.newField(), widget.NewLabel("")
-	d.told.Wrapping = fyne.TextWrapWord
 	d.choice = w.newChooser(nil, func(string) { d.chosen() })
+	d.choice.enter = func() { d.lay(false) }
 	d.length.OnChanged = func(string) { d.tell() }
 	d.length.OnSubmitted = func(string) { d.lay(false) }
 	form := widget.NewForm(widget.NewFormItem("Cable", d.choice), widget.NewFormItem("Length", d.length))
@@ -70,7 +70,7 @@ func (w *window) openCableDialog(d *cableDialog) {
 	}
 	d.add = widget.NewButton(verb, func() { d.lay(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, d.told), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, steady(d.told, 3)), w.window)
 	buttons := []fyne.CanvasObject{widget.NewButton("Close", d.close)}
 	if d.atEnd {
 		buttons = append(buttons, widget.NewButton("Add and another", func() { d.lay(true) }))
@@ -185,6 +185,10 @@ func (d *cableDialog) lay(another bool) {
 		return
 	}
 	d.offer()
+	if again := panel.LikeBefore(d.desk.Plan(), d.choices, segment); again >= 0 {
+		d.choice.SetSelectedIndex(again)
+	}
+	d.window.window.Canvas().Focus(d.choice)
 }
 
 // linkButtons are what one does most to a link, on its card.

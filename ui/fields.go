@@ -58,6 +58,8 @@ func (f *field) TypedKey(event *fyne.KeyEvent) {
 type chooser struct {
 	widget.Select
 	window *window
+	// enter does what Enter does here; nil for nothing.
+	enter func()
 }
 
 // Chooser is the toolkit's list, for tests.
@@ -77,6 +79,10 @@ func (c *chooser) Inner() *widget.Select { return &c.Select }
 func (c *chooser) TypedKey(event *fyne.KeyEvent) {
 	if event.Name == fyne.KeyEscape {
 		c.window.giveUp()
+		return
+	}
+	if (event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter) && c.enter != nil {
+		c.enter()
 		return
 	}
 	c.Select.TypedKey(event)

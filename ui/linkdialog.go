@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
@@ -32,26 +34,64 @@ func (w *window) askLink() {
 		w.notice.Say("A link needs two devices: place them first.")
 		return
 	}
-	d.told.Wrapping = fyne.TextWrapWord
-	names := make([]string, len(d.devices))
-	for i, device := range d.devices {
-		names[i] = device.Name
-	}
 	form := widget.NewForm()
 	for i, label := range []string{"From", "To"} {
 		end := &d.ends[i]
 		end.port = w.newChooser(nil, func(string) { d.check() })
-		end.device = w.newChooser(names, func(string) { d.offerPorts(i) })
+		end.device = w.newChooser(nil, func(string) { d.offerPorts(i) })
+		end.port.enter, end.device.enter = d.enter, d.enter
 		form.Append(label, container.NewGridWithColumns(2, end.device, end.port))
+	}
+	for i := range d.ends {
+		d.offerDevices(i)
 	}
 	d.take = widget.NewButton("Link", d.link)
 	d.take.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, d.told), w.window)
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), d.take})
+	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, steady(d.told, 3)), w.window)
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), d.take})
 	d.dialog.Resize(fyne.NewSize(560, 240))
-	w.escapable(d.dialog.Hide)
+	w.escapable(d.close)
+	w.submit = d.enter
 	d.dialog.Show()
 	d.begin()
+}
+
+// close ends the dialog.
+func (d *linkDialog) close() {
+	d.submit = nil
+	d.dialog.Hide()
+}
+
+// enter presses Link where two ports are chosen that fit.
+func (d *linkDialog) enter() {
+	if !d.take.Disabled() {
+		d.link()
+	}
+}
+
+// offered are the devices that an end may be at: the far end is not at the near end's.
+func (d *linkDialog) offered(end int) []plan.Device {
+	near := d.ends[0].device.SelectedIndex()
+	if end == 0 || near < 0 {
+		return d.devices
+	}
+	return slices.Delete(slices.Clone(d.devices), near, near+1)
+}
+
+// offerDevices lists the devices of an end; the one that is chosen stays so where it is still offered.
+func (d *linkDialog) offerDevices(end int) {
+	chooser := d.ends[end].device
+	var names []string
+	for _, device := range d.offered(end) {
+		names = append(names, device.Name)
+	}
+	chooser.Options = names
+	if chooser.Selected != "" && !slices.Contains(names, chooser.Selected) {
+		chooser.ClearSelected()
+		d.ends[end].port.Options = nil
+		d.ends[end].port.ClearSelected()
+	}
+	chooser.Refresh()
 }
 
 // begin chooses the selected device as the near end.
@@ -73,7 +113,10 @@ func (d *linkDialog) offerPorts(end int) {
 	if index < 0 {
 		return
 	}
-	device, p := d.devices[index], d.desk.Plan()
+	if end == 0 {
+		d.offerDevices(1)
+	}
+	device, p := d.offered(end)[index], d.desk.Plan()
 	var ports []string
 	for _, port := range p.Ports(device.Kind) {
 		draft := plan.Link{From: device.ID, FromPort: port.Name}
@@ -101,7 +144,7 @@ func (d *linkDialog) end(i int) (plan.Link, bool) {
 	if index < 0 || d.ends[i].port.Selected == "" {
 		return plan.Link{}, false
 	}
-	return plan.Link{From: d.devices[index].ID, FromPort: d.ends[i].port.Selected}, true
+	return plan.Link{From: d.offered(i)[index].ID, FromPort: d.ends[i].port.Selected}, true
 }
 
 // check tells what the link would be, or why there is none yet.
@@ -151,7 +194,7 @@ type refusedLink struct{ reason string }
 func (r *refusedLink) Error() string { return r.reason }
 
 func (d *linkDialog) link() {
-	d.dialog.Hide()
+	d.close()
 	if err := d.plan.AddLink(d.draft); err != nil {
 		d.refused(err)
 	}

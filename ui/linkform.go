@@ -57,10 +57,9 @@ func (w *window) editLink() {
 	f.panels[0] = f.offerPanel("Panel at the near end", link.FromPanel)
 	f.panels[1] = f.offerPanel("Panel at the far end", link.ToPanel)
 	f.trouble = widget.NewLabel("A blank is the plan's figure.")
-	f.trouble.Wrapping = fyne.TextWrapWord
 	take := widget.NewButton("Keep", f.take)
 	take.Importance = widget.HighImportance
-	f.dialog = dialog.NewCustomWithoutButtons("Link "+link.Name, container.NewBorder(nil, f.trouble, nil, nil, container.NewVScroll(f.form)), w.window)
+	f.dialog = dialog.NewCustomWithoutButtons("Link "+link.Name, container.NewBorder(nil, steady(f.trouble, 2), nil, nil, container.NewVScroll(f.form)), w.window)
 	f.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", f.dialog.Hide), take})
 	size := w.window.Canvas().Size()
 	f.dialog.Resize(fyne.NewSize(560, min(520, size.Height*0.9)))

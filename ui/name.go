@@ -18,7 +18,6 @@ func (w *window) askName(title, name, extension, verb string, done func(path str
 	nameEntry.SetText(name)
 	folderEntry.SetText(w.folder())
 	trouble := widget.NewLabel("")
-	trouble.Wrapping = fyne.TextWrapWord
 	trouble.Importance = widget.DangerImportance
 	form := widget.NewForm(
 		widget.NewFormItem("Name", nameEntry),
@@ -27,7 +26,7 @@ func (w *window) askName(title, name, extension, verb string, done func(path str
 	for _, item := range more {
 		form.AppendItem(item)
 	}
-	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(form, trouble), w.window)
+	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(form, steady(trouble, 2)), w.window)
 	take := func() {
 		path, reason := pathOf(folderEntry.Text, nameEntry.Text, extension)
 		if reason != "" {

@@ -42,12 +42,11 @@ func (w *window) ownCable() {
 	d.name.OnSubmitted = func(string) { d.take() }
 	d.figure.OnSubmitted = func(string) { d.take() }
 	d.told = widget.NewLabel("Reels are then added of it. What the link loses follows the figure at once.")
-	d.told.Wrapping = fyne.TextWrapWord
 	d.show()
 }
 
 func (d *ownCableDialog) show() {
-	content := container.NewBorder(nil, d.told, nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, steady(d.told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Like", d.like), widget.NewFormItem("Name", d.name), widget.NewFormItem("Loss", d.figure), widget.NewFormItem("Near end", d.near),
 		widget.NewFormItem("Far end", d.far), widget.NewFormItem("Form", d.form), widget.NewFormItem("Plugs", container.NewHBox(d.lockable, d.shell)),
 	))

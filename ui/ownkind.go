@@ -28,8 +28,7 @@ func (w *window) ownKind() {
 	ports.SetMinRowsVisible(6)
 	keep := widget.NewCheck("keep it in my library, for other plans", nil)
 	told := widget.NewLabel("One port a line: its name and its transport.")
-	told.Wrapping = fyne.TextWrapWord
-	content := container.NewBorder(nil, told, nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, steady(told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Name", name), widget.NewFormItem("Inputs", inputs), widget.NewFormItem("Outputs", outputs),
 		widget.NewFormItem("Ports", ports), widget.NewFormItem("", keep),
 	))

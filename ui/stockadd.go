@@ -28,7 +28,6 @@ type addDialog struct {
 // addReels opens the dialog.
 func (w *window) addReels(place stockPlace) {
 	d := &addDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), told: widget.NewLabel("")}
-	d.told.Wrapping = fyne.TextWrapWord
 	names := make([]string, len(d.kinds))
 	for i, kind := range d.kinds {
 		names[i] = kind.Name
@@ -54,7 +53,7 @@ func (w *window) addReels(place stockPlace) {
 	)
 	d.add = widget.NewButton("Add", func() { d.take(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+place.name, container.NewBorder(nil, d.told, nil, nil, form), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+place.name, container.NewBorder(nil, steady(d.told, 2), nil, nil, form), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{
 		widget.NewButton("Close", d.dialog.Hide), widget.NewButton("Add and another", func() { d.take(true) }), d.add,
 	})

@@ -93,10 +93,9 @@ func (w *window) editReel(place stockPlace, id plan.ReelID) {
 		}
 	}
 	d.told = widget.NewLabel("")
-	d.told.Wrapping = fyne.TextWrapWord
 	keep := widget.NewButton("Keep", d.keep)
 	keep.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(panel.ReelWords(p, reel, w.units()), container.NewBorder(nil, d.told, nil, nil, container.NewVScroll(items)), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons(panel.ReelWords(p, reel, w.units()), container.NewBorder(nil, steady(d.told, 2), nil, nil, container.NewVScroll(items)), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), keep})
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(580, min(680, size.Height*0.92)))
@@ -228,10 +227,9 @@ func (w *window) markFaulty(id plan.ReelID) {
 		entry.OnSubmitted = func(string) { d.mark() }
 		form.AppendItem(widget.NewFormItem(name, entry))
 	}
-	d.told.Wrapping = fyne.TextWrapWord
 	mark := widget.NewButton("Mark faulty", d.mark)
 	mark.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+panel.ReelWords(p, d.reel, w.units()), container.NewBorder(nil, d.told, nil, nil, form), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+panel.ReelWords(p, d.reel, w.units()), container.NewBorder(nil, steady(d.told, 2), nil, nil, form), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), mark})
 	d.dialog.Resize(fyne.NewSize(540, 290))
 	w.escapable(d.dialog.Hide)

@@ -1,6 +1,7 @@
 package panel_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -188,4 +189,39 @@ func TestAnOwnKindIsReadFromItsFormOrSaysWhyNot(t *testing.T) {
 		_, told := broken.Kind(p, from)
 		require.Contains(t, told, reason)
 	}
+}
+
+func TestACableLikeTheOneBefore(t *testing.T) {
+	p := demo.Weekender()
+	id := plan.LinkID(linkNamed(p, "L20").Key)
+	choices := panel.CablesFor(p, id, panel.Units{})
+	var reel, line plan.Segment
+	for _, choice := range choices {
+		if choice.Segment.Reel != "" {
+			reel = choice.Segment
+		}
+	}
+	row, _ := p.Reels.Get(plan.Key(reel.Reel))
+	t.Run("a kind by length is offered again", func(t *testing.T) {
+		at := panel.LikeBefore(p, choices, plan.Segment{Kind: row.Kind, Length: 12})
+		require.Equal(t, row.Kind, choices[at].Segment.Kind)
+	})
+	t.Run("a reel of which there is another", func(t *testing.T) {
+		at := panel.LikeBefore(p, choices, reel)
+		require.Equal(t, reel, choices[at].Segment)
+	})
+	t.Run("a reel that is laid gives way to another of its kind", func(t *testing.T) {
+		rest := slices.DeleteFunc(slices.Clone(choices), func(c panel.CableChoice) bool { return c.Segment.Reel == reel.Reel })
+		at := panel.LikeBefore(p, rest, reel)
+		require.GreaterOrEqual(t, at, 0)
+		if other, found := p.Reels.Get(plan.Key(rest[at].Segment.Reel)); found {
+			require.Equal(t, row.Kind, other.Kind)
+		} else {
+			require.Equal(t, row.Kind, rest[at].Segment.Kind)
+		}
+	})
+	t.Run("a house line has nothing like it", func(t *testing.T) {
+		line.HouseLine = "h-none"
+		require.Equal(t, -1, panel.LikeBefore(p, choices, line))
+	})
 }

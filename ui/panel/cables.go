@@ -79,6 +79,24 @@ func CablesFor(p *plan.Plan, id plan.LinkID, units Units) []CableChoice {
 	return slices.Concat(wanted, reels[:reach], others, reels[reach:])
 }
 
+// LikeBefore is the place among choices of what is most like a cable that was laid: the same row of the stock, another
+// cable of its kind out of the stock where that one was, or its kind by length; −1 where there is none.
+func LikeBefore(p *plan.Plan, choices []CableChoice, laid plan.Segment) int {
+	kind := kindOf(p, laid).ID
+	like := func(test func(plan.Segment) bool) int {
+		return slices.IndexFunc(choices, func(choice CableChoice) bool { return test(choice.Segment) })
+	}
+	if laid.Reel != "" {
+		if same := like(func(s plan.Segment) bool { return s.Reel == laid.Reel }); same >= 0 {
+			return same
+		}
+		if reel := like(func(s plan.Segment) bool { return s.Reel != "" && kindOf(p, s).ID == kind }); reel >= 0 {
+			return reel
+		}
+	}
+	return like(func(s plan.Segment) bool { return s.Kind == kind && kind != "" })
+}
+
 func reaches(length, left float64) bool { return length >= left-0.05 }
 
 // compareReach puts lengths that reach before those that do not, the nearest first on both sides.
