@@ -33,6 +33,15 @@ func (w *window) cutSelection() {
 	w.removeNow(leaving, w.desk.Selection())
 }
 
+// pasteItem is Paste in a context menu, greyed while the clipboard holds no part of a plan. That of the menu bar stays:
+// its shortcut pastes into fields too.
+func (w *window) pasteItem() *fyne.MenuItem {
+	item := fyne.NewMenuItem("Paste", w.pasteClip)
+	_, err := clip.Read(w.app.Clipboard().Content())
+	item.Disabled = err != nil
+	return item
+}
+
 // pasteClip pastes what was copied, here or in another window, round the middle of the view, and selects it.
 func (w *window) pasteClip() {
 	c, err := clip.Read(w.app.Clipboard().Content())

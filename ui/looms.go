@@ -56,6 +56,15 @@ func (w *window) selectLoom() {
 	}
 }
 
+// loomOf is the one loom that is selected.
+func (w *window) loomOf() (plan.LoomID, bool) {
+	selection := w.desk.Selection()
+	if len(selection) != 1 || selection[0].Table != "looms" {
+		return "", false
+	}
+	return plan.LoomID(selection[0].Key), true
+}
+
 // selectedLoom is the selected loom with a link of it, or the loom of the first selected link.
 func (w *window) selectedLoom() (plan.LoomID, plan.LinkID, bool) {
 	for _, id := range w.selectedLinks() {

@@ -144,6 +144,7 @@ func (w *window) editMenu() *fyne.Menu {
 		w.alignMenu(),
 		fyne.NewMenuItem("Own kind from this…", w.ownKind),
 		fyne.NewMenuItem("Position round the selection", w.gather),
+		fyne.NewMenuItem("Take in the devices inside", w.takeIn),
 		fyne.NewMenuItem("Rename…   F2", w.rename),
 		fyne.NewMenuItem("Fields of the card   F4", w.focusCard),
 		fyne.NewMenuItem("Delete", w.remove),
@@ -280,6 +281,12 @@ func (w *window) contextMenu(at fyne.Position) {
 		add("Reverse", w.reverse)
 		add("Double", w.duplicate)
 	}
+	if _, loom := w.loomOf(); loom || len(w.selectedLinks()) > 0 {
+		items = append(items, w.loomMenu())
+	}
+	if _, one := w.selectedPosition(); one {
+		add("Take in the devices inside", w.takeIn)
+	}
 	if len(w.selectedDevices()) == 1 {
 		add("Own kind from this…", w.ownKind)
 	}
@@ -293,7 +300,7 @@ func (w *window) contextMenu(at fyne.Position) {
 		add("Delete", w.remove)
 		add("Select none", func() { w.desk.Select() })
 	}
-	add("Paste", w.pasteClip)
+	items = append(items, w.pasteItem())
 	add("Measure", w.plan.Measure)
 	add("Whole plan", w.plan.Fit)
 	if name := w.desk.NextUndo(); name != "" {

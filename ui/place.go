@@ -102,24 +102,26 @@ func (w *window) isFree(at geom.Point, clear float64) bool {
 	return true
 }
 
-// place adds a device or a position as one step, and selects it.
+// place adds a device or a position as one step, and selects it. A position takes in what stands inside its outline.
 func (w *window) place(row panel.EquipmentRow, at geom.Point) {
 	var placed plan.Ref
+	var taken []plan.DeviceID
 	w.do("Place "+row.Name, func(e *plan.Edit) error {
 		if row.Position {
 			id := e.AddPosition(plan.Position{Name: freePositionName(e.Now()), X: at.X, Y: at.Y, Width: 10, Depth: 8})
-			placed = plan.Ref{Table: "positions", Key: plan.Key(id)}
+			placed, taken = plan.Ref{Table: "positions", Key: plan.Key(id)}, e.TakeIn(id)
 			return nil
 		}
 		if err := w.use(e, row.Kind); err != nil {
 			return err
 		}
-		id := e.AddDevice(plan.Device{Kind: row.Kind, X: at.X, Y: at.Y, Position: positionAt(e.Now(), at)})
+		id := e.AddDevice(plan.Device{Kind: row.Kind, X: at.X, Y: at.Y, Position: e.Now().PositionAt(at)})
 		placed = plan.Ref{Table: "devices", Key: plan.Key(id)}
 		return nil
 	})
 	w.desk.Select(placed)
 	if row.Position {
+		w.tellTaken(nameOf(w.desk.Plan(), placed), taken)
 		return
 	}
 	w.notice.Clear()
@@ -135,16 +137,6 @@ func freePositionName(p *plan.Plan) string {
 		name = fmt.Sprintf("Position %d", n)
 	}
 	return name
-}
-
-// positionAt is the position whose outline a point lies in.
-func positionAt(p *plan.Plan, at geom.Point) plan.PositionID {
-	for position := range p.Positions.All() {
-		if geom.BoxAround(position.At(), position.Width, position.Depth).Contains(at) {
-			return position.ID
-		}
-	}
-	return ""
 }
 
 // rename asks for the name of the one selected row.
