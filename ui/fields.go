@@ -116,9 +116,9 @@ func (a *answer) TypedKey(event *fyne.KeyEvent) {
 	}
 }
 
-// escapable makes Escape close what is shown next, as its Cancel does, and then what it lies on top of.
-func (w *window) escapable(hide func()) {
-	below := w.escape
+// escapable makes Escape close what is shown next, as its Cancel does, and then what it lies on top of, which it returns.
+func (w *window) escapable(hide func()) (below func()) {
+	below = w.escape
 	if len(w.window.Canvas().Overlays().List()) == 0 {
 		below = nil // what was shown before is closed
 	}
@@ -126,6 +126,7 @@ func (w *window) escapable(hide func()) {
 		hide()
 		w.escape = below
 	}
+	return below
 }
 
 // giveUp closes the dialog that was opened last.

@@ -74,8 +74,11 @@ func (w *window) openDialog() {
 	})
 }
 
-// prepare makes a file dialog large and starts it where the plan lies.
+// prepare makes a file dialog large, starts it where the plan lies and lets Escape do what its Cancel does. The toolkit's
+// lists and buttons keep Escape to themselves once Tab has gone to them.
 func (w *window) prepare(d *dialog.FileDialog) {
+	below := w.escapable(d.Dismiss)
+	d.SetOnClosed(func() { w.escape = below })
 	size := w.window.Canvas().Size()
 	d.Resize(fyne.NewSize(size.Width*0.85, size.Height*0.85))
 	d.SetView(dialog.ListView)

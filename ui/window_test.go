@@ -272,6 +272,7 @@ func TestEscapeClosesADialogAsItsCancelDoes(t *testing.T) {
 	}
 	s.choose("Edit", "Next link")
 	for _, path := range [][]string{
+		{"Plan", "Open…"},
 		{"Plan", "Save as…"},
 		{"Plan", "Print to PDF…"},
 		{"Edit", "Find…"},
@@ -285,5 +286,27 @@ func TestEscapeClosesADialogAsItsCancelDoes(t *testing.T) {
 		require.Equal(t, 1, s.state().Overlays, path)
 		escape()
 		require.Zero(t, s.state().Overlays, path)
+	}
+}
+
+func TestEscapeClosesAFolderDialogAndThenWhatItLiesOn(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	escape := func() { s.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape}) }
+	for _, close := range []struct {
+		name string
+		do   func()
+	}{
+		{"by Escape", escape},
+		{"by its Cancel", func() { s.tap("Cancel") }},
+	} {
+		t.Run(close.name, func(t *testing.T) {
+			s.choose("Plan", "Save as…")
+			s.tap("Browse…")
+			require.Equal(t, 2, s.state().Overlays)
+			close.do()
+			require.Equal(t, 1, s.state().Overlays)
+			escape()
+			require.Zero(t, s.state().Overlays)
+		})
 	}
 }

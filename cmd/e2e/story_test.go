@@ -170,3 +170,22 @@ func TestWithoutADisplayThereIsOneSentence(t *testing.T) {
 	require.Equal(t, 2, code)
 	require.Equal(t, "There is no display to open a window on; loomsheet checks and prints plans without one.\n", output)
 }
+
+// TestEscapeClosesFileDialogs closes what the toolkit itself lets only its buttons close.
+func TestEscapeClosesFileDialogs(t *testing.T) {
+	s := newScreen(t, "1280x800")
+	p := s.launch(t.TempDir(), nil, demoCopy(t))
+	p.press("ctrl+o")
+	p.until("the file dialog is there", func() bool { return p.state().Overlays == 1 })
+	p.click(700, 400) // somewhere in its list
+	p.picture("file-dialog")
+	p.press("Escape")
+	p.until("it is gone", func() bool { return p.state().Overlays == 0 })
+	p.press("ctrl+shift+s")
+	p.click(p.item("Browse…"))
+	p.until("the folder dialog lies on top", func() bool { return p.state().Overlays == 2 })
+	p.press("Escape")
+	p.until("one is left", func() bool { return p.state().Overlays == 1 })
+	p.press("Escape")
+	p.until("none is left", func() bool { return p.state().Overlays == 0 })
+}
