@@ -69,6 +69,9 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	for i := range a.Scene.Devices {
 		p.device(&a.Scene.Devices[i], a.widths[i])
 	}
+	for i := range a.Scene.Devices { // over the boxes of their neighbours
+		p.ports(&a.Scene.Devices[i])
+	}
 	p.dotNames(true)
 	p.labels()
 	p.placeNames()
@@ -204,10 +207,17 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 			p.deviceWords(ref, device, box, width)
 		}
 	})
-	if p.options.Selected[ref] {
-		p.Marks = append(p.Marks, portMarks(device, box)...)
-		p.aimPorts(device, box)
+}
+
+// ports draws the ports of a device that is selected.
+func (p *Picture) ports(device *DeviceFigure) {
+	box := p.boxOf(device.ID)
+	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+	if !p.options.Selected[ref] || !p.visible(box) || p.lacksDevice(device) || p.hides(device.ID) {
+		return
 	}
+	p.Marks = append(p.Marks, portMarks(device, box)...)
+	p.aimPorts(device, box)
 }
 
 func deviceMark(ref Ref, box geom.Box, dot, selected bool) Mark {
