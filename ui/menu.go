@@ -32,6 +32,7 @@ func (w *window) item(label string, shortcut fyne.Shortcut, do func()) *fyne.Men
 
 func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 	return func() {
+		w.tips.Dismiss()
 		focused := w.window.Canvas().Focused()
 		if field, ok := focused.(interface{ SelectedText() string }); ok && shortcut != nil {
 			if takes, ok := field.(fyne.Shortcutable); ok && isFieldCommand(shortcut) {

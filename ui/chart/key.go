@@ -105,10 +105,11 @@ func (c Curves) meaning(s sign) string {
 	case pointerSign:
 		return "The limit that grades the link: one figure, at 100 MHz."
 	case ringSign:
+		worst := "The ring: " + c.WorstWords() + "."
 		if c.Above {
-			return c.WorstWords()
+			return worst
 		}
-		return c.WorstWords() + ". It is advice: the link is graded at 100 MHz."
+		return worst + " It is advice: the link is graded at 100 MHz."
 	}
 	return ""
 }
