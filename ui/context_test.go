@@ -150,3 +150,23 @@ func (s *screen) dropPosition(onto plan.Device) {
 	position.Dragged(&fyne.DragEvent{PointEvent: at})
 	position.DragEnd()
 }
+
+func TestADoubleClickRenamesButNoArea(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	var editor *planview.Editor
+	for _, object := range test.LaidOutObjects(s.window.Content()) {
+		if found, is := object.(*planview.Editor); is {
+			editor = found
+		}
+	}
+	editor.Open(plan.RefOf(s.device("Riser box")))
+	require.Equal(t, 1, s.state().Overlays)
+	require.Equal(t, "Riser box", s.entries()[0].Text)
+	s.entries()[0].SetText("Drum box")
+	s.tap("Rename")
+	require.NotEmpty(t, s.device("Drum box").ID)
+	for area := range s.desk.Plan().Areas.All() {
+		editor.Open(plan.RefOf(area))
+		require.Zero(t, s.state().Overlays, "the ground under everything is not meant")
+	}
+}

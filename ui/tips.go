@@ -31,8 +31,12 @@ func (w *window) wireTips() {
 	w.plan.Open = w.openTwice
 }
 
-// openTwice does what a double click on the plan does: what F2 does.
+// openTwice does what a double click on the plan does: what F2 does. An area is the ground that other things are on: two
+// presses there are mostly about something else.
 func (w *window) openTwice(ref plan.Ref) {
+	if ref.Table == "areas" {
+		return
+	}
 	w.desk.Select(ref)
 	w.soon(w.rename)
 }
