@@ -96,7 +96,7 @@ func isFieldCommand(shortcut fyne.Shortcut) bool {
 }
 
 func (w *window) menu() *fyne.MainMenu {
-	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.linksMenu(), w.stockMenu(), w.tablesMenu(), w.viewMenu(), w.helpMenu())
+	return fyne.NewMainMenu(w.planMenu(), w.editMenu(), w.linksMenu(), w.stockMenu(), w.patchMenu(), w.tablesMenu(), w.viewMenu(), w.helpMenu())
 }
 
 func (w *window) planMenu() *fyne.Menu {

@@ -12,6 +12,7 @@ import (
 	"stageloom/model/checks"
 	"stageloom/model/desk"
 	"stageloom/model/plan"
+	"stageloom/ui/pointer"
 	"stageloom/ui/settings"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
@@ -28,15 +29,17 @@ type tables struct {
 	grids  map[string]*table.Grid
 	stale  map[string]bool
 	open   string
+	acts   *actChooser
 }
 
 // newTables puts a drawer, closed yet, under the plan and its strip.
 func (w *window) newTables(above fyne.CanvasObject) *tables {
 	t := &tables{window: w, grids: map[string]*table.Grid{}, stale: map[string]bool{}}
 	t.tabs, t.middle = container.NewHBox(), container.NewStack()
-	shut := widget.NewButtonWithIcon("", theme.CancelIcon(), func() { t.shut() })
+	t.acts = w.newActChooser()
+	shut := pointer.NewIconButton(theme.CancelIcon(), "close the tables", w.tips, func() { t.shut() })
 	shut.Importance = widget.LowImportance
-	head := container.NewBorder(nil, nil, nil, shut, container.NewHScroll(t.tabs))
+	head := container.NewBorder(nil, nil, nil, container.NewHBox(t.acts.box, shut), container.NewHScroll(t.tabs))
 	t.split = container.NewVSplit(above, container.NewBorder(container.NewVBox(widget.NewSeparator(), head), nil, nil, nil, t.middle))
 	t.split.Offset = w.settings.Drawer()
 	t.place = container.NewStack(above)
@@ -83,6 +86,7 @@ func (t *tables) show(name string) {
 		t.place.Objects = []fyne.CanvasObject{t.split}
 	}
 	t.listTabs()
+	t.window.listActs()
 	t.fill()
 	t.middle.Refresh()
 	t.place.Refresh()
@@ -111,7 +115,8 @@ func (t *tables) grid() *table.Grid { return t.grids[t.open] }
 // source is what a table holds of the plan as it is.
 func (t *tables) source(name string) table.Source {
 	sheet, _ := sources.Named(name)
-	return sheet.Of(t.window.desk.Assessment(), t.window.units())
+	w := t.window
+	return sheet.Of(w.desk.Assessment(), sources.Sight{Units: w.units(), Act: w.actShown(), Channels: w.settings.ChannelsFollow()})
 }
 
 // made is the grid of a table, made at the first call.
@@ -133,6 +138,9 @@ func (t *tables) made(name string) *table.Grid {
 	grid.Open = w.openRow
 	grid.Enter = func(source table.Source, row int, column string) bool { return t.enter(grid, source, row, column) }
 	grid.Actions = w.rowActions
+	grid.Carried = w.carriedPatch
+	grid.CarriedOut = w.droppedInputs
+	grid.Carrying = w.carryInputs
 	grid.Remove = func() {
 		w.desk.Select(grid.Sheet().Refs()...)
 		w.remove()
@@ -209,6 +217,9 @@ func (w *window) rowActions(source table.Source, row int) (items []*fyne.MenuIte
 		}
 		return items
 	}
+	if _, patches := w.patchChosen(); patches {
+		return w.patchItems()
+	}
 	if source.Ref(row).Table == "links" {
 		return []*fyne.MenuItem{
 			fyne.NewMenuItem("Lay cable…", w.askCable),
@@ -230,6 +241,7 @@ func (w *window) unclaimed(shortcut fyne.Shortcut) {
 func (t *tables) refresh(e desk.Event) {
 	if e.PlanChanged() || e.Opened {
 		t.outdate()
+		t.window.listActs()
 	}
 	if grid := t.grid(); grid != nil {
 		t.fill()
@@ -257,7 +269,12 @@ func (w *window) tablesMenu() *fyne.Menu {
 	digits := []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5, fyne.Key6, fyne.Key7, fyne.Key8, fyne.Key9}
 	menu := fyne.NewMenu("Tables")
 	for i, sheet := range sources.All() {
-		menu.Items = append(menu.Items, w.item(sheet.Title, key(digits[i], control), func() { w.showTable(sheet.Name) }))
+		open := func() { w.showTable(sheet.Name) }
+		item := fyne.NewMenuItem(sheet.Title, open)
+		if i < 2*len(digits) { // the first nine by Ctrl, the others by Ctrl and Shift
+			item = w.item(sheet.Title, key(digits[i%len(digits)], []fyne.KeyModifier{control, control | shift}[i/len(digits)]), open)
+		}
+		menu.Items = append(menu.Items, item)
 	}
 	filter := fyne.NewMenuItem("Filter rows   Ctrl F in a table", func() {
 		if grid := w.tables.grid(); grid != nil {

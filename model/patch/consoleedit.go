@@ -10,44 +10,50 @@ import (
 // off that console. A channel it had there is left empty. Slots are given out where they lack. It refuses a channel that
 // another input of the act has.
 func SetChannel(e *plan.Edit, act plan.ActID, input plan.InputID, console plan.DeviceID, number int) error {
-	if number == 0 {
-		w, line, err := newWorkOn(e, act, input)
-		if err != nil {
-			return err
-		}
-		w.tune(w.leaving(line, console))
-		return nil
-	}
-	return FillChannels(e, act, console, []plan.InputID{input}, number)
+	return SetChannels(e, act, console, []Wanted{{input, number}})
 }
 
 // FillChannels puts inputs on the channels of a console in order from one on, and takes them off those they had there.
 func FillChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, inputs []plan.InputID, first int) error {
+	wanted := make([]Wanted, len(inputs))
+	for i, id := range inputs {
+		wanted[i] = Wanted{id, first + i}
+	}
+	return SetChannels(e, act, console, wanted)
+}
+
+// Wanted is an input and the channel of a console that it is wanted on; 0 takes it off that console.
+type Wanted struct {
+	Input   plan.InputID
+	Channel int
+}
+
+// SetChannels is SetChannel of several inputs at once, so that they may take each other's channels.
+func SetChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, wanted []Wanted) error {
 	w, err := newWork(e, act)
 	if err != nil {
 		return err
 	}
-	if err := w.console(console, first, first+len(inputs)-1); err != nil {
-		return err
-	}
-	tuned, own := map[place]Socket{}, map[Socket]bool{}
-	lines := make([]*Line, len(inputs))
-	for i, id := range inputs {
-		input, err := w.input(id)
-		if err != nil {
+	tuned, own, claimed := map[place]Socket{}, map[Socket]bool{}, map[int]bool{}
+	lines := make([]*Line, len(wanted))
+	for i, one := range wanted {
+		if lines[i], err = w.lineFor(one, console); err != nil {
 			return err
 		}
-		lines[i] = w.over.line(input)
-		if !lines[i].Patched() {
-			return refuse("%s is not patched here; plug it into a socket first", input.Name)
+		if one.Channel > 0 && claimed[one.Channel] {
+			return refuse("%s %d would have two inputs", w.net.name(console), one.Channel)
 		}
+		claimed[one.Channel] = true
 		for at, none := range w.leaving(lines[i], console) {
 			tuned[at], own[w.heard(at)] = none, true
 		}
 	}
 	holders := w.holders()
 	for i, line := range lines {
-		at := place{console, first + i}
+		at := place{console, wanted[i].Channel}
+		if at.number == 0 {
+			continue
+		}
 		if heard := w.heard(at); !heard.None() && !own[heard] {
 			if holder := holders[heard]; holder != "" {
 				return refuse("%s %d has %s already", w.net.name(console), at.number, holder)
@@ -57,6 +63,25 @@ func FillChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, inputs []
 	}
 	w.tune(tuned)
 	return nil
+}
+
+// lineFor is the line of an input that is to go on a channel, or why it can't.
+func (w *work) lineFor(one Wanted, console plan.DeviceID) (*Line, error) {
+	input, err := w.input(one.Input)
+	if err != nil {
+		return nil, err
+	}
+	line := w.over.line(input)
+	if one.Channel == 0 {
+		return line, nil
+	}
+	if err := w.console(console, one.Channel, one.Channel); err != nil {
+		return nil, err
+	}
+	if !line.Patched() {
+		return nil, refuse("%s is not patched here; plug it into a socket first", input.Name)
+	}
+	return line, nil
 }
 
 // SwapChannels exchanges what two channels of a console listen to; one may be empty.
@@ -144,18 +169,6 @@ func Own(e *plan.Edit, act plan.ActID, socket Socket, gain, phantom plan.DeviceI
 		return
 	}
 	plan.Put(e, row)
-}
-
-func newWorkOn(e *plan.Edit, act plan.ActID, id plan.InputID) (*work, *Line, error) {
-	w, err := newWork(e, act)
-	if err != nil {
-		return nil, nil, err
-	}
-	input, err := w.input(id)
-	if err != nil {
-		return nil, nil, err
-	}
-	return w, w.over.line(input), nil
 }
 
 // leaving are the channels of a console that a line has, to be left empty.

@@ -17,20 +17,16 @@ func Fill(e *plan.Edit, act plan.ActID, inputs []plan.InputID, first Socket, fol
 	if room := w.net.sockets(first.Device, first.Output) - first.Number + 1; room < len(inputs) && w.net.devices[first.Device] != nil {
 		return refuse("%s has room for %d from %s on; %d are wanted", w.net.name(first.Device), max(0, room), w.net.socketWords(first), len(inputs))
 	}
-	moves := make([]move, len(inputs))
+	moves := make([]Move, len(inputs))
 	for i, id := range inputs {
-		moves[i] = move{id, Socket{first.Device, first.Number + i, first.Output}}
+		moves[i] = Move{id, Socket{first.Device, first.Number + i, first.Output}}
 	}
 	return w.moveAll(moves, follow)
 }
 
 // Plug plugs one input into a socket, as a drag does. With follow, the channels that have it stay with it.
 func Plug(e *plan.Edit, act plan.ActID, input plan.InputID, to Socket, follow bool) error {
-	w, err := newWork(e, act)
-	if err != nil {
-		return err
-	}
-	return w.moveAll([]move{{input, to}}, follow)
+	return PlugAll(e, act, []Move{{input, to}}, follow)
 }
 
 // Swap exchanges the sockets of two inputs.
@@ -92,10 +88,23 @@ func Strike(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) {
 	}
 }
 
-// move is an input and where it goes.
-type move struct {
-	input plan.InputID
-	to    Socket
+// Move is an input and the socket that it goes to.
+type Move struct {
+	Input plan.InputID
+	To    Socket
+}
+
+// PlugAll plugs inputs into sockets all at once, so that they may take each other's places. With follow, the channels that
+// have them stay with them.
+func PlugAll(e *plan.Edit, act plan.ActID, moves []Move, follow bool) error {
+	if len(moves) == 0 {
+		return nil
+	}
+	w, err := newWork(e, act)
+	if err != nil {
+		return err
+	}
+	return w.moveAll(moves, follow)
 }
 
 // rearrange lets change say where inputs that are all plugged go.
@@ -112,30 +121,30 @@ func (w *work) rearrange(ids []plan.InputID, follow bool, change func(rows []pla
 		}
 	}
 	change(rows, at)
-	moves := make([]move, len(ids))
+	moves := make([]Move, len(ids))
 	for i, id := range ids {
-		moves[i] = move{id, at[i]}
+		moves[i] = Move{id, at[i]}
 	}
 	return w.moveAll(moves, follow)
 }
 
 // moveAll plugs inputs where they go, all at once, so that they may take each other's places.
-func (w *work) moveAll(moves []move, follow bool) error {
+func (w *work) moveAll(moves []Move, follow bool) error {
 	moving, goal := map[plan.InputID]bool{}, map[Socket]plan.InputID{}
 	for _, m := range moves {
-		if _, err := w.input(m.input); err != nil {
+		if _, err := w.input(m.Input); err != nil {
 			return err
 		}
-		if err := w.exists(m.to); err != nil {
+		if err := w.exists(m.To); err != nil {
 			return err
 		}
-		if m.to.Output {
-			return refuse("%s is an output; an input goes into an input", w.net.socketWords(m.to))
+		if m.To.Output {
+			return refuse("%s is an output; an input goes into an input", w.net.socketWords(m.To))
 		}
-		if _, twice := goal[m.to]; twice || moving[m.input] {
-			return refuse("%s would hold two inputs", w.net.socketWords(m.to))
+		if _, twice := goal[m.To]; twice || moving[m.Input] {
+			return refuse("%s would hold two inputs", w.net.socketWords(m.To))
 		}
-		moving[m.input], goal[m.to] = true, m.input
+		moving[m.Input], goal[m.To] = true, m.Input
 	}
 	for _, other := range inputsOf(w.edit.Now(), w.act) {
 		at := w.at(other)
@@ -148,24 +157,24 @@ func (w *work) moveAll(moves []move, follow bool) error {
 		tuned = w.following(moves)
 	}
 	for _, m := range moves {
-		w.plug(m.input, m.to)
+		w.plug(m.Input, m.To)
 	}
 	w.tune(tuned)
 	return nil
 }
 
 // following finds what channels must listen to so that they keep the inputs they have.
-func (w *work) following(moves []move) map[place]Socket {
+func (w *work) following(moves []Move) map[place]Socket {
 	tuned := map[place]Socket{}
 	for _, m := range moves {
-		input, _ := w.input(m.input)
+		input, _ := w.input(m.Input)
 		line := w.over.line(input)
-		if line.At == m.to {
+		if line.At == m.To {
 			continue
 		}
 		for _, channel := range line.Channels() {
 			at := place{channel.Console, channel.Number}
-			tuned[at] = w.bestFor(m.to, at.console)
+			tuned[at] = w.bestFor(m.To, at.console)
 		}
 	}
 	return tuned

@@ -26,6 +26,7 @@ const (
 	keyTableSort = "table sort "
 	keyDrawer    = "tables share"
 	keyOpenTable = "table open"
+	keyChannels  = "channels follow"
 )
 
 // Table is the layout kept for a table of this name; without columns where none was kept or it makes no sense.
@@ -76,3 +77,9 @@ func (s *Settings) OpenTable() string { return s.kept.String(keyOpenTable) }
 
 // SetOpenTable keeps which table is open, blank for none.
 func (s *Settings) SetOpenTable(name string) { s.kept.SetString(keyOpenTable, name) }
+
+// ChannelsFollow tells whether an input that is plugged elsewhere keeps its channels.
+func (s *Settings) ChannelsFollow() bool { return s.kept.BoolWithFallback(keyChannels, true) }
+
+// SetChannelsFollow keeps whether channels follow their inputs.
+func (s *Settings) SetChannelsFollow(follow bool) { s.kept.SetBool(keyChannels, follow) }

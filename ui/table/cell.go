@@ -34,6 +34,8 @@ type cell struct {
 	right  bool
 	// pressed is when it was pressed last, and for which row.
 	pressed time.Time
+	// held tells that the press was on a cell that can be carried; until it is, or is let go, the selection stays.
+	held bool
 }
 
 func newCell(b *body) *cell {
@@ -172,6 +174,8 @@ func (c *cell) showGround(palette look.Palette) (changed bool) {
 	row, column := g.sheet.Cursor()
 	var fill color.Color = color.Transparent
 	switch {
+	case g.isTarget(c.id):
+		fill = tint(palette, 0x80)
 	case g.sheet.Selected(c.id.Row) && g.sheet.Marked(c.id.Row, c.id.Col) && g.sheet.side != g.sheet.column:
 		fill = tint(palette, 0x58)
 	case g.sheet.Selected(c.id.Row):
@@ -226,6 +230,7 @@ func (c *cell) MouseDown(event *desktop.MouseEvent) {
 	}
 	g.Focus()
 	row, column := g.sheet.Cursor()
+	c.held = false
 	again := row == c.id.Row && column == c.id.Col && time.Since(c.pressed) < doubleClick
 	c.pressed = time.Now()
 	switch {
@@ -244,28 +249,43 @@ func (c *cell) MouseDown(event *desktop.MouseEvent) {
 	case again:
 		g.begin(nil)
 		return
+	case g.carries(c.id.Row, c.id.Col):
+		c.held = true
+		return
 	default:
 		g.sheet.Go(c.id.Row, c.id.Col, false)
 	}
 	g.moved()
 }
 
-// MouseUp implements desktop.Mouseable.
-func (c *cell) MouseUp(*desktop.MouseEvent) {}
+// MouseUp implements desktop.Mouseable: a press that carried nothing was a click.
+func (c *cell) MouseUp(*desktop.MouseEvent) {
+	g := c.body.grid
+	if held := c.held; held && g.carrying == nil && c.id.Row < g.sheet.Len() {
+		c.held = false
+		g.sheet.Go(c.id.Row, c.id.Col, false)
+		g.moved()
+	}
+}
 
-// Dragged extends the selection over the rows that the pointer goes over.
+// Dragged carries what can be carried, else it extends the selection over the rows that the pointer goes over.
 func (c *cell) Dragged(event *fyne.DragEvent) {
 	g := c.body.grid
 	if g.editing != nil {
 		return
 	}
-	rows := int(event.Position.Y / c.body.pitch())
-	if event.Position.Y < 0 {
-		rows--
+	if c.held {
+		c.carry(event)
+		return
 	}
-	g.sheet.Go(c.id.Row+rows, c.id.Col, true)
+	g.sheet.Go(c.rowUnder(event.Position.Y), c.id.Col, true)
 	g.moved()
 }
 
 // DragEnd implements fyne.Draggable.
-func (c *cell) DragEnd() {}
+func (c *cell) DragEnd() {
+	if c.held {
+		c.held = false
+		c.body.grid.drop()
+	}
+}

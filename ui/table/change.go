@@ -76,24 +76,26 @@ func (s *Sheet) Target() Target {
 	return Target{s.Refs(), s.columns[s.shown[s.column]].Name}
 }
 
-// Set sets the cells of a target to what was typed, as one undo step. Cells that read so already stay as they are.
+// Set sets the cells of a target to what was typed, as one undo step. Cells that read so already stay as they are, but in a
+// column that is filled in order, where each gets another text.
 func (s *Sheet) Set(target Target, typed string) error {
 	column := s.named(target.Column)
 	places := make(map[plan.Ref]int, s.source.Len())
 	for row := range s.source.Len() {
 		places[s.source.Ref(row)] = row
 	}
+	fills := column >= 0 && s.columns[column].InOrder && len(target.Refs) > 1
 	var cells []typing
 	for _, ref := range target.Refs {
 		row, found := places[ref]
 		switch {
 		case !found || column < 0:
 			return fmt.Errorf("%w: the row is gone", plan.ErrRefused)
-		case strings.TrimSpace(s.source.Cell(row, column).Text) != strings.TrimSpace(typed):
+		case fills, strings.TrimSpace(s.source.Cell(row, column).Text) != strings.TrimSpace(typed):
 			cells = append(cells, typing{ref, column, typed, s.source.RowName(row), s.columns[column].Title})
 		}
 	}
-	return s.apply(cells)
+	return s.apply(cells, true)
 }
 
 // Clear blanks the marked cells that can be typed, as one undo step.
@@ -110,23 +112,21 @@ func (s *Sheet) Clear() error {
 	if len(cells) == 0 && first == last && len(s.shown) > 0 && !s.Editable(first) {
 		return ErrReckoned
 	}
-	return s.apply(cells)
+	return s.apply(cells, false)
 }
 
-// apply sets cells as one undo step: all of them or none.
-func (s *Sheet) apply(cells []typing) error {
+// apply sets cells as one undo step: all of them or none. With once, one text was typed into all of them.
+func (s *Sheet) apply(cells []typing, once bool) error {
 	if len(cells) == 0 {
 		return nil
 	}
 	return s.do(s.stepName(cells), func(e *plan.Edit) error {
 		var misfits Misfits
-		for _, cell := range cells {
-			err := ErrReckoned
-			if set := s.source.Setter(cell.column); set != nil {
-				err = set(e, cell.ref, cell.typed)
-			}
-			if err != nil {
-				misfits.All = append(misfits.All, Misfit{cell.name, cell.heading, err})
+		for _, some := range s.joined(cells) {
+			for i, err := range s.setAll(e, some, once) {
+				if err != nil {
+					misfits.All = append(misfits.All, Misfit{some[i].name, some[i].heading, err})
+				}
 			}
 		}
 		switch {
@@ -137,6 +137,47 @@ func (s *Sheet) apply(cells []typing) error {
 		}
 		return &misfits
 	})
+}
+
+// joined gathers the cells of columns that are changed together; every other cell stands alone.
+func (s *Sheet) joined(cells []typing) (all [][]typing) {
+	at := map[int]int{}
+	for _, cell := range cells {
+		if s.together(cell.column) == nil {
+			all = append(all, []typing{cell})
+			continue
+		}
+		place, found := at[cell.column]
+		if !found {
+			place = len(all)
+			at[cell.column], all = place, append(all, nil)
+		}
+		all[place] = append(all[place], cell)
+	}
+	return all
+}
+
+func (s *Sheet) together(column int) Together {
+	if joiner, is := s.source.(Joiner); is {
+		return joiner.Together(column)
+	}
+	return nil
+}
+
+// setAll sets cells that belong together and returns what is wrong with each.
+func (s *Sheet) setAll(e *plan.Edit, cells []typing, once bool) []error {
+	if together := s.together(cells[0].column); together != nil {
+		typed := make([]Typed, len(cells))
+		for i, cell := range cells {
+			typed[i] = Typed{cell.ref, cell.typed}
+		}
+		return together(e, typed, once && len(cells) > 1)
+	}
+	set := s.source.Setter(cells[0].column)
+	if set == nil {
+		return []error{ErrReckoned}
+	}
+	return []error{set(e, cells[0].ref, cells[0].typed)}
 }
 
 // stepName is what the history calls the step: "Slack of L01", "Slack of 5 links", "Edit 12 cells".

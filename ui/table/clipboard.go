@@ -62,7 +62,7 @@ func (s *Sheet) Paste(text string) (changed int, err error) {
 	if err != nil {
 		return 0, err
 	}
-	return len(cells), s.apply(cells)
+	return len(cells), s.apply(cells, false)
 }
 
 // headings are the columns, of all, that a first line names; nil when it is no line of headings.

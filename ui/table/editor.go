@@ -1,6 +1,8 @@
 package table
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
@@ -15,9 +17,14 @@ type editing struct {
 	column string
 	field  *cellField
 	err    error
+	// begun is the text that the field had at first.
+	begun string
 }
 
 func (e *editing) exists(source Source) bool {
+	if !slices.ContainsFunc(source.Columns(), func(c Column) bool { return c.Name == e.column }) {
+		return false
+	}
 	for row := range source.Len() {
 		if source.Ref(row) == e.ref {
 			return true
@@ -80,7 +87,11 @@ func (f *cellField) TypedKey(event *fyne.KeyEvent) {
 func (f *cellField) FocusLost() {
 	f.Entry.FocusLost()
 	f.shifted = false
-	if f.grid.editing != nil && f.grid.editing.field == f {
+	switch e := f.grid.editing; {
+	case e == nil || e.field != f:
+	case f.Text == e.begun && e.err == nil && len(e.target.Refs) > 1:
+		f.grid.endEdit() // nothing was typed, so nothing goes into the others
+	default:
 		f.grid.keepEdit()
 	}
 }
@@ -110,7 +121,7 @@ func (g *Grid) begin(typed *string) {
 	}
 	field.Text = text
 	field.CursorColumn = len([]rune(text))
-	g.editing = &editing{g.sheet.Target(), g.sheet.Ref(row), g.sheet.Columns()[column].Name, field, nil}
+	g.editing = &editing{g.sheet.Target(), g.sheet.Ref(row), g.sheet.Columns()[column].Name, field, nil, text}
 	g.refreshCells()
 	g.explain()
 	if c := g.canvas(); c != nil {

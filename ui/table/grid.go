@@ -41,6 +41,12 @@ type Grid struct {
 	// Actions are items of the context menu about the cursor's row, before the table's own.
 	Actions func(source Source, row int) []*fyne.MenuItem
 
+	// Carried is told when cells of a Carried column were dragged from one row to another, CarriedOut when the selected rows
+	// were dropped beside the table, Carrying while they are dragged, and whether that is beside the table.
+	Carried    func(source Source, column string, from, to plan.Ref)
+	CarriedOut func(source Source, refs []plan.Ref, at fyne.Position)
+	Carrying   func(source Source, refs []plan.Ref, at fyne.Position, outside bool)
+
 	filter *filterField
 	count  *widget.Label
 	add    *widget.Button
@@ -52,7 +58,8 @@ type Grid struct {
 	layer  *fyne.Container
 	all    *fyne.Container
 
-	editing *editing
+	editing  *editing
+	carrying *carrying
 	// told is what the plan's selection was when it was last shown or told, telling that it is being told.
 	told    []plan.Ref
 	telling bool
@@ -254,8 +261,14 @@ func (g *Grid) explain() {
 			text = cell.Text // what is cut short above stands whole here
 		}
 		if n := len(g.sheet.Refs()); n > 1 && g.sheet.Editable(column) {
-			text += fmt.Sprintf(" What is typed goes into all %d selected.", n)
+			text += into(at, n)
 		}
+		if at.Carried && g.carries(row, column) {
+			text += " Drag it to another row."
+		}
+	}
+	if g.carrying != nil {
+		text, importance = g.carryWords(), widget.MediumImportance
 	}
 	if g.trouble != "" {
 		text, importance = g.trouble, widget.DangerImportance
@@ -265,6 +278,14 @@ func (g *Grid) explain() {
 	}
 	g.foot.Importance = importance
 	g.foot.SetText(text)
+}
+
+// into says where what is typed goes while several rows are selected.
+func into(column Column, rows int) string {
+	if column.InOrder {
+		return fmt.Sprintf(" What is typed goes into the first of the %d selected; the others follow in order.", rows)
+	}
+	return fmt.Sprintf(" What is typed goes into all %d selected.", rows)
 }
 
 // warn says at the foot why nothing was changed.

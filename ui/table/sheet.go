@@ -21,6 +21,8 @@ type Sheet struct {
 	columns []Column
 	shown   []int
 	widths  []float32
+	// away is how columns are laid that the source has not now.
+	away []settings.ColumnLook
 
 	filter string
 	sort   int
@@ -50,11 +52,25 @@ func NewSheet(source Source, do func(name string, edit func(*plan.Edit) error) e
 func (s *Sheet) Source() Source { return s.source }
 
 // SetSource shows another state of the same table. Cursor and selected rows stay with their rows; where the cursor's is
-// gone, it stands on the row that took its place.
+// gone, it stands on the row that took its place. Where columns came or went, those that stayed stay as they were laid.
 func (s *Sheet) SetSource(source Source) {
+	look := s.Look()
+	under := ""
+	if len(s.shown) > 0 {
+		under = s.columns[s.shown[s.column]].Name
+	}
+	same := slices.EqualFunc(s.columns, source.Columns(), func(a, b Column) bool { return a.Name == b.Name })
 	s.source, s.haystack = source, nil
 	s.columns = source.Columns()
-	s.arrange()
+	if same {
+		s.arrange()
+		return
+	}
+	s.usualColumns()
+	s.SetLook(look)
+	if at := slices.Index(s.shown, s.named(under)); at >= 0 {
+		s.column, s.side = at, at
+	}
 }
 
 // Len is how many rows are shown; Hidden how many the filter hides.
@@ -198,7 +214,7 @@ func (s *Sheet) findCursor() {
 
 // Look is how the table is laid out, to be kept in the preferences.
 func (s *Sheet) Look() settings.TableLook {
-	look := settings.TableLook{Down: s.down}
+	look := settings.TableLook{Down: s.down, Columns: slices.Clone(s.away)}
 	if s.sort >= 0 {
 		look.Sort = s.columns[s.sort].Name
 	}
@@ -216,15 +232,19 @@ func (s *Sheet) Look() settings.TableLook {
 	return look
 }
 
-// SetLook lays the table out as it was kept. Columns that the look does not know stand as usual, behind the others.
+// SetLook lays the table out as it was kept. A column that the look does not know stands behind its neighbour of the
+// source; what it says of columns that are not there now is kept for when they come.
 func (s *Sheet) SetLook(look settings.TableLook) {
 	if len(look.Columns) == 0 {
 		return
 	}
 	known := map[int]bool{}
-	s.shown = nil
+	s.shown, s.away = nil, nil
 	for _, kept := range look.Columns {
 		column := s.named(kept.Name)
+		if column < 0 {
+			s.away = append(s.away, kept)
+		}
 		if column < 0 || known[column] {
 			continue
 		}
@@ -236,7 +256,11 @@ func (s *Sheet) SetLook(look settings.TableLook) {
 	}
 	for column := range s.columns {
 		if !known[column] && !s.columns[column].Aside {
-			s.shown = append(s.shown, column)
+			at := slices.Index(s.shown, column-1)
+			if at < 0 {
+				at = len(s.shown) - 1
+			}
+			s.shown = slices.Insert(s.shown, at+1, column)
 		}
 	}
 	if len(s.shown) == 0 {

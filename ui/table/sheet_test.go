@@ -193,7 +193,7 @@ func TestColumnsAreChosenMovedAndKept(t *testing.T) {
 	require.Equal(t, 0, column)
 	require.True(t, down)
 	again.SetLook(settings.TableLook{Columns: []settings.ColumnLook{{Name: "gone", Width: 50}, {Name: "use", Width: 70}}})
-	require.Equal(t, []string{"Use", "No.", "Input", "Letters"}, titles(again), "columns that were not known then stand behind")
+	require.Equal(t, []string{"Use", "Letters", "No.", "Input"}, titles(again), "columns that were not known then stand behind their neighbours")
 	again.UsualColumns()
 	require.Equal(t, []string{"No.", "Input", "Use", "Letters"}, titles(again))
 	for _, column := range again.Columns() {

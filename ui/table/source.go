@@ -1,6 +1,7 @@
 package table
 
 import (
+	"errors"
 	"math"
 
 	"stageloom/model/plan"
@@ -40,6 +41,10 @@ type Column struct {
 	Width float32
 	// Aside columns are shown only when they are chosen.
 	Aside bool
+	// Carried cells are dragged to another row by the pointer, which in other columns selects rows.
+	Carried bool
+	// InOrder columns take what is typed into several rows in order from the first on.
+	InOrder bool
 	// Names marks the column by whose words a person tells rows apart; pasted rows with headings are found by it.
 	Names bool
 }
@@ -53,6 +58,22 @@ type Cell struct {
 
 // Setter changes one cell of the plan to what was typed, which may be blank. Its error says in words what is wrong with it.
 type Setter func(e *plan.Edit, ref plan.Ref, typed string) error
+
+// Typed is what was typed or pasted into a cell of a row.
+type Typed struct {
+	Ref  plan.Ref
+	Text string
+}
+
+// Together changes several cells of a column at once, so that they may take each other's places. With inOrder one text was
+// typed into all of them: the first gets it, the others follow in order. It returns an error for each cell that is wrong, or
+// nil where all are good.
+type Together func(e *plan.Edit, cells []Typed, inOrder bool) []error
+
+// Joiner is a Source with columns whose cells are changed together; Together is nil for the others.
+type Joiner interface {
+	Together(column int) Together
+}
 
 // Source is what a table shows of one state of the plan. It never changes: the next state has another Source.
 type Source interface {
@@ -95,6 +116,8 @@ type Field[R any] struct {
 	Tone    func(R) Tone
 	Choices func(R) []string
 	Set     Setter
+	// Together stands in the place of Set where cells depend on each other.
+	Together Together
 }
 
 // List is a Source of typed rows.
@@ -114,6 +137,7 @@ type List[R any] struct {
 var (
 	_ Source = (*List[int])(nil)
 	_ Grower = (*List[int])(nil)
+	_ Joiner = (*List[int])(nil)
 )
 
 // Name implements Source.
@@ -170,7 +194,18 @@ func (l *List[R]) Choices(row, column int) []string {
 }
 
 // Setter implements Source.
-func (l *List[R]) Setter(column int) Setter { return l.Fields[column].Set }
+func (l *List[R]) Setter(column int) Setter {
+	field := &l.Fields[column]
+	if field.Set != nil || field.Together == nil {
+		return field.Set
+	}
+	return func(e *plan.Edit, ref plan.Ref, typed string) error {
+		return errors.Join(field.Together(e, []Typed{{ref, typed}}, false)...)
+	}
+}
+
+// Together implements Joiner.
+func (l *List[R]) Together(column int) Together { return l.Fields[column].Together }
 
 // Empty implements Source.
 func (l *List[R]) Empty() string { return l.First }

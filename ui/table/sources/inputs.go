@@ -43,7 +43,7 @@ func Inputs(a *assess.Assessment, _ panel.Units) table.Source {
 		NameOf: func(r inputRow) string {
 			return strings.TrimSpace(fmt.Sprintf("input %d %s", r.input.Number, r.input.Name))
 		},
-		Fields: append(inputNames(), inputPlaces(p)...),
+		Fields: append(inputNames(func(r inputRow) plan.Input { return r.input }), inputPlaces(p)...),
 		Add:    addInput,
 		Remove: func(e *plan.Edit, refs []plan.Ref) error {
 			return eachRef(refs, func(key plan.Key) error { e.RemoveInput(plan.InputID(key)); return nil })
@@ -67,39 +67,40 @@ func addInput(e *plan.Edit, after plan.Ref) (plan.Ref, error) {
 
 const mostInputs = 9999
 
-func inputNames() []table.Field[inputRow] {
-	return []table.Field[inputRow]{
+// inputNames are the columns of an input itself, wherever a row has one.
+func inputNames[R any](of func(R) plan.Input) []table.Field[R] {
+	return []table.Field[R]{
 		{
 			Column: number("number", "No.", 46, "its number in the list, 1 to 9999."),
-			Text:   func(r inputRow) string { return count(r.input.Number) },
-			Value:  func(r inputRow) float64 { return float64(r.input.Number) },
+			Text:   func(r R) string { return count(of(r).Number) },
+			Value:  func(r R) float64 { return float64(of(r).Number) },
 			Set:    whole(1, mostInputs, func(l *plan.Input) *int { return &l.Number }),
 		},
 		{
 			Column: naming(column("name", "Input", 130, "what it is called: Kick in, Lead vocal.")),
-			Text:   func(r inputRow) string { return r.input.Name },
+			Text:   func(r R) string { return of(r).Name },
 			Set:    named(func(l *plan.Input) *string { return &l.Name }),
 		},
 		{
 			Column: column("source", "Source", 120, "what stands there: condenser, radio, keyboard."),
-			Text:   func(r inputRow) string { return r.input.Source },
+			Text:   func(r R) string { return of(r).Source },
 			Set:    words(func(l *plan.Input) *string { return &l.Source }),
 		},
 		{
 			Column:  choice("use", "Use", 50, "how it is plugged: mic, DI or line."),
-			Text:    func(r inputRow) string { return r.input.Use },
-			Choices: fixed[inputRow]("", "mic", "DI", "line"),
+			Text:    func(r R) string { return of(r).Use },
+			Choices: fixed[R]("", "mic", "DI", "line"),
 			Set:     oneOf(func(l *plan.Input) *string { return &l.Use }, "", "mic", "DI", "line"),
 		},
 		{
 			Column:  choice("phantom", "48 V", 46, "yes: it wants 48 V."),
-			Text:    func(r inputRow) string { return tick(r.input.Phantom) },
-			Choices: fixed[inputRow]("", "yes"),
+			Text:    func(r R) string { return tick(of(r).Phantom) },
+			Choices: fixed[R]("", "yes"),
 			Set:     yes(func(l *plan.Input) *bool { return &l.Phantom }),
 		},
 		{
 			Column: column("stand", "Stand", 84, "tall boom, short boom, clip."),
-			Text:   func(r inputRow) string { return r.input.Stand },
+			Text:   func(r R) string { return of(r).Stand },
 			Set:    words(func(l *plan.Input) *string { return &l.Stand }),
 		},
 	}
@@ -146,81 +147,6 @@ func inputPlaces(p *plan.Plan) []table.Field[inputRow] {
 			Column: column("note", "Note", 140, "anything the crew should know."),
 			Text:   func(r inputRow) string { return r.input.Note },
 			Set:    note(func(l *plan.Input) *string { return &l.Note }),
-		},
-	}
-}
-
-// outputRow is an output with where it is patched.
-type outputRow struct {
-	output plan.Output
-	from   string
-	to     string
-}
-
-// Outputs is a row an output, by number.
-func Outputs(a *assess.Assessment, _ panel.Units) table.Source {
-	p := a.Plan
-	var rows []outputRow
-	for output := range p.Outputs.All() {
-		row := outputRow{output: output}
-		patched, found := p.OutputPatches.Get(plan.OutputPatch{Output: output.ID}.Key())
-		console, _ := p.Device(patched.Console)
-		row.from = console.Name
-		if device, known := p.Device(patched.Device); found && known {
-			row.to = fmt.Sprintf("%s %d", device.Name, patched.Socket)
-		}
-		rows = append(rows, row)
-	}
-	slices.SortStableFunc(rows, func(x, y outputRow) int {
-		return cmp.Or(cmp.Compare(x.output.Number, y.output.Number), assess.Natural(x.output.Name, y.output.Name))
-	})
-	return &table.List[outputRow]{
-		ID: "outputs", One: "output", Many: "outputs", Rows: rows,
-		First: "There is no output yet. Press Insert to begin the output list.",
-		RefOf: func(r outputRow) plan.Ref { return plan.RefOf(r.output) },
-		NameOf: func(r outputRow) string {
-			return strings.TrimSpace(fmt.Sprintf("output %d %s", r.output.Number, r.output.Name))
-		},
-		Fields: outputFields(),
-		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
-			next := 0
-			for output := range e.Now().Outputs.All() {
-				next = max(next, output.Number)
-			}
-			id := e.AddOutput(plan.Output{Number: min(next+1, mostInputs), Name: fmt.Sprintf("Output %d", next+1)})
-			return plan.Ref{Table: "outputs", Key: plan.Key(id)}, nil
-		},
-		Remove: func(e *plan.Edit, refs []plan.Ref) error {
-			return eachRef(refs, func(key plan.Key) error { e.RemoveOutput(plan.OutputID(key)); return nil })
-		},
-	}
-}
-
-func outputFields() []table.Field[outputRow] {
-	return []table.Field[outputRow]{
-		{
-			Column: number("number", "No.", 46, "its number in the list, 1 to 9999."),
-			Text:   func(r outputRow) string { return count(r.output.Number) },
-			Value:  func(r outputRow) float64 { return float64(r.output.Number) },
-			Set:    whole(1, mostInputs, func(l *plan.Output) *int { return &l.Number }),
-		},
-		{
-			Column: naming(column("name", "Output", 150, "what it is called: Main left, Monitor 3.")),
-			Text:   func(r outputRow) string { return r.output.Name },
-			Set:    named(func(l *plan.Output) *string { return &l.Name }),
-		},
-		{
-			Column: column("console", "From", 120, "the console that it comes from; the patch says so."),
-			Text:   func(r outputRow) string { return r.from },
-		},
-		{
-			Column: column("socket", "Socket", 110, "the socket that it is patched to; the patch says so."),
-			Text:   func(r outputRow) string { return r.to },
-		},
-		{
-			Column: column("note", "Note", 220, "anything the crew should know."),
-			Text:   func(r outputRow) string { return r.output.Note },
-			Set:    note(func(l *plan.Output) *string { return &l.Note }),
 		},
 	}
 }

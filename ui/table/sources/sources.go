@@ -2,28 +2,47 @@ package sources
 
 import (
 	"stageloom/model/assess"
+	"stageloom/model/plan"
 	"stageloom/ui/panel"
 	"stageloom/ui/table"
 )
 
-// Sheet is one table of the window: its name in preferences, its title on screen, and what it holds of an assessment.
+// Sight is how a table looks at a plan: in which units, and at which act. Channels tells that an input that is moved to
+// another socket keeps its channels.
+type Sight struct {
+	Units    panel.Units
+	Act      plan.ActID
+	Channels bool
+}
+
+// Sheet is one table of the window: its name in preferences, its title on screen, and what it holds of an assessment. Acts
+// tells that it shows one act at a time.
 type Sheet struct {
 	Name, Title string
-	Of          func(a *assess.Assessment, units panel.Units) table.Source
+	Acts        bool
+	Of          func(a *assess.Assessment, at Sight) table.Source
+}
+
+// always is a table that is the same in all acts.
+func always(of func(*assess.Assessment, panel.Units) table.Source) func(*assess.Assessment, Sight) table.Source {
+	return func(a *assess.Assessment, at Sight) table.Source { return of(a, at.Units) }
 }
 
 // All lists the tables in the order of their tabs.
 func All() []Sheet {
 	return []Sheet{
-		{"links", "Links", Links},
-		{"cables", "Cables", Cables},
-		{"devices", "Devices", Devices},
-		{"stock", "Stock", Stock},
-		{"inputs", "Inputs", Inputs},
-		{"findings", "Findings", Findings},
-		{"positions", "Positions", Positions},
-		{"house lines", "House lines", HouseLines},
-		{"outputs", "Outputs", Outputs},
+		{"links", "Links", false, always(Links)},
+		{"cables", "Cables", false, always(Cables)},
+		{"devices", "Devices", false, always(Devices)},
+		{"stock", "Stock", false, always(Stock)},
+		{"inputs", "Inputs", false, always(Inputs)},
+		{"findings", "Findings", false, always(Findings)},
+		{"patch", "Patch", true, Patch},
+		{"sockets", "Sockets", true, Sockets},
+		{"acts", "Acts", false, always(Acts)},
+		{"outputs", "Outputs", true, Outputs},
+		{"positions", "Positions", false, always(Positions)},
+		{"house lines", "House lines", false, always(HouseLines)},
 	}
 }
 

@@ -101,8 +101,8 @@ func TestTables(t *testing.T) {
 			continue // what is found is for the rules' own tests
 		}
 		t.Run(sheet.Name, func(t *testing.T) {
-			golden(t, strings.ReplaceAll(sheet.Name, " ", "-"), told(sheet.Of(a, panel.Units{})))
-			golden(t, strings.ReplaceAll(sheet.Name, " ", "-")+"-feet", told(sheet.Of(a, feet)))
+			golden(t, strings.ReplaceAll(sheet.Name, " ", "-"), told(sheet.Of(a, sources.Sight{})))
+			golden(t, strings.ReplaceAll(sheet.Name, " ", "-")+"-feet", told(sheet.Of(a, sources.Sight{Units: feet})))
 		})
 	}
 }
@@ -111,7 +111,7 @@ func TestEveryTableSaysWhatToDoFirstAndWhatItsColumnsHold(t *testing.T) {
 	empty := assess.Of(plan.New("New"))
 	names := map[string]bool{}
 	for _, sheet := range sources.All() {
-		s := sheet.Of(empty, panel.Units{})
+		s := sheet.Of(empty, sources.Sight{})
 		require.Equal(t, sheet.Name, s.Name())
 		require.Zero(t, s.Len())
 		require.NotEmpty(t, s.Empty())
@@ -135,7 +135,7 @@ func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units pan
 	t.Helper()
 	chosen, found := sources.Named(sheet)
 	require.True(t, found)
-	s := chosen.Of(assess.Of(p), units)
+	s := chosen.Of(assess.Of(p), sources.Sight{Units: units})
 	for at := range s.Len() {
 		if s.RowName(at) != row {
 			continue
@@ -153,7 +153,7 @@ func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units pan
 // cell is what stands in a cell.
 func cell(p *plan.Plan, sheet, row, column string) string {
 	chosen, _ := sources.Named(sheet)
-	s := chosen.Of(assess.Of(p), panel.Units{})
+	s := chosen.Of(assess.Of(p), sources.Sight{})
 	for at := range s.Len() {
 		for i, c := range s.Columns() {
 			if s.RowName(at) == row && c.Name == column {
@@ -252,7 +252,7 @@ func TestWhatACellSaysCanBeTypedInto(t *testing.T) {
 	for _, units := range []panel.Units{{}, feet} {
 		a := assess.Of(p)
 		for _, sheet := range sources.All() {
-			s := sheet.Of(a, units)
+			s := sheet.Of(a, sources.Sight{Units: units})
 			for row := range s.Len() {
 				for i, column := range s.Columns() {
 					if s.Setter(i) == nil || sheet.Name == "cables" && column.Name != "kept" && column.Name != "reel" {
@@ -279,7 +279,7 @@ func TestAPositionTypedElsewhereTakesItsDevicesAlong(t *testing.T) {
 func TestRowsAreAddedAndRemovedWhereTheyMayBe(t *testing.T) {
 	for _, sheet := range sources.All() {
 		p := show(t)
-		s := sheet.Of(assess.Of(p), panel.Units{})
+		s := sheet.Of(assess.Of(p), sources.Sight{})
 		grower := s.(table.Grower)
 		if add := grower.Adder(); add != nil {
 			var ref plan.Ref
@@ -299,7 +299,7 @@ func TestRowsAreAddedAndRemovedWhereTheyMayBe(t *testing.T) {
 			}
 			next, err := plan.Do(p, plan.NewIDSource(9, 9), func(e *plan.Edit) error { return remove(e, refs) })
 			require.NoError(t, err, sheet.Name)
-			require.Zero(t, sheet.Of(assess.Of(next), panel.Units{}).Len(), sheet.Name)
+			require.Zero(t, sheet.Of(assess.Of(next), sources.Sight{}).Len(), sheet.Name)
 		}
 	}
 }

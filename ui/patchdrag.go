@@ -1,0 +1,158 @@
+package ui
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+	"stageloom/ui/table"
+	"stageloom/ui/table/sources"
+)
+
+// carriedPatch moves what was dragged from one row of the patch to another. What was there takes its place.
+func (w *window) carriedPatch(_ table.Source, column string, from, to plan.Ref) {
+	act, view := w.actNow(), w.desk.Assessment().Patch
+	follow := w.settings.ChannelsFollow()
+	if socket, found := sources.SocketAt(from); found {
+		goal, _ := sources.SocketAt(to)
+		w.carrySocket(act, socket, goal, follow)
+		return
+	}
+	a, found := act.Line(plan.InputID(from.Key))
+	b, known := act.Line(plan.InputID(to.Key))
+	if !found || !known {
+		return
+	}
+	console, isChannel := sources.ConsoleOf(w.desk.Assessment(), act.Act.ID, column)
+	switch {
+	case isChannel && a.Number(console) > 0 && b.Number(console) > 0:
+		w.do("Swap channels of "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
+			return patch.SetChannels(e, act.Act.ID, console, []patch.Wanted{
+				{Input: a.Input.ID, Channel: b.Number(console)}, {Input: b.Input.ID, Channel: a.Number(console)},
+			})
+		})
+	case isChannel:
+		w.do(fmt.Sprintf("%s %d to %s", view.Name(console), a.Number(console), b.Input.Name), func(e *plan.Edit) error {
+			return patch.SetChannels(e, act.Act.ID, console, []patch.Wanted{
+				{Input: a.Input.ID}, {Input: b.Input.ID, Channel: a.Number(console)},
+			})
+		})
+	case b.Patched() && a.Patched():
+		w.do("Swap "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
+			return patch.Swap(e, act.Act.ID, a.Input.ID, b.Input.ID, follow)
+		})
+	case a.Patched():
+		w.do(view.SocketWords(a.At)+" to "+b.Input.Name, func(e *plan.Edit) error {
+			if err := patch.Unplug(e, act.Act.ID, a.Input.ID); err != nil {
+				return err
+			}
+			return patch.Plug(e, act.Act.ID, b.Input.ID, a.At, follow)
+		})
+	}
+}
+
+// carrySocket moves what is plugged in at one socket to another; what is there comes back in exchange.
+func (w *window) carrySocket(act *patch.Act, from, to patch.Socket, follow bool) {
+	var moves []patch.Move
+	for _, line := range act.Lines {
+		switch {
+		case line.Struck:
+		case line.At == from:
+			moves = append(moves, patch.Move{Input: line.Input.ID, To: to})
+		case line.At == to:
+			moves = append(moves, patch.Move{Input: line.Input.ID, To: from})
+		}
+	}
+	if len(moves) == 0 {
+		w.notice.Say("Only inputs are dragged from socket to socket; an output is patched in the table of outputs.")
+		return
+	}
+	view := w.desk.Assessment().Patch
+	w.do(fmt.Sprintf("%s to %s", view.SocketWords(from), view.SocketWords(to)), func(e *plan.Edit) error {
+		return patch.PlugAll(e, act.Act.ID, moves, follow)
+	})
+}
+
+// carriedInputs are the inputs of the rows that are dragged.
+func (w *window) carriedInputs() []plan.InputID {
+	c, _ := w.patchChosen()
+	return c.inputs
+}
+
+// firstFree is the first socket of a device from which on so many are free in the act.
+func firstFree(view *patch.View, act *patch.Act, device plan.DeviceID, wanted int, moving []plan.InputID) (patch.Socket, bool) {
+	free := 0
+	for _, row := range view.Box(act, device) {
+		if row.Socket.Output {
+			break
+		}
+		free++
+		for _, line := range row.Lines {
+			if !contains(moving, line.Input.ID) {
+				free = 0
+			}
+		}
+		if free == wanted {
+			return patch.Socket{Device: device, Number: row.Socket.Number - wanted + 1}, true
+		}
+	}
+	return patch.Socket{}, false
+}
+
+func contains(ids []plan.InputID, id plan.InputID) bool {
+	for _, other := range ids {
+		if other == id {
+			return true
+		}
+	}
+	return false
+}
+
+// boxAt is the device with sockets at a place of the window, and where inputs dropped there would go.
+func (w *window) boxAt(at fyne.Position, inputs []plan.InputID) (words string, first patch.Socket, room bool) {
+	ref, found := w.plan.RowAt(at)
+	view := w.desk.Assessment().Patch
+	device := plan.DeviceID(ref.Key)
+	if !found || ref.Table != "devices" || view.Sockets(device, false) == 0 {
+		return "", patch.Socket{}, false
+	}
+	first, room = firstFree(view, w.actNow(), device, len(inputs), inputs)
+	switch {
+	case !room:
+		return fmt.Sprintf("%s has not %d free sockets in a row", view.Name(device), len(inputs)), first, false
+	case len(inputs) == 1:
+		return "to " + view.SocketWords(first), first, true
+	}
+	return fmt.Sprintf("to %s and on", view.SocketWords(first)), first, true
+}
+
+// carryInputs shows under the pointer what is dragged out of a table of the patch, and where it would go.
+func (w *window) carryInputs(_ table.Source, _ []plan.Ref, at fyne.Position, outside bool) {
+	inputs := w.carriedInputs()
+	if !outside || len(inputs) == 0 {
+		w.ghost.hide()
+		return
+	}
+	words, _, _ := w.boxAt(at, inputs)
+	w.ghost.show(w.inputsNamed(inputs)+"   "+words, at.Subtract(fyne.NewPos(0, aboveHand)))
+}
+
+// droppedInputs plugs what was dragged onto a device of the plan into its first free sockets, in the order of the table.
+func (w *window) droppedInputs(_ table.Source, _ []plan.Ref, at fyne.Position) {
+	w.ghost.hide()
+	inputs := w.carriedInputs()
+	words, first, room := w.boxAt(at, inputs)
+	switch {
+	case len(inputs) == 0:
+	case words == "":
+		w.notice.Say("Drop inputs on a device of the plan that has sockets, or on a row of the table.")
+	case !room:
+		w.notice.Warn(words + ".")
+	default:
+		w.do("Plug "+w.inputsNamed(inputs)+" into "+w.desk.Assessment().Patch.Name(first.Device), func(e *plan.Edit) error {
+			return patch.Fill(e, w.actShown(), inputs, first, w.settings.ChannelsFollow())
+		})
+	}
+}

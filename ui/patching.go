@@ -1,0 +1,233 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"fyne.io/fyne/v2"
+
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+	"stageloom/ui/table"
+	"stageloom/ui/table/sources"
+)
+
+// patchChoice is what the open table of the patch has selected: inputs, in the order shown, and the console in whose column
+// the cursor stands, if it stands in one.
+type patchChoice struct {
+	inputs  []plan.InputID
+	console plan.DeviceID
+	sockets []patch.Socket
+}
+
+// patchChosen returns what is selected, where the open table is one of the patch.
+func (w *window) patchChosen() (c patchChoice, patches bool) {
+	grid := w.tables.grid()
+	if grid == nil || !slices.Contains([]string{"patch", "sockets"}, w.tables.open) {
+		return c, false
+	}
+	act := w.actNow()
+	for _, ref := range grid.Sheet().Refs() {
+		if ref.Table == "inputs" {
+			c.inputs = append(c.inputs, plan.InputID(ref.Key))
+		}
+		socket, found := sources.SocketAt(ref)
+		if !found {
+			continue
+		}
+		c.sockets = append(c.sockets, socket)
+		for _, line := range act.Lines {
+			if line.At == socket && !line.Struck {
+				c.inputs = append(c.inputs, line.Input.ID)
+			}
+		}
+	}
+	if row, column := grid.Sheet().Cursor(); row >= 0 {
+		c.console, _ = sources.ConsoleOf(w.desk.Assessment(), w.actShown(), grid.Sheet().Columns()[column].Name)
+	}
+	return c, true
+}
+
+// actNow is the patch of the act that is shown.
+func (w *window) actNow() *patch.Act {
+	act, _ := w.desk.Assessment().Patch.Act(w.actShown())
+	return act
+}
+
+// channelNumbers are the channels of a console that have the chosen inputs.
+func (w *window) channelNumbers(c patchChoice) (numbers []int) {
+	act := w.actNow()
+	for _, id := range c.inputs {
+		line, _ := act.Line(id)
+		for _, channel := range line.Channels() {
+			if channel.Console == c.console && !slices.Contains(numbers, channel.Number) {
+				numbers = append(numbers, channel.Number)
+			}
+		}
+	}
+	return numbers
+}
+
+// patchDo makes a step on what is selected in a table of the patch, or says what to select.
+func (w *window) patchDo(name string, least int, edit func(e *plan.Edit, act plan.ActID, c patchChoice) error) {
+	c, patches := w.patchChosen()
+	if !patches || len(c.inputs) < least {
+		w.notice.Say(map[int]string{
+			1: "Select inputs in the table of the patch first: Ctrl 7.", 2: "Select two inputs in the table of the patch first: Ctrl 7.",
+		}[least])
+		return
+	}
+	if grid := w.tables.grid(); !grid.Keep() {
+		return
+	}
+	w.do(name+" "+w.inputsNamed(c.inputs), func(e *plan.Edit) error { return edit(e, w.actShown(), c) })
+}
+
+// inputsNamed are inputs in the name of a step: "Kick in", "16 inputs".
+func (w *window) inputsNamed(ids []plan.InputID) string {
+	if len(ids) == 1 {
+		input, _ := w.desk.Plan().Inputs.Get(plan.Key(ids[0]))
+		return input.Name
+	}
+	return fmt.Sprintf("%d inputs", len(ids))
+}
+
+func (w *window) swapPatch() {
+	w.patchDo("Swap", 2, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
+		if len(c.inputs) != 2 {
+			return fmt.Errorf("select two inputs to swap; %d are selected", len(c.inputs))
+		}
+		if numbers := w.channelNumbers(c); c.console != "" {
+			if len(numbers) != 2 {
+				return errors.New("one of the two has no channel there; type the number instead")
+			}
+			return patch.SwapChannels(e, act, c.console, numbers[0], numbers[1])
+		}
+		return patch.Swap(e, act, c.inputs[0], c.inputs[1], w.settings.ChannelsFollow())
+	})
+}
+
+// shiftPatch moves the selected inputs by sockets, or in the column of a console by channels.
+func (w *window) shiftPatch(by int) {
+	w.patchDo("Shift", 1, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
+		if c.console != "" {
+			return patch.ShiftChannels(e, act, c.console, w.channelNumbers(c), by)
+		}
+		return patch.Shift(e, act, c.inputs, by, w.settings.ChannelsFollow())
+	})
+}
+
+func (w *window) sortPatch() {
+	w.patchDo("Sort", 2, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
+		return patch.Sort(e, act, c.inputs, w.settings.ChannelsFollow())
+	})
+}
+
+// clearPatch lets an act have the selected inputs as the house has them; in the house it unplugs them.
+func (w *window) clearPatch() {
+	w.patchDo(w.clearLabel(), 1, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
+		if c.console != "" {
+			patch.ClearChannels(e, act, c.console, w.channelNumbers(c)...)
+			return nil
+		}
+		patch.Clear(e, act, c.inputs...)
+		return nil
+	})
+}
+
+func (w *window) clearLabel() string {
+	if w.actShown() == "" {
+		return "Unplug"
+	}
+	return "As in the house"
+}
+
+func (w *window) strikePatch() {
+	w.patchDo("Strike", 1, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
+		switch {
+		case act == "":
+			return errors.New("an act strikes what the house has; in the house it is unplugged")
+		case c.console != "":
+			patch.StrikeChannels(e, act, c.console, w.channelNumbers(c)...)
+		default:
+			patch.Strike(e, act, c.inputs...)
+		}
+		return nil
+	})
+}
+
+// giveOut gives slots to every channel that lacks them, and says what had none left.
+func (w *window) giveOut() {
+	given, refused := 0, []error(nil)
+	w.do("Give out slots", func(e *plan.Edit) error {
+		given, refused = patch.GiveOut(e)
+		return nil
+	})
+	switch {
+	case len(refused) > 0:
+		w.notice.Warn(fmt.Sprintf("%d slots given out. %s", given, table.Sentence(refused[0])))
+	case given == 0:
+		w.notice.Say("Every channel has its slots already.")
+	default:
+		w.notice.Say(fmt.Sprintf("%d slots given out. Ctrl Z takes them back.", given))
+	}
+}
+
+// patchMenu is what can be done to the patch.
+func (w *window) patchMenu() *fyne.Menu {
+	follow := fyne.NewMenuItem("Channels stay with their inputs", func() {
+		w.settings.SetChannelsFollow(!w.settings.ChannelsFollow())
+		w.tables.outdate()
+		w.tables.fill()
+		w.window.SetMainMenu(w.menu())
+	})
+	follow.Checked = w.settings.ChannelsFollow()
+	menu := fyne.NewMenu("Patch", w.actItems()...)
+	menu.Items = append(menu.Items, w.patchItems()...)
+	menu.Items = append(menu.Items,
+		fyne.NewMenuItemSeparator(),
+		follow,
+		fyne.NewMenuItem("Give out slots", w.giveOut),
+		fyne.NewMenuItem("Move the patch of a device…", w.askRehome),
+		fyne.NewMenuItem("Import an input list…", w.importInputs),
+	)
+	return menu
+}
+
+// actItems choose the act that is shown, where there are several.
+func (w *window) actItems() (items []*fyne.MenuItem) {
+	shown := w.desk.Assessment().Patch.Shown()
+	if len(shown) < 2 {
+		return nil
+	}
+	choose := fyne.NewMenuItem("Act", nil)
+	choose.ChildMenu = fyne.NewMenu("")
+	for _, act := range shown {
+		item := fyne.NewMenuItem(w.actLabel(act), func() { w.showAct(act.Act.ID) })
+		item.Checked = act.Act.ID == w.actShown()
+		choose.ChildMenu.Items = append(choose.ChildMenu.Items, item)
+	}
+	return []*fyne.MenuItem{
+		choose,
+		w.item("Next act", key(fyne.KeyPageDown, control), func() { w.nextAct(1) }),
+		w.item("Previous act", key(fyne.KeyPageUp, control), func() { w.nextAct(-1) }),
+		fyne.NewMenuItemSeparator(),
+	}
+}
+
+// patchItems are what can be done to the selected rows of the patch.
+func (w *window) patchItems() []*fyne.MenuItem {
+	items := []*fyne.MenuItem{
+		w.item("In order from here…", key(fyne.KeyI, control|shift), w.askFill),
+		fyne.NewMenuItem("Swap the two", w.swapPatch),
+		fyne.NewMenuItem("One socket or channel further", func() { w.shiftPatch(1) }),
+		fyne.NewMenuItem("One socket or channel back", func() { w.shiftPatch(-1) }),
+		fyne.NewMenuItem("Sort by number", w.sortPatch),
+		fyne.NewMenuItem(w.clearLabel(), w.clearPatch),
+	}
+	if w.actShown() != "" {
+		items = append(items, fyne.NewMenuItem("Strike from this act", w.strikePatch))
+	}
+	return items
+}

@@ -1,0 +1,183 @@
+package sources
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"stageloom/model/assess"
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+	"stageloom/ui/table"
+)
+
+// outputRow is one output in the act that is looked at.
+type outputRow struct {
+	*patch.OutputLine
+	from, socket, slots, trouble string
+}
+
+// Outputs is a row an output, by number, and where it goes in one act.
+func Outputs(a *assess.Assessment, at Sight) table.Source {
+	s := sighted(a, at)
+	var rows []outputRow
+	for _, line := range s.act.Outputs {
+		rows = append(rows, s.outputRow(line))
+	}
+	return &table.List[outputRow]{
+		ID: "outputs", One: "output", Many: "outputs", Rows: rows,
+		First: "There is no output yet. Press Insert to begin the output list.",
+		RefOf: func(r outputRow) plan.Ref { return plan.RefOf(r.Output) },
+		NameOf: func(r outputRow) string {
+			return strings.TrimSpace(fmt.Sprintf("output %d %s", r.Output.Number, r.Output.Name))
+		},
+		Fields: append(outputNames(), s.outputPlaces()...),
+		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
+			next := 0
+			for output := range e.Now().Outputs.All() {
+				next = max(next, output.Number)
+			}
+			id := e.AddOutput(plan.Output{Number: min(next+1, mostInputs), Name: fmt.Sprintf("Output %d", next+1)})
+			return plan.Ref{Table: "outputs", Key: plan.Key(id)}, nil
+		},
+		Remove: func(e *plan.Edit, refs []plan.Ref) error {
+			return eachRef(refs, func(key plan.Key) error { e.RemoveOutput(plan.OutputID(key)); return nil })
+		},
+	}
+}
+
+func (s *patching) outputRow(line *patch.OutputLine) outputRow {
+	row := outputRow{OutputLine: line, from: s.view.Name(line.Console), socket: s.view.SocketWords(line.Socket), slots: s.view.SlotWords(line.Hops)}
+	if line.Struck {
+		row.socket = struck
+	}
+	var said []string
+	for _, finding := range s.FindingsAt("outputs", line.Output.Key()) {
+		if finding.Act == "" || finding.Act == s.act.Act.ID {
+			said = append(said, finding.Severity.String()+": "+finding.What)
+		}
+	}
+	row.trouble = strings.Join(said, "; ")
+	return row
+}
+
+func outputNames() []table.Field[outputRow] {
+	return []table.Field[outputRow]{
+		{
+			Column: number("number", "No.", 46, "its number in the list, 1 to 9999."),
+			Text:   func(r outputRow) string { return count(r.Output.Number) },
+			Value:  func(r outputRow) float64 { return float64(r.Output.Number) },
+			Set:    whole(1, mostInputs, func(l *plan.Output) *int { return &l.Number }),
+		},
+		{
+			Column: naming(column("name", "Output", 150, "what it is called: Main left, Monitor 3.")),
+			Text:   func(r outputRow) string { return r.Output.Name },
+			Set:    named(func(l *plan.Output) *string { return &l.Name }),
+		},
+	}
+}
+
+func (s *patching) outputPlaces() []table.Field[outputRow] {
+	consoles := &catalogued{}
+	for _, id := range s.view.Consoles() {
+		consoles.add(s.view.Name(id), string(id))
+	}
+	return []table.Field[outputRow]{
+		{
+			Column:  choice("console", "From", 120, "the console that it comes from."),
+			Text:    func(r outputRow) string { return r.from },
+			Choices: func(outputRow) []string { return append([]string{""}, consoles.names...) },
+			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+				return s.setOutput(e, ref, func(row *plan.OutputPatch) (err error) {
+					id := ""
+					if typed = strings.TrimSpace(typed); typed != "" {
+						id, err = consoles.id(typed)
+					}
+					row.Console = plan.DeviceID(id)
+					return err
+				})
+			},
+		},
+		{
+			Column: column("socket", "Socket", 120, "the output socket that it leaves by: a box and a number; blank is none, in an act as the house; “struck” does without it in an act."),
+			Text:   func(r outputRow) string { return r.socket },
+			Set:    s.setOutputSocket,
+		},
+		{
+			Column: column("trouble", "What is wrong", 240, "what findings say of it here."),
+			Text:   func(r outputRow) string { return r.trouble },
+			Tone:   func(r outputRow) table.Tone { return toneOf(r.trouble) },
+		},
+		{
+			Column: aside(column("slots", "Slots", 120, "the slots of links that it takes.")),
+			Text:   func(r outputRow) string { return r.slots },
+		},
+		{
+			Column: column("note", "Note", 200, "anything the crew should know."),
+			Text:   func(r outputRow) string { return r.Output.Note },
+			Set:    note(func(l *plan.Output) *string { return &l.Note }),
+		},
+	}
+}
+
+// setOutput changes where an output goes in the act; one that comes from a console and has a socket is given its slots.
+func (s *patching) setOutput(e *plan.Edit, ref plan.Ref, with func(*plan.OutputPatch) error) error {
+	id, act := plan.OutputID(ref.Key), s.act.Act.ID
+	row, found := e.Now().OutputPatches.Get(plan.OutputPatch{Act: act, Output: id}.Key())
+	if !found {
+		row, _ = e.Now().OutputPatches.Get(plan.OutputPatch{Output: id}.Key())
+	}
+	row.Act, row.Output, row.Strike = act, id, false
+	if err := with(&row); err != nil {
+		return err
+	}
+	if row.Console != "" && row.Device != "" {
+		return patch.SetOutput(e, act, id, row.Console, patch.Socket{Device: row.Device, Number: row.Socket, Output: true})
+	}
+	if row.Console == "" && row.Device == "" {
+		plan.Drop[plan.OutputPatch](e, row.Key())
+		return nil
+	}
+	plan.Put(e, row)
+	return nil
+}
+
+func (s *patching) setOutputSocket(e *plan.Edit, ref plan.Ref, typed string) error {
+	act := s.act.Act.ID
+	switch text := strings.ToLower(strings.TrimSpace(typed)); {
+	case text == "":
+		plan.Drop[plan.OutputPatch](e, plan.OutputPatch{Act: act, Output: plan.OutputID(ref.Key)}.Key())
+		return nil
+	case (text == struck || text == "strike" || text == "-") && s.act.House():
+		return fmt.Errorf("only an act strikes what the house has; leave it blank to unplug it")
+	case text == struck || text == "strike" || text == "-":
+		plan.Put(e, plan.OutputPatch{Act: act, Output: plan.OutputID(ref.Key), Strike: true})
+		return nil
+	}
+	usual := plan.DeviceID("")
+	for _, line := range s.act.Outputs {
+		if plan.RefOf(line.Output) == ref {
+			usual = line.Socket.Device
+		}
+	}
+	to, err := s.view.ReadSocket(typed, usual, true)
+	if err != nil {
+		return err
+	}
+	return s.setOutput(e, ref, func(row *plan.OutputPatch) error {
+		row.Device, row.Socket = to.Device, to.Number
+		if row.Console == "" {
+			row.Console = s.onlyConsole()
+		}
+		return nil
+	})
+}
+
+// onlyConsole is the console of a plan that has one alone.
+func (s *patching) onlyConsole() plan.DeviceID {
+	all := slices.DeleteFunc(slices.Clone(s.view.Consoles()), func(id plan.DeviceID) bool { return !s.act.Here(id) })
+	if len(all) == 1 {
+		return all[0]
+	}
+	return ""
+}

@@ -1,0 +1,353 @@
+package sources
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"stageloom/model/assess"
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+	"stageloom/ui/table"
+)
+
+// patchRow is one input in the act that is looked at.
+type patchRow struct {
+	*patch.Line
+	socket, stands, slots, words, trouble string
+	crowded                               bool
+}
+
+// ConsoleColumn is the name of the column of a console, which begins so; the same in another plan with a console of the same
+// name.
+const ConsoleColumn = "console "
+
+// Patch is who gets what in one act: a row an input, a column a console, the number of the channel in the cell.
+func Patch(a *assess.Assessment, at Sight) table.Source {
+	s := sighted(a, at)
+	var rows []patchRow
+	for _, line := range s.act.Lines {
+		rows = append(rows, s.patchRow(line))
+	}
+	return &table.List[patchRow]{
+		ID: "patch", One: "input", Many: "inputs", Rows: rows,
+		First:  "There is no input to patch yet. Begin the input list in the table of inputs, or import one with the Patch menu.",
+		RefOf:  func(r patchRow) plan.Ref { return plan.RefOf(r.Input) },
+		NameOf: func(r patchRow) string { return inputWords(r.Input) },
+		Fields: slices.Concat(
+			patchNames(), []table.Field[patchRow]{s.socketField()}, s.consoleFields(), s.patchEnds(),
+		),
+	}
+}
+
+func inputWords(input plan.Input) string {
+	return strings.TrimSpace(fmt.Sprintf("input %d %s", input.Number, input.Name))
+}
+
+// patching is the act that a table looks at, with what its cells say.
+type patching struct {
+	*assess.Assessment
+	view     *patch.View
+	act      *patch.Act
+	channels bool
+	// holders are how many inputs are on a socket.
+	holders map[patch.Socket]int
+}
+
+func sighted(a *assess.Assessment, at Sight) *patching {
+	act, found := a.Patch.Act(at.Act)
+	if !found {
+		act = a.Patch.House()
+	}
+	s := &patching{Assessment: a, view: a.Patch, act: act, channels: at.Channels, holders: map[patch.Socket]int{}}
+	for _, line := range act.Lines {
+		for socket := range line.Sockets() {
+			s.holders[socket]++
+		}
+	}
+	return s
+}
+
+func (s *patching) patchRow(line *patch.Line) patchRow {
+	row := patchRow{Line: line, socket: s.view.SocketWords(line.At), words: s.view.Words(line), stands: s.stands(line)}
+	if line.Struck {
+		row.socket = struck
+	}
+	for i := range line.Legs {
+		for _, channel := range line.Legs[i].Channels {
+			if words := s.view.SlotWords(channel.Hops); words != "" && !strings.Contains(row.slots, words) {
+				row.slots = strings.TrimPrefix(row.slots+", "+words, ", ")
+			}
+		}
+	}
+	for socket := range line.Sockets() {
+		row.crowded = row.crowded || s.holders[socket] > 1
+	}
+	row.trouble = s.troubleOf(line)
+	return row
+}
+
+// struck is what a cell says of an input that the act does without.
+const struck = "struck"
+
+// stands says whether an act has an input from the house or otherwise.
+func (s *patching) stands(line *patch.Line) string {
+	switch {
+	case s.act.House():
+		return ""
+	case line.Struck:
+		return struck
+	case line.Input.Act == s.act.Act.ID:
+		return "this act's"
+	case s.view.Differs(s.act, line):
+		return "otherwise"
+	}
+	return "as the house"
+}
+
+// troubleOf is what findings say of an input in this act.
+func (s *patching) troubleOf(line *patch.Line) string {
+	var said []string
+	for _, finding := range s.FindingsAt("inputs", line.Input.Key()) {
+		inherited := finding.Act == "" && (s.act.House() || !s.view.Differs(s.act, line))
+		if finding.Act == s.act.Act.ID || inherited {
+			said = append(said, finding.Severity.String()+": "+finding.What)
+		}
+	}
+	return strings.Join(said, "; ")
+}
+
+// tone mutes what an act has from the house.
+func (s *patching) tone(r patchRow) table.Tone {
+	if !s.act.House() && !s.view.Differs(s.act, r.Line) && r.Line.Input.Act == "" {
+		return table.Muted
+	}
+	return table.Usual
+}
+
+func patchNames() []table.Field[patchRow] {
+	var fields []table.Field[patchRow]
+	for _, field := range inputNames(func(r patchRow) plan.Input { return r.Input }) {
+		field.Aside = field.Name == "source" || field.Name == "stand"
+		fields = append(fields, field)
+	}
+	return fields
+}
+
+func (s *patching) socketField() table.Field[patchRow] {
+	at := column("socket", "Socket", 120, "where it is plugged: a box and a number, or the number alone for the box that it is on.")
+	if !s.act.House() {
+		at.Help = "where it is plugged in this act, by box and number; blank is as in the house, “struck” does without it."
+	}
+	at.Carried, at.InOrder = true, true
+	return table.Field[patchRow]{
+		Column: at,
+		Text:   func(r patchRow) string { return r.socket },
+		Tone: func(r patchRow) table.Tone {
+			if r.crowded && !r.Struck {
+				return table.Stop
+			}
+			return s.tone(r)
+		},
+		Together: s.plugAll,
+	}
+}
+
+// plugAll plugs inputs into the sockets that were typed.
+func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
+	errs := make([]error, len(cells))
+	var moves []patch.Move
+	for i, cell := range cells {
+		input := plan.InputID(cell.Ref.Key)
+		text := strings.ToLower(strings.TrimSpace(cell.Text))
+		switch {
+		case text == "":
+			patch.Clear(e, s.act.Act.ID, input)
+		case text == struck || text == "strike" || text == "-":
+			if s.act.House() {
+				errs[i] = fmt.Errorf("only an act strikes what the house has; leave it blank to unplug it")
+			}
+			patch.Strike(e, s.act.Act.ID, input)
+		default:
+			to, err := s.view.ReadSocket(cell.Text, s.usual(input), false)
+			if inOrder {
+				to.Number += i
+			}
+			errs[i] = err
+			moves = append(moves, patch.Move{Input: input, To: to})
+		}
+	}
+	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
+		return errs
+	}
+	errs[0] = patch.PlugAll(e, s.act.Act.ID, moves, s.channels)
+	return errs
+}
+
+// usual is the device that a number alone is meant of: that on which the input is, else the only box that there is.
+func (s *patching) usual(id plan.InputID) plan.DeviceID {
+	if line, found := s.act.Line(id); found && !line.At.None() {
+		return line.At.Device
+	}
+	var only plan.DeviceID
+	for _, device := range s.view.WithSockets(false) {
+		if slices.Contains(s.view.Consoles(), device) {
+			continue
+		}
+		if only != "" {
+			return ""
+		}
+		only = device
+	}
+	return only
+}
+
+// consoleFields are the consoles that are there in the act.
+func (s *patching) consoleFields() (fields []table.Field[patchRow]) {
+	for _, console := range s.consoleColumns() {
+		title := s.view.Name(console.id)
+		at := number(console.name, title, 64, "the channel of "+title+" that gets it; blank takes it off there.")
+		at.Carried, at.InOrder = true, true
+		fields = append(fields, s.consoleField(at, console.id))
+	}
+	return fields
+}
+
+// consoleColumn is a console that is there in the act, and the name of its column.
+type consoleColumn struct {
+	id   plan.DeviceID
+	name string
+}
+
+func (s *patching) consoleColumns() (columns []consoleColumn) {
+	told := map[string]int{}
+	for _, id := range s.view.Consoles() {
+		if !s.act.Here(id) {
+			continue
+		}
+		name := ConsoleColumn + s.view.Name(id)
+		if told[name]++; told[name] > 1 {
+			name += fmt.Sprintf(" %d", told[name])
+		}
+		columns = append(columns, consoleColumn{id, name})
+	}
+	return columns
+}
+
+func (s *patching) consoleField(at table.Column, console plan.DeviceID) table.Field[patchRow] {
+	return table.Field[patchRow]{
+		Column: at,
+		Text:   func(r patchRow) string { return channelText(r.Line, console) },
+		Value: func(r patchRow) float64 {
+			if number := r.Number(console); number > 0 {
+				return float64(number)
+			}
+			return math.NaN()
+		},
+		Tone: func(r patchRow) table.Tone {
+			for _, channel := range r.Line.Channels() {
+				if channel.Console == console && !channel.Reached {
+					return table.Stop
+				}
+			}
+			return s.tone(r)
+		},
+		Together: func(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
+			return s.tuneAll(e, console, cells, inOrder)
+		},
+	}
+}
+
+// channelText is the channels of a console that get an input; those that the signal does not reach bear a cross.
+func channelText(line *patch.Line, console plan.DeviceID) string {
+	var said []string
+	for _, channel := range line.Channels() {
+		if channel.Console != console {
+			continue
+		}
+		words := strconv.Itoa(channel.Number)
+		if !channel.Reached {
+			words += " ×"
+		}
+		if !slices.Contains(said, words) {
+			said = append(said, words)
+		}
+	}
+	return strings.Join(said, ", ")
+}
+
+// tuneAll puts inputs on the channels that were typed.
+func (s *patching) tuneAll(e *plan.Edit, console plan.DeviceID, cells []table.Typed, inOrder bool) []error {
+	errs := make([]error, len(cells))
+	var wanted []patch.Wanted
+	for i, cell := range cells {
+		text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(cell.Text), "×"))
+		number, err := strconv.Atoi(text)
+		switch {
+		case text == "" || text == "-":
+			number = 0
+		case err != nil || number < 1:
+			errs[i] = fmt.Errorf("%q is no channel; write its number, or leave it blank", cell.Text)
+			continue
+		case inOrder:
+			number += i
+		}
+		wanted = append(wanted, patch.Wanted{Input: plan.InputID(cell.Ref.Key), Channel: number})
+	}
+	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
+		return errs
+	}
+	errs[0] = patch.SetChannels(e, s.act.Act.ID, console, wanted)
+	return errs
+}
+
+func (s *patching) patchEnds() []table.Field[patchRow] {
+	stands := column("stands", "Here", 90, "whether this act has it as the house, otherwise, or not at all.")
+	stands.Aside = s.act.House()
+	return []table.Field[patchRow]{
+		{
+			Column: stands,
+			Text:   func(r patchRow) string { return r.stands },
+			Tone:   s.tone,
+		},
+		{
+			Column: column("trouble", "What is wrong", 260, "what findings say of it here."),
+			Text:   func(r patchRow) string { return r.trouble },
+			Tone:   func(r patchRow) table.Tone { return toneOf(r.trouble) },
+		},
+		{
+			Column: aside(column("slots", "Slots", 120, "the slots of links that it takes.")),
+			Text:   func(r patchRow) string { return r.slots },
+		},
+		{
+			Column: aside(column("words", "Read aloud", 320, "the whole way in a line.")),
+			Text:   func(r patchRow) string { return r.words },
+		},
+	}
+}
+
+// toneOf is the tone of the worst that findings say.
+func toneOf(trouble string) table.Tone {
+	switch {
+	case trouble == "":
+		return table.Usual
+	case strings.HasPrefix(trouble, "stop"), strings.Contains(trouble, "; stop"):
+		return table.Stop
+	case strings.HasPrefix(trouble, "warn"), strings.Contains(trouble, "; warn"):
+		return table.Warn
+	}
+	return table.Muted
+}
+
+// ConsoleOf is the console whose column of the table of the patch bears a name.
+func ConsoleOf(a *assess.Assessment, act plan.ActID, column string) (plan.DeviceID, bool) {
+	s := sighted(a, Sight{Act: act})
+	for _, console := range s.consoleColumns() {
+		if console.name == column {
+			return console.id, true
+		}
+	}
+	return "", false
+}

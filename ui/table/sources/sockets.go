@@ -1,0 +1,271 @@
+package sources
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"stageloom/model/assess"
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+	"stageloom/ui/table"
+)
+
+// socketRow is one socket of a device in the act that is looked at.
+type socketRow struct {
+	patch.BoxRow
+	device, socket, holds, channels, gain, phantom, power, trouble string
+}
+
+// Sockets is a row a socket of every device, by device: what is plugged in there in one act, and where it goes.
+func Sockets(a *assess.Assessment, at Sight) table.Source {
+	s := sighted(a, at)
+	var rows []socketRow
+	for _, id := range s.view.WithSockets(false) {
+		for _, box := range s.view.Box(s.act, id) {
+			rows = append(rows, s.socketRow(box))
+		}
+	}
+	for _, id := range s.view.WithSockets(true) {
+		if s.view.Sockets(id, false) > 0 {
+			continue // its outputs stand behind its inputs
+		}
+		for _, box := range s.view.Box(s.act, id) {
+			rows = append(rows, s.socketRow(box))
+		}
+	}
+	return &table.List[socketRow]{
+		ID: "sockets", One: "socket", Many: "sockets", Rows: rows,
+		First:   "No device has a socket yet. Put a stage box on the plan first: Ctrl E.",
+		RefOf:   func(r socketRow) plan.Ref { return SocketRef(r.Socket) },
+		NameOf:  func(r socketRow) string { return r.device + " " + r.socket },
+		ShowsOf: func(r socketRow) []plan.Ref { return []plan.Ref{{Table: "devices", Key: plan.Key(r.Socket.Device)}} },
+		Fields:  s.socketFields(),
+	}
+}
+
+// SocketRef names a row of the table of sockets.
+func SocketRef(socket patch.Socket) plan.Ref {
+	return plan.Ref{Table: "sockets", Key: plan.Key(socket.Device), Part: direction(socket)}
+}
+
+// SocketAt is the socket that a row of the table of sockets is about.
+func SocketAt(ref plan.Ref) (socket patch.Socket, found bool) {
+	word := ""
+	if ref.Table != "sockets" {
+		return socket, false
+	}
+	if _, err := fmt.Sscanf(ref.Part, "%s %d", &word, &socket.Number); err != nil {
+		return socket, false
+	}
+	socket.Device, socket.Output = plan.DeviceID(ref.Key), word == "out"
+	return socket, true
+}
+
+func direction(socket patch.Socket) string {
+	if socket.Output {
+		return fmt.Sprintf("out %d", socket.Number)
+	}
+	return fmt.Sprintf("in %d", socket.Number)
+}
+
+func (s *patching) socketRow(box patch.BoxRow) socketRow {
+	row := socketRow{BoxRow: box, device: s.view.Name(box.Socket.Device), socket: direction(box.Socket)}
+	var holds, channels, trouble []string
+	for _, line := range box.Lines {
+		holds = append(holds, fmt.Sprintf("%d %s", line.Input.Number, line.Input.Name))
+		if line.Input.Phantom {
+			row.power = "wanted"
+		}
+		for i := range line.Legs {
+			if leg := &line.Legs[i]; leg.Socket == box.Socket {
+				row.gain, row.phantom = s.view.Name(leg.Gain), s.view.Name(leg.Phantom)
+				channels = append(channels, s.channelWords(leg.Channels)...)
+			}
+		}
+		if said := s.troubleOf(line); said != "" && !slices.Contains(trouble, said) {
+			trouble = append(trouble, said)
+		}
+	}
+	for _, line := range box.Outputs {
+		holds = append(holds, fmt.Sprintf("%d %s", line.Output.Number, line.Output.Name))
+		channels = append(channels, "from "+s.view.Name(line.Console))
+	}
+	row.holds, row.channels, row.trouble = strings.Join(holds, ", "), strings.Join(channels, ", "), strings.Join(trouble, "; ")
+	return row
+}
+
+func (s *patching) channelWords(channels []patch.Channel) (said []string) {
+	for _, channel := range channels {
+		words := fmt.Sprintf("%s %d", s.view.Name(channel.Console), channel.Number)
+		if !channel.Reached {
+			words += " not reached"
+		}
+		said = append(said, words)
+	}
+	return said
+}
+
+func (s *patching) socketFields() []table.Field[socketRow] {
+	holds := column("holds", "Holds", 170, "the input that is plugged in here: write its number or name; blank unplugs it.")
+	holds.Carried, holds.InOrder = true, true
+	return []table.Field[socketRow]{
+		{
+			Column: column("device", "Device", 130, "the box, splitter or console that has it."),
+			Text:   func(r socketRow) string { return r.device },
+		},
+		{
+			Column: naming(column("socket", "Socket", 60, "its number on the device.")),
+			Text:   func(r socketRow) string { return r.socket },
+		},
+		{
+			Column: holds,
+			Text:   func(r socketRow) string { return r.holds },
+			Tone: func(r socketRow) table.Tone {
+				if len(r.Lines)+len(r.Outputs) > 1 {
+					return table.Stop
+				}
+				return table.Usual
+			},
+			Together: s.holdAll,
+		},
+		{
+			Column: column("channels", "Goes to", 160, "the channels that get it; of an output, the console that feeds it."),
+			Text:   func(r socketRow) string { return r.channels },
+		},
+		{
+			Column: column("power", "48 V", 60, "whether what is plugged in wants 48 V."),
+			Text:   func(r socketRow) string { return r.power },
+		},
+		{
+			Column:  choice("gain", "Gain by", 100, "who sets the gain of this preamp; blank is as in the house."),
+			Text:    func(r socketRow) string { return r.gain },
+			Choices: func(r socketRow) []string { return s.owners(r.Socket) },
+			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+				return s.own(e, ref, typed, func(row *plan.SocketOwner) *plan.DeviceID { return &row.Gain })
+			},
+		},
+		{
+			Column:  choice("phantom", "48 V by", 100, "who switches 48 V of this preamp; blank is as in the house."),
+			Text:    func(r socketRow) string { return r.phantom },
+			Choices: func(r socketRow) []string { return s.owners(r.Socket) },
+			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+				return s.own(e, ref, typed, func(row *plan.SocketOwner) *plan.DeviceID { return &row.Phantom })
+			},
+		},
+		{
+			Column: column("trouble", "What is wrong", 260, "what findings say of what is plugged in here."),
+			Text:   func(r socketRow) string { return r.trouble },
+			Tone:   func(r socketRow) table.Tone { return toneOf(r.trouble) },
+		},
+	}
+}
+
+// holdAll plugs what was typed into sockets: each input by number or name.
+func (s *patching) holdAll(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
+	errs := make([]error, len(cells))
+	var moves []patch.Move
+	for i, cell := range cells {
+		socket, found := SocketAt(cell.Ref)
+		switch {
+		case !found:
+			errs[i] = fmt.Errorf("there is no such socket any more")
+			continue
+		case socket.Output:
+			errs[i] = s.holdOutput(e, socket, cell.Text)
+			continue
+		case strings.TrimSpace(cell.Text) == "":
+			errs[i] = s.unplug(e, socket)
+			continue
+		}
+		line, err := s.view.ReadInput(s.act, cell.Text)
+		if err == nil && inOrder {
+			line, err = s.following(line, i)
+		}
+		if errs[i] = err; err == nil {
+			moves = append(moves, patch.Move{Input: line.Input.ID, To: socket})
+		}
+	}
+	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
+		return errs
+	}
+	errs[0] = patch.PlugAll(e, s.act.Act.ID, moves, s.channels)
+	return errs
+}
+
+// holdOutput lets an output leave by a socket, from the console that it comes from now; blank unplugs what leaves there.
+func (s *patching) holdOutput(e *plan.Edit, socket patch.Socket, typed string) error {
+	typed = strings.ToLower(strings.Join(strings.Fields(typed), " "))
+	for _, line := range s.act.Outputs {
+		ref, name := plan.RefOf(line.Output), strings.ToLower(line.Output.Name)
+		switch number := fmt.Sprint(line.Output.Number); {
+		case typed == "" && line.Socket == socket && line.Patched():
+			return s.setOutputSocket(e, ref, map[bool]string{true: "", false: struck}[s.act.House()])
+		case typed != "" && (typed == number || typed == name || typed == number+" "+name):
+			return s.setOutputSocket(e, ref, s.view.SocketWords(socket))
+		}
+	}
+	if typed == "" {
+		return nil
+	}
+	return fmt.Errorf("no output is %q; write its number or its name", typed)
+}
+
+// following is the input so many places behind one in the list of the act.
+func (s *patching) following(line *patch.Line, places int) (*patch.Line, error) {
+	at := slices.Index(s.act.Lines, line) + places
+	if at >= len(s.act.Lines) {
+		return nil, fmt.Errorf("the input list ends with %s", inputWords(s.act.Lines[len(s.act.Lines)-1].Input))
+	}
+	return s.act.Lines[at], nil
+}
+
+// unplug takes what is plugged in at a socket off it.
+func (s *patching) unplug(e *plan.Edit, socket patch.Socket) error {
+	for _, line := range s.act.Lines {
+		if line.At == socket && !line.Struck {
+			if err := patch.Unplug(e, s.act.Act.ID, line.Input.ID); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// owners are those who can own a preamp: consoles that are there in the act, and the device itself.
+func (s *patching) owners(socket patch.Socket) []string {
+	names := []string{""}
+	for _, id := range s.view.Consoles() {
+		if s.act.Here(id) {
+			names = append(names, s.view.Name(id))
+		}
+	}
+	if name := s.view.Name(socket.Device); s.view.Supplies(socket.Device) && !slices.Contains(names, name) {
+		names = append(names, name)
+	}
+	return names
+}
+
+func (s *patching) own(e *plan.Edit, ref plan.Ref, typed string, owner func(*plan.SocketOwner) *plan.DeviceID) error {
+	socket, found := SocketAt(ref)
+	switch {
+	case socket.Output && strings.TrimSpace(typed) == "":
+		return nil
+	case !found || socket.Output:
+		return fmt.Errorf("an output has no preamp")
+	}
+	name, err := picked(strings.TrimSpace(typed), s.owners(socket))
+	if err != nil {
+		return err
+	}
+	row, _ := e.Now().SocketOwners.Get(plan.SocketOwner{Act: s.act.Act.ID, Device: socket.Device, Socket: socket.Number}.Key())
+	*owner(&row) = ""
+	for id := range s.view.ByName() {
+		if name != "" && s.view.Name(id) == name {
+			*owner(&row) = id
+			break
+		}
+	}
+	patch.Own(e, s.act.Act.ID, socket, row.Gain, row.Phantom)
+	return nil
+}
