@@ -1,0 +1,142 @@
+package ui_test
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+)
+
+// says is the way of an input in an act, as a crew reads it.
+func (s *screen) says(act plan.ActID, number int) string {
+	s.t.Helper()
+	view := patch.Of(s.desk.Plan())
+	in, found := view.Act(act)
+	require.True(s.t, found)
+	for _, line := range in.Lines {
+		if line.Input.Number == number {
+			return view.Words(line)
+		}
+	}
+	s.t.Fatalf("there is no input %d", number)
+	return ""
+}
+
+// at puts the cursor of the open table into a column.
+func (s *screen) at(column string) {
+	s.t.Helper()
+	s.typed("", fyne.KeyHome)
+	for range 40 {
+		if s.table().Column == column {
+			return
+		}
+		s.typed("", fyne.KeyRight)
+	}
+	s.t.Fatalf("there is no column %s", column)
+}
+
+func TestANumberTypedIsTheChannel(t *testing.T) {
+	s := openTables(t, "Patch")
+	require.Equal(t, "input 1 Kick in", s.table().Row)
+	s.at("FOH console")
+	require.Equal(t, "1", s.table().Text)
+	s.typed("60", fyne.KeyReturn)
+	require.Contains(t, s.says("", 1), "FOH console 60")
+	require.Equal(t, "FOH console of input 1 Kick in", s.desk.NextUndo())
+	s.typed("2", fyne.KeyReturn)
+	require.Empty(t, s.table().Trouble, "the input has that channel already")
+	s.typed("", fyne.KeyUp, fyne.KeyUp)
+	s.typed("3", fyne.KeyReturn)
+	require.Contains(t, s.table().Trouble, "FOH console 3 has Snare top already")
+}
+
+func TestASocketIsTypedInTheActThatIsShown(t *testing.T) {
+	s := openTables(t, "Patch")
+	act := s.desk.Plan().Acts.At(0).ID
+	s.choose("Patch", "Next act")
+	s.at("Socket")
+	s.typed("struck", fyne.KeyReturn)
+	require.Equal(t, "Kick in → struck", s.says(act, 1))
+	require.NotContains(t, s.says("", 1), "struck", "the house stays as it is")
+	s.typed("", fyne.KeyUp, fyne.KeyDelete)
+	require.Equal(t, s.says("", 1), s.says(act, 1), "blank is as in the house")
+	s.choose("Patch", "Previous act")
+	s.typed("", fyne.KeyUp)
+	s.typed("no such box", fyne.KeyReturn)
+	require.Contains(t, s.table().Trouble, "names no socket")
+}
+
+func TestRowsOfThePatchAreSwappedShiftedAndStruck(t *testing.T) {
+	s := openTables(t, "Patch")
+	first, second := s.says("", 1), s.says("", 2)
+	s.choose("Patch", "Swap the two")
+	require.Contains(t, s.state().Notice, "two inputs")
+	two := func() {
+		t.Helper()
+		var refs []plan.Ref
+		for input := range s.desk.Plan().Inputs.All() {
+			if input.Number <= 2 {
+				refs = append(refs, plan.RefOf(input))
+			}
+		}
+		s.desk.Select(refs...)
+		require.Equal(t, 2, s.table().Selected)
+	}
+	two()
+	s.choose("Patch", "Swap the two")
+	require.Equal(t, "Swap 2 inputs", s.desk.NextUndo())
+	require.NotEqual(t, first, s.says("", 1))
+	two()
+	s.choose("Patch", "Sort by number")
+	require.Equal(t, []string{first, second}, []string{s.says("", 1), s.says("", 2)})
+	s.choose("Patch", "Next act")
+	two()
+	act := s.desk.Plan().Acts.At(0).ID
+	s.choose("Patch", "Strike from this act")
+	require.Equal(t, "Kick in → struck", s.says(act, 1))
+	s.choose("Patch", "As in the house")
+	require.Equal(t, first, s.says(act, 1))
+}
+
+func TestInputsAreFilledInInOrder(t *testing.T) {
+	s := openTables(t, "Patch")
+	s.at("FOH console")
+	s.choose("Patch", "In order from here…")
+	require.Equal(t, 1, s.state().Overlays)
+	s.typed("70", fyne.KeyReturn)
+	require.Zero(t, s.state().Overlays)
+	require.Contains(t, s.says("", 1), "FOH console 70")
+	s.choose("Patch", "In order from here…")
+	s.typed("5000", fyne.KeyReturn)
+	require.Equal(t, 1, s.state().Overlays, "what can't be stays in question")
+	s.typed("", fyne.KeyEscape)
+	require.Zero(t, s.state().Overlays)
+}
+
+func TestThePatchOfADeviceMoves(t *testing.T) {
+	s := openTables(t, "Sockets")
+	s.choose("Patch", "Give out slots")
+	require.Contains(t, s.state().Notice, "slots")
+	s.choose("Patch", "Move the patch of a device…")
+	require.Equal(t, 1, s.state().Overlays)
+	s.tap("Move the patch")
+	s.tap("Cancel")
+	require.Zero(t, s.state().Overlays)
+}
+
+func TestAPlanWithoutActsNamesNone(t *testing.T) {
+	s := open(t, "light")
+	s.window.Resize(fyne.NewSize(1280, 800))
+	s.choose("Tables", "Patch")
+	require.Equal(t, "patch", s.table().Name)
+	for _, menu := range s.window.MainMenu().Items {
+		for _, item := range menu.Items {
+			if menu.Label == "Patch" {
+				require.NotContains(t, item.Label, "act")
+			}
+		}
+	}
+}
