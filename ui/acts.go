@@ -81,6 +81,9 @@ func (w *window) listActs() {
 	} else {
 		a.box.Hide()
 	}
+	if grid := w.tables.grid(); grid != nil {
+		grid.SetBeside(a.box)
+	}
 }
 
 // actLabel is what an act is called in a list: "House", "2 The Hay Bales".
@@ -102,7 +105,9 @@ func (w *window) nextAct(by int) {
 		if act.Act.ID == w.actShown() {
 			next := shown[(i+by+len(shown))%len(shown)]
 			w.showAct(next.Act.ID)
-			w.notice.Say("Act: " + w.actLabel(next) + ".")
+			if !w.tables.acts.box.Visible() {
+				w.notice.Say("The patch is that of " + w.actLabel(next) + " now.")
+			}
 			return
 		}
 	}

@@ -39,7 +39,7 @@ func (w *window) newTables(above fyne.CanvasObject) *tables {
 	t.acts = w.newActChooser()
 	shut := pointer.NewIconButton(theme.CancelIcon(), "close the tables", w.tips, func() { t.shut() })
 	shut.Importance = widget.LowImportance
-	head := container.NewBorder(nil, nil, nil, container.NewHBox(t.acts.box, shut), container.NewHScroll(t.tabs))
+	head := container.NewBorder(nil, nil, nil, shut, container.NewHScroll(t.tabs))
 	t.split = container.NewVSplit(above, container.NewBorder(container.NewVBox(widget.NewSeparator(), head), nil, nil, nil, t.middle))
 	t.split.Offset = w.settings.Drawer()
 	t.place = container.NewStack(above)
@@ -79,8 +79,12 @@ func (t *tables) show(name string) {
 		return
 	}
 	opened := t.open == ""
+	if grid := t.grid(); grid != nil {
+		grid.SetBeside(nil)
+	}
 	t.open = name
 	grid := t.made(name)
+	grid.SetBeside(t.acts.box)
 	t.middle.Objects = []fyne.CanvasObject{grid}
 	if opened {
 		t.place.Objects = []fyne.CanvasObject{t.split}

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
 
@@ -64,6 +65,7 @@ func LeavingOf(p *plan.Plan, selection []plan.Ref) (Leaving, error) {
 	if patched > 0 {
 		l.Along, l.Asks = append(l.Along, counted(patched, "patch row", "patch rows")), true
 	}
+	l.ways(p, next)
 	l.goes(true, "loom", "looms", goneNames(p.Looms.All(), func(r plan.Loom) (string, bool) {
 		return r.Name, !next.Looms.Has(r.Key()) && !selected[plan.RefOf(r)]
 	}))
@@ -82,6 +84,30 @@ func LeavingOf(p *plan.Plan, selection []plan.Ref) (Leaving, error) {
 	}
 	return l, nil
 }
+
+// ways adds what the patch loses: inputs and outputs that were plugged in, channels that had a signal.
+func (l *Leaving) ways(p, next *plan.Plan) {
+	before := patch.Of(p)
+	lost := patch.Lost(before, patch.Of(next))
+	if len(lost) == 0 {
+		return
+	}
+	var said []string
+	for _, loss := range lost[:min(len(lost), mostLosses)] {
+		words := loss.Words
+		if act := before.ActName(loss.Act); loss.Act != "" && act != "" {
+			words += " in " + act
+		}
+		said = append(said, words)
+	}
+	if more := len(lost) - mostLosses; more > 0 {
+		said = append(said, fmt.Sprintf("and %d more", more))
+	}
+	l.Along, l.Asks = append(l.Along, counted(len(lost), "way of the patch", "ways of the patch")+": "+strings.Join(said, "; ")), true
+}
+
+// mostLosses is how many lost ways are told one by one.
+const mostLosses = 4
 
 // goes adds rows that leave with the selection.
 func (l *Leaving) goes(asks bool, one, many string, names []string) {

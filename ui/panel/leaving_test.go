@@ -2,6 +2,7 @@ package panel_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -61,6 +62,13 @@ func TestWhatADeletionTakesAlong(t *testing.T) {
 		require.Contains(t, l.Along[1], "cables freed: ")
 		require.Contains(t, l.Along, "12 patch rows")
 		require.Contains(t, l.Sentence(), fmt.Sprintf("FOH console goes, with %d links, %d cables freed, 12 patch rows", len(links), cables))
+	})
+	t.Run("what the patch loses is told by name, act by act", func(t *testing.T) {
+		l := leaving(t, p, console)
+		said := strings.Join(l.Along, "\n")
+		require.Contains(t, said, "ways of the patch: ")
+		require.Contains(t, said, "Kick in no longer gets to FOH console 1")
+		require.Contains(t, said, "; and ")
 	})
 	t.Run("one link with nothing else goes at once", func(t *testing.T) {
 		l := leaving(t, p, linkNamed(p, "L20"))

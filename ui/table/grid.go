@@ -55,6 +55,7 @@ type Grid struct {
 	foot   *widget.Label
 	bubble *bubble
 	top    *fyne.Container
+	beside *fyne.Container
 	layer  *fyne.Container
 	all    *fyne.Container
 
@@ -78,7 +79,8 @@ func NewGrid(sheet *Sheet) *Grid {
 	columns := widget.NewButton("Columns", nil)
 	columns.OnTapped = func() { g.popUp(g.columnItems(), below(columns)) }
 	g.add = widget.NewButton("", func() { g.addRow() })
-	g.top = container.NewBorder(nil, nil, nil, container.NewHBox(g.count, g.add, columns), g.filter)
+	g.beside = container.NewHBox()
+	g.top = container.NewBorder(nil, nil, nil, container.NewHBox(g.beside, g.count, g.add, columns), g.filter)
 	g.layer = container.NewWithoutLayout(g.bubble)
 	middle := container.NewStack(g.body, container.NewCenter(container.New(atLeast{440}, g.empty)))
 	g.all = container.NewStack(container.NewBorder(g.top, g.foot, nil, nil, middle), g.layer)
@@ -92,6 +94,16 @@ func (g *Grid) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRen
 
 // Sheet is what the grid shows.
 func (g *Grid) Sheet() *Sheet { return g.sheet }
+
+// SetBeside puts an object of the window beside the line that filters; nil takes it away.
+func (g *Grid) SetBeside(object fyne.CanvasObject) {
+	g.beside.Objects = nil
+	if object != nil {
+		g.beside.Objects = []fyne.CanvasObject{object}
+	}
+	g.beside.Refresh()
+	g.top.Refresh()
+}
 
 // SetSource shows another state of the same table. What is being typed stays as long as its row does.
 func (g *Grid) SetSource(source Source) {

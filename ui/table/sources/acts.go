@@ -103,7 +103,7 @@ func actFields(v *patch.View) []table.Field[actRow] {
 			},
 		},
 		{
-			Column: number("own", "Own rows", 64, "how many inputs it has otherwise than the house."),
+			Column: number("own", "Own rows", 84, "how many inputs it has otherwise than the house."),
 			Text:   func(r actRow) string { return count(r.own) },
 			Value:  func(r actRow) float64 { return float64(r.own) },
 		},

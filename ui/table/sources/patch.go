@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"stageloom/model/assess"
 	"stageloom/model/patch"
@@ -208,11 +209,16 @@ func (s *patching) usual(id plan.InputID) plan.DeviceID {
 func (s *patching) consoleFields() (fields []table.Field[patchRow]) {
 	for _, console := range s.consoleColumns() {
 		title := s.view.Name(console.id)
-		at := number(console.name, title, 64, "the channel of "+title+" that gets it; blank takes it off there.")
+		at := number(console.name, title, headingWidth(title), "the channel of "+title+" that gets it; blank takes it off there.")
 		at.Carried, at.InOrder = true, true
 		fields = append(fields, s.consoleField(at, console.id))
 	}
 	return fields
+}
+
+// headingWidth is room for a name of any length in a heading, within reason.
+func headingWidth(title string) float32 {
+	return max(56, min(150, 26+7.5*float32(utf8.RuneCountInString(title))))
 }
 
 // consoleColumn is a console that is there in the act, and the name of its column.
