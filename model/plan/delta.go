@@ -86,5 +86,5 @@ func Apply(p *Plan, d *Delta) (*Plan, error) {
 	if len(problems) > 0 {
 		return nil, &Invalid{Problems: problems}
 	}
-	return e.Commit()
+	return e.commit()
 }

@@ -38,9 +38,15 @@ func Put[R Row](e *Edit, row R) { opsOf[R]().work(e).put(normal(row)) }
 // changed in the same edit; the semantic edits (RemoveDevice …) see to that.
 func Drop[R Row](e *Edit, key Key) bool { return opsOf[R]().work(e).drop(key) }
 
-// Commit checks what changed and returns the next plan, or *Invalid with every reason. Metres are rounded to
-// 1 mm, so that a plan loads exactly as it was saved.
+// Commit takes back what is no longer true of work on site, checks what changed and returns the next plan, or *Invalid with
+// every reason. Metres are rounded to 1 mm, so that a plan loads exactly as it was saved.
 func (e *Edit) Commit() (*Plan, error) {
+	e.settleDone()
+	return e.commit()
+}
+
+// commit is Commit of rows that stood in a plan together before.
+func (e *Edit) commit() (*Plan, error) {
 	next := e.next
 	for _, table := range tables {
 		table.ops.freeze(&next)

@@ -8,9 +8,10 @@ import (
 )
 
 // AddLink adds a link under a new id and returns it. A blank name becomes the next free number, a blank way
-// straight.
+// straight; nothing of it is done on site.
 func (e *Edit) AddLink(l Link) LinkID {
 	l.ID = LinkID(newID[Link](e))
+	l.Done, l.Moved = "", false
 	if l.Name == "" {
 		l.Name = e.next.FreeLinkName()
 	}

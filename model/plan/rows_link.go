@@ -3,7 +3,8 @@ package plan
 import "stageloom/model/geom"
 
 // Link joins two ports. Blank figures are the plan's. A panel at an end names its hardware; its inner lead
-// runs from the panel to the device.
+// runs from the panel to the device. Done is the last step that is done of it on site; Moved tells that its way or its ends lie
+// otherwise than when that was said.
 type Link struct {
 	ID           LinkID      `json:"id"`
 	Name         string      `json:"name"`
@@ -36,6 +37,8 @@ type Link struct {
 	ToLeadKind   CableKindID `json:"to_lead_kind,omitzero" ref:"cable_kinds"`
 	ToLead       float64     `json:"to_lead_m,omitzero" range:"0 100"`
 	PowerW       float64     `json:"power_W,omitzero" range:"0 100"`
+	Done         string      `json:"done_on_site,omitzero" oneof:"laid joined tested"`
+	Moved        bool        `json:"moved_since,omitzero"`
 	Note         string      `json:"note,omitzero" long:"true"`
 }
 

@@ -133,6 +133,8 @@ func semantic(t *rapid.T, p *plan.Plan) Change {
 		{"unpair", func(e *plan.Edit) error { e.Unpair(link); return nil }},
 		{"pair", func(e *plan.Edit) error { return e.Pair(link, otherLink(e.Now(), link)) }},
 		{"add link", func(e *plan.Edit) error { return addLink(e) }},
+		{"mark done", func(e *plan.Edit) error { return e.MarkDone(link, plan.Tested, true) }},
+		{"take a cable off", func(e *plan.Edit) error { return e.RemoveSegment(link, 1) }},
 	}
 	return rapid.SampledFrom(list).Draw(t, "edit")
 }
