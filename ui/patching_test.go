@@ -140,3 +140,17 @@ func TestAPlanWithoutActsNamesNone(t *testing.T) {
 		}
 	}
 }
+
+func TestAListIsImportedForOneAct(t *testing.T) {
+	s := openTables(t, "Patch")
+	act := s.desk.Plan().Acts.At(0).ID
+	s.choose("Patch", "Next act")
+	s.choose("Patch", "Import an input list…")
+	s.load(list(t, "band.csv", "Ch,Input\n1,Kick in\n2,Cajon\n"))
+	require.True(t, s.reads("1 as in the house, 1 of this act alone; 47 of the house are struck from it"))
+	s.tap("Import")
+	require.Contains(t, s.says(act, 1), "Kick in → ")
+	require.Equal(t, 49, s.desk.Plan().Inputs.Len())
+	s.desk.Undo()
+	require.Equal(t, 48, s.desk.Plan().Inputs.Len())
+}

@@ -3,8 +3,10 @@ package ui
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -38,14 +40,19 @@ type importDialog struct {
 	add  func(e *plan.Edit, goodOnly bool) error
 	said string
 
-	path                     *field
-	holds, sheet, head, kind *chooser
-	columns                  []*chooser
-	table, words2kinds       *fyne.Container
-	read, told, faults       *widget.Label
-	all, good                *widget.Button
-	dialog                   *dialog.CustomDialog
-	filling                  bool
+	path                          *field
+	holds, sheet, head, kind, act *chooser
+	ofKind, ofAct                 fyne.CanvasObject
+	// acts are those that an input list can be for, blank for all of them.
+	acts               []plan.ActID
+	columns            []*chooser
+	table, words2kinds *fyne.Container
+	read, told, faults *widget.Label
+	all, good          *widget.Button
+	dialog             *dialog.CustomDialog
+	filling            bool
+	// run counts what was asked to be read; what comes of an older one is not shown.
+	run int
 }
 
 // importStock opens the dialog for a stock list, with a file where one is known.
@@ -80,6 +87,7 @@ func (d *importDialog) build(holds string) {
 	d.sheet = d.newChooser(nil, func(string) { d.guess() })
 	d.head = d.newChooser(nil, func(string) { d.headChosen() })
 	d.kind = d.newChooser(append([]string{"a fault"}, kindNames(d.kinds)...), func(string) { d.reckon() })
+	d.listActs()
 	d.filling = true
 	d.holds.SetSelected(holds)
 	d.kind.SetSelectedIndex(0)
@@ -90,17 +98,59 @@ func (d *importDialog) build(holds string) {
 	d.told.TextStyle.Bold = true
 	d.table, d.words2kinds = container.NewHBox(), container.NewVBox()
 	file := container.NewBorder(nil, nil, widget.NewLabel("File"), browse, d.path)
-	choices := container.NewGridWithColumns(4,
-		labelled("It holds", d.holds), labelled("Sheet", d.sheet), labelled("Head", d.head), labelled("Without a kind", d.kind))
+	d.ofKind, d.ofAct = labelled("Without a kind", d.kind), labelled("For", d.act)
+	choices := container.NewGridWithColumns(4, labelled("It holds", d.holds), labelled("Sheet", d.sheet), labelled("Head", d.head), container.NewStack(d.ofKind, d.ofAct))
 	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults)))
 	content := container.NewBorder(container.NewVBox(file, d.read, choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
 	d.all = widget.NewButton("Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
 	d.good = widget.NewButton("Import the good rows only", func() { d.take(true) })
 	d.dialog = dialog.NewCustomWithoutButtons("Import a list into "+d.place.name, content, d.window.window)
+	d.dialog.SetOnClosed(func() { d.run++ })
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), d.good, d.all})
+	d.showChoices()
 	d.all.Disable()
 	d.good.Disable()
+}
+
+// listActs lists the acts that an input list can be for; the one that is shown is proposed.
+func (d *importDialog) listActs() {
+	d.acts = []plan.ActID{""}
+	names, at := []string{"all acts"}, 0
+	if !d.place.ofHouse {
+		for _, act := range d.desk.Assessment().Patch.Acts[1:] {
+			if act.Act.ID == d.actShown() {
+				at = len(d.acts)
+			}
+			d.acts, names = append(d.acts, act.Act.ID), append(names, d.actLabel(act))
+		}
+	}
+	if len(d.acts) == 2 {
+		d.acts, names, at = d.acts[:1], names[:1], 0 // a plan with one act has one list
+	}
+	d.act = d.newChooser(names, nil)
+	d.act.SetSelectedIndex(at)
+	d.act.OnChanged = func(string) { d.reckon() }
+}
+
+// showChoices shows the choice that what the file holds has: a kind of cable, or an act.
+func (d *importDialog) showChoices() {
+	d.ofKind.Hide()
+	d.ofAct.Hide()
+	switch {
+	case d.holds.Selected == holdsReels:
+		d.ofKind.Show()
+	case d.holds.Selected == holdsInputs && len(d.acts) > 1:
+		d.ofAct.Show()
+	}
+}
+
+// actChosen is the act that the list is for; blank is all of them.
+func (d *importDialog) actChosen() plan.ActID {
+	if d.holds.Selected != holdsInputs {
+		return ""
+	}
+	return d.acts[max(0, d.act.SelectedIndex())]
 }
 
 func labelled(name string, object fyne.CanvasObject) fyne.CanvasObject {
@@ -129,16 +179,46 @@ func (d *importDialog) browse() {
 	chooser.Show()
 }
 
-// load reads the file and guesses what its columns mean.
+// load reads the file and guesses what its columns mean. A long one is read beside the window, which says so and can be
+// closed meanwhile.
 func (d *importDialog) load() {
-	d.file = exchange.Document{}
 	path := strings.TrimSpace(d.path.Text)
-	file, err := os.Open(path)
-	if err == nil {
-		d.file, err = exchange.Read(path, file)
-		_ = file.Close() // it was only read
+	d.run++
+	run, done := d.run, make(chan func(), 1)
+	go func() {
+		document, err := readList(path)
+		done <- func() { d.loaded(run, document, err) }
+	}()
+	select {
+	case show := <-done:
+		show()
+	case <-time.After(noticeable):
+		d.empty("Reading " + filepath.Base(path) + "… Cancel gives it up.")
+		go func() { fyne.Do(<-done) }()
 	}
+}
+
+// noticeable is how long a person waits without being told what for.
+const noticeable = 100 * time.Millisecond
+
+func readList(path string) (document exchange.Document, err error) {
+	file, err := os.Open(path)
 	if err != nil {
+		return document, err
+	}
+	document, err = exchange.Read(path, file)
+	_ = file.Close() // it was only read
+	return document, err
+}
+
+// loaded takes what was read in, unless it was given up or another file was asked for meanwhile.
+func (d *importDialog) loaded(run int, document exchange.Document, err error) {
+	if run != d.run {
+		return
+	}
+	d.file = document
+	if err != nil {
+		d.file = exchange.Document{}
 		d.empty(sentence(err))
 		return
 	}

@@ -21,11 +21,7 @@ func (d *importDialog) reckon() {
 	if !found || d.filling {
 		return
 	}
-	if d.holds.Selected == holdsReels {
-		d.kind.Enable()
-	} else {
-		d.kind.Disable()
-	}
+	d.showChoices()
 	switch d.holds.Selected {
 	case holdsCases:
 		d.reckonCases(grid)
@@ -76,9 +72,9 @@ func (d *importDialog) reckonInputs(grid exchange.Grid) {
 		if goodOnly {
 			list = list.GoodOnly()
 		}
-		return list.Add(e)
+		return list.Add(e, d.actChosen())
 	}
-	d.conclude(panel.InputsTold(list, d.place.now()), len(list.Rows), list.Faults)
+	d.conclude(panel.InputsTold(list, d.place.now(), d.actChosen()), len(list.Rows), list.Faults)
 }
 
 // conclude says what can be imported and lists what is wrong.

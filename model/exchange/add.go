@@ -82,44 +82,6 @@ func (in Inputs) GoodOnly() Inputs {
 	return in
 }
 
-// Known counts the rows whose number an input of the plan bears already: these become what the list says, and keep their patch.
-func (in Inputs) Known(p *plan.Plan) int {
-	numbers, known := inputsByNumber(p), 0
-	for _, row := range in.Rows {
-		if numbers[row.Input.Number] != "" {
-			known++
-		}
-	}
-	return known
-}
-
-// Add puts the inputs into a plan; one whose number is there already becomes what the list says and keeps its patch. A list
-// with faults is refused as a whole.
-func (in Inputs) Add(e *plan.Edit) error {
-	if len(in.Faults) > 0 {
-		return fmt.Errorf("%w: %d rows have faults, of which the first is %v", plan.ErrRefused, BadRows(in.Faults), in.Faults[0])
-	}
-	numbers := inputsByNumber(e.Now())
-	for _, row := range in.Rows {
-		input := row.Input
-		if id := numbers[input.Number]; id != "" {
-			input.ID = id
-			plan.Put(e, input)
-			continue
-		}
-		e.AddInput(input)
-	}
-	return nil
-}
-
-func inputsByNumber(p *plan.Plan) map[int]plan.InputID {
-	numbers := map[int]plan.InputID{}
-	for input := range p.Inputs.All() {
-		numbers[input.Number] = input.ID
-	}
-	return numbers
-}
-
 func casesByName(p *plan.Plan) map[string]plan.CaseID {
 	cases := map[string]plan.CaseID{}
 	for box := range p.Cases.All() {

@@ -46,6 +46,8 @@ type Inputs struct {
 	Rows   []InputRow
 	Faults []Fault
 	Gaps   []Gap
+	// fields are those that a column is read as.
+	fields []string
 }
 
 // Gap is a run of missing numbers.
@@ -87,7 +89,7 @@ func ReadInputs(g Grid, l Layout) Inputs {
 			rows = append(rows, InputRow{r.number(), input})
 		}
 	})
-	return Inputs{rows, r.faults, gapsOf(rows)}
+	return Inputs{rows, r.faults, gapsOf(rows), l.Fields}
 }
 
 func (r *sheetRows) inputNumber(next int) int {

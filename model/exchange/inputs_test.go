@@ -83,14 +83,14 @@ func TestInputsEnterThePlanAndThoseOfANumberKeepTheirPatch(t *testing.T) {
 	})
 	require.NoError(t, err)
 	in := inputs(t, "No;Name\n1;Kick\n2;Snare\n2;Twice\n")
-	require.Equal(t, 1, in.Known(p))
-	_, err = plan.Do(p, ids, in.Add)
+	require.Equal(t, exchange.Coming{Known: 1, New: 1}, in.Coming(p, ""))
+	_, err = plan.Do(p, ids, func(e *plan.Edit) error { return in.Add(e, "") })
 	require.ErrorIs(t, err, plan.ErrRefused)
-	p, err = plan.Do(p, ids, in.GoodOnly().Add)
+	p, err = plan.Do(p, ids, func(e *plan.Edit) error { return in.GoodOnly().Add(e, "") })
 	require.NoError(t, err)
 	require.Equal(t, 2, p.Inputs.Len())
 	row, _ := p.Inputs.Get(plan.Key(kick))
-	require.Equal(t, plan.Input{ID: kick, Number: 1, Name: "Kick"}, row)
+	require.Equal(t, plan.Input{ID: kick, Number: 1, Name: "Kick", Note: "old"}, row, "what no column says stays")
 	grid := exchange.Grid{Rows: [][]string{}}
 	for _, cells := range exchange.InputSheet(p).Rows {
 		var row []string

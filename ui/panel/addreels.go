@@ -61,11 +61,19 @@ func ListTold(list exchange.Stock, units Units) string {
 	return fmt.Sprintf("%s in %s, %s in all", counted(cables, "cable", "cables"), counted(rows, "row", "rows"), units.Metres(metres))
 }
 
-// InputsTold says what an input list holds, which numbers are missing in it, and how many the plan has already.
-func InputsTold(list exchange.Inputs, p *plan.Plan) string {
+// InputsTold says what an input list holds, which numbers are missing in it, and what it comes to in the plan: for all acts
+// where act is blank, else for one.
+func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
 	told := counted(len(list.Rows), "input", "inputs")
-	if known := list.Known(p); known > 0 {
-		told += fmt.Sprintf(", of which %d are in the plan already and become what the list says", known)
+	coming := list.Coming(p, act)
+	if coming.Known > 0 {
+		told += fmt.Sprintf(", of which %d are in the plan already and become what the list says", coming.Known)
+	}
+	if row, found := p.Acts.Get(plan.Key(act)); found {
+		told += fmt.Sprintf(" for %s: %d as in the house, %d of this act alone", row.Name, coming.Same, coming.New+coming.Known)
+		if coming.Struck > 0 {
+			told += fmt.Sprintf("; %d of the house are struck from it", coming.Struck)
+		}
 	}
 	var gaps []string
 	for i, gap := range list.Gaps {

@@ -67,8 +67,10 @@ func TestAListIsToldWithItsFaultsAndGaps(t *testing.T) {
 	require.Equal(t, "5 rows have faults", panel.RowsWithFaults(5))
 	grid := exchange.Grid{Rows: [][]string{{"Ch", "Name"}, {"1", "Kick"}, {"4", "Hat"}}}
 	list := exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()))
-	require.Equal(t, "2 inputs; no input has number 2 to 3", panel.InputsTold(list, plan.New("x")))
-	require.Contains(t, panel.InputsTold(list, demo.Weekender()), "of which 2 are in the plan already")
+	require.Equal(t, "2 inputs; no input has number 2 to 3", panel.InputsTold(list, plan.New("x"), ""))
+	require.Contains(t, panel.InputsTold(list, demo.Weekender(), ""), "of which 2 are in the plan already")
+	act := demo.Weekender().Acts.At(0)
+	require.Contains(t, panel.InputsTold(list, demo.Weekender(), act.ID), " for "+act.Name+": 0 as in the house, 2 of this act alone; 48 of the house are struck from it")
 	require.Equal(t, []string{"B  Name", "Kick", "Hat"}, panel.PreviewColumn(grid, exchange.Layout{Head: 1}, 1, 5))
 	require.Equal(t, []string{"C", "", "", ""}, panel.PreviewColumn(grid, exchange.Layout{}, 2, 5))
 }
