@@ -88,6 +88,8 @@ var words = map[string][2]string{
 	"areas":     {"area", "areas"},
 	"routes":    {"route", "routes"},
 	"inputs":    {"row of the patch", "rows of the patch"},
+	"outputs":   {"output", "outputs"},
+	"acts":      {"act", "acts"},
 }
 
 func counted(n int, word [2]string) string {

@@ -38,25 +38,3 @@ func optional(figure plan.Optional, unit string) string {
 func slack(s plan.Settings) string {
 	return fmt.Sprintf("%.4g %% and %.4g m at each end", s.SlackPercent, s.SlackEnd)
 }
-
-// patch are the inputs, and where each goes: that a row changed, since the patch sheets show how.
-func (d *difference) patch() []Change {
-	var l list
-	rows(
-		d.before.Plan.Inputs, d.after.Plan.Inputs,
-		func(i plan.Input) { l.add(plan.RefOf(i), inputName(i), "gone") },
-		func(i plan.Input) { l.add(plan.RefOf(i), inputName(i), "new") },
-		func(old, i plan.Input) { l.add(plan.RefOf(i), inputName(i), "changed in the input list") },
-	)
-	moved := map[plan.InputID]bool{}
-	touch := func(row plan.StagePatch) { moved[row.Input] = true }
-	rows(d.before.Plan.StagePatches, d.after.Plan.StagePatches, touch, touch, func(_, row plan.StagePatch) { touch(row) })
-	for input := range d.after.Plan.Inputs.All() {
-		if moved[input.ID] && d.before.Plan.Inputs.Has(input.Key()) {
-			l.add(plan.RefOf(input), inputName(input), "on another socket")
-		}
-	}
-	return l.changes
-}
-
-func inputName(i plan.Input) string { return fmt.Sprintf("Input %d %s", i.Number, i.Name) }

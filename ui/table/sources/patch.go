@@ -2,11 +2,8 @@ package sources
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"stageloom/model/assess"
 	"stageloom/model/patch"
@@ -205,110 +202,6 @@ func (s *patching) usual(id plan.InputID) plan.DeviceID {
 	return only
 }
 
-// consoleFields are the consoles that are there in the act.
-func (s *patching) consoleFields() (fields []table.Field[patchRow]) {
-	for _, console := range s.consoleColumns() {
-		title := s.view.Name(console.id)
-		at := number(console.name, title, headingWidth(title), "the channel of "+title+" that gets it; blank takes it off there.")
-		at.Carried, at.InOrder = true, true
-		fields = append(fields, s.consoleField(at, console.id))
-	}
-	return fields
-}
-
-// headingWidth is room for a name of any length in a heading, within reason.
-func headingWidth(title string) float32 {
-	return max(56, min(150, 26+7.5*float32(utf8.RuneCountInString(title))))
-}
-
-// consoleColumn is a console that is there in the act, and the name of its column.
-type consoleColumn struct {
-	id   plan.DeviceID
-	name string
-}
-
-func (s *patching) consoleColumns() (columns []consoleColumn) {
-	told := map[string]int{}
-	for _, id := range s.view.Consoles() {
-		if !s.act.Here(id) {
-			continue
-		}
-		name := ConsoleColumn + s.view.Name(id)
-		if told[name]++; told[name] > 1 {
-			name += fmt.Sprintf(" %d", told[name])
-		}
-		columns = append(columns, consoleColumn{id, name})
-	}
-	return columns
-}
-
-func (s *patching) consoleField(at table.Column, console plan.DeviceID) table.Field[patchRow] {
-	return table.Field[patchRow]{
-		Column: at,
-		Text:   func(r patchRow) string { return channelText(r.Line, console) },
-		Value: func(r patchRow) float64 {
-			if number := r.Number(console); number > 0 {
-				return float64(number)
-			}
-			return math.NaN()
-		},
-		Tone: func(r patchRow) table.Tone {
-			for _, channel := range r.Line.Channels() {
-				if channel.Console == console && !channel.Reached {
-					return table.Stop
-				}
-			}
-			return s.tone(r)
-		},
-		Together: func(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
-			return s.tuneAll(e, console, cells, inOrder)
-		},
-	}
-}
-
-// channelText is the channels of a console that get an input; those that the signal does not reach bear a cross.
-func channelText(line *patch.Line, console plan.DeviceID) string {
-	var said []string
-	for _, channel := range line.Channels() {
-		if channel.Console != console {
-			continue
-		}
-		words := strconv.Itoa(channel.Number)
-		if !channel.Reached {
-			words += " ×"
-		}
-		if !slices.Contains(said, words) {
-			said = append(said, words)
-		}
-	}
-	return strings.Join(said, ", ")
-}
-
-// tuneAll puts inputs on the channels that were typed.
-func (s *patching) tuneAll(e *plan.Edit, console plan.DeviceID, cells []table.Typed, inOrder bool) []error {
-	errs := make([]error, len(cells))
-	var wanted []patch.Wanted
-	for i, cell := range cells {
-		text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(cell.Text), "×"))
-		number, err := strconv.Atoi(text)
-		switch {
-		case text == "" || text == "-":
-			number = 0
-		case err != nil || number < 1:
-			errs[i] = fmt.Errorf("%q is no channel; write its number, or leave it blank", cell.Text)
-			continue
-		case inOrder:
-			number += i
-		}
-		wanted = append(wanted, patch.Wanted{Input: plan.InputID(cell.Ref.Key), Channel: number})
-	}
-	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
-		return errs
-	}
-	errs[0] = patch.SetChannels(e, s.act.Act.ID, console, wanted)
-	return errs
-}
-
 func (s *patching) patchEnds() []table.Field[patchRow] {
 	stands := column("stands", "Here", 90, "whether this act has it as the house, otherwise, or not at all.")
 	stands.Aside = s.act.House()
@@ -345,15 +238,4 @@ func toneOf(trouble string) table.Tone {
 		return table.Warn
 	}
 	return table.Muted
-}
-
-// ConsoleOf is the console whose column of the table of the patch bears a name.
-func ConsoleOf(a *assess.Assessment, act plan.ActID, column string) (plan.DeviceID, bool) {
-	s := sighted(a, Sight{Act: act})
-	for _, console := range s.consoleColumns() {
-		if console.name == column {
-			return console.id, true
-		}
-	}
-	return "", false
 }
