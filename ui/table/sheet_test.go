@@ -167,12 +167,6 @@ func TestRowsComeAndGo(t *testing.T) {
 
 func TestColumnsAreChosenMovedAndKept(t *testing.T) {
 	r := newRig(t, "a", "b")
-	titles := func(s *table.Sheet) (titles []string) {
-		for _, column := range s.Columns() {
-			titles = append(titles, column.Title)
-		}
-		return titles
-	}
 	require.Equal(t, []string{"No.", "Input", "Use", "Letters"}, titles(r.Sheet), "what stands aside is not shown at first")
 	r.ShowColumn("note", true)
 	r.ShowColumn("use", false)
@@ -207,4 +201,12 @@ func TestSheetErrorsKeepTheirCause(t *testing.T) {
 	err := error(&table.Misfits{All: []table.Misfit{{Row: "a", Column: "b", Why: cause}, {}, {}, {Why: cause}}})
 	require.ErrorIs(t, err, cause)
 	require.Contains(t, err.Error(), "and 1 more")
+}
+
+// titles are the headings of the columns that are shown.
+func titles(s *table.Sheet) (titles []string) {
+	for _, column := range s.Columns() {
+		titles = append(titles, column.Title)
+	}
+	return titles
 }
