@@ -58,6 +58,7 @@ var rooms = map[string][]string{
 	"ui/chart":         {"ui/pointer", "ui/look", "ui/raster", "model/*"},
 	"ui/panel":         {"ui/pointer", "ui/look", "ui/raster", "ui/chart", "model/*"},
 	"ui/settings":      {"ui/look", "model/*"},
+	"ui/day":           {"ui/panel", "ui/look", "ui/raster", "model/*"},
 	"ui/table":         {"ui/look", "ui/settings", "model/*"},
 	"ui/table/sources": {"ui/table", "ui/panel", "model/*"},
 

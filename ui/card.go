@@ -32,6 +32,7 @@ func (w *window) showForm() {
 
 // focusCard puts the cursor into the first field of the card.
 func (w *window) focusCard() {
+	w.leaveDay()
 	if !w.card.Form.Focus("") {
 		w.notice.Say("There is nothing to change of this on the card: select rows of one sort.")
 	}

@@ -47,6 +47,7 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 			return
 		}
 		w.keepTyped()
+		w.beforeCommand(shortcut)
 		do()
 	}
 }
@@ -75,6 +76,8 @@ func (w *window) functionKey(name fyne.KeyName) {
 		w.showStudy()
 	case fyne.KeyF7:
 		w.askShown()
+	case fyne.KeyF9:
+		w.toggleDay()
 	}
 }
 
@@ -84,7 +87,10 @@ func (w *window) undo() {
 	w.desk.Undo()
 }
 
-func (w *window) focusStrip() { w.window.Canvas().Focus(w.strip) }
+func (w *window) focusStrip() {
+	w.leaveDay()
+	w.window.Canvas().Focus(w.strip)
+}
 
 // isFieldCommand tells whether a text field has this command of its own.
 func isFieldCommand(shortcut fyne.Shortcut) bool {
@@ -201,6 +207,7 @@ func (w *window) viewMenu() *fyne.Menu {
 		w.levelMenu(),
 		fyne.NewMenuItem("What is shown…   F7", w.askShown),
 		fyne.NewMenuItem("Show everything", w.showAll),
+		fyne.NewMenuItem("Day view   F9", w.toggleDay),
 		fyne.NewMenuItemSeparator(),
 		looks,
 		w.unitMenu("Lengths", w.settings.Length(), w.settings.SetLength, settings.Metres, settings.Feet),

@@ -14,6 +14,7 @@ import (
 	"stageloom/model/quantity"
 	"stageloom/report"
 	"stageloom/ui/chart"
+	"stageloom/ui/day"
 	"stageloom/ui/look"
 	"stageloom/ui/panel"
 	"stageloom/ui/planview"
@@ -41,11 +42,13 @@ type window struct {
 	ghost     *ghost
 	tips      *pointer.Tips
 	tables    *tables
+	day       *day.View
 	equipment *panel.Equipment
 	stock     *panel.StockList
 	column    *container.Split
 	title     *widget.Label
 	top       fyne.CanvasObject
+	body      fyne.CanvasObject // all but what lies over the window
 	left      *container.Split
 	across    *container.Split
 	down      *container.Split
@@ -100,7 +103,8 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.plan.Remove = w.remove
 	w.plan.Key = w.functionKey
 	w.plan.Later = later(app)
-	w.window.Canvas().SetOnTypedKey(func(event *fyne.KeyEvent) { w.functionKey(event.Name) })
+	w.window.Canvas().SetOnTypedKey(w.strayKey)
+	w.window.Canvas().SetOnTypedRune(w.strayRune)
 	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})
 	w.card = w.newCard()
@@ -115,6 +119,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.ghost = newGhost()
 	w.title = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
 	w.title.Truncation, w.title.Importance = fyne.TextTruncateEllipsis, widget.LowImportance
+	w.day = w.newDay()
 	w.layOut()
 	w.applyUnits()
 	w.applyShown()
@@ -148,7 +153,8 @@ func (w *window) layOut() {
 	w.left.Offset = w.settings.Equipment()
 	w.top = panel.NewTopLine(w.overview, w.title)
 	top := container.NewVBox(w.top, widget.NewSeparator())
-	w.window.SetContent(container.NewStack(container.NewBorder(top, nil, nil, nil, w.left), w.ghost.layer, w.tips.Layer))
+	w.body = container.NewBorder(top, nil, nil, nil, w.left)
+	w.window.SetContent(container.NewStack(w.body, w.day, w.ghost.layer, w.tips.Layer))
 }
 
 func (w *window) heard(e desk.Event) {
@@ -179,6 +185,9 @@ func (w *window) refresh(e desk.Event) {
 	}
 	w.stock.Set(w.desk.Plan(), w.units())
 	w.tables.refresh(e)
+	if w.day.Visible() && (e.PlanChanged() || e.Opened) {
+		w.day.Set(e.Assessment, w.units())
+	}
 	w.showSelection()
 }
 

@@ -1,0 +1,238 @@
+package day
+
+import (
+	"fmt"
+	"image/color"
+	"strings"
+)
+
+// Distances in units of the full window.
+const (
+	edge      = 20
+	stepTall  = 64
+	capTall   = 52
+	cableTall = 37
+)
+
+var (
+	huge   = font{hugeType, true}
+	large  = font{largeType, true}
+	middle = font{middleType, true}
+	plain  = font{middleType, false}
+	strong = font{bodyType, true}
+	body   = font{bodyType, false}
+)
+
+// drawEmpty says what to do first where there is no link.
+func (s *sketch) drawEmpty() {
+	top := s.head("", "")
+	y := top + 40
+	for _, line := range s.lines("This plan has no link yet.", large, s.w-2*edge, 2) {
+		s.words(edge, y, s.w-2*edge, line, large, ink)
+		y += s.height(large)
+	}
+	for _, line := range s.lines("Put devices on the plan, draw links from port to port and pick their cables. Here they are then laid, joined and tested, one after the other.", plain, s.w-2*edge, 4) {
+		s.words(edge, y+10, s.w-2*edge, line, plain, ink)
+		y += s.height(plain)
+	}
+	s.foot()
+}
+
+// head draws what is done of the whole plan, and where in the round the link stands. It returns where the page begins.
+func (s *sketch) head(left, right string) float32 {
+	wide := s.wordsRight(s.w-edge, 12, s.w/2, right, strong, ink)
+	s.words(edge, 12, s.w-3*edge-wide, left, strong, ink)
+	y := 12 + s.height(strong) + 6
+	s.box(edge, y, s.w-2*edge, 3, ink, 0)
+	return y + 6
+}
+
+func (v *View) roundWords() string {
+	said := fmt.Sprintf("link %d of %d", v.place+1, len(v.round))
+	if v.onlyLeft {
+		return said + ", only what is left to do"
+	}
+	return said
+}
+
+// drawPage draws one link.
+func (s *sketch) drawPage(p Page) {
+	y := s.head(TallyOf(s.view.assessment.Plan).String(), s.view.roundWords())
+	y = s.title(p, y)
+	y = s.ends(p, y)
+	bottom := s.foot()
+	bottom = s.message(bottom)
+	rows := max(1, min(len(p.Cables), int((bottom-y-s.leastWatch(p))/cableTall)))
+	if len(p.Cables) > 0 {
+		y = s.cables(p, y, rows)
+	}
+	s.watch(p, y+4, bottom)
+}
+
+// title draws the link's name, and its grade by word, figure and line.
+func (s *sketch) title(p Page, y float32) float32 {
+	tall := s.height(huge)
+	right := s.w - edge
+	margin := s.wordsRight(right, y+tall-s.height(large)-6, s.w/3, p.Margin, large, ink)
+	if margin > 0 {
+		margin += 24
+	}
+	verdict := s.wordsRight(right-margin, y+tall-s.height(large)-6, s.w/3, p.Verdict, large, ink)
+	s.words(edge, y, right-margin-verdict-2*edge-10, p.Name, huge, ink)
+	y += tall - 6
+	sample := max(260, margin+verdict)
+	s.gradeLine(right-sample, y, sample, 22, p.Grade)
+	s.words(edge, y, right-sample-2*edge, p.About, body, ink)
+	y += s.height(body) + 2
+	if p.Basis != "" {
+		s.wordsRight(right, y-6, sample+200, p.Basis, body, ink)
+	}
+	return y
+}
+
+// ends draws from where to where, and how far that is.
+func (s *sketch) ends(p Page, y float32) float32 {
+	label := max(s.width("from", plain), s.width("to", plain)) + 18
+	for i, end := range []End{p.From, p.To} {
+		s.words(edge, y, label, []string{"from", "to"}[i], plain, ink)
+		room := s.w - 2*edge - label
+		if i == 0 && p.Basis != "" {
+			room -= s.width(p.Basis, body) + edge // it hangs down beside the first line
+		}
+		where := ""
+		if end.Position != "" {
+			where = ", at " + end.Position
+		}
+		name := s.fit(end.Device, middle, room*0.6)
+		used := s.words(edge+label, y, room*0.6, name, middle, ink)
+		s.words(edge+label+used, y, room-used, ", port "+end.Port+where, plain, ink)
+		y += s.height(plain)
+	}
+	x := edge + s.words(edge, y, s.w-2*edge, p.Run, body, ink)
+	if p.Missing != "" {
+		s.words(x+18, y, s.w-edge-x-18, p.Missing, strong, ink)
+	}
+	return y + s.height(body) + 4
+}
+
+// cables draws the cables in a window of so many rows about the chosen one.
+func (s *sketch) cables(p Page, y float32, rows int) float32 {
+	first := 0
+	if n := len(p.Cables); rows < n {
+		first = max(0, min(s.view.order-1-rows/2, n-rows))
+	}
+	tag := float32(0)
+	for _, c := range p.Cables {
+		tag = max(tag, min(s.width(c.Tag, middle), 300))
+	}
+	for i := first; i < min(first+rows, len(p.Cables)); i++ {
+		s.cable(p.Cables[i], y, tag)
+		if i == first && first > 0 || i == first+rows-1 && i+1 < len(p.Cables) {
+			more := map[bool]string{true: fmt.Sprintf("▲ %d more", first), false: fmt.Sprintf("▼ %d more", len(p.Cables)-i-1)}[i == first && first > 0]
+			s.moreCables(y, more, s.view.order == p.Cables[i].Order)
+		}
+		y += cableTall
+	}
+	return y
+}
+
+// moreCables says at the right edge of a row that the list goes on.
+func (s *sketch) moreCables(y float32, text string, chosen bool) {
+	s.wordsRight(s.w-edge-10, y+(cableTall-s.height(body))/2, 150, text, body, colourOn(chosen))
+}
+
+func colourOn(chosen bool) color.Color {
+	if chosen {
+		return ground
+	}
+	return ink
+}
+
+// cable draws one row: the chosen one white on black.
+func (s *sketch) cable(c Cable, y, tag float32) {
+	chosen := c.Order == s.view.order
+	if chosen {
+		s.box(edge, y, s.w-2*edge, cableTall, ink, 0)
+	}
+	s.spot(edge, y, s.w-2*edge, cableTall, func() { s.view.choose(c.Order) })
+	colour := colourOn(chosen)
+	top := y + (cableTall-s.height(plain))/2
+	low := y + (cableTall-s.height(body))/2
+	x := float32(edge + 12)
+	s.words(x, top, 50, fmt.Sprint(c.Order), plain, colour)
+	x += 52
+	s.words(x, top, tag, c.Tag, middle, colour)
+	x += tag + 22
+	s.wordsRight(x+118, top, 118, c.Length, plain, colour)
+	x += 118 + 22
+	end := s.w - edge - 170 // behind that the list says that it goes on
+	then := min(s.width(c.Then, body), 330)
+	if then > 0 {
+		s.words(end-then, low, then, c.Then, body, colour)
+		end -= then + 22
+	}
+	if c.Bad != "" {
+		x += s.words(x, low, end-x, strings.ToUpper(c.Bad)+" ", strong, colour)
+	}
+	kind := c.Kind
+	if c.Place != "" {
+		kind += ", " + c.Place
+	}
+	s.words(x, low, end-x, kind, body, colour)
+}
+
+// leastWatch is the room that what to watch wants at least.
+func (s *sketch) leastWatch(p Page) float32 {
+	return float32(min(len(p.Watch), 2)) * (s.height(body) + 2)
+}
+
+// watch draws what to watch as far as there is room, and says how much more there is.
+func (s *sketch) watch(p Page, y, bottom float32) {
+	tall := s.height(body)
+	label := float32(0)
+	for _, w := range p.Watch {
+		label = max(label, s.width(w.Word, strong))
+	}
+	label += 2 * 8
+	room := s.w - 2*edge - label - 14
+	for i, w := range p.Watch {
+		free := int((bottom - y) / tall)
+		if rest := len(p.Watch) - i; free < rest && rest > 1 && free <= 1 {
+			if free == 1 {
+				s.words(edge, y, s.w-2*edge, fmt.Sprintf("and %d more to watch: Escape, then the card says all", rest), strong, ink)
+			}
+			return
+		}
+		if free < 1 {
+			return
+		}
+		lines := s.lines(w.Text, body, room, max(1, min(3, free-min(len(p.Watch)-i-1, free-1))))
+		loud := w.Word == "STOP" || w.Word == "MOVED"
+		if loud {
+			s.box(edge, y, label, tall, ink, 0)
+		} else {
+			s.box(edge, y, label, tall, ground, 2)
+		}
+		s.words(edge+8, y, label, w.Word, strong, colourOn(loud))
+		for _, line := range lines {
+			s.words(edge+label+14, y, room, line, body, ink)
+			y += tall
+		}
+		y += 3
+	}
+}
+
+// message draws what was done last above the foot, and returns where the room above it ends.
+func (s *sketch) message(bottom float32) float32 {
+	if s.view.said == "" {
+		return bottom
+	}
+	lines := s.lines(s.view.said, strong, s.w-2*edge-36, 2)
+	tall := float32(len(lines))*s.height(strong) + 12
+	y := bottom - tall
+	s.box(edge, y, s.w-2*edge, tall-4, ground, 3)
+	for i, line := range lines {
+		s.words(edge+18, y+4+float32(i)*s.height(strong), s.w-2*edge-36, line, strong, ink)
+	}
+	return y - 6
+}

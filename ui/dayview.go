@@ -1,0 +1,103 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"stageloom/model/plan"
+	"stageloom/ui/day"
+)
+
+// newDay makes the day view, hidden yet.
+func (w *window) newDay() *day.View {
+	v := day.New(w.desk.Assessment(), w.units())
+	v.Do = w.desk.Do
+	v.Undo = func() string {
+		name := w.desk.NextUndo()
+		w.undo()
+		return name
+	}
+	v.Shown = func(id plan.LinkID) {
+		if id != "" {
+			w.desk.Select(plan.Ref{Table: "links", Key: plan.Key(id)})
+		}
+	}
+	v.Leave = w.leaveDay
+	v.Key = w.functionKey
+	v.Today = today
+	v.Hide()
+	return v
+}
+
+// toggleDay shows the day view over the whole window, on the selected link or the first that is not done; or leaves it.
+func (w *window) toggleDay() {
+	if w.day.Visible() {
+		w.leaveDay()
+		return
+	}
+	w.keepTyped()
+	var id plan.LinkID
+	if links := w.selectedLinks(); len(links) > 0 {
+		id = links[0]
+	}
+	w.day.Set(w.desk.Assessment(), w.units())
+	w.body.Hide()
+	w.day.Show()
+	w.day.Begin(id)
+	w.window.Canvas().Focus(w.day)
+}
+
+// leaveDay goes back to the plan, where the link is selected that was shown.
+func (w *window) leaveDay() {
+	if !w.day.Visible() {
+		return
+	}
+	w.day.Hide()
+	w.body.Show()
+	if id := w.day.Link(); id != "" {
+		w.show(plan.Ref{Table: "links", Key: plan.Key(id)})
+		return
+	}
+	w.window.Canvas().Focus(w.plan)
+}
+
+// beforeCommand leaves the day view for a command that works on what lies under it.
+func (w *window) beforeCommand(shortcut fyne.Shortcut) {
+	if w.day.Visible() && !staysOnDay(shortcut) {
+		w.leaveDay()
+	}
+}
+
+// staysOnDay tells whether a command of the menu is the whole plan's, and needs nothing that the day view hides.
+func staysOnDay(shortcut fyne.Shortcut) bool {
+	switch s := shortcut.(type) {
+	case *fyne.ShortcutUndo, *fyne.ShortcutRedo:
+		return true
+	case *desktop.CustomShortcut:
+		switch s.KeyName {
+		case fyne.KeyS:
+			return true
+		case fyne.KeyP, fyne.KeyQ, fyne.KeyN, fyne.KeyO, fyne.KeyH:
+			return s.Modifier == control
+		}
+	}
+	return false
+}
+
+// strayKey gets the keys while nothing has the focus, as after a look into the menu.
+func (w *window) strayKey(event *fyne.KeyEvent) {
+	if w.day.Visible() && len(w.window.Canvas().Overlays().List()) == 0 {
+		w.window.Canvas().Focus(w.day)
+		w.day.TypedKey(event)
+		return
+	}
+	w.functionKey(event.Name)
+}
+
+// strayRune gets the letters while nothing has the focus.
+func (w *window) strayRune(r rune) {
+	if w.day.Visible() && len(w.window.Canvas().Overlays().List()) == 0 {
+		w.window.Canvas().Focus(w.day)
+		w.day.TypedRune(r)
+	}
+}
