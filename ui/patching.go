@@ -219,7 +219,7 @@ func (w *window) actItems() (items []*fyne.MenuItem) {
 // patchItems are what can be done to the selected rows of the patch.
 func (w *window) patchItems() []*fyne.MenuItem {
 	items := []*fyne.MenuItem{
-		w.item("In order from here…", key(fyne.KeyI, control|shift), w.askFill),
+		w.item("In order from here…", key(fyne.KeyK, control|shift), w.askFill),
 		fyne.NewMenuItem("Swap the two", w.swapPatch),
 		fyne.NewMenuItem("One socket or channel further", func() { w.shiftPatch(1) }),
 		fyne.NewMenuItem("One socket or channel back", func() { w.shiftPatch(-1) }),

@@ -273,7 +273,7 @@ func (g *Grid) explain() {
 			text = cell.Text // what is cut short above stands whole here
 		}
 		if n := len(g.sheet.Refs()); n > 1 && g.sheet.Editable(column) {
-			text += into(at, n)
+			text = at.Title + ": " + into(at, n)
 		}
 		if at.Carried && g.carries(row, column) {
 			text += " Drag it to another row."
@@ -295,9 +295,9 @@ func (g *Grid) explain() {
 // into says where what is typed goes while several rows are selected.
 func into(column Column, rows int) string {
 	if column.InOrder {
-		return fmt.Sprintf(" What is typed goes into the first of the %d selected; the others follow in order.", rows)
+		return fmt.Sprintf("what is typed goes into the first of the %d selected; the others follow in order.", rows)
 	}
-	return fmt.Sprintf(" What is typed goes into all %d selected.", rows)
+	return fmt.Sprintf("what is typed goes into all %d selected.", rows)
 }
 
 // warn says at the foot why nothing was changed.
