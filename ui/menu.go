@@ -297,6 +297,10 @@ func (w *window) contextMenu(at fyne.Position) {
 	}
 	if len(w.selectedDevices()) == 1 {
 		add("Own kind from this…", w.ownKind)
+		if w.hasSockets(w.selectedDevices()[0]) {
+			add("Sockets and patch", w.showSockets)
+			add("Move its patch…", w.askRehome)
+		}
 	}
 	if len(w.selectedDevices()) > 1 {
 		items = append(items, w.alignMenu())

@@ -231,3 +231,16 @@ func (w *window) patchItems() []*fyne.MenuItem {
 	}
 	return items
 }
+
+func (w *window) hasSockets(id plan.DeviceID) bool {
+	view := w.desk.Assessment().Patch
+	return view.Sockets(id, false)+view.Sockets(id, true) > 0
+}
+
+// showSockets opens the sockets of the selected device.
+func (w *window) showSockets() {
+	id := w.selectedDevices()[0]
+	w.tables.show("sockets")
+	w.tables.grid().SetFilter(w.desk.Assessment().Patch.Name(id))
+	w.tables.grid().Focus()
+}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/patch"
@@ -153,4 +154,11 @@ func TestAListIsImportedForOneAct(t *testing.T) {
 	require.Equal(t, 49, s.desk.Plan().Inputs.Len())
 	s.desk.Undo()
 	require.Equal(t, 48, s.desk.Plan().Inputs.Len())
+}
+
+func TestADeviceShowsItsSocketsAndAnInputItsBox(t *testing.T) {
+	s := openTables(t, "Patch")
+	s.window.Canvas().Focused().(fyne.Shortcutable).TypedShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyReturn, Modifier: fyne.KeyModifierShortcutDefault})
+	require.Equal(t, []string{"Riser box"}, s.state().Selection)
+	require.Empty(t, s.state().Notice)
 }

@@ -165,9 +165,10 @@ func (t *tables) chosen(grid *table.Grid, refs []plan.Ref) {
 	grid.Settle(w.desk.Selection())
 }
 
-// openRow shows a row on the plan and gives the plan the focus; what is not drawn is shown by the link that it lies in.
+// openRow shows a row on the plan and gives the plan the focus; what is not drawn is shown by the link that it lies in
+// or the box that it is plugged into.
 func (w *window) openRow(source table.Source, row int) {
-	for _, ref := range append(source.Shows(row), w.linksWith(source.Ref(row))...) {
+	for _, ref := range append(append(source.Shows(row), w.linksWith(source.Ref(row))...), w.boxesOf(source.Ref(row))...) {
 		if _, drawn := w.plan.Where(ref); drawn {
 			w.show(ref)
 			return
@@ -181,6 +182,20 @@ func (w *window) linksWith(ref plan.Ref) (refs []plan.Ref) {
 	for segment := range w.desk.Plan().Segments.All() {
 		if ref.Table == "reels" && plan.Key(segment.Reel) == ref.Key || ref.Table == "house_lines" && plan.Key(segment.HouseLine) == ref.Key {
 			refs = append(refs, plan.Ref{Table: "links", Key: plan.Key(segment.Link)})
+		}
+	}
+	return refs
+}
+
+// boxesOf is the device into which an input or an output is plugged in the act that is shown.
+func (w *window) boxesOf(ref plan.Ref) (refs []plan.Ref) {
+	act := w.actNow()
+	if line, found := act.Line(plan.InputID(ref.Key)); found && ref.Table == "inputs" && line.Patched() {
+		refs = append(refs, plan.Ref{Table: "devices", Key: plan.Key(line.At.Device)})
+	}
+	for _, line := range act.Outputs {
+		if ref == plan.RefOf(line.Output) && line.Patched() {
+			refs = append(refs, plan.Ref{Table: "devices", Key: plan.Key(line.Socket.Device)})
 		}
 	}
 	return refs

@@ -43,17 +43,17 @@ func (v *View) buttons() []button {
 }
 
 func (v *View) swapButton() button {
-	label := "Swap"
+	label := "Swap cable"
 	if len(v.segments()) > 1 {
-		label = fmt.Sprintf("Swap %d", v.order)
+		label = fmt.Sprintf("Swap cable %d", v.order)
 	}
 	return button{runes: []rune("sS"), key: "S", label: label, do: v.openSwap}
 }
 
 func (v *View) faultyButton() button {
-	label := "Faulty"
+	label := "Cable faulty"
 	if len(v.segments()) > 1 {
-		label = fmt.Sprintf("Faulty %d", v.order)
+		label = fmt.Sprintf("Cable %d faulty", v.order)
 	}
 	return button{runes: []rune("fF"), key: "F", label: label, do: v.markFaulty}
 }

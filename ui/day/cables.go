@@ -81,7 +81,7 @@ func hardwareName(id plan.HardwareID) string {
 	if err != nil {
 		return string(id)
 	}
-	return hardware.Name
+	return strings.TrimSuffix(hardware.Name, " hardware")
 }
 
 // Spare is a cable of the stock that can take the place of another: what it is, and what it gives.

@@ -54,26 +54,41 @@ func (s *sketch) step(b button, x, y, wide float32, words string, done bool) {
 	s.words(x+max(64, (wide-used)/2), y+(stepTall-s.height(f))/2, wide-80, words, f, colour)
 }
 
+// Type on the small buttons, as large as there is room for.
+const mostCapType, leastCapType = 23, 12
+
 // caps draws a row of buttons, each with its key in a cap.
 func (s *sketch) caps(list []button, y float32) {
-	gap, f := float32(8), font{22, false}
-	wanted := make([]float32, len(list))
-	sum := float32(0)
-	for i, b := range list {
-		wanted[i] = s.width(b.key, font{22, true}) + 20 + s.width(b.label, f) + 26
-		sum += wanted[i]
+	const gap = 8
+	size := float32(mostCapType)
+	wanted, spare := s.capWidths(list, size, gap)
+	for spare < 0 && size > leastCapType {
+		size--
+		wanted, spare = s.capWidths(list, size, gap)
 	}
-	spare := max(0, s.w-2*edge-gap*float32(len(list)-1)-sum) / float32(len(list))
-	spare = min(spare, 60)
+	spare = min(spare/float32(len(list)), 60)
+	key, label := font{size, true}, font{size, false}
 	x := float32(edge)
 	for i, b := range list {
 		wide := wanted[i] + spare
 		s.box(x, y, wide, capTall, ground, 2)
 		s.spot(x, y, wide, capTall, b.do)
-		key := s.width(b.key, font{22, true}) + 20
-		s.box(x, y, key, capTall, ink, 0)
-		s.words(x+10, y+(capTall-s.height(f))/2, key, b.key, font{22, true}, ground)
-		s.words(x+key+(wide-key-s.width(b.label, f))/2, y+(capTall-s.height(f))/2, wide-key-4, b.label, f, ink)
+		keyed := s.width(b.key, key) + 20
+		s.box(x, y, keyed, capTall, ink, 0)
+		top := y + (capTall-s.height(label))/2
+		s.words(x+10, top, keyed, b.key, key, ground)
+		used := min(s.width(b.label, label), wide-keyed-8)
+		s.words(x+keyed+(wide-keyed-used)/2, top, wide-keyed-8, b.label, label, ink)
 		x += wide + gap
 	}
+}
+
+// capWidths are the widths that buttons want in a size of type, and what room that leaves.
+func (s *sketch) capWidths(list []button, size, gap float32) (wanted []float32, spare float32) {
+	spare = s.w - 2*edge - gap*float32(len(list)-1)
+	for _, b := range list {
+		wide := s.width(b.key, font{size, true}) + 20 + s.width(b.label, font{size, false}) + 18
+		wanted, spare = append(wanted, wide), spare-wide
+	}
+	return wanted, spare
 }

@@ -2,16 +2,13 @@ package day
 
 import (
 	"fmt"
-	"image/color"
-	"strings"
 )
 
 // Distances in units of the full window.
 const (
-	edge      = 20
-	stepTall  = 64
-	capTall   = 52
-	cableTall = 37
+	edge     = 20
+	stepTall = 64
+	capTall  = 52
 )
 
 var (
@@ -62,10 +59,7 @@ func (s *sketch) drawPage(p Page) {
 	y = s.ends(p, y)
 	bottom := s.foot()
 	bottom = s.message(bottom)
-	rows := max(1, min(len(p.Cables), int((bottom-y-s.leastWatch(p))/cableTall)))
-	if len(p.Cables) > 0 {
-		y = s.cables(p, y, rows)
-	}
+	y = s.cables(p, y, bottom-s.leastWatch(p))
 	s.watch(p, y+4, bottom)
 }
 
@@ -113,72 +107,6 @@ func (s *sketch) ends(p Page, y float32) float32 {
 		s.words(x+18, y, s.w-edge-x-18, p.Missing, strong, ink)
 	}
 	return y + s.height(body) + 4
-}
-
-// cables draws the cables in a window of so many rows about the chosen one.
-func (s *sketch) cables(p Page, y float32, rows int) float32 {
-	first := 0
-	if n := len(p.Cables); rows < n {
-		first = max(0, min(s.view.order-1-rows/2, n-rows))
-	}
-	tag := float32(0)
-	for _, c := range p.Cables {
-		tag = max(tag, min(s.width(c.Tag, middle), 300))
-	}
-	for i := first; i < min(first+rows, len(p.Cables)); i++ {
-		s.cable(p.Cables[i], y, tag)
-		if i == first && first > 0 || i == first+rows-1 && i+1 < len(p.Cables) {
-			more := map[bool]string{true: fmt.Sprintf("▲ %d more", first), false: fmt.Sprintf("▼ %d more", len(p.Cables)-i-1)}[i == first && first > 0]
-			s.moreCables(y, more, s.view.order == p.Cables[i].Order)
-		}
-		y += cableTall
-	}
-	return y
-}
-
-// moreCables says at the right edge of a row that the list goes on.
-func (s *sketch) moreCables(y float32, text string, chosen bool) {
-	s.wordsRight(s.w-edge-10, y+(cableTall-s.height(body))/2, 150, text, body, colourOn(chosen))
-}
-
-func colourOn(chosen bool) color.Color {
-	if chosen {
-		return ground
-	}
-	return ink
-}
-
-// cable draws one row: the chosen one white on black.
-func (s *sketch) cable(c Cable, y, tag float32) {
-	chosen := c.Order == s.view.order
-	if chosen {
-		s.box(edge, y, s.w-2*edge, cableTall, ink, 0)
-	}
-	s.spot(edge, y, s.w-2*edge, cableTall, func() { s.view.choose(c.Order) })
-	colour := colourOn(chosen)
-	top := y + (cableTall-s.height(plain))/2
-	low := y + (cableTall-s.height(body))/2
-	x := float32(edge + 12)
-	s.words(x, top, 50, fmt.Sprint(c.Order), plain, colour)
-	x += 52
-	s.words(x, top, tag, c.Tag, middle, colour)
-	x += tag + 22
-	s.wordsRight(x+118, top, 118, c.Length, plain, colour)
-	x += 118 + 22
-	end := s.w - edge - 170 // behind that the list says that it goes on
-	then := min(s.width(c.Then, body), 330)
-	if then > 0 {
-		s.words(end-then, low, then, c.Then, body, colour)
-		end -= then + 22
-	}
-	if c.Bad != "" {
-		x += s.words(x, low, end-x, strings.ToUpper(c.Bad)+" ", strong, colour)
-	}
-	kind := c.Kind
-	if c.Place != "" {
-		kind += ", " + c.Place
-	}
-	s.words(x, low, end-x, kind, body, colour)
 }
 
 // leastWatch is the room that what to watch wants at least.
