@@ -11,12 +11,8 @@ import (
 	"stageloom/ui/table"
 )
 
-// patchRow is one input in the act that is looked at.
-type patchRow struct {
-	*patch.Line
-	socket, stands, slots, words, trouble string
-	crowded                               bool
-}
+// patchRow is one input in the act that is looked at. What its cells say is reckoned when they are looked at.
+type patchRow struct{ *patch.Line }
 
 // ConsoleColumn is the name of the column of a console, which begins so; the same in another plan with a console of the same
 // name.
@@ -27,7 +23,7 @@ func Patch(a *assess.Assessment, at Sight) table.Source {
 	s := sighted(a, at)
 	var rows []patchRow
 	for _, line := range s.act.Lines {
-		rows = append(rows, s.patchRow(line))
+		rows = append(rows, patchRow{line})
 	}
 	return &table.List[patchRow]{
 		ID: "patch", One: "input", Many: "inputs", Rows: rows,
@@ -68,23 +64,33 @@ func sighted(a *assess.Assessment, at Sight) *patching {
 	return s
 }
 
-func (s *patching) patchRow(line *patch.Line) patchRow {
-	row := patchRow{Line: line, socket: s.view.SocketWords(line.At), words: s.view.Words(line), stands: s.stands(line)}
+// socketText is where an input is plugged.
+func (s *patching) socketText(line *patch.Line) string {
 	if line.Struck {
-		row.socket = struck
+		return struck
 	}
-	for i := range line.Legs {
-		for _, channel := range line.Legs[i].Channels {
-			if words := s.view.SlotWords(channel.Hops); words != "" && !strings.Contains(row.slots, words) {
-				row.slots = strings.TrimPrefix(row.slots+", "+words, ", ")
-			}
+	return s.view.SocketWords(line.At)
+}
+
+// slotText are the slots that an input takes, on its way to all channels.
+func (s *patching) slotText(line *patch.Line) string {
+	var said []string
+	for _, channel := range line.Channels() {
+		if words := s.view.SlotWords(channel.Hops); words != "" && !slices.Contains(said, words) {
+			said = append(said, words)
 		}
 	}
+	return strings.Join(said, ", ")
+}
+
+// crowded tells whether an input shares a socket with another.
+func (s *patching) crowded(line *patch.Line) bool {
 	for socket := range line.Sockets() {
-		row.crowded = row.crowded || s.holders[socket] > 1
+		if s.holders[socket] > 1 {
+			return true
+		}
 	}
-	row.trouble = s.troubleOf(line)
-	return row
+	return false
 }
 
 // struck is what a cell says of an input that the act does without.
@@ -142,9 +148,9 @@ func (s *patching) socketField() table.Field[patchRow] {
 	at.Carried, at.InOrder = true, true
 	return table.Field[patchRow]{
 		Column: at,
-		Text:   func(r patchRow) string { return r.socket },
+		Text:   func(r patchRow) string { return s.socketText(r.Line) },
 		Tone: func(r patchRow) table.Tone {
-			if r.crowded && !r.Struck {
+			if !r.Struck && s.crowded(r.Line) {
 				return table.Stop
 			}
 			return s.tone(r)
@@ -208,21 +214,21 @@ func (s *patching) patchEnds() []table.Field[patchRow] {
 	return []table.Field[patchRow]{
 		{
 			Column: stands,
-			Text:   func(r patchRow) string { return r.stands },
+			Text:   func(r patchRow) string { return s.stands(r.Line) },
 			Tone:   s.tone,
 		},
 		{
 			Column: column("trouble", "What is wrong", 260, "what findings say of it here."),
-			Text:   func(r patchRow) string { return r.trouble },
-			Tone:   func(r patchRow) table.Tone { return toneOf(r.trouble) },
+			Text:   func(r patchRow) string { return s.troubleOf(r.Line) },
+			Tone:   func(r patchRow) table.Tone { return toneOf(s.troubleOf(r.Line)) },
 		},
 		{
 			Column: aside(column("slots", "Slots", 120, "the slots of links that it takes.")),
-			Text:   func(r patchRow) string { return r.slots },
+			Text:   func(r patchRow) string { return s.slotText(r.Line) },
 		},
 		{
 			Column: aside(column("words", "Read aloud", 320, "the whole way in a line.")),
-			Text:   func(r patchRow) string { return r.words },
+			Text:   func(r patchRow) string { return s.view.Words(r.Line) },
 		},
 	}
 }

@@ -2,6 +2,7 @@ package sources
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 
@@ -11,34 +12,51 @@ import (
 	"stageloom/ui/table"
 )
 
-// socketRow is one socket of a device in the act that is looked at.
+// socketRow is one socket of a device in the act that is looked at. What its cells say is reckoned when they are looked at.
 type socketRow struct {
-	patch.BoxRow
-	device, socket, holds, channels, gain, phantom, power, trouble string
+	patch.Socket
+	lines   []*patch.Line
+	outputs []*patch.OutputLine
 }
 
 // Sockets is a row a socket of every device, by device: what is plugged in there in one act, and where it goes.
 func Sockets(a *assess.Assessment, at Sight) table.Source {
 	s := sighted(a, at)
 	var rows []socketRow
-	for _, id := range s.view.WithSockets(false) {
-		for _, box := range s.view.Box(s.act, id) {
-			rows = append(rows, s.socketRow(box))
+	lines, outputs := map[patch.Socket][]*patch.Line{}, map[patch.Socket][]*patch.OutputLine{}
+	for _, line := range s.act.Lines {
+		for socket := range line.Sockets() {
+			lines[socket] = append(lines[socket], line)
 		}
 	}
-	for _, id := range s.view.WithSockets(true) {
-		if s.view.Sockets(id, false) > 0 {
-			continue // its outputs stand behind its inputs
+	for _, line := range s.act.Outputs {
+		if line.Patched() {
+			outputs[line.Socket] = append(outputs[line.Socket], line)
 		}
-		for _, box := range s.view.Box(s.act, id) {
-			rows = append(rows, s.socketRow(box))
+	}
+	for _, id := range s.devices() {
+		for _, output := range []bool{false, true} {
+			for number := 1; number <= s.view.Sockets(id, output); number++ {
+				socket := patch.Socket{Device: id, Number: number, Output: output}
+				rows = append(rows, socketRow{socket, lines[socket], outputs[socket]})
+			}
 		}
+	}
+	var missing []patch.Socket // that the patch names and the kind has not
+	for socket := range lines {
+		if !s.view.Exists(socket) {
+			missing = append(missing, socket)
+		}
+	}
+	slices.SortFunc(missing, func(a, b patch.Socket) int { return assess.Natural(s.view.SocketWords(a), s.view.SocketWords(b)) })
+	for _, socket := range missing {
+		rows = append(rows, socketRow{socket, lines[socket], outputs[socket]})
 	}
 	return &table.List[socketRow]{
 		ID: "sockets", One: "socket", Many: "sockets", Rows: rows,
 		First:   "No device has a socket yet. Put a stage box on the plan first: Ctrl E.",
 		RefOf:   func(r socketRow) plan.Ref { return SocketRef(r.Socket) },
-		NameOf:  func(r socketRow) string { return r.device + " " + r.socket },
+		NameOf:  func(r socketRow) string { return s.view.SocketWords(r.Socket) },
 		ShowsOf: func(r socketRow) []plan.Ref { return []plan.Ref{{Table: "devices", Key: plan.Key(r.Socket.Device)}} },
 		Fields:  s.socketFields(),
 	}
@@ -69,30 +87,78 @@ func direction(socket patch.Socket) string {
 	return fmt.Sprintf("in %d", socket.Number)
 }
 
-func (s *patching) socketRow(box patch.BoxRow) socketRow {
-	row := socketRow{BoxRow: box, device: s.view.Name(box.Socket.Device), socket: direction(box.Socket)}
-	var holds, channels, trouble []string
-	for _, line := range box.Lines {
-		holds = append(holds, fmt.Sprintf("%d %s", line.Input.Number, line.Input.Name))
-		if line.Input.Phantom {
-			row.power = "wanted"
+// devices are those with sockets: boxes by name, then consoles.
+func (s *patching) devices() []plan.DeviceID {
+	devices := s.view.WithSockets(false)
+	for _, id := range s.view.WithSockets(true) {
+		if s.view.Sockets(id, false) == 0 {
+			devices = append(devices, id)
 		}
-		for i := range line.Legs {
-			if leg := &line.Legs[i]; leg.Socket == box.Socket {
-				row.gain, row.phantom = s.view.Name(leg.Gain), s.view.Name(leg.Phantom)
-				channels = append(channels, s.channelWords(leg.Channels)...)
+	}
+	return devices
+}
+
+// holds names what is plugged in at a socket.
+func (r socketRow) holds() string {
+	var said []string
+	for _, line := range r.lines {
+		said = append(said, fmt.Sprintf("%d %s", line.Input.Number, line.Input.Name))
+	}
+	for _, line := range r.outputs {
+		said = append(said, fmt.Sprintf("%d %s", line.Output.Number, line.Output.Name))
+	}
+	return strings.Join(said, ", ")
+}
+
+// goesTo names the channels that a socket's preamp feeds, and the console that feeds an output.
+func (s *patching) goesTo(r socketRow) string {
+	var said []string
+	for leg := range r.legs() {
+		said = append(said, s.channelWords(leg.Channels)...)
+	}
+	for _, line := range r.outputs {
+		said = append(said, "from "+s.view.Name(line.Console))
+	}
+	return strings.Join(said, ", ")
+}
+
+// legs are those whose preamp is at the socket.
+func (r socketRow) legs() iter.Seq[*patch.Leg] {
+	return func(yield func(*patch.Leg) bool) {
+		for _, line := range r.lines {
+			for i := range line.Legs {
+				if line.Legs[i].Socket == r.Socket && !yield(&line.Legs[i]) {
+					return
+				}
 			}
 		}
-		if said := s.troubleOf(line); said != "" && !slices.Contains(trouble, said) {
-			trouble = append(trouble, said)
+	}
+}
+
+// owner is who owns something of the socket's preamp.
+func (s *patching) owner(r socketRow, of func(*patch.Leg) plan.DeviceID) string {
+	for leg := range r.legs() {
+		return s.view.Name(of(leg))
+	}
+	return ""
+}
+
+// power tells whether what is plugged in wants 48 V.
+func (r socketRow) power() string {
+	if slices.ContainsFunc(r.lines, func(line *patch.Line) bool { return line.Input.Phantom }) {
+		return "wanted"
+	}
+	return ""
+}
+
+func (s *patching) troubleAt(r socketRow) string {
+	var said []string
+	for _, line := range r.lines {
+		if words := s.troubleOf(line); words != "" && !slices.Contains(said, words) {
+			said = append(said, words)
 		}
 	}
-	for _, line := range box.Outputs {
-		holds = append(holds, fmt.Sprintf("%d %s", line.Output.Number, line.Output.Name))
-		channels = append(channels, "from "+s.view.Name(line.Console))
-	}
-	row.holds, row.channels, row.trouble = strings.Join(holds, ", "), strings.Join(channels, ", "), strings.Join(trouble, "; ")
-	return row
+	return strings.Join(said, "; ")
 }
 
 func (s *patching) channelWords(channels []patch.Channel) (said []string) {
@@ -112,17 +178,17 @@ func (s *patching) socketFields() []table.Field[socketRow] {
 	return []table.Field[socketRow]{
 		{
 			Column: column("device", "Device", 130, "the box, splitter or console that has it."),
-			Text:   func(r socketRow) string { return r.device },
+			Text:   func(r socketRow) string { return s.view.Name(r.Device) },
 		},
 		{
 			Column: naming(column("socket", "Socket", 60, "its number on the device.")),
-			Text:   func(r socketRow) string { return r.socket },
+			Text:   func(r socketRow) string { return direction(r.Socket) },
 		},
 		{
 			Column: holds,
-			Text:   func(r socketRow) string { return r.holds },
+			Text:   socketRow.holds,
 			Tone: func(r socketRow) table.Tone {
-				if len(r.Lines)+len(r.Outputs) > 1 {
+				if len(r.lines)+len(r.outputs) > 1 {
 					return table.Stop
 				}
 				return table.Usual
@@ -131,15 +197,15 @@ func (s *patching) socketFields() []table.Field[socketRow] {
 		},
 		{
 			Column: column("channels", "Goes to", 160, "the channels that get it; of an output, the console that feeds it."),
-			Text:   func(r socketRow) string { return r.channels },
+			Text:   s.goesTo,
 		},
 		{
 			Column: column("power", "48 V", 60, "whether what is plugged in wants 48 V."),
-			Text:   func(r socketRow) string { return r.power },
+			Text:   socketRow.power,
 		},
 		{
 			Column:  choice("gain", "Gain by", 100, "who sets the gain of this preamp; blank is as in the house."),
-			Text:    func(r socketRow) string { return r.gain },
+			Text:    func(r socketRow) string { return s.owner(r, func(leg *patch.Leg) plan.DeviceID { return leg.Gain }) },
 			Choices: func(r socketRow) []string { return s.owners(r.Socket) },
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
 				return s.own(e, ref, typed, func(row *plan.SocketOwner) *plan.DeviceID { return &row.Gain })
@@ -147,7 +213,7 @@ func (s *patching) socketFields() []table.Field[socketRow] {
 		},
 		{
 			Column:  choice("phantom", "48 V by", 100, "who switches 48 V of this preamp; blank is as in the house."),
-			Text:    func(r socketRow) string { return r.phantom },
+			Text:    func(r socketRow) string { return s.owner(r, func(leg *patch.Leg) plan.DeviceID { return leg.Phantom }) },
 			Choices: func(r socketRow) []string { return s.owners(r.Socket) },
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
 				return s.own(e, ref, typed, func(row *plan.SocketOwner) *plan.DeviceID { return &row.Phantom })
@@ -155,8 +221,8 @@ func (s *patching) socketFields() []table.Field[socketRow] {
 		},
 		{
 			Column: column("trouble", "What is wrong", 260, "what findings say of what is plugged in here."),
-			Text:   func(r socketRow) string { return r.trouble },
-			Tone:   func(r socketRow) table.Tone { return toneOf(r.trouble) },
+			Text:   s.troubleAt,
+			Tone:   func(r socketRow) table.Tone { return toneOf(s.troubleAt(r)) },
 		},
 	}
 }
