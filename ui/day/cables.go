@@ -43,7 +43,7 @@ func cablesOf(p *plan.Plan, b budget.Budget, units panel.Units) (list []Cable) {
 			list = append(list, cableOf(p, part, units))
 		case len(list) == 0:
 		case part.What == budget.Coupler:
-			list[len(list)-1].Then = "then coupler " + hardwareName(part.Hardware)
+			list[len(list)-1].Then = strings.TrimSpace("then coupler " + hardwareName(part.Hardware))
 		case part.What == budget.Connection:
 			list[len(list)-1].Then = "then plug into socket"
 		}

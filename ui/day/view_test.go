@@ -1,0 +1,359 @@
+package day_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/cabling"
+	"stageloom/model/demo"
+	"stageloom/model/desk"
+	"stageloom/model/plan"
+	"stageloom/ui/day"
+	"stageloom/ui/look"
+	"stageloom/ui/panel"
+)
+
+// field is a day view on a desk, in a window of its own.
+type field struct {
+	*day.View
+	t      *testing.T
+	desk   *desk.Desk
+	window fyne.Window
+	left   int
+	keys   []fyne.KeyName
+}
+
+func onField(t *testing.T, p *plan.Plan, units panel.Units) *field {
+	t.Helper()
+	test.NewTempApp(t).Settings().SetTheme(look.NewTheme(look.PaletteNamed("dark")))
+	f := &field{t: t, desk: desk.New(plan.NewIDSource(1, 2))}
+	f.desk.NewPlan(p)
+	f.View = day.New(f.desk.Assessment(), units)
+	f.Do = f.desk.Do
+	f.Undo = func() string {
+		name := f.desk.NextUndo()
+		f.desk.Undo()
+		return name
+	}
+	f.Leave = func() { f.left++ }
+	f.Key = func(name fyne.KeyName) { f.keys = append(f.keys, name) }
+	f.Today = func() string { return "2031-06-18" }
+	f.desk.Listen(func(e desk.Event) { f.Set(e.Assessment, units) })
+	f.window = test.NewTempWindow(t, f.View)
+	f.window.SetPadded(false)
+	f.window.Resize(fyne.NewSize(1280, 770))
+	f.window.Canvas().Focus(f.View)
+	f.Begin("")
+	return f
+}
+
+func (f *field) press(names ...fyne.KeyName) {
+	for _, name := range names {
+		f.TypedKey(&fyne.KeyEvent{Name: name})
+	}
+}
+
+func (f *field) typed(text string) { test.Type(f.View, text) }
+
+func (f *field) shown() plan.Link {
+	link, _ := f.desk.Plan().Link(f.Link())
+	return link
+}
+
+// texts are all words on the screen.
+func (f *field) texts() (list []string) {
+	for _, object := range test.WidgetRenderer(f.View).Objects() {
+		if text, is := object.(*canvas.Text); is {
+			list = append(list, text.Text)
+		}
+	}
+	return list
+}
+
+func (f *field) sees(words string) bool {
+	return strings.Contains(strings.Join(f.texts(), "\n"), words)
+}
+
+// tap presses where a text stands.
+func (f *field) tap(words string) {
+	f.t.Helper()
+	for _, object := range test.WidgetRenderer(f.View).Objects() {
+		if text, is := object.(*canvas.Text); is && text.Text == words {
+			at := text.Position().AddXY(4, 4)
+			f.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: at}})
+			require.Equal(f.t, desktop.PointerCursor, f.Cursor())
+			f.Tapped(&fyne.PointEvent{Position: at})
+			return
+		}
+	}
+	require.Failf(f.t, "no such words", "%q in %q", words, f.texts())
+}
+
+func (f *field) steps() int {
+	_, at := f.desk.History()
+	return at
+}
+
+func TestTheCrewsWayThroughTheLinksByKey(t *testing.T) {
+	f := onField(t, demo.Weekender(), panel.Units{})
+	require.Equal(t, "L01", f.shown().Name)
+	f.typed("l")
+	require.Equal(t, "L01 is laid.", f.Said())
+	f.typed("J")
+	f.typed("t")
+	require.True(t, f.shown().Is(plan.Tested))
+	require.Equal(t, 3, f.steps())
+	require.True(t, f.sees("1 of 38 laid, 1 joined, 1 tested"))
+	f.typed("l")
+	require.Contains(t, f.Said(), "L01 is laid already, and tested. T takes the last step back.")
+	f.typed("t")
+	require.Equal(t, plan.Joined, f.shown().Done, "said again of the last step it is taken back")
+	f.typed("u")
+	require.Equal(t, "Taken back: Mark L01 not tested.", f.Said())
+	require.True(t, f.shown().Is(plan.Tested))
+
+	f.typed("n")
+	require.Equal(t, "L02", f.shown().Name)
+	require.Empty(t, f.Said())
+	f.typed(" ")
+	f.press(fyne.KeyRight)
+	require.Equal(t, "L17", f.shown().Name, "the next of the first phase")
+	f.press(fyne.KeyLeft)
+	f.typed("p")
+	require.Equal(t, "L02", f.shown().Name)
+	f.press(fyne.KeyLeft)
+	f.press(fyne.KeyLeft)
+	require.True(t, f.sees("link 38 of 38"), "round and round")
+	f.press(fyne.KeyF8)
+	require.Equal(t, []fyne.KeyName{fyne.KeyF8}, f.keys)
+	f.press(fyne.KeyEscape)
+	require.Equal(t, 1, f.left)
+}
+
+func TestOnlyWhatIsLeft(t *testing.T) {
+	p := demo.Weekender()
+	p = edited(t, p, func(e *plan.Edit) error {
+		for link := range p.Links.All() {
+			if link.Name != "L03" && link.Name != "L20" {
+				require.NoError(t, e.MarkDone(link.ID, plan.Tested, true))
+			}
+		}
+		return nil
+	})
+	f := onField(t, p, panel.Units{})
+	require.Equal(t, "L03", f.shown().Name, "it begins where something is left to do")
+	f.typed("n")
+	require.Equal(t, "L17", f.shown().Name)
+	f.typed("a")
+	require.Equal(t, "L20", f.shown().Name)
+	require.True(t, f.sees(", only what is left to do"))
+	f.typed("n")
+	require.Equal(t, "L03", f.shown().Name)
+	f.typed("t")
+	require.Equal(t, "L03", f.shown().Name, "it stays in sight when it is done")
+	f.typed("n")
+	require.Equal(t, "L20", f.shown().Name)
+	f.typed("t")
+	require.Contains(t, f.Said(), "L20 has no cable in the plan yet")
+	require.Equal(t, 1, f.steps())
+	f.typed("a")
+	require.False(t, f.sees("only what is left"))
+}
+
+func TestASwapIsOneStep(t *testing.T) {
+	f := onField(t, demo.Weekender(), panel.Units{})
+	for len(cabling.Replacements(f.desk.Plan(), f.Link(), 1, false)) < 2 {
+		f.typed("n")
+	}
+	f.typed("t")
+	before := f.desk.Plan()
+	was := before.SegmentsOf(f.Link())[0]
+	f.typed("s")
+	require.True(t, f.sees("The best first"), f.Said())
+	f.press(fyne.KeyDown)
+	f.press(fyne.KeyUp)
+	f.typed("l")
+	require.True(t, f.shown().Is(plan.Tested), "letters do nothing in a list")
+	f.press(fyne.KeyEscape)
+	require.Zero(t, f.left, "Escape leaves the list first")
+	f.typed("s")
+	f.press(fyne.KeyReturn)
+	require.Equal(t, 2, f.steps())
+	require.NotEqual(t, was.Reel, f.desk.Plan().SegmentsOf(f.Link())[0].Reel)
+	require.Empty(t, f.shown().Done, "the new cable does not lie yet")
+	require.Contains(t, f.Said(), "It is to be laid, joined and tested again.")
+	f.typed("u")
+	require.True(t, plan.Equal(before, f.desk.Plan()))
+	require.True(t, f.shown().Is(plan.Tested))
+}
+
+func TestACableIsChosenAndMarkedFaulty(t *testing.T) {
+	f := onField(t, demo.Weekender(), panel.Units{})
+	f.typed("t")
+	f.typed("2")
+	require.Equal(t, 2, f.Chosen())
+	f.press(fyne.KeyDown)
+	require.Equal(t, 1, f.Chosen(), "round and round")
+	f.press(fyne.KeyUp)
+	f.typed("f")
+	reel, _ := f.desk.Plan().Reels.Get(plan.Key(f.desk.Plan().SegmentsOf(f.Link())[1].Reel))
+	require.Equal(t, plan.Faulty, reel.Condition)
+	require.Equal(t, "L01", reel.FoundAt)
+	require.Equal(t, "2031-06-18", reel.FoundOn)
+	require.Equal(t, plan.Joined, f.shown().Done, "what was tested on a faulty cable is to be tested again")
+	require.Contains(t, f.Said(), "L01 is to be tested again")
+	require.True(t, f.sees("FAULTY"))
+	f.typed("f")
+	require.Contains(t, f.Said(), "marked faulty already")
+	f.typed("9")
+	require.Equal(t, "This link has no cable 9.", f.Said())
+	require.Equal(t, 2, f.steps())
+}
+
+func TestWhatCannotBeMarkedOrSwappedIsSaid(t *testing.T) {
+	p := hard(t)
+	f := onField(t, p, panel.Units{})
+	f.Begin(linkNamed(t, p, strings.Repeat("GAFFER-", 20)))
+	f.typed("2")
+	f.typed("f")
+	require.Contains(t, f.Said(), "is no reel of the stock")
+	f.typed("1")
+	f.typed("f")
+	require.Contains(t, f.Said(), "is marked faulty")
+	own, _ := f.desk.Plan().Reels.Get(plan.Key(f.desk.Plan().SegmentsOf(f.Link())[0].Reel))
+	require.Equal(t, 1, own.Count(), "one of three equal ones becomes a row of its own")
+	require.Equal(t, plan.Joined, f.shown().Done)
+	uncabled := edited(t, demo.Weekender(), func(*plan.Edit) error { return nil })
+	f = onField(t, uncabled, panel.Units{})
+	f.Begin(linkNamed(t, uncabled, "L20"))
+	for _, key := range []string{"s", "f", "l"} {
+		f.typed(key)
+		require.Contains(t, f.Said(), "no cable in the plan yet", key)
+	}
+	require.Zero(t, f.steps())
+}
+
+func TestFindingALink(t *testing.T) {
+	f := onField(t, demo.Weekender(), panel.Units{})
+	f.typed("/")
+	f.typed("l20x")
+	require.True(t, f.sees("No link, no device"))
+	f.press(fyne.KeyReturn)
+	f.press(fyne.KeyBackspace)
+	require.True(t, f.sees("1 of 38 links"))
+	f.press(fyne.KeyReturn)
+	require.Equal(t, "L20", f.shown().Name)
+	require.True(t, f.Command(&desktop.CustomShortcut{KeyName: fyne.KeyF, Modifier: fyne.KeyModifierShortcutDefault}))
+	f.press(fyne.KeyDown, fyne.KeyDown)
+	f.press(fyne.KeyEnter)
+	require.Equal(t, "L03", f.shown().Name, "the third of all")
+	require.True(t, f.Command(&fyne.ShortcutUndo{}))
+	require.Equal(t, "There is nothing to take back.", f.Said())
+	require.False(t, f.Command(&fyne.ShortcutRedo{}))
+}
+
+func TestAllOfItByTapping(t *testing.T) {
+	f := onField(t, demo.Weekender(), panel.Units{})
+	f.tap("not laid")
+	require.True(t, f.shown().Is(plan.Laid))
+	f.tap("LL02")
+	require.Equal(t, 2, f.Chosen())
+	f.tap("Cable 2 faulty")
+	require.Contains(t, f.Said(), "is marked faulty")
+	f.tap("Undo")
+	f.tap("Next")
+	require.Equal(t, "L02", f.shown().Name)
+	f.tap("Before")
+	f.tap("Find")
+	f.tap("L03")
+	require.Equal(t, "L01", f.shown().Name, "a tap chooses")
+	f.tap("L03")
+	require.Equal(t, "L03", f.shown().Name, "a second one goes there")
+	f.tap("To do")
+	f.tap("Show all")
+	f.tap("Plan")
+	require.Equal(t, 1, f.left)
+	require.Equal(t, f.View, f.window.Canvas().Focused(), "the keys stay with the view")
+}
+
+func TestAPlanWithoutLinksSaysWhatToDoFirst(t *testing.T) {
+	f := onField(t, plan.New("x"), panel.Units{})
+	require.True(t, f.sees("This plan has no link yet."))
+	f.typed("ljtsfupn/a1")
+	f.press(fyne.KeyUp, fyne.KeyRight, fyne.KeyReturn, fyne.KeyBackspace)
+	require.Zero(t, f.steps())
+	f.desk.NewPlan(demo.Weekender())
+	require.Equal(t, "L01", f.shown().Name, "it follows the plan")
+	f.desk.NewPlan(plan.New("y"))
+	require.Empty(t, f.Link())
+	f.press(fyne.KeyEscape)
+	require.Equal(t, 1, f.left)
+}
+
+// crowding names two texts that lie on each other, or one that leaves the view; blank where none does.
+func (f *field) crowding(size fyne.Size) string {
+	var texts []*canvas.Text
+	for _, object := range test.WidgetRenderer(f.View).Objects() {
+		text, is := object.(*canvas.Text)
+		if !is {
+			continue
+		}
+		at, wide := text.Position(), text.MinSize()
+		if at.X < -1 || at.Y < -1 || at.X+wide.Width > size.Width+1 || at.Y+wide.Height > size.Height+1 {
+			return fmt.Sprintf("%q leaves the view", text.Text)
+		}
+		for _, other := range texts {
+			its := other.MinSize()
+			across := min(at.X+wide.Width, other.Position().X+its.Width) - max(at.X, other.Position().X)
+			down := min(at.Y+wide.Height, other.Position().Y+its.Height) - max(at.Y, other.Position().Y)
+			if across > 2 && down > 0.3*min(wide.Height, its.Height) {
+				return fmt.Sprintf("%q lies on %q", text.Text, other.Text)
+			}
+		}
+		texts = append(texts, text)
+	}
+	return ""
+}
+
+func TestNothingLiesOnSomethingElse(t *testing.T) {
+	some := []string{"L01", "L03", "L25", strings.Repeat("GAFFER-", 20)}
+	for name, test := range map[string]struct {
+		width, height float32
+		units         panel.Units
+		all           bool
+	}{
+		"usual": {1280, 772, panel.Units{}, true}, "usual in feet": {1280, 772, imperial, false}, "half": {640, 386, panel.Units{}, false},
+		"small": {1024, 580, panel.Units{}, false}, "large": {1920, 1050, imperial, false}, "upright": {800, 1200, panel.Units{}, false},
+		"flat": {1600, 500, imperial, false}, "tiny": {240, 160, panel.Units{}, false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			f := onField(t, hard(t), test.units)
+			size := fyne.NewSize(test.width, test.height)
+			f.window.Resize(size)
+			for _, id := range day.Round(f.desk.Assessment()) {
+				link, _ := f.desk.Plan().Link(id)
+				if !test.all && !slices.Contains(some, link.Name) {
+					continue
+				}
+				f.Begin(id)
+				for _, keys := range []string{"", "t", "s", "f", "/", "a", "a"} {
+					f.typed(keys)
+					require.Empty(t, f.crowding(size), "%s after %q", link.Name, keys)
+					if f.sees("Back") {
+						f.press(fyne.KeyDown)
+						require.Empty(t, f.crowding(size), "%s, second after %q", link.Name, keys)
+						f.press(fyne.KeyEscape)
+					}
+				}
+			}
+		})
+	}
+}
