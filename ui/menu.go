@@ -70,6 +70,8 @@ func (w *window) functionKey(name fyne.KeyName) {
 		w.rename()
 	case fyne.KeyF4:
 		w.focusCard()
+	case fyne.KeyF5:
+		w.askCommand()
 	case fyne.KeyF6:
 		w.focusStrip()
 	case fyne.KeyF8:
@@ -268,6 +270,7 @@ func (w *window) levelMenu() *fyne.MenuItem {
 
 func (w *window) helpMenu() *fyne.Menu {
 	return fyne.NewMenu("Help",
+		fyne.NewMenuItem("Find a command…   F5", w.askCommand),
 		fyne.NewMenuItem("Pointer and keys   F1", w.showKeys),
 		fyne.NewMenuItem("Cautions", w.showCautions),
 		fyne.NewMenuItem("About Stageloom", w.showAbout),

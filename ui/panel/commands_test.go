@@ -1,0 +1,31 @@
+package panel_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/ui/panel"
+)
+
+func TestCommandsAreFoundByWordsInAnyOrder(t *testing.T) {
+	all := []panel.Command{
+		{Name: "Open…", In: "Plan", Keys: "Ctrl O"},
+		{Name: "Print to PDF…", In: "Plan", Keys: "Ctrl P"},
+		{Name: "Reprint", In: "Plan"},
+		{Name: "Last print", In: "Plan"},
+		{Name: "feet", In: "View, Lengths"},
+	}
+	for text, want := range map[string][]int{
+		"":              {0, 1, 2, 3, 4},
+		"print":         {1, 3, 2},
+		"pdf pri":       {1},
+		"plan print":    {1, 2, 3},
+		"ctrl p":        {0, 1},
+		"LENGTHS feet":  {4},
+		"nothing of it": nil,
+		"  ":            {0, 1, 2, 3, 4},
+	} {
+		require.Equal(t, want, panel.FindCommands(all, text), text)
+	}
+}
