@@ -71,7 +71,7 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 // FigureOf is a link as drawn with a budget, which may be a preview's.
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	figure := LinkFigure{
-		ID: link.ID, Label: labelOf(link.Name, b), Grade: string(b.Grade), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
+		ID: link.ID, Label: labelOf(link.Name, b), Name: link.Name, Run: b.Run, Grade: string(b.Grade), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())
@@ -110,11 +110,18 @@ func labelOf(name string, b *budget.Budget) string {
 	return name
 }
 
+// Content is what the label of a link says beside what it lacks.
+type Content uint8
+
+// The contents: the name with the margin, the name alone, or both with the length of the run.
+const (
+	NameAndMargin Content = iota
+	NameAlone
+	NameMarginRun
+)
+
 // Words are what stands on a link: its label, and in whole units of a length, rounded up, what is too short or to lay.
-func (l *LinkFigure) Words(unit float64) string {
-	if l.Lacks == "" {
-		return l.Label
-	}
+func (l *LinkFigure) Words(unit float64, content Content) string {
 	name := "m"
 	if unit > 0 && unit < 1 {
 		name = "ft"
@@ -122,5 +129,15 @@ func (l *LinkFigure) Words(unit float64) string {
 	if unit <= 0 {
 		unit = 1
 	}
-	return fmt.Sprintf("%s %s %.0f %s", l.Label, l.Lacks, math.Ceil(l.Missing/unit-1e-6), name)
+	said := l.Label
+	switch {
+	case content == NameAlone && l.Name != "":
+		said = l.Name
+	case content == NameMarginRun && l.Run > 0:
+		said += fmt.Sprintf(", %.0f %s", math.Ceil(l.Run/unit-1e-6), name)
+	}
+	if l.Lacks == "" {
+		return said
+	}
+	return fmt.Sprintf("%s %s %.0f %s", said, l.Lacks, math.Ceil(l.Missing/unit-1e-6), name)
 }

@@ -50,7 +50,7 @@ func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacle
 	if BadgeRole(link.Grade) != "" {
 		badge = 12 * scale
 	}
-	text := p.arrangement.measure(link.Words(p.options.Unit), size, true)
+	text := p.arrangement.measure(link.Words(p.options.Unit, p.options.Content), size, true)
 	width, height := text+badge+14*scale, size+8*scale
 	box, found := p.freePlace(points, width, height, blocked)
 	var foot geom.Point
@@ -85,7 +85,7 @@ func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size f
 	}
 	p.add(Mark{
 		Ref: ref, Shape: Words, Role: RoleLabelText, Points: []geom.Point{{X: centre.X + badge/2, Y: centre.Y}},
-		Text: link.Words(p.options.Unit), Size: size, Bold: true,
+		Text: link.Words(p.options.Unit, p.options.Content), Size: size, Bold: true,
 	})
 	p.targets = append(p.targets, target{ref: ref, rank: rankLabel, box: box})
 }

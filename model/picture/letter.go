@@ -27,6 +27,8 @@ type Options struct {
 	Bare bool
 	// Without leaves out what the user does not want to see.
 	Without Without
+	// Content is what the labels of links say.
+	Content Content
 	// Plain leaves the labels of links out, for pictures too small to read.
 	Plain bool
 }

@@ -58,7 +58,10 @@ type LinkFigure struct {
 	Label   string
 	Lacks   string
 	Missing float64
-	Grade   string
+	// Name is its name alone, and Run its length in metres; 0 where it has none.
+	Name  string
+	Run   float64
+	Grade string
 	// Transport is what the link carries.
 	Transport plan.TransportID
 	From, To  plan.DeviceID

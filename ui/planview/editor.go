@@ -56,6 +56,7 @@ type Editor struct {
 	raster  *canvas.Raster
 	level   plan.LevelID
 	without picture.Without
+	content picture.Content
 	note    string
 	unit    float64
 	unitIn  string
@@ -114,6 +115,14 @@ func (e *Editor) SetUnit(length float64, name string) {
 func (e *Editor) SetLevel(level plan.LevelID) {
 	e.level = level
 	e.repaint()
+}
+
+// SetContent sets what the labels of links say.
+func (e *Editor) SetContent(content picture.Content) {
+	if content != e.content {
+		e.content = content
+		e.repaint()
+	}
 }
 
 // SetWithout leaves things out of the picture; the note says in the corner of the plan which.

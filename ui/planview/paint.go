@@ -37,7 +37,7 @@ func (e *Editor) prepare() {
 	if e.cause == Zoom {
 		e.layer.margin = 0
 	}
-	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, Without: e.without}
+	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, Without: e.without, Content: e.content}
 	for _, ref := range e.desk.Selection() {
 		o.Selected[ref] = true
 	}
