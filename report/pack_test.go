@@ -62,6 +62,23 @@ func TestPacksThatArePrintedTogetherComeOneBehindTheOther(t *testing.T) {
 	require.Equal(t, []string{"Lay", "Strike"}, packs)
 }
 
+func TestTheScheduleSaysWhatIsDoneOnSiteAlready(t *testing.T) {
+	said := func(p *plan.Plan) string { return strings.Join(packOf(t, assess.Of(p), report.Lay), "\n") }
+	p := demo.Weekender()
+	require.NotContains(t, said(p), "joined ?")
+	p, err := plan.Do(p, nil, func(e *plan.Edit) error {
+		for link := range p.Links.All() {
+			if link.Name == "L01" {
+				link.Done, link.Moved = plan.Joined, true
+				plan.Put(e, link)
+			}
+		}
+		return nil
+	})
+	require.NoError(t, err)
+	require.Contains(t, strings.ReplaceAll(said(p), "\u00a0", " "), "joined ?")
+}
+
 func TestEveryReelIsPulledAndComesBack(t *testing.T) {
 	a := assess.Of(demo.Weekender())
 	prep, strike := strings.Join(packOf(t, a, report.Prep), "\n"), strings.Join(packOf(t, a, report.Strike), "\n")

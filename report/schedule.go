@@ -96,8 +96,19 @@ func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
 		row.Cells[6] = paper.Cell{Badge: &paper.Badge{Grade: paper.Role(b.Grade), Text: b.Label()}}
 	}
 	row.Cells[7].Bold = true
-	row.Cells[8] = paper.Cell{Tick: true}
+	row.Cells[8] = laidCell(link)
 	return row
+}
+
+// laidCell is a box to tick, or what is done of a link already; with ? where it was moved since.
+func laidCell(link plan.Link) paper.Cell {
+	switch {
+	case link.Done == "":
+		return paper.Cell{Tick: true}
+	case link.Moved:
+		return paper.Cell{Text: link.Done + space + "?", Bold: true}
+	}
+	return paper.Cell{Text: link.Done, Bold: true}
 }
 
 // tapeHead is the head of the column of tapes, blank where no link has one.

@@ -25,20 +25,28 @@ func (r Link) Is(step string) bool { return rank(step) > 0 && rank(r.Done) >= ra
 // MarkDone says that a step of a link is done on site, and with it those before it; or that it is not, and with it those
 // after it. The link is then as it lies now, wherever it was moved before. One without cable has nothing that could be laid.
 func (e *Edit) MarkDone(id LinkID, step string, done bool) error {
+	link, _ := e.next.Link(id)
+	if rank(step) == 0 {
+		return refuse("a link is laid, joined or tested, not %q", step)
+	}
+	if done {
+		return e.SetDone(id, upTo(max(rank(link.Done), rank(step))))
+	}
+	return e.SetDone(id, upTo(min(rank(link.Done), rank(step)-1)))
+}
+
+// SetDone says which step of a link is the last that is done on site, blank for none.
+func (e *Edit) SetDone(id LinkID, last string) error {
 	link, found := e.next.Link(id)
 	switch {
 	case !found:
 		return refuse("there is no such link any more")
-	case rank(step) == 0:
-		return refuse("a link is laid, joined or tested, not %q", step)
-	case done && len(e.next.SegmentsOf(id)) == 0:
-		return refuse("%s has no cable in the plan yet: lay its cable there first, then say that it is %s", link.Name, step)
-	case done:
-		link.Done = upTo(max(rank(link.Done), rank(step)))
-	default:
-		link.Done = upTo(min(rank(link.Done), rank(step)-1))
+	case last != "" && rank(last) == 0:
+		return refuse("a link is laid, joined or tested, not %q", last)
+	case last != "" && len(e.next.SegmentsOf(id)) == 0:
+		return refuse("%s has no cable in the plan yet: lay its cable there first, then say that it is %s", link.Name, last)
 	}
-	link.Moved = false
+	link.Done, link.Moved = last, false
 	Put(e, link)
 	return nil
 }

@@ -129,10 +129,15 @@ func TestStepsOnSiteComeInOrder(t *testing.T) {
 	require.Equal(t, plan.Laid, mark(plan.Laid, true))
 	require.Equal(t, plan.Tested, mark(plan.Tested, true), "what is tested is joined and laid")
 	require.Equal(t, plan.Tested, mark(plan.Laid, true), "saying again that it is laid takes no test back")
+	s.do(t, func(e *plan.Edit) error { return e.SetDone(s.bc, plan.Joined) })
+	link, _ := s.Link(s.bc)
+	require.Equal(t, plan.Joined, link.Done, "the last that is done, and no more")
 	require.Empty(t, mark(plan.Laid, false))
+	s.do(t, func(e *plan.Edit) error { return e.SetDone(s.ab, "") })
 	s.refused(t, "has no cable in the plan yet", func(e *plan.Edit) error { return e.MarkDone(s.ab, plan.Laid, true) })
 	s.refused(t, "any more", func(e *plan.Edit) error { return e.MarkDone("k-99999", plan.Laid, true) })
 	s.refused(t, "not \"lost\"", func(e *plan.Edit) error { return e.MarkDone(s.bc, "lost", true) })
+	s.refused(t, "not \"lost\"", func(e *plan.Edit) error { return e.SetDone(s.bc, "lost") })
 }
 
 func TestAMoveIsForgottenWhenTheLinkIsMarkedAgain(t *testing.T) {

@@ -124,17 +124,15 @@ func (s *sketch) watch(p Page, y, bottom float32) {
 	label += 2 * 8
 	room := s.w - 2*edge - label - 14
 	for i, w := range p.Watch {
-		free := int((bottom - y) / tall)
-		if rest := len(p.Watch) - i; free < rest && rest > 1 && free <= 1 {
-			if free == 1 {
-				s.words(edge, y, s.w-2*edge, fmt.Sprintf("and %d more to watch: Escape, then the card says all", rest), strong, ink)
-			}
+		free, rest := int((bottom-y)/tall), len(p.Watch)-i
+		switch {
+		case free < 1:
+			return
+		case free == 1 && rest > 1:
+			s.words(edge, y, s.w-2*edge, fmt.Sprintf("and %d more to watch: Escape, then the card says all", rest), strong, ink)
 			return
 		}
-		if free < 1 {
-			return
-		}
-		lines := s.lines(w.Text, body, room, max(1, min(3, free-min(len(p.Watch)-i-1, free-1))))
+		lines := s.lines(w.Text, body, room, min(3, free-one(rest > 1)))
 		loud := w.Word == "STOP" || w.Word == "MOVED"
 		if loud {
 			s.box(edge, y, label, tall, ink, 0)

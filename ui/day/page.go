@@ -100,7 +100,7 @@ var words = map[checks.Severity]string{checks.Stop: "STOP", checks.Warn: "MIND",
 // watchOf lists what to watch of a link: that it was moved, then what is found of it, the worst first, then its own note.
 func watchOf(a *assess.Assessment, link plan.Link) (list []Warning) {
 	if link.Moved {
-		list = append(list, Warning{"MOVED", fmt.Sprintf("Its way or an end lies otherwise on the plan than when it was %s. Look whether that is still so on site, then say %s again.", link.Done, link.Done)})
+		list = append(list, Warning{"MOVED", fmt.Sprintf("Its way or an end was moved on the plan after it was %s. Look at it on site: %s says that it still is.", link.Done, keyOf(link.Done))})
 	}
 	for _, finding := range a.FindingsAt("links", link.Key()) {
 		list = append(list, Warning{words[finding.Severity], panel.Sentences(finding)})

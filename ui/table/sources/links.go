@@ -3,6 +3,7 @@ package sources
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
@@ -209,8 +210,29 @@ func linkWishes(a *assess.Assessment, units panel.Units) []table.Field[linkRow] 
 	}
 }
 
+// movedMark stands behind what is done of a link that was moved since.
+const movedMark = " ?"
+
 func linkNotes() []table.Field[linkRow] {
 	return []table.Field[linkRow]{
+		{
+			Column: ranked("done", "On site", 62, "what is done of it on site: laid, joined or tested, each with those before it; with ? it was moved on the plan since."),
+			Text: func(r linkRow) string {
+				if r.link.Moved {
+					return r.link.Done + movedMark
+				}
+				return r.link.Done
+			},
+			Value:   func(r linkRow) float64 { return float64(slices.Index(plan.Steps(), r.link.Done)) },
+			Choices: fixed[linkRow](append([]string{""}, plan.Steps()...)...),
+			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+				step, err := picked(strings.TrimSuffix(strings.TrimSpace(typed), movedMark), append([]string{""}, plan.Steps()...))
+				if err != nil {
+					return err
+				}
+				return e.SetDone(plan.LinkID(ref.Key), step)
+			},
+		},
 		{
 			Column: column("pair", "Pair", 84, "main or backup, and of which link."),
 			Text: func(r linkRow) string {
