@@ -51,6 +51,15 @@ type state struct {
 	Unplaced  int                  `json:"unplaced_labels"`
 	Frames    int                  `json:"frames"`
 	Table     tableState           `json:"table"`
+	Day       dayState             `json:"day"`
+}
+
+// dayState is what the day view shows, blank while it is hidden.
+type dayState struct {
+	Link  string `json:"link"`
+	Done  string `json:"done"`
+	Said  string `json:"said"`
+	Cable int    `json:"cable"`
 }
 
 type linkState struct {
@@ -116,7 +125,7 @@ func (w *window) state() state {
 		Notice: w.notice.Text(), History: names, Step: at, Links: map[string]linkState{}, Scale: w.plan.View().Scale,
 		Dragging: w.plan.Dragging() != nil, Overlays: len(w.window.Canvas().Overlays().List()),
 		Focus: fmt.Sprintf("%T", w.window.Canvas().Focused()), Unplaced: len(w.plan.Unplaced()), Tip: w.tips.Words(),
-		Table: w.tables.state(),
+		Table: w.tables.state(), Day: w.dayState(),
 	}
 	for _, cause := range planview.Causes() {
 		s.Frames += w.plan.Work.Count(cause)

@@ -101,3 +101,11 @@ func (w *window) strayRune(r rune) {
 		w.day.TypedRune(r)
 	}
 }
+
+func (w *window) dayState() dayState {
+	if !w.day.Visible() {
+		return dayState{}
+	}
+	link, _ := w.desk.Plan().Link(w.day.Link())
+	return dayState{Link: link.Name, Done: link.Done, Said: w.day.Said(), Cable: w.day.Chosen()}
+}

@@ -11,6 +11,9 @@ const (
 	capTall  = 52
 )
 
+// fewCables leave room between the parts of a page.
+const fewCables = 3
+
 var (
 	huge   = font{hugeType, true}
 	large  = font{largeType, true}
@@ -55,12 +58,15 @@ func (v *View) roundWords() string {
 // drawPage draws one link.
 func (s *sketch) drawPage(p Page) {
 	y := s.head(TallyOf(s.view.assessment.Plan).String(), s.view.roundWords())
+	gap := float32(0)
+	if len(p.Cables) <= fewCables {
+		gap = 11 // parts stand apart where there is room for it
+	}
 	y = s.title(p, y)
-	y = s.ends(p, y)
-	bottom := s.foot()
-	bottom = s.message(bottom)
-	y = s.cables(p, y, bottom-s.leastWatch(p))
-	s.watch(p, y+4, bottom)
+	y = s.ends(p, y+gap)
+	bottom := s.message(s.foot())
+	y = s.cables(p, y+gap, bottom-s.leastWatch(p))
+	s.watch(p, y+4+gap, bottom)
 }
 
 // title draws the link's name, and its grade by word, figure and line.

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 	"stageloom/ui/panel"
 )
 
@@ -76,6 +77,9 @@ func PageOf(a *assess.Assessment, id plan.LinkID, units panel.Units) Page {
 
 func about(p *plan.Plan, link plan.Link, b budget.Budget) string {
 	said := []string{b.TransportName}
+	if transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport)); err == nil && transport.NeverIntoNetworkPort {
+		said[0] += ", never into a network port"
+	}
 	if partner, found := p.Link(link.Partner); found && link.Role != "" {
 		said = append(said, link.Role+" of "+partner.Name)
 	}

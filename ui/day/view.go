@@ -100,6 +100,9 @@ func (v *View) Begin(id plan.LinkID) {
 		at = max(0, slices.IndexFunc(v.round, v.isLeft))
 	}
 	v.goTo(at)
+	if v.Shown != nil {
+		v.Shown(v.link)
+	}
 }
 
 // Link is the link that is shown, blank where the plan has none.
