@@ -50,7 +50,7 @@ func (w *window) open(path string) {
 func (w *window) newPlan() {
 	w.keepFirst(func() {
 		w.notice.Clear()
-		w.desk.NewPlan(plan.New(newName))
+		w.desk.NewPlan(w.freshPlan())
 	})
 }
 

@@ -51,6 +51,7 @@ var keys = [][2]string{
 	{"F8", "curves of the selected link, how far each kind of cable reaches, what would cure it"},
 	{"drag a selected link's line", "lay it round things; W adds a way point, N and P go along them, arrows nudge one, Delete takes it away"},
 	{"L, or a click on a loom's name", "select the loom of a link: its route is drawn as a link's way is, and all its links follow"},
+	{"Ctrl ,", "settings: how plans are shown, and what new plans begin with"},
 	{"F5", "find a command by words of its name; Down and Up choose, Enter does it"},
 	{"F7", "what is shown: labels, names, positions, areas, looms, links by grade and transport, levels"},
 	{"F9", "the day view for the field: one link large; N and P go on and back, L, J, T mark it laid, joined, tested"},

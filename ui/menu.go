@@ -133,6 +133,8 @@ func (w *window) planMenu() *fyne.Menu {
 		w.item("Save as spreadsheet…", nil, w.saveSpreadsheet),
 		w.item("Issue a revision…", nil, w.issue),
 		fyne.NewMenuItemSeparator(),
+		w.item("Settings…", key(fyne.KeyComma, control), w.askSettings),
+		fyne.NewMenuItemSeparator(),
 		quit,
 	)
 }

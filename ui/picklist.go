@@ -34,8 +34,8 @@ func (w *window) newPickList(length func() int, row func(int) (words, note strin
 			words.Importance = widget.LowImportance
 		}
 		words.SetText(text)
-		note.Text, note.Color = small, theme.Color(theme.ColorNamePlaceHolder)
-		note.Refresh()
+		note.Text, note.Color = small+"  ", theme.Color(theme.ColorNamePlaceHolder)
+		note.Refresh() // the blanks keep it clear of the bar that scrolls
 		line.Refresh()
 	}
 	l.OnSelected = func(i int) { picked(i) }

@@ -88,6 +88,8 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 	w.listEquipment()
 	if len(paths) > 0 {
 		w.open(paths[0])
+	} else if w.settings.NewPlan() != "" {
+		d.NewPlan(w.freshPlan())
 	}
 	w.offerLeft(d.LeftBehind())
 	return w.window, &Questions{w}
@@ -123,6 +125,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.layOut()
 	w.applyUnits()
 	w.applyShown()
+	w.applyLabels()
 	d.Listen(w.heard)
 	w.window.SetMainMenu(w.menu())
 	w.window.SetCloseIntercept(w.close)

@@ -31,10 +31,28 @@ func planForm(a *assess.Assessment, units Units) Form {
 	b.group("Note, north and sample rate")
 	b.text("note", "Note", func(s *plan.Settings) *string { return &s.Note }, false).Long = true
 	b.number("north", "North, from the top", plainNumber("°", -360, 360), func(s *plan.Settings) *float64 { return &s.North })
-	b.list("rate", "Sample rate", []Choice{{"", "48 kHz unless told"}, {"44.1", "44.1 kHz"}, {"48", "48 kHz"}, {"88.2", "88.2 kHz"}, {"96", "96 kHz"}},
-		func(s *plan.Settings) *string { return &s.SampleRate })
+	b.list("rate", "Sample rate", sampleRates(), func(s *plan.Settings) *string { return &s.SampleRate })
 	b.foldUnless(func(r settingsRow) bool { return false })
 	return b.form
+}
+
+// TemplateForm is the form of what new plans begin with: all that decides figures, and whom the crew can ring.
+func TemplateForm(a *assess.Assessment, units Units) Form {
+	b := &settingsFields{&rowsForm[settingsRow]{units: units, rows: []settingsRow{{a.Plan.Settings}}, names: "New plans"}}
+	b.form.Subject = "template"
+	b.temperatures(a)
+	b.run()
+	b.rules(a.Plan)
+	b.contacts(a.Plan)
+	b.group("Revision, sample rate and paper")
+	b.text("revision", "First revision", func(s *plan.Settings) *string { return &s.Revision }, false)
+	b.list("rate", "Sample rate", sampleRates(), func(s *plan.Settings) *string { return &s.SampleRate })
+	b.list("paper", "Paper", []Choice{{"A4", "A4"}, {"A3", "A3"}, {"Letter", "Letter"}}, func(s *plan.Settings) *string { return &s.PrintPaper })
+	return b.form
+}
+
+func sampleRates() []Choice {
+	return []Choice{{"", "48 kHz unless told"}, {"44.1", "44.1 kHz"}, {"48", "48 kHz"}, {"88.2", "88.2 kHz"}, {"96", "96 kHz"}}
 }
 
 // settingsFields adds fields that change the settings.

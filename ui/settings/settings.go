@@ -39,6 +39,8 @@ const (
 	keySnap        = "snap"
 	keyEquipment   = "equipment share"
 	keyStock       = "stock share"
+	keyLabels      = "labels"
+	keyNewPlan     = "new plan"
 )
 
 // Settings reads and writes the preferences of one app. Defaults stand where nothing was kept or where what was
@@ -80,6 +82,25 @@ func (s *Settings) Temperature() string { return s.word(keyTemperature, Celsius,
 
 // SetTemperature keeps the unit of temperature.
 func (s *Settings) SetTemperature(unit string) { s.kept.SetString(keyTemperature, unit) }
+
+// What the labels of links say.
+const (
+	NameAndMargin = "name and margin"
+	NameAlone     = "name alone"
+	NameMarginRun = "name, margin and length"
+)
+
+// Labels is NameAndMargin, NameAlone or NameMarginRun.
+func (s *Settings) Labels() string { return s.word(keyLabels, NameAndMargin, NameAlone, NameMarginRun) }
+
+// SetLabels keeps what the labels of links say.
+func (s *Settings) SetLabels(content string) { s.kept.SetString(keyLabels, content) }
+
+// NewPlan is what new plans begin with, as the text of a plan file; blank is what the program came with.
+func (s *Settings) NewPlan() string { return s.kept.String(keyNewPlan) }
+
+// SetNewPlan keeps what new plans begin with.
+func (s *Settings) SetNewPlan(text string) { s.kept.SetString(keyNewPlan, text) }
 
 // Snap tells whether places snap to a grid while they are dragged.
 func (s *Settings) Snap() bool { return s.kept.BoolWithFallback(keySnap, true) }
