@@ -122,6 +122,9 @@ func TestLinksComeInTheOrderOfLaying(t *testing.T) {
 	require.Len(t, names, p.Links.Len())
 	require.Equal(t, []string{"L10", "L02", "L03"}, names[:3], "phase before name, and names as a reader sorts them")
 	require.Equal(t, "L01", names[len(names)-1], "what has no phase comes last")
+	a := assess.Of(p)
+	day.Round(a)
+	require.Equal(t, "L01", a.Links()[0].Name, "the order of every table stays as it is")
 }
 
 func TestTheTallyCountsEachStep(t *testing.T) {

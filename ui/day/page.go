@@ -104,7 +104,7 @@ var words = map[checks.Severity]string{checks.Stop: "STOP", checks.Warn: "MIND",
 // watchOf lists what to watch of a link: that it was moved, then what is found of it, the worst first, then its own note.
 func watchOf(a *assess.Assessment, link plan.Link) (list []Warning) {
 	if link.Moved {
-		list = append(list, Warning{"MOVED", fmt.Sprintf("Its way or an end was moved on the plan after it was %s. Look at it on site: %s says that it still is.", link.Done, keyOf(link.Done))})
+		list = append(list, Warning{"MOVED", fmt.Sprintf("Its way or an end was moved on the plan since. Look at it on site: %s says that it is still %s.", keyOf(link.Done), link.Done)})
 	}
 	for _, finding := range a.FindingsAt("links", link.Key()) {
 		list = append(list, Warning{words[finding.Severity], panel.Sentences(finding)})

@@ -13,7 +13,7 @@ import (
 // Round lists the links in the order in which they are laid: by phase, those of no phase last, then by name as a reader
 // sorts names.
 func Round(a *assess.Assessment) []plan.LinkID {
-	links := a.Links()
+	links := slices.Clone(a.Links())
 	slices.SortStableFunc(links, func(x, y plan.Link) int {
 		return cmp.Or(cmp.Compare(phase(x), phase(y)), assess.Natural(x.Name, y.Name))
 	})
