@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/ui/day"
 )
@@ -100,6 +101,14 @@ func (w *window) strayRune(r rune) {
 		w.window.Canvas().Focus(w.day)
 		w.day.TypedRune(r)
 	}
+}
+
+// takenBack says what an edit takes back of the work on site; the day view says it by itself.
+func (w *window) takenBack(e desk.Event) string {
+	if w.day.Visible() || !e.PlanChanged() {
+		return ""
+	}
+	return day.TakenBack(e.Old, e.Assessment)
 }
 
 func (w *window) dayState() dayState {

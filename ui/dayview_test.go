@@ -73,6 +73,16 @@ func TestTheDayViewTakesTheWholeWindowAndTheKeys(t *testing.T) {
 	require.Equal(t, onDay{}, s.day())
 }
 
+func TestAnEditOnThePlanSaysWhatItTakesBackOnSite(t *testing.T) {
+	s := openDay(t)
+	s.typed("t", fyne.KeyEscape)
+	s.choose("Links", "Take last cable off")
+	require.Equal(t, "On site again: L01 is to be joined and tested.", s.state().Notice)
+	s.shortcut(&fyne.ShortcutUndo{})
+	require.Equal(t, plan.Tested, s.link("L01").Done)
+	require.Empty(t, s.state().Notice)
+}
+
 func TestCommandsOfTheMenuOnTheDayView(t *testing.T) {
 	s := openDay(t)
 	s.typed("l")

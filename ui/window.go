@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -168,7 +170,7 @@ func (w *window) heard(e desk.Event) {
 	}
 	w.refresh(e)
 	if !e.Opened {
-		if said := panel.Belonging(e.Old, e.New); said != "" {
+		if said := strings.TrimSpace(panel.Belonging(e.Old, e.New) + " " + w.takenBack(e)); said != "" {
 			w.notice.Say(said)
 		}
 	}

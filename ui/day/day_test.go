@@ -156,3 +156,40 @@ func TestALinkIsFoundByNameDeviceAndTag(t *testing.T) {
 	require.NotEmpty(t, first("broadcast"))
 	require.Empty(t, first("no such thing"))
 }
+
+func TestWhatAnEditTakesBackOfTheWorkOnSiteIsSaid(t *testing.T) {
+	p := demo.Weekender()
+	p = edited(t, p, func(e *plan.Edit) error {
+		for name, step := range map[string]string{"L01": plan.Tested, "L02": plan.Joined, "L03": plan.Laid} {
+			require.NoError(t, e.MarkDone(linkNamed(t, p, name), step, true))
+		}
+		return nil
+	})
+	first, second, third := linkNamed(t, p, "L01"), linkNamed(t, p, "L02"), linkNamed(t, p, "L03")
+	for sentence, test := range map[string]struct {
+		said string
+		edit func(*plan.Edit) error
+	}{
+		"a coupler": {"On site again: L01 is to be joined and tested.", func(e *plan.Edit) error { return e.SetCoupler(first, 2, "cat5e") }},
+		"cables of two links": {"On site again: L02 is to be laid and joined; L03 is to be laid.", func(e *plan.Edit) error {
+			e.SetSegments(second, nil)
+			e.SetSegments(third, nil)
+			return nil
+		}},
+		"a faulty cable": {"On site again: L01 is to be tested.", func(e *plan.Edit) error {
+			_, err := e.MarkSegment(first, 1, plan.Mark{Condition: plan.Faulty})
+			return err
+		}},
+		"a way":                     {"Moved on the plan, look at it on site: L02, joined.", func(e *plan.Edit) error { return e.Draw(second, nil) }},
+		"a mark taken back by hand": {"", func(e *plan.Edit) error { return e.SetDone(first, "") }},
+		"a link removed":            {"", func(e *plan.Edit) error { e.RemoveLinks(first); return nil }},
+		"a name": {"", func(e *plan.Edit) error {
+			return plan.Update(e, plan.Key(first), func(l *plan.Link) { l.Name = "L99" })
+		}},
+		"a link of which nothing was done": {"", func(e *plan.Edit) error { e.SetSegments(linkNamed(t, p, "L04"), nil); return nil }},
+	} {
+		t.Run(sentence, func(t *testing.T) {
+			require.Equal(t, test.said, day.TakenBack(p, assess.Of(edited(t, p, test.edit))))
+		})
+	}
+}
