@@ -1,6 +1,7 @@
 package report
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -12,12 +13,13 @@ import (
 )
 
 // SaveSpreadsheet writes Spreadsheet to disk: as a workbook where path ends in .xlsx, as one file for each sheet where it
-// ends in .csv (plan.csv gives plan-links.csv …). Each file is whole or as it was before. It returns the files written.
-func SaveSpreadsheet(path string, a *assess.Assessment) ([]string, error) {
+// ends in .csv (plan.csv gives plan-links.csv …). Each file is whole or as it was before; one that is not begun when ctx
+// ends is not written. It returns the files written.
+func SaveSpreadsheet(ctx context.Context, path string, a *assess.Assessment) ([]string, error) {
 	book := Spreadsheet(a)
 	switch strings.ToLower(filepath.Ext(path)) {
 	case ".xlsx":
-		err := atomicfile.Write(path, func(w io.Writer) error { return exchange.WriteXLSX(w, book) }, nil)
+		err := atomicfile.Write(path, func(w io.Writer) error { return exchange.WriteXLSX(untilDone{ctx, w}, book) }, nil)
 		if err != nil {
 			return nil, err
 		}
@@ -26,7 +28,7 @@ func SaveSpreadsheet(path string, a *assess.Assessment) ([]string, error) {
 		var written []string
 		for _, sheet := range book.Sheets {
 			name := strings.TrimSuffix(path, filepath.Ext(path)) + "-" + strings.ReplaceAll(strings.ToLower(sheet.Name), " ", "-") + ".csv"
-			if err := atomicfile.Write(name, func(w io.Writer) error { return exchange.WriteCSV(w, sheet, exchange.Comma) }, nil); err != nil {
+			if err := atomicfile.Write(name, func(w io.Writer) error { return exchange.WriteCSV(untilDone{ctx, w}, sheet, exchange.Comma) }, nil); err != nil {
 				return written, err
 			}
 			written = append(written, name)
@@ -34,4 +36,18 @@ func SaveSpreadsheet(path string, a *assess.Assessment) ([]string, error) {
 		return written, nil
 	}
 	return nil, fmt.Errorf("%s: a spreadsheet ends in .xlsx, or in .csv for a file for each sheet", path)
+}
+
+// untilDone refuses to write once a context has ended, so that the file stays as it was.
+type untilDone struct {
+	ctx context.Context
+	io.Writer
+}
+
+// Write implements io.Writer.
+func (w untilDone) Write(data []byte) (int, error) {
+	if err := w.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return w.Writer.Write(data)
 }

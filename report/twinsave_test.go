@@ -1,6 +1,7 @@
 package report_test
 
 import (
+	"context"
 	"path/filepath"
 	"testing"
 
@@ -13,19 +14,27 @@ import (
 func TestASpreadsheetIsSavedWholeOrAsAFileForEachSheet(t *testing.T) {
 	a := assess.Of(bands(t, 12))
 	folder := t.TempDir()
-	written, err := report.SaveSpreadsheet(filepath.Join(folder, "show.xlsx"), a)
+	written, err := report.SaveSpreadsheet(context.Background(), filepath.Join(folder, "show.xlsx"), a)
 	require.NoError(t, err)
 	require.Equal(t, []string{filepath.Join(folder, "show.xlsx")}, written)
-	written, err = report.SaveSpreadsheet(filepath.Join(folder, "show.csv"), a)
+	written, err = report.SaveSpreadsheet(context.Background(), filepath.Join(folder, "show.csv"), a)
 	require.NoError(t, err)
 	require.Len(t, written, len(report.Spreadsheet(a).Sheets))
 	for _, path := range written {
 		require.FileExists(t, path)
 	}
 	require.Contains(t, written, filepath.Join(folder, "show-pull-list.csv"))
-	_, err = report.SaveSpreadsheet(filepath.Join(folder, "show.doc"), a)
+	_, err = report.SaveSpreadsheet(context.Background(), filepath.Join(folder, "show.doc"), a)
 	require.ErrorContains(t, err, ".xlsx")
-	_, err = report.SaveSpreadsheet(filepath.Join(folder, "nowhere", "show.xlsx"), a)
+	ended, stop := context.WithCancel(context.Background())
+	stop()
+	for _, name := range []string{"given-up.xlsx", "given-up.csv"} {
+		written, err = report.SaveSpreadsheet(ended, filepath.Join(folder, name), a)
+		require.ErrorIs(t, err, context.Canceled)
+		require.Empty(t, written)
+		require.NoFileExists(t, filepath.Join(folder, name))
+	}
+	_, err = report.SaveSpreadsheet(context.Background(), filepath.Join(folder, "nowhere", "show.xlsx"), a)
 	require.Error(t, err)
 }
 

@@ -69,10 +69,19 @@ func (w *window) printed(path string, printed report.Printed, err error) {
 func (w *window) saveSpreadsheet() {
 	const xlsx = ".xlsx"
 	w.askName("Save as spreadsheet", fileName(w.desk.Plan().Settings.Name)+xlsx, xlsx, "Save", func(path string) {
-		if _, err := report.SaveSpreadsheet(path, w.desk.Assessment()); err != nil {
-			w.notice.Warn(sentence(err))
-			return
-		}
-		w.notice.Say("Links, cables, stock, pull list, patch and findings are in " + path)
+		assessment := w.desk.Assessment() // a snapshot: editing may go on
+		w.busy("Writing the spreadsheet", func(ctx context.Context) error {
+			_, err := report.SaveSpreadsheet(ctx, path, assessment)
+			return err
+		}, func(err error) {
+			switch {
+			case errors.Is(err, context.Canceled):
+				w.notice.Say("Given up; " + path + " is as it was.")
+			case err != nil:
+				w.notice.Warn(sentence(err))
+			default:
+				w.notice.Say("Links, cables, stock, pull list, patch and findings are in " + path)
+			}
+		})
 	})
 }

@@ -198,9 +198,6 @@ func (d *importDialog) load() {
 	}
 }
 
-// noticeable is how long a person waits without being told what for.
-const noticeable = 100 * time.Millisecond
-
 func readList(path string) (document exchange.Document, err error) {
 	file, err := os.Open(path)
 	if err != nil {

@@ -64,7 +64,7 @@ func (c *printCommand) Run(a *answer) error {
 	}
 	tell(&a.page, path, choice, printed)
 	if c.Twin != "" {
-		written, err := report.SaveSpreadsheet(string(c.Twin), assessment)
+		written, err := report.SaveSpreadsheet(interrupted, string(c.Twin), assessment)
 		if err != nil {
 			return err
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/assess"
@@ -200,4 +201,26 @@ func TestADeviceMovedByItsFieldsTakesItsWaysAlong(t *testing.T) {
 	require.NoError(t, err)
 	moved, _ := after.Devices.Get(before.Key())
 	require.InDelta(t, before.X+10, moved.X, 1e-9)
+}
+
+func TestTheFormAsMarkup(t *testing.T) {
+	a := assess.Of(demo.Weekender())
+	for name, selection := range map[string][]plan.Ref{
+		"plan": nil, "link": {linkNamed(a.Plan, "L02")}, "device": {plan.RefOf(a.Plan.Devices.At(0))},
+	} {
+		t.Run(name, func(t *testing.T) {
+			start(t)
+			view := panel.NewFormView()
+			w := show(t, view, 280, 700)
+			view.Set(panel.FormOf(a, selection, panel.Units{}))
+			test.AssertRendersToMarkup(t, "form-"+name+".xml", w.Canvas())
+		})
+	}
+	t.Run("template", func(t *testing.T) {
+		start(t)
+		view := panel.NewFormView()
+		w := show(t, view, 380, 700)
+		view.Set(panel.TemplateForm(assess.Of(plan.New("New plan")), imperial))
+		test.AssertRendersToMarkup(t, "form-template.xml", w.Canvas())
+	})
 }

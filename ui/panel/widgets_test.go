@@ -95,3 +95,26 @@ func TestTheNoticeIsHiddenUntilThereIsSomethingToSay(t *testing.T) {
 }
 
 func objectName(object fyne.CanvasObject) string { return fmt.Sprintf("%T", object) }
+
+func TestThePanelsAtTheLeftAndTheNoticeAsMarkup(t *testing.T) {
+	p := demo.Weekender()
+	for name, made := range map[string]func() fyne.CanvasObject{
+		"equipment": func() fyne.CanvasObject { return panel.NewEquipment(p) },
+		"stock": func() fyne.CanvasObject {
+			list := panel.NewStockList(p, func() {})
+			list.Set(p, panel.Units{})
+			return list
+		},
+		"notice": func() fyne.CanvasObject {
+			notice := panel.NewNotice(nil)
+			notice.Tell(checks.Finding{What: "L20 has no cable yet", Remedy: "Pick a cable for it."})
+			return notice
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			start(t)
+			w := show(t, made(), 220, 300)
+			test.AssertRendersToMarkup(t, name+".xml", w.Canvas())
+		})
+	}
+}

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/plan"
@@ -265,4 +266,10 @@ func TestPointerSortsWidensMovesAndSelects(t *testing.T) {
 	drag(80, -60)
 	require.Equal(t, "Input", s.Sheet().Columns()[0].Title, "a heading dragged moves its column")
 	require.Equal(t, "name", s.laid.Columns[0].Name)
+}
+
+func TestTheGridAsMarkup(t *testing.T) {
+	s := newScreen(t, "a", "b")
+	s.press(fyne.KeyDown, fyne.KeyRight)
+	test.AssertRendersToMarkup(t, "grid.xml", s.window.Canvas())
 }
