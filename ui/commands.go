@@ -103,66 +103,84 @@ func (f *searchField) TypedKey(event *fyne.KeyEvent) {
 	f.field.TypedKey(event)
 }
 
+// commandDialog is the list of commands while it is open.
+type commandDialog struct {
+	*window
+	all    []panel.Command
+	do     []func()
+	places []int
+	at     int
+	before fyne.Focusable
+	entry  *searchField
+	list   *pickList
+	told   *widget.Label
+	dialog *dialog.CustomDialog
+}
+
 // askCommand lists what the window can do; what is typed leaves those that hold it, Enter does the one under the hand.
 func (w *window) askCommand() {
-	before := w.window.Canvas().Focused()
-	all, do := w.commands()
-	places, at := panel.FindCommands(all, ""), 0
-	entry := &searchField{field: field{window: w}}
-	entry.ExtendBaseWidget(entry)
-	entry.SetPlaceHolder("what to do: print, loom, feet …")
-	told := widget.NewLabel("")
-	told.Importance = widget.LowImportance
-	var d *dialog.CustomDialog
-	list := w.newPickList(
-		func() int { return len(places) },
-		func(i int) (words, note string, ready bool) {
-			c := all[places[i]]
-			return c.Name, strings.TrimSpace(c.In + "   " + c.Keys), c.Ready
-		},
-		func(i int) { at = i },
-	)
-	hide := func() {
-		d.Hide()
-		if before != nil {
-			w.window.Canvas().Focus(before)
-		}
-	}
-	run := func() {
-		switch {
-		case len(places) == 0:
-		case !all[places[at]].Ready:
-			told.SetText(all[places[at]].Name + " has nothing to work on now.")
-		default:
-			hide() // a command does nothing under a dialog
-			do[places[at]]()
-		}
-	}
-	tell := func() {
-		list.UnselectAll()
-		list.Refresh()
-		if at = 0; len(places) > 0 {
-			list.Select(0)
-		}
-		told.SetText(map[bool]string{true: "No command holds these words.", false: fmt.Sprintf("%d of %d. Enter does it.", len(places), len(all))}[len(places) == 0])
-	}
-	entry.move = func(by int) {
-		if len(places) > 0 {
-			list.Select(max(0, min(at+by, len(places)-1)))
-		}
-	}
-	entry.OnChanged = func(text string) {
-		places = panel.FindCommands(all, text)
-		tell()
-	}
-	entry.OnSubmitted = func(string) { run() }
-	d = dialog.NewCustomWithoutButtons("Commands", container.NewBorder(entry, told, nil, nil, list), w.window)
-	does := w.newAnswer("Do it", run)
+	d := &commandDialog{window: w, before: w.window.Canvas().Focused(), told: widget.NewLabel("")}
+	d.all, d.do = w.commands()
+	d.places = panel.FindCommands(d.all, "")
+	d.entry = &searchField{field: field{window: w}, move: d.move}
+	d.entry.ExtendBaseWidget(d.entry)
+	d.entry.SetPlaceHolder("what to do: print, loom, feet …")
+	d.entry.OnChanged = d.search
+	d.entry.OnSubmitted = func(string) { d.run() }
+	d.told.Importance = widget.LowImportance
+	d.list = w.newPickList(func() int { return len(d.places) }, d.row, func(i int) { d.at = i })
+	d.dialog = dialog.NewCustomWithoutButtons("Commands", container.NewBorder(d.entry, d.told, nil, nil, d.list), w.window)
+	does := w.newAnswer("Do it", d.run)
 	does.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{w.newAnswer("Close", hide), does})
-	d.Resize(fyne.NewSize(620, 520))
-	w.escapable(hide)
-	d.Show()
-	tell()
-	w.window.Canvas().Focus(entry)
+	d.dialog.SetButtons([]fyne.CanvasObject{w.newAnswer("Close", d.hide), does})
+	d.dialog.Resize(fyne.NewSize(620, 520))
+	w.escapable(d.hide)
+	d.dialog.Show()
+	d.search("")
+	w.window.Canvas().Focus(d.entry)
+}
+
+func (d *commandDialog) row(i int) (words, note string, ready bool) {
+	c := d.all[d.places[i]]
+	return c.Name, strings.TrimSpace(c.In + "   " + c.Keys), c.Ready
+}
+
+// hide gives the focus back to what had it.
+func (d *commandDialog) hide() {
+	d.dialog.Hide()
+	if d.before != nil {
+		d.window.window.Canvas().Focus(d.before)
+	}
+}
+
+// run does the command under the hand, once the list is gone: under a dialog a command does nothing.
+func (d *commandDialog) run() {
+	if len(d.places) == 0 {
+		return
+	}
+	place := d.places[d.at]
+	if !d.all[place].Ready {
+		d.told.SetText(d.all[place].Name + " has nothing to work on now.")
+		return
+	}
+	d.hide()
+	d.do[place]()
+}
+
+func (d *commandDialog) search(text string) {
+	d.places, d.at = panel.FindCommands(d.all, text), 0
+	d.list.UnselectAll()
+	d.list.Refresh()
+	if len(d.places) == 0 {
+		d.told.SetText("No command holds these words.")
+		return
+	}
+	d.list.Select(0)
+	d.told.SetText(fmt.Sprintf("%d of %d. Enter does it.", len(d.places), len(d.all)))
+}
+
+func (d *commandDialog) move(by int) {
+	if len(d.places) > 0 {
+		d.list.Select(max(0, min(d.at+by, len(d.places)-1)))
+	}
 }

@@ -279,6 +279,21 @@ func (w *window) helpMenu() *fyne.Menu {
 	)
 }
 
+// deviceItems are what a right click on devices offers.
+func (w *window) deviceItems() (items []*fyne.MenuItem) {
+	devices := w.selectedDevices()
+	switch {
+	case len(devices) > 1:
+		items = append(items, w.alignMenu(), fyne.NewMenuItem("Position round the selection", w.gather))
+	case len(devices) == 1:
+		items = append(items, fyne.NewMenuItem("Own kind from this…", w.ownKind))
+		if w.hasSockets(devices[0]) {
+			items = append(items, fyne.NewMenuItem("Sockets and patch", w.showSockets), fyne.NewMenuItem("Move its patch…", w.askRehome))
+		}
+	}
+	return items
+}
+
 // contextMenu is what a right click on the plan offers about the selection.
 func (w *window) contextMenu(at fyne.Position) {
 	var items []*fyne.MenuItem
@@ -300,17 +315,7 @@ func (w *window) contextMenu(at fyne.Position) {
 	if _, one := w.selectedPosition(); one {
 		add("Take in the devices inside", w.takeIn)
 	}
-	if len(w.selectedDevices()) == 1 {
-		add("Own kind from this…", w.ownKind)
-		if w.hasSockets(w.selectedDevices()[0]) {
-			add("Sockets and patch", w.showSockets)
-			add("Move its patch…", w.askRehome)
-		}
-	}
-	if len(w.selectedDevices()) > 1 {
-		items = append(items, w.alignMenu())
-		add("Position round the selection", w.gather)
-	}
+	items = append(items, w.deviceItems()...)
 	if len(w.desk.Selection()) > 0 {
 		add("Rename…", w.rename)
 		add("Copy", func() { w.copySelection() })
