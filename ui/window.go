@@ -283,4 +283,5 @@ func (w *window) applyUnits() {
 	w.tables.outdate()
 	w.tables.refresh(desk.Event{})
 	w.showSelection()
+	w.day.Set(w.desk.Assessment(), w.units())
 }

@@ -63,6 +63,7 @@ var (
 	_ fyne.Focusable     = (*View)(nil)
 	_ fyne.Tabbable      = (*View)(nil)
 	_ fyne.Tappable      = (*View)(nil)
+	_ fyne.Scrollable    = (*View)(nil)
 	_ desktop.Cursorable = (*View)(nil)
 	_ desktop.Hoverable  = (*View)(nil)
 )
@@ -252,6 +253,19 @@ func (v *View) along(by int) {
 	}
 	if n := v.listed(); n > 0 {
 		v.chosen = (v.chosen + by + n) % n
+		v.Refresh()
+	}
+}
+
+// Scrolled implements fyne.Scrollable: the wheel goes along a list.
+func (v *View) Scrolled(event *fyne.ScrollEvent) {
+	switch {
+	case v.sheet == page || v.listed() == 0:
+	case event.Scrolled.DY < 0:
+		v.chosen = min(v.chosen+1, v.listed()-1)
+		v.Refresh()
+	case event.Scrolled.DY > 0:
+		v.chosen = max(v.chosen-1, 0)
 		v.Refresh()
 	}
 }

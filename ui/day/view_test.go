@@ -255,6 +255,14 @@ func TestFindingALink(t *testing.T) {
 	f.press(fyne.KeyDown, fyne.KeyDown)
 	f.press(fyne.KeyEnter)
 	require.Equal(t, "L03", f.shown().Name, "the third of all")
+	f.typed("/")
+	for _, notch := range []float32{25, -25, -25, 25} {
+		f.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.Delta{DY: notch}})
+	}
+	f.press(fyne.KeyReturn)
+	require.Equal(t, "L02", f.shown().Name, "the wheel goes along the list, not beyond its ends")
+	f.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.Delta{DY: -25}})
+	require.Equal(t, 1, f.Chosen(), "and leaves a page alone")
 	require.True(t, f.Command(&fyne.ShortcutUndo{}))
 	require.Equal(t, "There is nothing to take back.", f.Said())
 	require.False(t, f.Command(&fyne.ShortcutRedo{}))
@@ -296,6 +304,52 @@ func TestAPlanWithoutLinksSaysWhatToDoFirst(t *testing.T) {
 	require.Empty(t, f.Link())
 	f.press(fyne.KeyEscape)
 	require.Equal(t, 1, f.left)
+}
+
+func TestTheDayViewAsMarkup(t *testing.T) {
+	for name, keys := range map[string]string{"page": "j", "swap": "js", "find": "/l0", "empty": ""} {
+		t.Run(name, func(t *testing.T) {
+			p := demo.Weekender()
+			if name == "empty" {
+				p = plan.New("x")
+			}
+			f := onField(t, p, panel.Units{})
+			if name != "empty" {
+				f.Begin(linkNamed(t, p, "L07"))
+			}
+			f.typed(keys)
+			test.AssertRendersToMarkup(t, name+".xml", f.window.Canvas())
+		})
+	}
+}
+
+func TestACableTakenFromAnotherLinkIsToldOfBoth(t *testing.T) {
+	p := demo.Weekender()
+	p = edited(t, p, func(e *plan.Edit) error {
+		for link := range p.Links.All() {
+			link.Priority = 5
+			if link.Name == "L35" {
+				link.Priority = 1
+			}
+			plan.Put(e, link)
+		}
+		require.NoError(t, e.MarkDone(linkNamed(t, p, "L35"), plan.Tested, true))
+		for reel := range p.Reels.All() {
+			if p.UsedReels()[reel.ID] == 0 {
+				require.NoError(t, e.RemoveReel(reel.ID))
+			}
+		}
+		return nil
+	})
+	f := onField(t, p, panel.Units{})
+	f.Begin(linkNamed(t, p, "L07"))
+	f.typed("s")
+	require.True(t, f.sees("lies in L35"), f.texts())
+	require.True(t, f.sees("but L35 is left without cable"))
+	f.press(fyne.KeyReturn)
+	require.Contains(t, f.Said(), "L35 is left without it.")
+	robbed, _ := f.desk.Plan().Link(linkNamed(t, p, "L35"))
+	require.Empty(t, robbed.Done)
 }
 
 // crowding names two texts that lie on each other, or one that leaves the view; blank where none does.

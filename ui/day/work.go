@@ -109,6 +109,9 @@ func (v *View) swap() {
 	if link.Done != "" {
 		said += " It is to be laid, joined and tested again."
 	}
+	if !candidate.Free() {
+		said += " " + candidate.FromName + " is left without it."
+	}
 	v.do("Replace "+was+" on "+link.Name, said, candidate.Edit)
 	v.order = min(order, len(v.segments()))
 	v.Refresh()
