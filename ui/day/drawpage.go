@@ -108,9 +108,10 @@ func (s *sketch) ends(p Page, y float32) float32 {
 		s.words(edge+label+used, y, room-used, ", port "+end.Port+where, plain, ink)
 		y += s.height(plain)
 	}
-	x := edge + s.words(edge, y, s.w-2*edge, p.Run, body, ink)
+	end := s.w - edge - s.wordsRight(s.w-edge, y, s.w/3, p.Caution, strong, ink)
+	x := edge + s.words(edge, y, end-2*edge, p.Run, body, ink)
 	if p.Missing != "" {
-		s.words(x+18, y, s.w-edge-x-18, p.Missing, strong, ink)
+		s.words(x+18, y, end-edge-x-18, p.Missing, strong, ink)
 	}
 	return y + s.height(body) + 4
 }

@@ -15,9 +15,10 @@ import (
 // Page is what the day view says of one link.
 type Page struct {
 	Link plan.LinkID
-	// Name is the link's id as plan and labels have it; About what goes over it, its pair, tape and loom.
-	Name, About string
-	From, To    End
+	// Name is the link's id as plan and labels have it; About what goes over it, its pair, tape and loom; Caution what must
+	// never be done with that, blank for nothing.
+	Name, About, Caution string
+	From, To             End
 	// Run says how long its way is and what cable it has; Missing what it lacks, blank for nothing.
 	Run, Missing string
 	Grade        budget.Grade
@@ -71,15 +72,15 @@ func PageOf(a *assess.Assessment, id plan.LinkID, units panel.Units) Page {
 			p.Basis += ", once it reaches"
 		}
 	}
+	if transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport)); err == nil && transport.NeverIntoNetworkPort {
+		p.Caution = "never into a network port"
+	}
 	p.Watch = watchOf(a, link)
 	return p
 }
 
 func about(p *plan.Plan, link plan.Link, b budget.Budget) string {
 	said := []string{b.TransportName}
-	if transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport)); err == nil && transport.NeverIntoNetworkPort {
-		said[0] += ", never into a network port"
-	}
 	if partner, found := p.Link(link.Partner); found && link.Role != "" {
 		said = append(said, link.Role+" of "+partner.Name)
 	}
@@ -139,10 +140,14 @@ func (p Page) Text() string {
 }
 
 func (p Page) runWords() string {
-	if p.Missing == "" {
-		return p.Run
+	said := p.Run
+	if p.Missing != "" {
+		said += ": " + p.Missing
 	}
-	return p.Run + ": " + p.Missing
+	if p.Caution != "" {
+		said += "   " + p.Caution
+	}
+	return said
 }
 
 // Is tells whether a step is done.
