@@ -20,6 +20,19 @@ func NewTheme(p Palette) *Theme { return &Theme{palette: p, base: theme.DefaultT
 // Palette is the theme's palette.
 func (t *Theme) Palette() Palette { return t.palette }
 
+// inkOfMenus is a colour that the toolkit also draws strong beside the items of menus. There it takes 95 % of the 16 bits of
+// the opacity and keeps the lower 8 of them, which leaves a fifth of full opacity; of this one it leaves all.
+type inkOfMenus color.NRGBA
+
+// kept is the opacity, full in its upper 8 bits, of which 95 % end in 0xFF.
+const kept = 0xFFCA
+
+// RGBA implements color.Color.
+func (c inkOfMenus) RGBA() (r, g, b, a uint32) {
+	r, g, b, _ = color.NRGBA(c).RGBA()
+	return min(r, kept), min(g, kept), min(b, kept), kept
+}
+
 // PaletteOf returns the palette of a theme of ours, the light one for any other.
 func PaletteOf(t fyne.Theme) Palette {
 	if ours, ok := t.(*Theme); ok {
@@ -35,7 +48,7 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 	case theme.ColorNameBackground, theme.ColorNameMenuBackground, theme.ColorNameOverlayBackground, theme.ColorNameHeaderBackground:
 		return p.Panel
 	case theme.ColorNameForeground:
-		return p.Ink
+		return inkOfMenus(p.Ink)
 	case theme.ColorNamePrimary, theme.ColorNameHyperlink:
 		return p.Selection
 	case theme.ColorNameFocus, theme.ColorNameSelection:

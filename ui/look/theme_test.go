@@ -80,7 +80,7 @@ func TestIcons(t *testing.T) {
 			drawn, inked := "", 0
 			for y := range 48 {
 				for x := range 48 {
-					set := picture.At(x, y).(color.NRGBA) == ink
+					set := near(picture.At(x, y).(color.NRGBA), ink)
 					drawn += map[bool]string{true: "#", false: " "}[set]
 					if set {
 						inked++
@@ -103,4 +103,21 @@ func TestIcons(t *testing.T) {
 	t.Run("one that is not built in is a programmer's mistake", func(t *testing.T) {
 		require.Panics(t, func() { look.Icon("furniture").Resource() })
 	})
+}
+
+// near tells whether two colours differ by rounding alone.
+func near(a, b color.NRGBA) bool {
+	close := func(x, y uint8) bool { return max(x, y)-min(x, y) <= 2 }
+	return close(a.R, b.R) && close(a.G, b.G) && close(a.B, b.B)
+}
+
+func TestShortcutsInMenusAreAsStrongAsWords(t *testing.T) {
+	for _, p := range look.Palettes() {
+		r, g, b, a := look.NewTheme(p).Color(theme.ColorNameForeground, theme.VariantLight).RGBA()
+		require.Equal(t, uint32(0xFF), a>>8, "it is opaque")
+		require.LessOrEqual(t, max(r, g, b), a)
+		// what the toolkit makes of it for the shortcuts of menu items (widget/menu_item.go of v2.7.1)
+		require.Equal(t, uint8(0xFF), uint8(uint32(float32(a)*0.95)), p.Name)
+		require.Equal(t, [3]uint32{uint32(p.Ink.R), uint32(p.Ink.G), uint32(p.Ink.B)}, [3]uint32{r >> 8, g >> 8, b >> 8})
+	}
 }
