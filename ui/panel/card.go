@@ -76,6 +76,10 @@ func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview Pre
 			return reelCard(a, ref.Key, units)
 		case "looms":
 			return loomCard(a, ref.Key, units)
+		default:
+			if card, known := listCard(a, ref, units); known {
+				return card
+			}
 		}
 	}
 	return planCard(a, units)

@@ -73,6 +73,15 @@ func positionNamed(p *plan.Plan, name string) plan.Ref {
 	return plan.Ref{}
 }
 
+func inputNumbered(p *plan.Plan, number int) plan.Ref {
+	for input := range p.Inputs.All() {
+		if input.Number == number {
+			return plan.RefOf(input)
+		}
+	}
+	return plan.Ref{}
+}
+
 func TestTheCardTellsWhatIsSelected(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
@@ -91,6 +100,10 @@ func TestTheCardTellsWhatIsSelected(t *testing.T) {
 		"position":        {[]plan.Ref{positionNamed(p, "FOH tower")}, panel.Units{}},
 		"several":         {[]plan.Ref{linkNamed(p, "L02"), deviceNamed(p, "FOH console")}, panel.Units{}},
 		"area":            {[]plan.Ref{plan.RefOf(p.Areas.At(0))}, panel.Units{}},
+		"input":           {[]plan.Ref{inputNumbered(p, 1)}, panel.Units{}},
+		"output":          {[]plan.Ref{plan.RefOf(p.Outputs.At(0))}, panel.Units{}},
+		"act":             {[]plan.Ref{plan.RefOf(p.Acts.At(2))}, panel.Units{}},
+		"case":            {[]plan.Ref{plan.RefOf(p.Cases.At(0))}, panel.Units{}},
 		"vanished-device": {[]plan.Ref{{Table: "devices", Key: "d-99999"}}, panel.Units{}},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -99,7 +99,8 @@ func FormOf(a *assess.Assessment, selection []plan.Ref, units Units) Form {
 // forms has the form of each table whose rows have one.
 var forms = map[string]func(*assess.Assessment, []plan.Key, Units) Form{
 	"links": linkForm, "devices": deviceForm, "positions": positionForm, "areas": areaForm, "looms": loomForm,
-	"segments": segmentForm, "reels": reelForm,
+	"segments": segmentForm, "reels": reelForm, "inputs": inputForm, "outputs": outputForm, "acts": actForm,
+	"house_lines": houseLineForm, "cases": caseForm,
 }
 
 // rowsForm builds the form of some rows of one table.
