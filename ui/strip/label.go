@@ -118,7 +118,7 @@ func (l *Layout) endLabels() {
 func (l *Layout) axisLabels() {
 	face := lettering(smallSize, false)
 	if l.Length > 0 {
-		l.axisLabel("run "+l.length(l.Length), l.x(l.Length), Ink)
+		l.axisLabel("run "+l.length(roundedUp(l.Length, l.System)), l.x(l.Length), Ink)
 	}
 	if l.axisLabel(l.length(l.all), l.x(l.all), Muted) {
 		l.ticks = append(l.ticks, l.x(l.all))

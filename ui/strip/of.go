@@ -53,12 +53,15 @@ func (o observer) length(metres float64) string {
 }
 
 // needed prints metres of a run, or missing of it, rounded up to a tenth as card, findings and paper do.
-func (o observer) needed(metres float64) string {
+func (o observer) needed(metres float64) string { return o.length(roundedUp(metres, o.system)) }
+
+// roundedUp is a length to the next tenth of its unit.
+func roundedUp(metres float64, system quantity.System) float64 {
 	unit, forgiven := 1.0, 1e-6
-	if o.system == quantity.Imperial {
+	if system == quantity.Imperial {
 		unit, forgiven = quantity.Foot, 0.05 // a metric cable is no longer than it prints
 	}
-	return o.length(math.Ceil(metres/unit*10-forgiven) / 10 * unit)
+	return math.Ceil(metres/unit*10-forgiven) / 10 * unit
 }
 
 // note tells how cable and run compare.
