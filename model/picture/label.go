@@ -31,16 +31,30 @@ func (p *Picture) labels() {
 	sort.SliceStable(order, func(a, b int) bool {
 		return urgency[links[order[a]].Grade] < urgency[links[order[b]].Grade]
 	})
+	var selected []int // that found no place: what is selected is named all the same, over what lies there
 	for _, i := range order {
 		points := p.inView(p.arrangement.paths[i].points)
-		if !p.visible(geom.BoxOf(points...)) {
-			continue
-		}
-		if !p.label(&links[i], points, p.blocked) {
+		switch {
+		case !p.visible(geom.BoxOf(points...)), p.label(&links[i], points, p.blocked):
+		case p.options.Selected[Ref{Table: "links", Key: plan.Key(links[i].ID)}]:
+			selected = append(selected, i)
+		default:
 			p.Unplaced = append(p.Unplaced, links[i].ID)
 		}
 	}
+	for n, i := range selected {
+		if n == mostForced {
+			for _, other := range selected[n:] {
+				p.Unplaced = append(p.Unplaced, links[other].ID)
+			}
+			return
+		}
+		p.label(&links[i], p.inView(p.arrangement.paths[i].points), newObstacles(p.View.Box()))
+	}
 }
+
+// mostForced is how many selected links are named where there is no room.
+const mostForced = 3
 
 // label draws a link's label at the first free place along its path, and tells whether there was one.
 func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacles) bool {
