@@ -40,6 +40,7 @@ var keys = [][2]string{
 	{"drag a selected socket or channel", "in the patch: to another row, where the two change places; inputs also onto a device of the plan"},
 	{"in a table", "type or F2 edits, Enter keeps and goes down, Tab to the right, Escape discards; what is typed goes into all selected rows"},
 	{"Shift and arrows, Ctrl and click, Ctrl A", "select rows; Ctrl C and V go to a spreadsheet and back, with Shift Ctrl C rows with headings"},
+	{"Ctrl Space, Shift Space", "in a table: all rows of the column, all columns of the rows"},
 	{"Ctrl F, F3, Insert, Ctrl Delete", "in a table: filter, sort by the column, new row, delete rows; Ctrl Enter shows the row on the plan"},
 	{"F6, then arrows", "go along the cables of the strip; Up and Down move the one that is chosen, Delete takes it off, Return has more"},
 	{"F6, then S, J, C, R, B, A", "cut (arrows, Return), join with the next, coupler before it, replace, lay one before, one after"},

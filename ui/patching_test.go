@@ -162,3 +162,17 @@ func TestADeviceShowsItsSocketsAndAnInputItsBox(t *testing.T) {
 	require.Equal(t, []string{"Riser box"}, s.state().Selection)
 	require.Empty(t, s.state().Notice)
 }
+
+func TestAWholeColumnIsFilledInByKeys(t *testing.T) {
+	s := openTables(t, "Patch")
+	s.at("FOH console")
+	s.window.Canvas().Focused().(fyne.Shortcutable).TypedShortcut(&desktop.CustomShortcut{KeyName: fyne.KeySpace, Modifier: fyne.KeyModifierShortcutDefault})
+	require.Equal(t, 48, s.table().Selected)
+	s.typed("9", fyne.KeyReturn)
+	require.Empty(t, s.table().Trouble)
+	require.Contains(t, s.says("", 1), "FOH console 9")
+	require.Contains(t, s.says("", 48), "FOH console 56")
+	s.window.Canvas().Focused().(fyne.Shortcutable).TypedShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyDelete, Modifier: fyne.KeyModifierShortcutDefault})
+	require.Equal(t, 48, s.desk.Plan().Inputs.Len(), "rows of the patch are not deleted there")
+	require.Equal(t, "FOH console of 48 inputs", s.desk.NextUndo())
+}

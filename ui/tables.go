@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -145,9 +146,11 @@ func (t *tables) made(name string) *table.Grid {
 	grid.Carried = w.carriedPatch
 	grid.CarriedOut = w.droppedInputs
 	grid.Carrying = w.carryInputs
-	grid.Remove = func() {
-		w.desk.Select(grid.Sheet().Refs()...)
-		w.remove()
+	if slices.Contains([]string{"links", "devices", "positions"}, name) { // what they take along is told first; rows of the patch are no rows of the plan
+		grid.Remove = func() {
+			w.desk.Select(grid.Sheet().Refs()...)
+			w.remove()
+		}
 	}
 	t.grids[name] = grid
 	return grid
