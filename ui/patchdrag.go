@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -90,7 +91,7 @@ func firstFree(view *patch.View, act *patch.Act, device plan.DeviceID, wanted in
 		}
 		free++
 		for _, line := range row.Lines {
-			if !contains(moving, line.Input.ID) {
+			if !slices.Contains(moving, line.Input.ID) {
 				free = 0
 			}
 		}
@@ -99,15 +100,6 @@ func firstFree(view *patch.View, act *patch.Act, device plan.DeviceID, wanted in
 		}
 	}
 	return patch.Socket{}, false
-}
-
-func contains(ids []plan.InputID, id plan.InputID) bool {
-	for _, other := range ids {
-		if other == id {
-			return true
-		}
-	}
-	return false
 }
 
 // boxAt is the device with sockets at a place of the window, and where inputs dropped there would go.

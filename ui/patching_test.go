@@ -5,10 +5,13 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/ui/planview"
+	"stageloom/ui/table"
 )
 
 // says is the way of an input in an act, as a crew reads it.
@@ -175,4 +178,43 @@ func TestAWholeColumnIsFilledInByKeys(t *testing.T) {
 	s.window.Canvas().Focused().(fyne.Shortcutable).TypedShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyDelete, Modifier: fyne.KeyModifierShortcutDefault})
 	require.Equal(t, 48, s.desk.Plan().Inputs.Len(), "rows of the patch are not deleted there")
 	require.Equal(t, "FOH console of 48 inputs", s.desk.NextUndo())
+}
+
+// dragOut drags the selected cell under the cursor of the open table to a place of the window.
+func (s *screen) dragOut(to fyne.Position) {
+	s.t.Helper()
+	for _, object := range test.LaidOutObjects(s.window.Content()) {
+		grid, is := object.(*table.Grid)
+		if !is {
+			continue
+		}
+		row, _ := grid.Sheet().Cursor()
+		grid.CarriedOut(grid.Sheet().Source(), []plan.Ref{grid.Sheet().Ref(row)}, to)
+		return
+	}
+	s.t.Fatal("no table is open")
+}
+
+func TestInputsDroppedOnADeviceTakeItsFirstFreeSocket(t *testing.T) {
+	s := openTables(t, "Patch")
+	var box plan.Device
+	for device := range s.desk.Plan().Devices.All() {
+		if device.Name == "Second stage box" {
+			box = device
+		}
+	}
+	require.NotEmpty(t, box.ID)
+	s.dragOut(fyne.NewPos(5, 5))
+	require.Contains(t, s.state().Notice, "Drop inputs on a device of the plan")
+	require.Empty(t, s.desk.NextUndo())
+	var where fyne.Position
+	for _, object := range test.LaidOutObjects(s.window.Content()) {
+		if editor, is := object.(*planview.Editor); is {
+			at := editor.PlaceOf(box.At())
+			where = at
+		}
+	}
+	s.dragOut(where)
+	require.Contains(t, s.says("", 1), "Kick in → Second stage box in ")
+	require.Equal(t, "Plug Kick in into Second stage box", s.desk.NextUndo())
 }
