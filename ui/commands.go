@@ -32,7 +32,7 @@ func (w *window) commands() (all []panel.Command, do []func()) {
 				name, keys = item.Label, shortcutWords(item.Shortcut)
 			}
 			if item.Checked {
-				name = "✓ " + name
+				name = panel.Ticked + name
 			}
 			act := item.Action
 			if item.IsQuit && act == nil {

@@ -89,9 +89,12 @@ func (w *window) askSettings() {
 	right := container.NewBorder(head("New plans begin with"), d.told, nil, nil, scroll)
 	left := container.NewVBox(head("How plans are shown"), screen)
 	dlg := dialog.NewCustomWithoutButtons("Settings", container.NewGridWithColumns(2, left, container.NewPadded(right)), w.window)
+	before := w.window.Canvas().Focused()
 	hide := func() {
 		dlg.Hide()
-		w.window.Canvas().Focus(w.plan)
+		if before != nil {
+			w.window.Canvas().Focus(before)
+		}
 	}
 	d.form.Leave = w.giveUp
 	reset := w.newAnswer("New plans as they came", func() {

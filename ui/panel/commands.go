@@ -14,6 +14,9 @@ type Command struct {
 	Ready bool
 }
 
+// Ticked begins the name of a command that is chosen now.
+const Ticked = "✓ "
+
 // FindCommands are the places in a list of the commands in which every word of text stands, in the name, the menus or the
 // keys. Those whose name begins so come first, then those in whose name a word begins so; else the order stays.
 func FindCommands(all []Command, text string) (places []int) {
@@ -40,7 +43,7 @@ const (
 )
 
 func (c Command) rank(words []string) int {
-	name := strings.ToLower(c.Name)
+	name := strings.TrimPrefix(strings.ToLower(c.Name), Ticked)
 	everything := name + " " + strings.ToLower(c.In+" "+c.Keys)
 	rank := beginsSo
 	for i, word := range words {

@@ -14,17 +14,19 @@ func TestCommandsAreFoundByWordsInAnyOrder(t *testing.T) {
 		{Name: "Print to PDF…", In: "Plan", Keys: "Ctrl P"},
 		{Name: "Reprint", In: "Plan"},
 		{Name: "Last print", In: "Plan"},
-		{Name: "feet", In: "View, Lengths"},
+		{Name: panel.Ticked + "feet", In: "View, Lengths"},
+		{Name: "Six feet", In: "View"},
 	}
 	for text, want := range map[string][]int{
-		"":              {0, 1, 2, 3, 4},
+		"":              {0, 1, 2, 3, 4, 5},
 		"print":         {1, 3, 2},
 		"pdf pri":       {1},
 		"plan print":    {1, 2, 3},
 		"ctrl p":        {0, 1},
 		"LENGTHS feet":  {4},
 		"nothing of it": nil,
-		"  ":            {0, 1, 2, 3, 4},
+		"  ":            {0, 1, 2, 3, 4, 5},
+		"feet":          {4, 5},
 	} {
 		require.Equal(t, want, panel.FindCommands(all, text), text)
 	}
