@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"stageloom/model/assess"
 	"stageloom/model/plan"
@@ -80,6 +81,7 @@ func editionRemark(p *plan.Plan) string {
 	if p.Settings.Standards == standards.Edition {
 		return ""
 	}
-	return fmt.Sprintf("The plan was made with edition %d of the standards and is reckoned here with edition %d: grades may differ.",
+	remark := fmt.Sprintf("The plan was made with edition %d of the standards and is reckoned here with edition %d: grades may differ.",
 		p.Settings.Standards, standards.Edition)
+	return strings.Join(append([]string{remark}, standards.ChangesSince(p.Settings.Standards)...), " ")
 }

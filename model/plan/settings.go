@@ -3,7 +3,7 @@ package plan
 import "strings"
 
 // Edition is the newest edition of the built-in standards data that plans can name.
-const Edition = 1
+const Edition = 2
 
 // Optional is a figure that may be left blank; blank is left out of the file. Its unit is that of its field.
 type Optional struct {

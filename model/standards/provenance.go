@@ -10,10 +10,6 @@ import (
 	"strings"
 )
 
-// Edition numbers the figures of this package as a whole. It rises when a landed figure changes, so that a plan can say
-// which edition it was graded by.
-const Edition = 1
-
 // Status says how well a figure is founded.
 type Status string
 
