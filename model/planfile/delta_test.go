@@ -26,7 +26,7 @@ func TestADeltaIsOneLineOfTheFilesOwnForm(t *testing.T) {
 	line, err := planfile.EncodeDelta(d)
 	require.NoError(t, err)
 	require.Equal(t, `{"plan": {"name": "New plan", "revision": "A", "exposure": "shade", "slack_percent": 10, "slack_end_m": 3, `+
-		`"straight_way_factor": 1.15, "coupler": "cat6a", "standards": 1, "print_paper": "A4"}, `+
+		`"straight_way_factor": 1.15, "coupler": "cat6a", "standards": 2, "print_paper": "A4"}, `+
 		`"levels": {"set": [{"id": "v-22222", "name": "Ground"}, {"id": "v-33333", "name": "Roof\nside", "height_m": 11.25}], "drop": ["v-44444", "v-55555"]}, `+
 		`"looms": {"drop": ["m-22222"]}}`, string(line))
 
