@@ -36,8 +36,8 @@ type Finding struct {
 	Rule     string
 	Severity Severity
 	Where    []Place
-	// Act is the act in which it was found; blank for the house and for what no act changes.
-	Act    plan.ActID
+	// Acts are those in which it was found, in running order, the house under a blank id; none where no act changes it.
+	Acts   []plan.ActID
 	What   string
 	Remedy string
 }
@@ -51,6 +51,7 @@ type Subject struct {
 	Patch    *patch.View
 
 	gathered []view
+	arrivals *patch.Arrivals
 }
 
 // NewSubject reckons a plan for the rules.
@@ -194,10 +195,12 @@ var rules = []Rule{
 	{ID: "pair-crossed", Patch: true, find: pairCrossed},
 	{ID: "no-socket", Patch: true, find: noSocket},
 	{ID: "double-patched", Patch: true, find: doublePatched},
+	{ID: "no-arrival", Patch: true, find: noArrival},
 	{ID: "no-console", Patch: true, find: noConsole},
 	{ID: "phantom-blocked", Patch: true, find: phantomBlocked},
 	{ID: "phantom-left", Patch: true, find: phantomLeft},
 	{ID: "two-owners", Patch: true, find: twoOwners},
+	{ID: "wrong-owner", Patch: true, find: wrongOwner},
 	{ID: "absent", Patch: true, find: absent},
 }
 

@@ -1,6 +1,7 @@
 package checks_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -117,11 +118,19 @@ func told(rule string, severity checks.Severity, sentences ...string) (want []ch
 	return want
 }
 
+// always are the house and both acts.
+func always(want []checks.Finding) []checks.Finding {
+	for i := range want {
+		want[i].Acts = []plan.ActID{"", first, second}
+	}
+	return want
+}
+
 // toldIn is told of one act.
 func toldIn(act plan.ActID, rule string, severity checks.Severity, sentences ...string) []checks.Finding {
 	want := told(rule, severity, sentences...)
 	for i := range want {
-		want[i].Act = act
+		want[i].Acts = []plan.ActID{act}
 	}
 	return want
 }
@@ -183,19 +192,30 @@ func faults() []fault {
 			"a socket that is not there", func(s *show, e *plan.Edit) {
 				plan.Put(e, plan.ConsolePatch{Console: s.devices["FOH"], Channel: 40, Device: s.devices["SL"], Socket: 49})
 			},
-			told("no-socket", checks.Stop, "SL has no such sockets, and the patch uses them: SL in 49"),
+			always(told("no-arrival", checks.Stop, "FOH 40 gets nothing in every act: there is no SL in 49, SL has 48 inputs")),
 		},
 		{
 			"two inputs on a socket", func(s *show, e *plan.Edit) {
 				plan.Put(e, plan.StagePatch{Act: first, Input: s.inputs["Kick"], Device: s.devices["Split"], Socket: 2})
 			},
-			toldIn(first, "double-patched", checks.Stop, "Split in 2 holds two inputs in Brass: Kick and Hat"),
+			slices.Concat(
+				toldIn(first, "double-patched", checks.Stop, "Split in 2 holds two inputs in Brass: Kick and Hat"),
+				toldIn(
+					first, "no-arrival", checks.Warn,
+					"FOH 1 gets nothing in Brass: nothing is plugged into SL in 1",
+					"Mon 1 gets nothing in Brass: nothing is plugged into MR in 1",
+				),
+			),
 		},
 		{
 			"two inputs on a socket, one of them behind the splitter", func(s *show, e *plan.Edit) {
 				plan.Put(e, plan.StagePatch{Act: first, Input: s.inputs["Kick"], Device: s.devices["SL"], Socket: 4})
 			},
-			toldIn(first, "double-patched", checks.Stop, "SL in 4 holds two inputs in Brass: Kick and Keys"),
+			slices.Concat(
+				toldIn(first, "double-patched", checks.Stop, "SL in 4 holds two inputs in Brass: Kick and Keys"),
+				toldIn(first, "no-arrival", checks.Warn, "FOH 1 gets nothing in Brass: nothing is plugged into SL in 1"),
+				toldIn(first, "no-arrival", checks.Stop, "Mon 1 gets nothing in Brass: nothing is plugged into MR in 1, and Kick is plugged elsewhere"),
+			),
 		},
 		{
 			"an input plugged where a sub-snake comes in", func(s *show, e *plan.Edit) {
@@ -207,7 +227,7 @@ func faults() []fault {
 				patch.ClearChannels(e, "", s.devices["FOH"], 3)
 				patch.ClearChannels(e, "", s.devices["Mon"], 3)
 			},
-			told("double-patched", checks.Stop, "Split in 2 holds two inputs in House: Hat and Bass"),
+			always(told("double-patched", checks.Stop, "Split in 2 holds two inputs in every act: Hat and Bass")),
 		},
 		{
 			"an output socket fed twice", func(s *show, e *plan.Edit) {
@@ -224,27 +244,30 @@ func faults() []fault {
 		},
 		{
 			"a channel without its slots", func(s *show, e *plan.Edit) { e.RemoveLinks(s.links["L03"]) },
-			told(
-				"no-console", checks.Stop,
-				"Split: Kick, Hat, Bass and 1 more on it do not get to Mon in House",
-				"Wedge does not get from Mon to MR out 1 in House",
-			),
+			always(slices.Concat(
+				told("no-arrival", checks.Stop, "Mon 1–4 get nothing in every act: no link that carries slots leads from MR to Mon"),
+				told("no-console", checks.Stop, "Wedge does not get from Mon to MR out 1 in every act"),
+				told("wrong-owner", checks.Warn, "MR in 1: gain is owned by Mon in every act, and no link joins the two"),
+			)),
 		},
 		{
 			"48 V switched behind an isolated output", func(s *show, e *plan.Edit) {
 				patch.Own(e, "", s.at("MR", 2), "", s.devices["Mon"])
 			},
-			told("phantom-blocked", checks.Stop, "48 V for Hat is switched by Mon at MR in 2, behind an isolated output: it does not come through in House"),
+			always(told("phantom-blocked", checks.Stop, "48 V for Hat is switched by Mon at MR in 2, behind an isolated output: it does not come through in every act")),
 		},
 		{
 			"48 V with every way isolated", func(s *show, e *plan.Edit) { e.RemoveLinks(s.links["M01"]) },
-			told("phantom-blocked", checks.Stop, "Hat wants 48 V, and every way from it is isolated in House"),
+			always(slices.Concat(
+				told("no-arrival", checks.Stop, "FOH 1–4 get nothing in every act: SL M1 joins nothing, and Kick, Hat, Bass and 1 more on Split wait for it"),
+				told("phantom-blocked", checks.Stop, "Hat wants 48 V, and every way from it is isolated in every act"),
+			)),
 		},
 		{
 			"48 V from a socket that has none", func(s *show, e *plan.Edit) {
 				must(plan.Update(e, plan.KindSocket{Kind: "stage-rack-48-24", Direction: "in", First: 1}.Key(), func(r *plan.KindSocket) { r.Phantom = false }))
 			},
-			told("phantom-blocked", checks.Stop, "Hat wants 48 V, and SL in 2 has none in House"),
+			always(told("phantom-blocked", checks.Stop, "Hat wants 48 V, and SL in 2 has none in every act")),
 		},
 		{
 			"48 V left on for a DI", func(s *show, e *plan.Edit) {
@@ -258,7 +281,7 @@ func faults() []fault {
 				patch.Own(e, "", s.at("SL", 2), "", s.devices["FOH"])
 				patch.Own(e, "", s.at("MR", 2), "", s.devices["Mon"])
 			},
-			told("two-owners", checks.Warn, "48 V for Hat has two owners in House: at SL in 2 and MR in 2"),
+			always(told("two-owners", checks.Warn, "48 V for Hat has two owners in every act: at SL in 2 and MR in 2")),
 		},
 		{
 			"gain that two consoles have and nobody owns", func(s *show, e *plan.Edit) {
@@ -311,7 +334,7 @@ func TestAPatchOfOneActNamesNoAct(t *testing.T) {
 		plan.Drop[plan.Act](e, plan.Key(second))
 		plan.Put(e, plan.StagePatch{Input: s.inputs["Kick"], Device: s.devices["Split"], Socket: 2})
 	})
-	found := s.found()
+	found := ofRule(s.found(), "double-patched")
 	require.Len(t, found, 1)
 	require.Equal(t, "Split in 2 holds two inputs: Kick and Hat", found[0].What)
 }

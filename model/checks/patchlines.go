@@ -1,32 +1,16 @@
 package checks
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
 
-// own visits the acts with the lines that each has otherwise than the house; the house has all its own.
-func (s *Subject) own(visit func(act *patch.Act, lines []*patch.Line)) {
-	for _, act := range s.Patch.Acts {
-		var lines []*patch.Line
-		for _, line := range act.Lines {
-			if act.House() || s.Patch.Differs(act, line) {
-				lines = append(lines, line)
-			}
-		}
-		if len(lines) > 0 {
-			visit(act, lines)
-		}
-	}
-}
-
 func inputPlace(line *patch.Line) Place { return Place{"inputs", line.Input.Key()} }
 
-func doublePatched(s *Subject) (found []Finding) {
+func doublePatched(s *Subject) []Finding {
+	var sights []sight
 	s.own(func(act *patch.Act, lines []*patch.Line) {
 		touched := map[patch.Socket]bool{}
 		for _, line := range lines {
@@ -47,109 +31,77 @@ func doublePatched(s *Subject) (found []Finding) {
 					continue
 				}
 				told[pair] = true
-				found = append(found, Finding{
-					Severity: Stop, Where: []Place{inputPlace(line), inputPlace(other), {"devices", plan.Key(socket.Device)}}, Act: act.Act.ID,
-					What:   fmt.Sprintf("%s holds two inputs%s: %s and %s", s.Patch.SocketWords(socket), s.in(act), other.Input.Name, line.Input.Name),
-					Remedy: "Move one of them to a free socket, or strike it in this act.",
-				})
+				sights = append(sights, s.doubled(act, socket, other, line)...)
 			}
 		}
 	})
-	return append(found, doubleOutputs(s)...)
+	return append(s.once(sights), doubleOutputs(s)...)
 }
 
-func doubleOutputs(s *Subject) (found []Finding) {
+// doubled tells of two inputs on a socket in an act and in those that have both from it.
+func (s *Subject) doubled(act *patch.Act, socket patch.Socket, one, other *patch.Line) (sights []sight) {
+	finding := Finding{
+		Severity: Stop, Where: []Place{inputPlace(other), inputPlace(one), {"devices", plan.Key(socket.Device)}},
+		What:   s.Patch.SocketWords(socket) + " holds two inputs",
+		Remedy: "Move one of them to a free socket, or strike it in this act.",
+	}
+	for _, sharer := range s.sharers(act, other) {
+		if sharer == act || inherits(sharer, one) {
+			sights = append(sights, sight{finding, sharer, fmt.Sprintf(": %s and %s", one.Input.Name, other.Input.Name)})
+		}
+	}
+	return sights
+}
+
+func doubleOutputs(s *Subject) []Finding {
+	var sights []sight
 	for _, act := range s.Patch.Acts {
 		holders := map[patch.Socket]*patch.OutputLine{}
-		for i, line := range act.Outputs {
+		for _, line := range act.Outputs {
 			other := holders[line.Socket]
 			if !line.Patched() {
 				continue
 			}
-			if holders[line.Socket] = line; other == nil || !act.House() && s.Patch.House().Outputs[i] == line && slices.Contains(s.Patch.House().Outputs, other) {
+			if holders[line.Socket] = line; other == nil {
 				continue
 			}
-			found = append(found, Finding{
-				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"outputs", other.Output.Key()}, {"devices", plan.Key(line.Socket.Device)}}, Act: act.Act.ID,
-				What:   fmt.Sprintf("%s is fed twice%s: by %s and %s", s.Patch.SocketWords(line.Socket), s.in(act), other.Output.Name, line.Output.Name),
+			sights = append(sights, sight{Finding{
+				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"outputs", other.Output.Key()}, {"devices", plan.Key(line.Socket.Device)}},
+				What:   s.Patch.SocketWords(line.Socket) + " is fed twice",
 				Remedy: "Move one of them to a free socket.",
-			})
+			}, act, fmt.Sprintf(": by %s and %s", other.Output.Name, line.Output.Name)})
 		}
 	}
-	return found
+	return s.once(sights)
 }
 
-// gap is why inputs of a device do not arrive: at a console, or at none.
-type gap struct {
-	device, console plan.DeviceID
-}
-
-func noConsole(s *Subject) (found []Finding) {
+// noConsole finds inputs that no channel lists, device by device, and outputs that do not get to their sockets. An input
+// that a channel waits for is told there.
+func noConsole(s *Subject) []Finding {
+	var unheard []bundle
+	waiting := s.waiting()
 	s.own(func(act *patch.Act, lines []*patch.Line) {
-		gaps := map[gap][]*patch.Line{}
-		note := func(line *patch.Line, console plan.DeviceID) {
-			at := gap{line.At.Device, console}
-			if among := gaps[at]; len(among) == 0 || among[len(among)-1] != line {
-				gaps[at] = append(gaps[at], line)
-			}
-		}
 		for _, line := range lines {
-			if !line.Patched() {
+			if !line.Patched() || len(line.Channels()) > 0 {
 				continue
 			}
-			heard := false
-			for i := range line.Legs {
-				for _, channel := range line.Legs[i].Channels {
-					if heard = true; !channel.Reached && !s.lacksAtHome(act, line, channel.Console) {
-						note(line, channel.Console)
-					}
+			for _, sharer := range s.sharers(act, line) {
+				if !waiting[wanted{sharer.Act.ID, line.Input.ID}] {
+					unheard = append(unheard, bundle{line.At.Device, "", []*patch.Act{sharer}, []*patch.Line{line}})
 				}
 			}
-			if !heard {
-				note(line, "")
-			}
 		}
-		found = append(found, s.gaps(act, gaps)...)
 	})
-	return append(found, outputGaps(s)...)
-}
-
-// lacksAtHome tells whether the house has the same gap and has told it.
-func (s *Subject) lacksAtHome(act *patch.Act, line *patch.Line, console plan.DeviceID) bool {
-	house, found := s.Patch.House().Line(line.Input.ID)
-	return !act.House() && found && house.At == line.At && slices.ContainsFunc(house.Channels(), func(c patch.Channel) bool {
-		return c.Console == console && !c.Reached
-	})
-}
-
-func (s *Subject) gaps(act *patch.Act, gaps map[gap][]*patch.Line) (found []Finding) {
-	order := make([]gap, 0, len(gaps))
-	for at := range gaps {
-		order = append(order, at)
-	}
-	slices.SortFunc(order, func(a, b gap) int { return cmp.Or(cmp.Compare(a.device, b.device), cmp.Compare(a.console, b.console)) })
-	for _, at := range order {
-		lines := gaps[at]
-		names := make([]string, len(lines))
-		where := []Place{{"devices", plan.Key(at.device)}}
-		for i, line := range lines {
-			names[i] = line.Input.Name
-			where = append(where, inputPlace(line))
-		}
-		finding := Finding{
-			Severity: Warn, Where: where, Act: act.Act.ID,
-			What:   fmt.Sprintf("%s: %s on it %s no console%s", s.Patch.Name(at.device), list(names), reach(len(names)), s.in(act)),
+	var sights []sight
+	for _, b := range bundles(unheard) {
+		names, where := b.words()
+		sights = append(sights, b.sights(Finding{
+			Severity: Warn, Where: where,
+			What:   fmt.Sprintf("%s: %s on it %s no console", s.Patch.Name(b.device), list(names), reach(len(names))),
 			Remedy: "Give each a channel of a console, or strike it.",
-		}
-		if at.console != "" {
-			finding.Severity = Stop
-			finding.Where = append(finding.Where, Place{"devices", plan.Key(at.console)})
-			finding.What = fmt.Sprintf("%s: %s on it %s not get to %s%s", s.Patch.Name(at.device), list(names), does(len(names)), s.Patch.Name(at.console), s.in(act))
-			finding.Remedy = "Give out slots on the links between them, or lay a link that has room."
-		}
-		found = append(found, finding)
+		}, "")...)
 	}
-	return found
+	return append(s.once(sights), outputGaps(s)...)
 }
 
 func reach(n int) string {
@@ -159,26 +111,19 @@ func reach(n int) string {
 	return "reach"
 }
 
-func does(n int) string {
-	if n == 1 {
-		return "does"
-	}
-	return "do"
-}
-
-func outputGaps(s *Subject) (found []Finding) {
+func outputGaps(s *Subject) []Finding {
+	var sights []sight
 	for _, act := range s.Patch.Acts {
-		for i, line := range act.Outputs {
-			inherited := !act.House() && s.Patch.House().Outputs[i] == line
-			if inherited || !line.Patched() || line.Reached || !act.Here(line.Console) {
+		for _, line := range act.Outputs {
+			if !line.Patched() || line.Reached || !act.Here(line.Console) {
 				continue
 			}
-			found = append(found, Finding{
-				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"devices", plan.Key(line.Console)}, {"devices", plan.Key(line.Socket.Device)}}, Act: act.Act.ID,
-				What:   fmt.Sprintf("%s does not get from %s to %s%s", line.Output.Name, s.Patch.Name(line.Console), s.Patch.SocketWords(line.Socket), s.in(act)),
+			sights = append(sights, sight{Finding{
+				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"devices", plan.Key(line.Console)}, {"devices", plan.Key(line.Socket.Device)}},
+				What:   fmt.Sprintf("%s does not get from %s to %s", line.Output.Name, s.Patch.Name(line.Console), s.Patch.SocketWords(line.Socket)),
 				Remedy: "Give out slots on the links between them, or lay a link that has room.",
-			})
+			}, act, ""})
 		}
 	}
-	return found
+	return s.once(sights)
 }

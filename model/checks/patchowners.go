@@ -1,7 +1,6 @@
 package checks
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -11,9 +10,10 @@ import (
 
 // twoOwners finds inputs whose 48 V is switched in two places, and sockets that several consoles get while none owns the
 // gain.
-func twoOwners(s *Subject) (found []Finding) {
+func twoOwners(s *Subject) []Finding {
+	var sights []sight
+	var unowned []bundle
 	s.own(func(act *patch.Act, lines []*patch.Line) {
-		shared := map[plan.DeviceID]*sharing{}
 		for _, line := range lines {
 			var phantom []string
 			for i := range line.Legs {
@@ -21,77 +21,47 @@ func twoOwners(s *Subject) (found []Finding) {
 				if leg.Phantom != "" && !leg.Isolated {
 					phantom = append(phantom, s.Patch.SocketWords(leg.Socket))
 				}
-				s.share(shared, line, leg)
+				if consoles := s.sharing(leg); consoles != "" {
+					unowned = append(unowned, bundle{leg.Socket.Device, consoles, s.sharers(act, line), []*patch.Line{line}})
+				}
 			}
-			if len(phantom) > 1 && line.Input.Phantom {
-				found = append(found, Finding{
-					Severity: Warn, Where: []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}}, Act: act.Act.ID,
-					What:   fmt.Sprintf("48 V for %s has two owners%s: at %s", line.Input.Name, s.in(act), list(phantom)),
+			if len(phantom) < 2 || !line.Input.Phantom {
+				continue
+			}
+			for _, sharer := range s.sharers(act, line) {
+				sights = append(sights, sight{Finding{
+					Severity: Warn, Where: []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}},
+					What:   fmt.Sprintf("48 V for %s has two owners", line.Input.Name),
 					Remedy: "Name one of them; two supplies on one microphone work against each other.",
-				})
+				}, sharer, ": at " + list(phantom)})
 			}
 		}
-		found = append(found, s.unowned(act, shared)...)
 	})
-	return found
-}
-
-// sharing gathers the sockets of one box that several consoles get and none owns.
-type sharing struct {
-	inputs   []*patch.Line
-	consoles []plan.DeviceID
-}
-
-func (s *Subject) share(shared map[plan.DeviceID]*sharing, line *patch.Line, leg *patch.Leg) {
-	if leg.Gain != "" || !s.Patch.Supplies(leg.Socket.Device) {
-		return
+	for _, b := range bundles(unowned) {
+		inputs, where := b.words()
+		sights = append(sights, b.sights(Finding{
+			Severity: Note, Where: where, What: fmt.Sprintf("%s: nobody owns the gain of %s", s.Patch.Name(b.device), list(inputs)),
+			Remedy: "Name one console as owner of gain and 48 V; the other leaves them alone.",
+		}, fmt.Sprintf(", and %s have it", b.more))...)
 	}
-	var consoles []plan.DeviceID
+	return s.once(sights)
+}
+
+// sharing names the consoles that get the socket of a leg whose gain nobody owns; blank where it is fewer than two.
+func (s *Subject) sharing(leg *patch.Leg) string {
+	if leg.Gain != "" || !s.Patch.Supplies(leg.Socket.Device) {
+		return ""
+	}
+	var consoles []string
 	for _, channel := range leg.Channels {
-		if channel.Reached && !slices.Contains(consoles, channel.Console) {
-			consoles = append(consoles, channel.Console)
+		if name := s.Patch.Name(channel.Console); channel.Reached && !slices.Contains(consoles, name) {
+			consoles = append(consoles, name)
 		}
 	}
 	if len(consoles) < 2 {
-		return
+		return ""
 	}
-	at := shared[leg.Socket.Device]
-	if at == nil {
-		at = &sharing{}
-		shared[leg.Socket.Device] = at
-	}
-	at.inputs = append(at.inputs, line)
-	for _, console := range consoles {
-		if !slices.Contains(at.consoles, console) {
-			at.consoles = append(at.consoles, console)
-		}
-	}
-}
-
-func (s *Subject) unowned(act *patch.Act, shared map[plan.DeviceID]*sharing) (found []Finding) {
-	devices := make([]plan.DeviceID, 0, len(shared))
-	for id := range shared {
-		devices = append(devices, id)
-	}
-	slices.SortFunc(devices, func(a, b plan.DeviceID) int { return cmp.Compare(a, b) })
-	for _, id := range devices {
-		at := shared[id]
-		var inputs, consoles []string
-		where := []Place{{"devices", plan.Key(id)}}
-		for _, line := range at.inputs {
-			inputs = append(inputs, line.Input.Name)
-			where = append(where, inputPlace(line))
-		}
-		for _, console := range at.consoles {
-			consoles = append(consoles, s.Patch.Name(console))
-		}
-		found = append(found, Finding{
-			Severity: Note, Where: where, Act: act.Act.ID,
-			What:   fmt.Sprintf("%s: nobody owns the gain of %s%s, and %s have it", s.Patch.Name(id), list(inputs), s.in(act), list(consoles)),
-			Remedy: "Name one console as owner of gain and 48 V; the other leaves them alone.",
-		})
-	}
-	return found
+	return list(consoles)
 }
 
 // absent finds what an act says of things that are not there in it.
@@ -104,21 +74,21 @@ func absent(s *Subject) []Finding {
 	m.inputs()
 	m.outputs()
 	m.owners()
-	return m.found
+	return s.once(m.found)
 }
 
 // missing gathers rows of acts that name what is not there.
 type missing struct {
 	*Subject
 	acts  map[plan.ActID]*patch.Act
-	found []Finding
+	found []sight
 }
 
 func (m *missing) add(act plan.ActID, what string, where Place) {
-	m.found = append(m.found, Finding{
-		Severity: Warn, Where: []Place{where}, Act: act, What: what + m.in(m.acts[act]),
+	m.found = append(m.found, sight{Finding{
+		Severity: Warn, Where: []Place{where}, What: what,
 		Remedy: "Bring it into the act, or take the row out of the act's patch.",
-	})
+	}, m.acts[act], ""})
 }
 
 // away tells whether an act does without a console; the house patch may say what guests are to get.

@@ -9,21 +9,24 @@ import (
 
 // phantomBlocked finds inputs whose 48 V cannot come to them: switched behind an isolated output, at a socket that has none,
 // or isolated on every leg.
-func phantomBlocked(s *Subject) (found []Finding) {
+func phantomBlocked(s *Subject) []Finding {
+	var sights []sight
 	s.own(func(act *patch.Act, lines []*patch.Line) {
 		for _, line := range lines {
 			if !line.Patched() || !line.Input.Phantom || len(line.Legs) == 0 {
 				continue
 			}
-			if finding := s.blocked(line); finding.What != "" {
-				finding.What += s.in(act)
-				finding.Act = act.Act.ID
-				finding.Where = []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}}
-				found = append(found, finding)
+			finding := s.blocked(line)
+			if finding.What == "" {
+				continue
+			}
+			finding.Where = []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}}
+			for _, sharer := range s.sharers(act, line) {
+				sights = append(sights, sight{finding, sharer, ""})
 			}
 		}
 	})
-	return found
+	return s.once(sights)
 }
 
 func (s *Subject) blocked(line *patch.Line) Finding {
@@ -82,7 +85,7 @@ func phantomLeft(s *Subject) (found []Finding) {
 				was := before[leg.Socket]
 				if danger := line.Input.Use == "line" || line.Input.Use == "DI"; was.line != nil && was.act != act && was.line.Input.ID != line.Input.ID && danger && !line.Input.Phantom {
 					found = append(found, Finding{
-						Severity: Warn, Where: []Place{inputPlace(line), inputPlace(was.line), {"devices", plan.Key(leg.Socket.Device)}, {"acts", act.Act.Key()}}, Act: act.Act.ID,
+						Severity: Warn, Where: []Place{inputPlace(line), inputPlace(was.line), {"devices", plan.Key(leg.Socket.Device)}, {"acts", act.Act.Key()}}, Acts: []plan.ActID{act.Act.ID},
 						What:   fmt.Sprintf("%s had 48 V for %s in %s, and %s (%s) comes on it in %s", s.Patch.SocketWords(leg.Socket), was.line.Input.Name, was.act.Act.Name, line.Input.Name, line.Input.Use, act.Act.Name),
 						Remedy: "Switch 48 V off at the changeover and wait some seconds before plugging in, or take another socket.",
 					})

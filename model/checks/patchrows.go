@@ -7,14 +7,6 @@ import (
 	"stageloom/model/plan"
 )
 
-// in ends a sentence with its act, where the plan has several.
-func (s *Subject) in(act *patch.Act) string {
-	if name := s.Patch.ActName(act.Act.ID); name != "" {
-		return " in " + name
-	}
-	return ""
-}
-
 // list names a few things and counts the rest.
 func list(names []string) string {
 	const most = 3
@@ -82,7 +74,8 @@ func pairCrossed(s *Subject) (found []Finding) {
 	return found
 }
 
-// noSocket finds rows of the patch that name sockets which their device has not, told once a device.
+// noSocket finds rows of the patch that name sockets which their device has not, told once a device. What channels name is
+// told at the channel.
 func noSocket(s *Subject) (found []Finding) {
 	missing := map[plan.DeviceID][]string{}
 	var order []plan.DeviceID
@@ -100,8 +93,14 @@ func noSocket(s *Subject) (found []Finding) {
 	for row := range s.Plan.StagePatches.All() {
 		note(patch.Socket{Device: row.Device, Number: row.Socket})
 	}
-	for row := range s.Plan.ConsolePatches.All() {
+	for row := range s.Plan.SlotPatches.All() {
+		note(patch.Socket{Device: row.Device, Number: row.Socket, Output: row.Output})
+	}
+	for row := range s.Plan.SocketOwners.All() {
 		note(patch.Socket{Device: row.Device, Number: row.Socket})
+	}
+	for row := range s.Plan.Inputs.All() {
+		note(s.Patch.Snake(row))
 	}
 	for row := range s.Plan.OutputPatches.All() {
 		note(patch.Socket{Device: row.Device, Number: row.Socket, Output: true})

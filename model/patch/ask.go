@@ -140,3 +140,21 @@ func (v *View) partners(main, backup *span) (plan.LinkID, plan.LinkID) {
 	}
 	return main.links[0].id, backup.links[0].id
 }
+
+// Owner says who sets the gain of a socket in this act and who switches its 48 V; blank where nobody is named.
+func (a *Act) Owner(s Socket) (gain, phantom plan.DeviceID) { return a.over.owner(s) }
+
+// Joined tells whether links that carry audio or control in slots lead from one device to another in this act, in either
+// direction.
+func (v *View) Joined(act *Act, a, b plan.DeviceID) bool {
+	return a == b || v.nets.route(a, b, act.over.plugged) != nil || v.nets.route(b, a, act.over.plugged) != nil
+}
+
+// Mixes tells whether a device can own the gain of others: one with channels, or a mixing kind with inputs.
+func (v *View) Mixes(id plan.DeviceID) bool {
+	limit, known := v.nets.channels(id)
+	return limit > 0 || !known && v.nets.devices[id] != nil
+}
+
+// Snake is the socket of the sub-snake that an input is plugged into on stage; none where it has no sub-snake.
+func (v *View) Snake(input plan.Input) Socket { return v.nets.snake(input) }

@@ -205,9 +205,9 @@ func (w *work) holders() map[Socket]string {
 			continue
 		}
 		holders[at] = input.Name
-		ways, _ := w.over.ways(at)
-		for _, way := range ways {
-			holders[way.socket] = input.Name
+		all, live := w.over.ways(at)
+		for _, i := range live {
+			holders[all[i].socket] = input.Name
 		}
 	}
 	return holders

@@ -169,3 +169,11 @@ func (n *network) passive(id plan.DeviceID) bool {
 	d := n.devices[id]
 	return d != nil && d.kind.Passive
 }
+
+// snake is where an input plugs in on stage: an inlet of a passive sub-snake, an outlet of a rack.
+func (n *network) snake(input plan.Input) Socket {
+	if input.Snake == "" {
+		return Socket{}
+	}
+	return Socket{input.Snake, input.SnakeWay, !n.passive(input.Snake)}
+}

@@ -168,9 +168,6 @@ func (o *overlay) index(l *Line) {
 	note(l.At)
 	for _, way := range o.net.through[l.At] {
 		note(way.socket)
-		for _, passed := range way.through {
-			note(passed)
-		}
 	}
 }
 

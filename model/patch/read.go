@@ -157,8 +157,18 @@ func (v *View) Sockets(id plan.DeviceID, output bool) int { return v.nets.socket
 
 // Channels is how many channels a console has; 0 where nothing says.
 func (v *View) Channels(console plan.DeviceID) int {
-	if d := v.nets.devices[console]; d != nil {
-		return d.kind.Channels
+	limit, _ := v.nets.channels(console)
+	return limit
+}
+
+// channels is how many channels a device has, and whether that is known: a mixing kind with inputs need not say.
+func (n *network) channels(id plan.DeviceID) (limit int, known bool) {
+	d := n.devices[id]
+	switch {
+	case d == nil:
+		return 0, false
+	case d.kind.Channels == 0 && d.kind.Group == "Mixing" && d.kind.Inputs > 0:
+		return 0, false
 	}
-	return 0
+	return d.kind.Channels, true
 }

@@ -2,6 +2,7 @@ package patch
 
 import (
 	"reflect"
+	"slices"
 
 	"stageloom/model/plan"
 )
@@ -9,9 +10,7 @@ import (
 // line resolves one input in one act.
 func (o *overlay) line(input plan.Input) *Line {
 	l := &Line{Input: input}
-	if input.Snake != "" {
-		l.Snake = Socket{input.Snake, input.SnakeWay, !o.net.passive(input.Snake)}
-	}
+	l.Snake = o.net.snake(input)
 	row, found := o.stageRow(input.ID)
 	switch {
 	case found && row.Strike:
@@ -30,61 +29,83 @@ func (o *overlay) line(input plan.Input) *Line {
 
 // legs follows an input from where it is plugged to the preamps and on to the channels.
 func (o *overlay) legs(l *Line) {
-	ways, mapped := o.ways(l.At)
-	l.Legs = make([]Leg, len(ways))
-	for i, way := range ways {
+	all, live := o.ways(l.At)
+	if len(live) == 0 {
+		l.Legs = []Leg{{Socket: l.At}}
+	} else {
+		l.Legs = make([]Leg, len(live))
+	}
+	for i, at := range live {
 		leg := &l.Legs[i]
-		leg.Ways, leg.Through, leg.Socket, leg.Isolated = way.ways, way.through, o.box(way), way.isolated
+		leg.Ways, leg.Through = wayTo(all, at)
+		leg.Socket, leg.Isolated = o.box(all[at]), all[at].isolated
+	}
+	for i := range l.Legs {
+		leg := &l.Legs[i]
 		leg.Gain, leg.Phantom = o.owner(leg.Socket)
 		for _, at := range o.channelsOf(leg.Socket) {
 			leg.Channels = append(leg.Channels, o.arrive(leg.Socket, at))
 		}
 	}
-	if mapped {
-		o.wide(l)
+	if len(live) == 0 {
+		return
+	}
+	o.wide(l, l.At)
+	for i := range all {
+		if all[i].passive {
+			o.wide(l, all[i].socket)
+		}
 	}
 }
 
-// ways are where a socket leads in this act, and whether its ways map through at all. One that ends at a passive device
-// counts only where a guest is plugged in there, or where no other is.
-func (o *overlay) ways(at Socket) ([]far, bool) {
-	all, mapped := o.net.through[at]
-	if !mapped {
-		return []far{{socket: at}}, false
-	}
-	var live []far
-	for _, way := range all {
-		if _, guest := o.plugged[way.socket.Device]; guest || !way.dead {
-			live = append(live, way)
+// ways are the sockets that one leads to, and which of them count in this act: those with a preamp and those where a guest
+// is plugged in; where there is none, the last that the signal comes to.
+func (o *overlay) ways(at Socket) (all []far, live []int) {
+	all = o.net.through[at]
+	for i, way := range all {
+		if _, guest := o.plugged[way.socket.Device]; guest || !way.passive {
+			live = append(live, i)
 		}
 	}
-	if len(live) == 0 {
-		return all, true
+	if len(live) > 0 {
+		return all, live
 	}
-	return live, true
+	for i, way := range all {
+		if way.last {
+			live = append(live, i)
+		}
+	}
+	return all, live
 }
 
 // box is the socket at the end of a way: at a drop, that of the guest who is plugged in there.
 func (o *overlay) box(way far) Socket {
-	if guest, found := o.plugged[way.socket.Device]; found && way.dead {
-		return Socket{Device: guest, Number: way.ways[len(way.ways)-1].Number}
+	if guest, found := o.plugged[way.socket.Device]; found && way.passive {
+		return Socket{Device: guest, Number: way.way.Number}
 	}
 	return way.socket
 }
 
-// boxes are the sockets of preamps that a socket leads to.
+// boxes are the sockets of preamps that a socket leads to; itself where it leads nowhere.
 func (o *overlay) boxes(at Socket) []Socket {
-	ways, _ := o.ways(at)
-	boxes := make([]Socket, len(ways))
-	for i, way := range ways {
-		boxes[i] = o.box(way)
+	all, live := o.ways(at)
+	if len(live) == 0 {
+		return []Socket{at}
+	}
+	boxes := make([]Socket, len(live))
+	for i, at := range live {
+		boxes[i] = o.box(all[at])
 	}
 	return boxes
 }
 
-// wide adds the channels that listen to the splitter or sub-snake itself: each by the first leg that brings it there.
-func (o *overlay) wide(l *Line) {
-	for _, at := range o.channelsOf(l.At) {
+// wide adds the channels that listen to a socket of a splitter or sub-snake which the input lies on: each by the first leg
+// that brings it there.
+func (o *overlay) wide(l *Line, socket Socket) {
+	if slices.ContainsFunc(l.Legs, func(leg Leg) bool { return leg.Socket == socket }) {
+		return
+	}
+	for _, at := range o.channelsOf(socket) {
 		best := 0
 		for i := range l.Legs {
 			if o.arrive(l.Legs[i].Socket, at).Reached {
@@ -110,7 +131,7 @@ func (o *overlay) path(socket Socket, from, to plan.DeviceID) (hops, backup []Ho
 	if from == to {
 		return nil, nil, true
 	}
-	carriers := o.slotsOf(socket)
+	carriers := slices.DeleteFunc(o.slotsOf(socket), o.net.lacks)
 	if len(carriers) == 0 {
 		return nil, nil, false
 	}
@@ -122,6 +143,12 @@ func (o *overlay) path(socket Socket, from, to plan.DeviceID) (hops, backup []Ho
 		}
 	}
 	return hops, backup, hops != nil
+}
+
+// lacks tells whether a slot is none that its links carry: beyond their number, or against links of one way.
+func (n *network) lacks(at slot) bool {
+	g := &n.groups[at.group]
+	return g.capacity > 0 && at.number > g.capacity || n.spans[g.main].oneWay && !at.forward
 }
 
 // chain is a breadth-first search over a few slots.

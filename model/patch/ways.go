@@ -13,20 +13,67 @@ type joint struct {
 	ways int // 0 where nothing says
 }
 
-// far is where the ways of a socket lead.
+// far is one socket that the ways of another lead to. It knows the one before it by its place in the list, so that all of
+// a list costs no more than the sockets in it.
 type far struct {
-	ways    []Way
-	through []Socket // of passive devices between
-	socket  Socket
+	before int // -1 where the way begins
+	way    Way
+	socket Socket
 	// isolated tells that 48 V from there does not come back to where the way began.
 	isolated bool
-	// dead tells that it ends at a passive device: at a drop where nobody is plugged in.
-	dead bool
+	// passive tells that it passes the signal on and has no preamp: a splitter, a drop where nobody is plugged in.
+	passive bool
+	// last tells that nothing more was found beyond it.
+	last bool
+}
+
+// wayTo lists the ways of multicores up to one of these sockets, and the sockets of passive devices between.
+func wayTo(all []far, at int) (ways []Way, through []Socket) {
+	for i := at; i >= 0; i = all[i].before {
+		ways = append(ways, all[i].way)
+		if i != at {
+			through = append(through, all[i].socket)
+		}
+	}
+	slices.Reverse(ways)
+	slices.Reverse(through)
+	return ways, through
 }
 
 func (n *network) joinWays(link plan.Link, ways int) {
 	from, to := end{link.From, link.FromPort}, end{link.To, link.ToPort}
 	n.joints[from], n.joints[to] = joint{link.ID, to, ways}, joint{link.ID, from, ways}
+}
+
+// steps are the sockets that lie on the far end of the multicores at a socket, whatever the number of their ways.
+func (n *network) steps(socket Socket, visit func(row plan.KindWay, number int, over joint, to Socket)) {
+	d := n.devices[socket.Device]
+	if d == nil {
+		return
+	}
+	for _, row := range d.kind.ways {
+		number := row.First + socket.Number - row.Socket
+		if (row.Direction == "out") != socket.Output || socket.Number < row.Socket || number >= row.First+row.Count {
+			continue
+		}
+		over, linked := n.joints[end{socket.Device, row.Port}]
+		other := n.devices[over.to.device]
+		if !linked || other == nil {
+			visit(row, number, joint{}, Socket{})
+			continue
+		}
+		for _, there := range other.kind.ways {
+			if there.Port == over.to.port && number >= there.First && number < there.First+there.Count {
+				visit(row, number, over, Socket{other.id, there.Socket + number - there.First, there.Direction == "out"})
+			}
+		}
+	}
+}
+
+// passes tells whether a socket hands on what comes in there: its ways map through.
+func (n *network) passes(s Socket) bool {
+	d := n.devices[s.Device]
+	return d != nil && d.kind.passes()
 }
 
 // follow finds where every socket leads whose ways map through: those of passive devices and active splitters, and the
@@ -57,64 +104,6 @@ func (n *network) follow() {
 
 // passes tells whether what is plugged into an input of this kind goes on over its multicore ports.
 func (k *kind) passes() bool { return k.Passive || k.Splitter == "active" }
-
-func (n *network) lead(socket Socket) []far {
-	walk := walk{net: n, seen: map[plan.DeviceID]bool{}}
-	walk.on(socket, "", far{})
-	return walk.found
-}
-
-// walk follows ways from device to device.
-type walk struct {
-	net   *network
-	seen  map[plan.DeviceID]bool
-	found []far
-}
-
-// on leaves a socket by every port that lies parallel to it, save the one it came by.
-func (w *walk) on(socket Socket, cameBy string, so far) {
-	d := w.net.devices[socket.Device]
-	w.seen[socket.Device] = true
-	for _, row := range d.kind.ways {
-		number := row.First + socket.Number - row.Socket
-		if row.Port == cameBy || (row.Direction == "out") != socket.Output || socket.Number < row.Socket || number >= row.First+row.Count {
-			continue
-		}
-		joint, linked := w.net.joints[end{socket.Device, row.Port}]
-		if !linked || w.seen[joint.to.device] || joint.ways > 0 && number > joint.ways {
-			continue
-		}
-		next := far{ways: append(slices.Clone(so.ways), Way{joint.link, number}), through: so.through}
-		next.isolated = so.isolated || d.kind.isolates(row.Port)
-		w.arrive(joint, number, next)
-	}
-	delete(w.seen, socket.Device)
-}
-
-func (w *walk) arrive(j joint, number int, so far) {
-	d := w.net.devices[j.to.device]
-	if d == nil {
-		return
-	}
-	for _, row := range d.kind.ways {
-		if row.Port != j.to.port || number < row.First || number >= row.First+row.Count {
-			continue
-		}
-		socket := Socket{d.id, row.Socket + number - row.First, row.Direction == "out"}
-		if !d.kind.passes() {
-			so.socket = socket
-			w.found = append(w.found, so)
-			continue
-		}
-		before, next := len(w.found), so
-		next.through = append(slices.Clone(so.through), socket)
-		w.on(socket, j.to.port, next)
-		if len(w.found) == before {
-			so.socket, so.dead = socket, true
-			w.found = append(w.found, so)
-		}
-	}
-}
 
 // isolates tells whether 48 V from beyond a port stays there.
 func (k *kind) isolates(port string) bool {

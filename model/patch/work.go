@@ -43,10 +43,8 @@ func (w *work) at(input plan.Input) Socket {
 		return Socket{}
 	case found:
 		return Socket{Device: row.Device, Number: row.Socket}
-	case input.Snake != "":
-		return Socket{input.Snake, input.SnakeWay, !w.net.passive(input.Snake)}
 	}
-	return Socket{}
+	return w.net.snake(input)
 }
 
 // plug writes where an input is plugged: nothing where the house says so already.

@@ -53,7 +53,7 @@ func (s *patching) outputRow(line *patch.OutputLine) outputRow {
 	}
 	var said []string
 	for _, finding := range s.FindingsAt("outputs", line.Output.Key()) {
-		if finding.Act == "" || finding.Act == s.act.Act.ID {
+		if len(finding.Acts) == 0 || slices.Contains(finding.Acts, s.act.Act.ID) {
 			said = append(said, finding.Severity.String()+": "+finding.What)
 		}
 	}

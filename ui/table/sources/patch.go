@@ -115,8 +115,7 @@ func (s *patching) stands(line *patch.Line) string {
 func (s *patching) troubleOf(line *patch.Line) string {
 	var said []string
 	for _, finding := range s.FindingsAt("inputs", line.Input.Key()) {
-		inherited := finding.Act == "" && (s.act.House() || !s.view.Differs(s.act, line))
-		if finding.Act == s.act.Act.ID || inherited {
+		if len(finding.Acts) == 0 || slices.Contains(finding.Acts, s.act.Act.ID) {
 			said = append(said, finding.Severity.String()+": "+finding.What)
 		}
 	}
