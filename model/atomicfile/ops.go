@@ -14,6 +14,8 @@ type File interface {
 	io.WriteCloser
 	// Chmod sets the mode bits.
 	Chmod(fs.FileMode) error
+	// Chown sets owner and group by their numbers; -1 leaves the one or the other.
+	Chown(owner, group int) error
 	// Sync flushes the content to the disk.
 	Sync() error
 }
@@ -28,6 +30,8 @@ type Ops struct {
 	Remove func(path string) error
 	// SyncFolder flushes the names in a folder to the disk.
 	SyncFolder func(path string) error
+	// Tell hears what of the old file a save that stands could not keep, a sentence each time; nil for nobody.
+	Tell func(sentence string)
 }
 
 // System returns the operating system's operations.

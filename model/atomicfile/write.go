@@ -46,6 +46,7 @@ func Write(path string, write func(io.Writer) error, ops *Ops) error {
 		_ = ops.Remove(s.temporary) // the first error is the one to tell
 		return err
 	}
+	s.tell()
 	s.sweep()
 	if err := ops.SyncFolder(filepath.Dir(s.target)); err != nil {
 		return &Failure{Path: path, Step: "flush the folder to the disk", Replaced: true, Err: err}
@@ -59,6 +60,7 @@ type saving struct {
 	old                     fs.FileInfo
 	file                    File
 	ops                     *Ops
+	lost                    []string
 }
 
 func (s *saving) failed(step string, err error) error {
@@ -135,7 +137,7 @@ func (s *saving) fill(write func(io.Writer) error) (err error) {
 		}
 	}()
 	if s.old != nil {
-		err := s.file.Chmod(s.old.Mode().Perm())
+		err := s.file.Chmod(s.keepOwner(s.old.Mode().Perm()))
 		if err != nil && !errors.Is(err, errors.ErrUnsupported) {
 			return s.failed("keep the file's mode", err)
 		}

@@ -170,8 +170,8 @@ func TestAFailedSaveLeavesTheOldFile(t *testing.T) {
 // brokenFile is a file whose operations fail with the given errors.
 type brokenFile struct {
 	atomicfile.File
-	write, chmod, sync, close error
-	short                     bool
+	write, chmod, chown, sync, close error
+	short                            bool
 }
 
 func breakFile(ops *atomicfile.Ops, set func(*brokenFile)) {
@@ -190,6 +190,13 @@ func (f *brokenFile) Write(data []byte) (int, error) {
 		return n, errors.Join(f.write, err)
 	}
 	return f.File.Write(data)
+}
+
+func (f *brokenFile) Chown(owner, group int) error {
+	if f.chown != nil {
+		return f.chown
+	}
+	return f.File.Chown(owner, group)
 }
 
 func (f *brokenFile) Chmod(mode fs.FileMode) error { return errors.Join(f.chmod, f.File.Chmod(mode)) }

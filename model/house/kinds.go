@@ -91,10 +91,16 @@ func without(kinds []catalogue.DeviceKind, id plan.KindID) []catalogue.DeviceKin
 	return slices.DeleteFunc(kinds, func(kind catalogue.DeviceKind) bool { return kind.Kind.ID == id })
 }
 
+// change reads, changes and writes the kinds while no other window does.
 func (l Library) change(with func([]catalogue.DeviceKind) []catalogue.DeviceKind) error {
 	if l.folder == "" {
 		return errors.New("there is no folder to keep your own kinds in")
 	}
+	lock, err := l.lock(l.file())
+	if err != nil {
+		return fmt.Errorf("your own kinds were not kept: %w", err)
+	}
+	defer func() { _ = lock.Release() }() // the file stands; a lock left behind frees itself with the program
 	kinds, err := l.Kinds()
 	if err != nil {
 		return err
@@ -108,9 +114,6 @@ func (l Library) change(with func([]catalogue.DeviceKind) []catalogue.DeviceKind
 	}
 	text, err := planfile.EncodeDelta(delta)
 	if err != nil {
-		return fmt.Errorf("your own kinds were not kept: %w", err)
-	}
-	if err := os.MkdirAll(l.folder, 0o700); err != nil {
 		return fmt.Errorf("your own kinds were not kept: %w", err)
 	}
 	return atomicfile.Write(l.file(), func(w io.Writer) error {

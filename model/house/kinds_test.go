@@ -1,6 +1,8 @@
 package house_test
 
 import (
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
@@ -71,4 +73,45 @@ func TestANameBecomesASlugThatIsFree(t *testing.T) {
 	require.Equal(t, plan.KindID("my-box-32"), house.Slug("My box, 32!", none))
 	require.Equal(t, plan.KindID("own"), house.Slug("🎸", none))
 	require.Equal(t, plan.KindID("a-2"), house.Slug("a", func(slug plan.KindID) bool { return slug == "a" }))
+}
+
+func TestNoKindIsLostBetweenWindows(t *testing.T) {
+	folder, windows, each := t.TempDir(), 4, 25
+	failed := make(chan error, windows)
+	for n := range windows {
+		go func() {
+			l := house.Open(folder)
+			var err error
+			for i := range each {
+				slug := plan.KindID(fmt.Sprintf("box-%d-%d", n, i))
+				err = errors.Join(err, l.Keep(own(slug)))
+				if i%5 == 4 {
+					err = errors.Join(err, l.Forget(slug))
+				}
+			}
+			failed <- err
+		}()
+	}
+	for range windows {
+		require.NoError(t, <-failed)
+	}
+	kinds, err := house.Open(folder).Kinds()
+	require.NoError(t, err)
+	require.Len(t, kinds, windows*each*4/5)
+	left, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	require.Len(t, left, 1, "no lock stays")
+}
+
+func TestALockOfTheKindsThatIsALinkIsLeftAlone(t *testing.T) {
+	folder := t.TempDir()
+	l := house.Open(folder)
+	require.NoError(t, l.Keep(own("my-box")))
+	victim := filepath.Join(t.TempDir(), "victim")
+	require.NoError(t, os.WriteFile(victim, []byte("precious"), 0o600))
+	require.NoError(t, os.Symlink(victim, filepath.Join(folder, ".kinds.stageloom-kinds.lock")))
+	require.ErrorContains(t, l.Keep(own("other")), "is a link")
+	held, err := os.ReadFile(victim)
+	require.NoError(t, err)
+	require.Equal(t, "precious", string(held))
 }

@@ -12,7 +12,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-	"time"
 
 	"stageloom/model/atomicfile"
 	"stageloom/model/plan"
@@ -180,12 +179,9 @@ func (l Library) changeStock(change func(*Stock, *plan.IDSource) error) error {
 	if l.folder == "" {
 		return errors.New("there is no folder to keep the house's stock in")
 	}
-	if err := os.MkdirAll(l.folder, 0o700); err != nil {
-		return fmt.Errorf("the house's stock was not changed: %w", err)
-	}
-	lock, err := l.lockStock()
+	lock, err := l.lock(l.stockFile())
 	if err != nil {
-		return err
+		return fmt.Errorf("the house's stock was not changed: %w", err)
 	}
 	defer func() { _ = lock.Release() }() // the file stands; a lock left behind frees itself with the program
 	s, err := l.Stock()
@@ -207,22 +203,4 @@ func (l Library) changeStock(change func(*Stock, *plan.IDSource) error) error {
 		_, err := io.WriteString(w, text)
 		return err
 	}, nil)
-}
-
-// A change takes milliseconds, so a lock that is held is tried again for a while.
-const lockTries, lockPause = 60, 25 * time.Millisecond
-
-func (l Library) lockStock() (lock *planfile.Lock, err error) {
-	for range lockTries {
-		lock, err = planfile.Acquire(l.stockFile(), planfile.ThisProcess(time.Now()))
-		var held *planfile.Held
-		if !errors.As(err, &held) {
-			break
-		}
-		time.Sleep(lockPause)
-	}
-	if err != nil {
-		return nil, fmt.Errorf("the house's stock was not changed, since another program holds it or its folder cannot be written in: %w", err)
-	}
-	return lock, nil
 }

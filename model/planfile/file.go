@@ -43,6 +43,11 @@ func Open(path string) (*plan.Plan, Stamp, error) {
 }
 
 func load(path string) ([]byte, fs.FileInfo, error) {
+	if info, err := os.Stat(path); err == nil {
+		if err := noFile(path, info); err != nil {
+			return nil, nil, err // opening a pipe would wait for whoever writes it
+		}
+	}
 	file, err := os.Open(path)
 	if err != nil {
 		return nil, nil, opening(path, err)
@@ -52,14 +57,23 @@ func load(path string) ([]byte, fs.FileInfo, error) {
 	if err != nil {
 		return nil, nil, opening(path, err)
 	}
-	if info.IsDir() {
-		return nil, nil, fmt.Errorf("%s is a folder, not a plan: choose a file whose name ends in %s", filepath.Base(path), Extension)
-	}
 	data, err := readAll(file)
 	if err != nil {
 		return nil, nil, opening(path, err)
 	}
 	return data, info, nil
+}
+
+// noFile says why what stands at path cannot be a plan, nil when it can.
+func noFile(path string, info fs.FileInfo) error {
+	what := "a pipe or a device"
+	switch {
+	case info.Mode().IsRegular():
+		return nil
+	case info.IsDir():
+		what = "a folder"
+	}
+	return fmt.Errorf("%s is %s, not a plan: choose a file whose name ends in %s", filepath.Base(path), what, Extension)
 }
 
 func opening(path string, err error) error {
@@ -102,6 +116,8 @@ type Overwrite struct {
 	Written time.Time
 	// New is true when no file was expected at all.
 	New bool
+	// Found is the stamp of what stands there: a Save with it writes over that, and over nothing newer.
+	Found Stamp
 }
 
 // Error says what stands there and what to do.
@@ -113,18 +129,29 @@ func (o *Overwrite) Error() string {
 	return fmt.Sprintf("%s was not saved: something else has changed it since it was opened here, last at %s; save under another name and compare, or say that it shall be replaced", name, when)
 }
 
+// Gone is the error of a Save to a file that was there and is not any more. A Save with the zero Stamp makes it anew.
+type Gone struct{ Path string }
+
+// Error says what may have become of the file and what to do.
+func (g *Gone) Error() string {
+	return fmt.Sprintf("%s was not saved: it lies in its folder no more; something else has deleted it, moved it or given it another name; save it here again, or under another name", filepath.Base(g.Path))
+}
+
 // Save writes the plan to path, whole or not at all, and returns the new stamp. It refuses with *Overwrite when
-// the file there is not the one that was stamped; errors of the disk are *atomicfile.Failure. The first save
-// over a file of an older version keeps that file beside it. ops may be nil.
+// the file there is not the one that was stamped and with *Gone when it is there no more; errors of the disk are
+// *atomicfile.Failure. With one whose Replaced is true the new stamp comes too, since the plan stands there. The first
+// save over a file of an older version keeps that file beside it. ops may be nil.
 func Save(path string, p *plan.Plan, was Stamp, ops *atomicfile.Ops) (Stamp, error) {
 	old, info, err := load(path)
 	switch {
+	case errors.Is(err, fs.ErrNotExist) && was != Stamp{} && folderThere(path):
+		return Stamp{}, &Gone{Path: path}
 	case errors.Is(err, fs.ErrNotExist):
 		return write(path, p, ops)
 	case err != nil:
 		return Stamp{}, err
 	case was == Stamp{} || sha256.Sum256(old) != was.Sum:
-		return Stamp{}, &Overwrite{Path: path, Written: info.ModTime(), New: was == Stamp{}}
+		return Stamp{}, &Overwrite{Path: path, Written: info.ModTime(), New: was == Stamp{}, Found: stampOf(old, info, Version)}
 	}
 	if was.Version < Version {
 		if err := keep(path, old, was.Version, ops); err != nil {
@@ -132,6 +159,12 @@ func Save(path string, p *plan.Plan, was Stamp, ops *atomicfile.Ops) (Stamp, err
 		}
 	}
 	return write(path, p, ops)
+}
+
+// folderThere tells whether a file could lie at path: where its folder is gone too, the save itself says what to do.
+func folderThere(path string) bool {
+	info, err := os.Stat(filepath.Dir(path))
+	return err == nil && info.IsDir()
 }
 
 // Replace writes the plan to path whatever stands there. ops may be nil.
@@ -144,14 +177,21 @@ func write(path string, p *plan.Plan, ops *atomicfile.Ops) (Stamp, error) {
 	if err != nil {
 		return Stamp{}, fmt.Errorf("%s was not saved: %w", filepath.Base(path), err)
 	}
-	if err := put(path, data, ops); err != nil {
-		return Stamp{}, err
+	saving := put(path, data, ops)
+	if saving != nil && !stands(saving) {
+		return Stamp{}, saving
 	}
 	info, err := os.Stat(path)
 	if err != nil {
-		return Stamp{}, opening(path, err)
+		return Stamp{}, errors.Join(saving, opening(path, err))
 	}
-	return stampOf(data, info, Version), nil
+	return stampOf(data, info, Version), saving
+}
+
+// stands tells whether a save that failed has put the new content in its place.
+func stands(err error) bool {
+	var failure *atomicfile.Failure
+	return errors.As(err, &failure) && failure.Replaced
 }
 
 func put(path string, data []byte, ops *atomicfile.Ops) error {

@@ -62,13 +62,55 @@ func TestSavedIsOpened(t *testing.T) {
 		require.NoError(t, err)
 		require.False(t, changed)
 	})
-	t.Run("a plan whose file is gone is saved where it was", func(t *testing.T) {
+}
+
+func TestAFileThatIsGoneIsNotMadeAgainUnasked(t *testing.T) {
+	path, p, stamp := onDisk(t)
+	require.NoError(t, os.Rename(path, filepath.Join(filepath.Dir(path), "kept.stageloom")))
+	_, err := planfile.Save(path, p, stamp, nil)
+	var gone *planfile.Gone
+	require.ErrorAs(t, err, &gone)
+	require.EqualError(t, err, "barley.stageloom was not saved: it lies in its folder no more; something else has deleted it, moved it or given it another name; save it here again, or under another name")
+	require.NoFileExists(t, path)
+	_, err = planfile.Save(path, p, planfile.Stamp{}, nil)
+	require.NoError(t, err, "when the user says so")
+	require.FileExists(t, path)
+
+	t.Run("where its folder is gone too, that is what is told", func(t *testing.T) {
 		path, p, stamp := onDisk(t)
-		require.NoError(t, os.Remove(path))
+		require.NoError(t, os.RemoveAll(filepath.Dir(path)))
 		_, err := planfile.Save(path, p, stamp, nil)
-		require.NoError(t, err)
-		require.FileExists(t, path)
+		require.ErrorContains(t, err, "its folder is not there; make the folder, plug the disk in again")
 	})
+}
+
+func TestASaveThatTheDiskDidNotConfirmIsNotTakenForSomebodyElses(t *testing.T) {
+	path, p, stamp := onDisk(t)
+	ops := atomicfile.System()
+	ops.SyncFolder = func(string) error { return syscall.EIO }
+	next := renamed(t, p, "Second try")
+	stamp, err := planfile.Save(path, next, stamp, &ops)
+	require.ErrorContains(t, err, "save again")
+	again, err := planfile.Save(path, next, stamp, nil)
+	require.NoError(t, err, "saved again, as the message says")
+	_, opened, err := planfile.Open(path)
+	require.NoError(t, err)
+	require.Equal(t, again, opened)
+}
+
+func TestWhatTheUserGaveUpIsWrittenOverAndNothingNewer(t *testing.T) {
+	path, p, stamp := onDisk(t)
+	require.NoError(t, os.WriteFile(path, []byte("theirs"), 0o644))
+	_, err := planfile.Save(path, p, stamp, nil)
+	var overwrite *planfile.Overwrite
+	require.ErrorAs(t, err, &overwrite)
+	require.NoError(t, os.WriteFile(path, []byte("newer"), 0o644))
+	_, err = planfile.Save(path, p, overwrite.Found, nil)
+	require.ErrorAs(t, err, &overwrite, "what came after the question is asked about anew")
+	_, err = planfile.Save(path, p, overwrite.Found, nil)
+	require.NoError(t, err)
+	_, _, err = planfile.Open(path)
+	require.NoError(t, err)
 }
 
 func TestAFileThatSomethingElseChangedIsNotOverwritten(t *testing.T) {
@@ -193,6 +235,7 @@ func TestWhatCannotBeOpenedIsToldInWords(t *testing.T) {
 	folder := t.TempDir()
 	for name, c := range map[string]struct{ path, message string }{
 		"no file":  {filepath.Join(folder, "none.stageloom"), "none.stageloom cannot be opened: there is no such file; check the name and the folder: "},
+		"a pipe":   {pipe(t), "pipe.stageloom is a pipe or a device, not a plan: choose a file whose name ends in .stageloom"},
 		"a folder": {folder, filepath.Base(folder) + " is a folder, not a plan: choose a file whose name ends in .stageloom"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -1,11 +1,13 @@
 package planfile_test
 
 import (
+	"encoding/json"
 	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"strings"
 	"testing"
 	"time"
 
@@ -72,7 +74,7 @@ func TestALockLeftByAProgramThatDiedIsTaken(t *testing.T) {
 	require.NoError(t, err)
 	require.FileExists(t, beside)
 
-	lock, err := planfile.Acquire(path, mixer)
+	lock, err := planfile.Acquire(path, planfile.ThisProcess(time.Now()))
 	require.NoError(t, err)
 	require.NoError(t, lock.Release())
 }
@@ -113,6 +115,86 @@ func TestAPlanThatCannotBeLockedIsReadOnlyAndSaysWhy(t *testing.T) {
 		}
 		require.ErrorContains(t, err, "barley.stageloom is read-only here: its folder does not let you write in it")
 	})
+}
+
+func TestALockThatIsALinkNeverWritesWhatItLeadsTo(t *testing.T) {
+	for name, make := range map[string]func(victim, beside string) error{
+		"a link":              func(victim, beside string) error { return os.Symlink(victim, beside) },
+		"a link to nothing":   func(victim, beside string) error { return os.Symlink(victim+"-none", beside) },
+		"a second name of it": os.Link,
+		"a folder":            func(_, beside string) error { return os.Mkdir(beside, 0o755) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			path, _, _ := onDisk(t)
+			victim := filepath.Join(t.TempDir(), "victim")
+			require.NoError(t, os.WriteFile(victim, []byte("precious"), 0o600))
+			beside, err := planfile.LockPath(path)
+			require.NoError(t, err)
+			require.NoError(t, make(victim, beside))
+			for _, take := range []func(string, planfile.Holder) (*planfile.Lock, error){planfile.Acquire, planfile.TakeOver} {
+				_, err = take(path, mixer)
+				require.EqualError(t, err, "barley.stageloom is read-only here: .barley.stageloom.lock beside it is a link, a folder or a device, or one file with another one, and nothing of the kind is locked or written; remove it if it is not yours, or save to another folder")
+			}
+			held, err := os.ReadFile(victim)
+			require.NoError(t, err)
+			require.Equal(t, "precious", string(held))
+			require.NoFileExists(t, victim+"-none")
+		})
+	}
+}
+
+func TestTheLockOfAnotherComputerIsNotTakenUnsaid(t *testing.T) {
+	path, _, _ := onDisk(t)
+	beside, err := planfile.LockPath(path)
+	require.NoError(t, err)
+	text, err := json.Marshal(mixer)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(beside, text, 0o644))
+	here := planfile.Holder{Host: "office", Process: 1, Since: mixer.Since}
+
+	_, err = planfile.Acquire(path, here)
+	var held *planfile.Held
+	require.ErrorAs(t, err, &held)
+	require.True(t, held.Stale)
+	require.EqualError(t, err, "barley.stageloom may be in use on another computer: mixing-desk (process 4711) took it on 2031-06-14 14:02 and has not given it back, so it is read-only here; if nobody edits it there, take it over, or delete .barley.stageloom.lock")
+	left, err := os.ReadFile(beside)
+	require.NoError(t, err)
+	require.Equal(t, string(text), string(left), "it still tells who")
+
+	lock, err := planfile.TakeOver(path, here)
+	require.NoError(t, err)
+	_, err = planfile.TakeOver(path, mixer)
+	require.ErrorAs(t, err, &held, "nobody takes what a living window holds")
+	require.False(t, held.Stale)
+	require.Equal(t, here, held.By)
+	require.NoError(t, lock.Release())
+
+	t.Run("one that this computer left is taken", func(t *testing.T) {
+		require.NoError(t, os.WriteFile(beside, text, 0o644))
+		lock, err := planfile.Acquire(path, mixer)
+		require.NoError(t, err)
+		require.NoError(t, lock.Release())
+	})
+	t.Run("a name that floods is clipped and printed plainly", func(t *testing.T) {
+		text, err := json.Marshal(planfile.Holder{Host: "\x1b[2J" + strings.Repeat("x", 2000), Process: 1})
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(beside, text, 0o644))
+		_, err = planfile.Acquire(path, here)
+		require.Less(t, len(err.Error()), 400)
+		require.NotContains(t, err.Error(), "\x1b")
+	})
+}
+
+func TestALockKnowsItsPlanByEveryName(t *testing.T) {
+	path, _, _ := onDisk(t)
+	lock, err := planfile.Acquire(path, mixer)
+	require.NoError(t, err)
+	link := filepath.Join(t.TempDir(), "other.stageloom")
+	require.NoError(t, os.Symlink(path, link))
+	require.True(t, lock.Covers(path))
+	require.True(t, lock.Covers(link))
+	require.False(t, lock.Covers(filepath.Join(filepath.Dir(path), "another.stageloom")))
+	require.NoError(t, lock.Release())
 }
 
 func TestManyWindowsThatOpenAndCloseNeverHoldOnePlanTwice(t *testing.T) {
