@@ -33,7 +33,7 @@ var rooms = map[string][]string{
 	"model/checks":        {"model/plan", "model/budget", "model/patch"},
 	"model/assess":        {"model/plan", "model/budget", "model/patch", "model/checks"},
 	"model/planfile":      {"model/plan", "model/standards", "model/atomicfile"},
-	"model/journal":       {"model/plan", "model/planfile"},
+	"model/journal":       {"model/plan", "model/planfile", "model/atomicfile"},
 	"model/picture":       {"model/geom", "model/plan", "model/budget", "model/assess"},
 	"model/clip":          {"model/geom", "model/plan", "model/planfile"},
 	"model/desk":          {"model/*", "-model/picture", "-model/picking"},

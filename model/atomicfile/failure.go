@@ -55,9 +55,17 @@ var causes = []struct {
 	{syscall.EIO, "the disk failed", "save to another disk and check this one"},
 }
 
-func (f *Failure) words() (reason, remedy string) {
+// Reason says what is wrong with a disk in a few words: "the disk is full".
+func Reason(err error) string {
+	reason, _ := words(err)
+	return reason
+}
+
+func (f *Failure) words() (reason, remedy string) { return words(f.Err) }
+
+func words(err error) (reason, remedy string) {
 	for _, cause := range causes {
-		if errors.Is(f.Err, cause.err) {
+		if errors.Is(err, cause.err) {
 			return cause.reason, cause.remedy
 		}
 	}

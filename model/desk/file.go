@@ -18,7 +18,12 @@ type file struct {
 	saved    *plan.Plan
 	lock     *planfile.Lock
 	readOnly string
-	ops      *atomicfile.Ops
+	// held is why another window or computer keeps the plan read-only here, nil where something else does.
+	held *planfile.Held
+	ops  *atomicfile.Ops
+	// lost are sentences about what saves could not keep of the file, told is which were told.
+	lost []string
+	told map[string]bool
 }
 
 // Path is the plan's file, blank for a plan never saved.
@@ -80,28 +85,37 @@ func (d *Desk) Open(path string) error {
 	}
 	d.reset(p, "Open "+filepath.Base(path))
 	d.file.path, d.file.stamp = path, stamp
-	d.takeLock()
+	d.takeLock(planfile.Acquire)
 	d.tell(Event{Old: old, Opened: true, Selection: true, File: true})
 	return nil
 }
 
-func (d *Desk) takeLock() {
+// acquire is planfile.Acquire or planfile.TakeOver.
+type acquire func(path string, who planfile.Holder) (*planfile.Lock, error)
+
+func (d *Desk) takeLock(take acquire) {
 	if d.file.lock != nil {
 		return
 	}
-	lock, err := planfile.Acquire(d.file.path, planfile.ThisProcess(time.Now()))
-	d.file.lock, d.file.readOnly = lock, ""
+	lock, err := take(d.file.path, planfile.ThisProcess(time.Now()))
+	d.file.lock, d.file.readOnly, d.file.held = lock, "", nil
 	if err != nil {
 		d.file.lock, d.file.readOnly = nil, err.Error()
+		errors.As(err, &d.file.held)
 	}
 }
 
-// letGo gives up the file; the error of a lock that cannot be given back helps nobody.
+// letGo gives up the file.
 func (d *Desk) letGo() {
-	if d.file.lock != nil {
-		_ = d.file.lock.Release()
-	}
+	d.file.release()
 	d.file = file{ops: d.file.ops}
+}
+
+// release gives the lock back; the error of one that cannot be given back helps nobody.
+func (f *file) release() {
+	if f.lock != nil {
+		_ = f.lock.Release()
+	}
 }
 
 // Close gives the plan's lock back and ends the journal: what is not saved by now is given up.
@@ -113,8 +127,8 @@ func (d *Desk) Close() {
 // ErrNoPath is the error of a Save of a plan that has no file yet.
 var ErrNoPath = errors.New("this plan has no file yet: choose a name for it")
 
-// Save writes the plan to its file. It refuses with *planfile.Overwrite when something else changed the file
-// since; SaveAs with replace true writes over it.
+// Save writes the plan to its file. It refuses with *planfile.Overwrite when something else changed the file since
+// and with *planfile.Gone when it is there no more; SaveOver then does what the user says.
 func (d *Desk) Save() error {
 	switch {
 	case d.file.path == "":
@@ -122,54 +136,104 @@ func (d *Desk) Save() error {
 	case d.file.readOnly != "":
 		return &ReadOnly{Reason: d.file.readOnly}
 	}
-	stamp, err := planfile.Save(d.file.path, d.Plan(), d.file.stamp, d.file.ops)
-	if err != nil {
-		return err
-	}
-	d.wrote(stamp)
-	return nil
+	return d.write(d.file.path, d.file.stamp)
 }
 
 // SaveAs writes the plan to a path and works on that file from then on; replace writes over a file that lies
-// there. The extension is added when the name has none. An error leaves desk and file as they were.
+// there. Without it the path of the plan itself, by whatever name, is saved as by Save: what something else wrote there is
+// asked about. The extension is added when the name has none. An error leaves desk and file as they were.
 func (d *Desk) SaveAs(path string, replace bool) error {
+	return d.saveTo(path, func(path string, was planfile.Stamp) error {
+		if replace {
+			return d.writeBy(path, func(ops *atomicfile.Ops) (planfile.Stamp, error) { return planfile.Replace(path, d.Plan(), ops) })
+		}
+		return d.write(path, was)
+	})
+}
+
+// SaveOver is SaveAs over a file that the user was told of and gave up: over the content of that stamp alone, or, with
+// the zero Stamp, where no file is. Anything else that came there meanwhile is refused as ever.
+func (d *Desk) SaveOver(path string, told planfile.Stamp) error {
+	return d.saveTo(path, func(path string, _ planfile.Stamp) error { return d.write(path, told) })
+}
+
+// saveTo lets write put the plan at a path, with the stamp that is known of the file there.
+func (d *Desk) saveTo(path string, write func(path string, was planfile.Stamp) error) error {
 	path, err := filepath.Abs(withExtension(path))
 	if err != nil {
 		return err
 	}
-	if path == d.file.path && d.file.readOnly == "" {
-		return d.saveOver(replace)
+	if d.file.lock != nil && d.file.lock.Covers(path) {
+		was := d.file.path
+		d.file.path = path
+		err := write(path, d.file.stamp)
+		if err != nil && !stands(err) {
+			d.file.path = was
+		}
+		return err
 	}
 	lock, err := planfile.Acquire(path, planfile.ThisProcess(time.Now()))
 	if err != nil {
 		return err
 	}
-	write := planfile.Save
-	if replace {
-		write = func(path string, p *plan.Plan, _ planfile.Stamp, ops *atomicfile.Ops) (planfile.Stamp, error) {
-			return planfile.Replace(path, p, ops)
-		}
-	}
-	stamp, err := write(path, d.Plan(), planfile.Stamp{}, d.file.ops)
-	if err != nil {
+	before := d.file
+	d.file = file{path: path, lock: lock, saved: before.saved, ops: before.ops}
+	err = write(path, planfile.Stamp{})
+	if err != nil && !stands(err) {
+		d.file = before
 		return errors.Join(err, lock.Release())
 	}
-	d.letGo()
-	d.file.path, d.file.lock = path, lock
-	d.wrote(stamp)
-	return nil
+	before.release()
+	return err
 }
 
-func (d *Desk) saveOver(replace bool) error {
-	if !replace {
-		return d.Save()
+func (d *Desk) write(path string, was planfile.Stamp) error {
+	return d.writeBy(path, func(ops *atomicfile.Ops) (planfile.Stamp, error) { return planfile.Save(path, d.Plan(), was, ops) })
+}
+
+// writeBy lets save write the plan and notes the stamp. A plan that stands there but that the disk did not confirm has the
+// new stamp and is not saved yet: saving again is what its error asks for.
+func (d *Desk) writeBy(path string, save func(*atomicfile.Ops) (planfile.Stamp, error)) error {
+	stamp, err := save(d.listening())
+	switch {
+	case err == nil:
+		d.wrote(stamp)
+	case stands(err):
+		d.file.stamp, d.file.saved = stamp, nil
+		d.tell(Event{File: true})
 	}
-	stamp, err := planfile.Replace(d.file.path, d.Plan(), d.file.ops)
-	if err != nil {
-		return err
+	return err
+}
+
+// stands tells whether a save that failed has put the plan in its place.
+func stands(err error) bool {
+	var failure *atomicfile.Failure
+	return errors.As(err, &failure) && failure.Replaced
+}
+
+// listening are the operations of a save, which tell the desk what could not be kept.
+func (d *Desk) listening() *atomicfile.Ops {
+	ops := atomicfile.System()
+	if d.file.ops != nil {
+		ops = *d.file.ops
 	}
-	d.wrote(stamp)
-	return nil
+	ops.Tell = func(sentence string) {
+		if d.file.told == nil {
+			d.file.told = map[string]bool{}
+		}
+		if !d.file.told[sentence] {
+			d.file.lost = append(d.file.lost, sentence)
+		}
+		d.file.told[sentence] = true
+	}
+	return &ops
+}
+
+// Lost tells, once for a file, what its last save could not keep of it: its group, its owner, its other names.
+func (d *Desk) Lost() []string {
+	lost := d.file.lost
+	d.file.lost = nil
+	return lost
 }
 
 func (d *Desk) wrote(stamp planfile.Stamp) {

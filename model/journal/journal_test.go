@@ -39,6 +39,13 @@ func same(text string) string { return text }
 // noted makes an edit of a note and writes it into the journal.
 func noted(t testing.TB, j *journal.Journal, p *plan.Plan, note string) *plan.Plan {
 	t.Helper()
+	next := withNote(t, p, note)
+	require.NoError(t, j.Append("Note "+note, next))
+	return next
+}
+
+func withNote(t testing.TB, p *plan.Plan, note string) *plan.Plan {
+	t.Helper()
 	next, err := plan.Do(p, nil, func(e *plan.Edit) error {
 		settings := e.Now().Settings
 		settings.Note = note
@@ -46,7 +53,6 @@ func noted(t testing.TB, j *journal.Journal, p *plan.Plan, note string) *plan.Pl
 		return nil
 	})
 	require.NoError(t, err)
-	require.NoError(t, j.Append("Note "+note, plan.Between(p, next)))
 	return next
 }
 
@@ -139,7 +145,7 @@ func TestReplayEqualsTheEditsWhateverTheyAre(t *testing.T) {
 			if err != nil {
 				continue
 			}
-			require.NoError(t, j.Append("edit", plan.Between(now, next)))
+			require.NoError(t, j.Append("edit", next))
 			states = append(states, next)
 		}
 		left, err := journal.Open(copied(t, j, same))
@@ -172,17 +178,13 @@ func FuzzOpen(f *testing.F) {
 func BenchmarkAppend(b *testing.B) {
 	base := plan.New("Show")
 	j, _ := begun(b, base)
-	next, err := plan.Do(base, nil, func(e *plan.Edit) error {
-		settings := e.Now().Settings
-		settings.Note = "x"
-		e.SetSettings(settings)
-		return nil
-	})
-	require.NoError(b, err)
+	states := []*plan.Plan{withNote(b, base, "x"), base}
+	n := 0
 	for b.Loop() {
-		if err := j.Append("Note", plan.Between(base, next)); err != nil {
+		if err := j.Append("Note", states[n%2]); err != nil {
 			b.Fatal(err)
 		}
+		n++
 	}
 	require.NoError(b, j.Remove())
 }

@@ -2,16 +2,18 @@ package journal
 
 import (
 	"bufio"
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"hash/crc32"
 	"io"
-	"strings"
+
+	"stageloom/model/planfile"
 )
 
-// longestLine bounds one line: a whole plan at most.
-const longestLine = 64 << 20
+// longestLine bounds one line: a whole plan at most, and some names.
+const longestLine = planfile.MaxBytes + 1<<20
 
 // written is content with its checksum, as one line.
 func written(content []byte) []byte {
@@ -22,32 +24,41 @@ func written(content []byte) []byte {
 var errCut = errors.New("a line is cut off or damaged")
 
 // read returns the content of a line, or errCut.
-func read(line string) ([]byte, error) {
-	sum, content, found := strings.Cut(line, " ")
-	if !found || fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(content))) != sum {
+func read(line []byte) ([]byte, error) {
+	sum, content, found := bytes.Cut(line, []byte(" "))
+	if !found || fmt.Sprintf("%08x", crc32.ChecksumIEEE(content)) != string(sum) {
 		return nil, errCut
 	}
-	return []byte(content), nil
+	return content, nil
 }
 
-// lines reads the good lines of a journal from its start on, and the fault that ended them, if one did.
-func lines(r io.Reader) (good [][]byte, fault error) {
-	reader := bufio.NewReader(io.LimitReader(r, longestLine*4))
+// each hands the good lines of a journal over from its start on, and returns the fault that ended them, if one did.
+func each(r io.Reader, take func(content []byte) (more bool)) (fault error) {
+	reader := bufio.NewReaderSize(r, 1<<16)
+	var line []byte
 	for {
-		line, err := reader.ReadString('\n')
+		part, err := reader.ReadSlice('\n')
+		line = append(line, part...)
 		switch {
-		case errors.Is(err, io.EOF) && line == "":
-			return good, nil
+		case len(line) > longestLine:
+			return errCut
+		case errors.Is(err, bufio.ErrBufferFull):
+			continue
+		case errors.Is(err, io.EOF) && len(line) == 0:
+			return nil
 		case errors.Is(err, io.EOF):
-			return good, errCut
+			return errCut
 		case err != nil:
-			return good, err
+			return err
 		}
-		content, err := read(strings.TrimSuffix(line, "\n"))
+		content, err := read(line[:len(line)-1])
 		if err != nil {
-			return good, err
+			return err
 		}
-		good = append(good, content)
+		if !take(content) {
+			return nil
+		}
+		line = line[:0]
 	}
 }
 

@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"path/filepath"
-	"sort"
 	"time"
 
 	"github.com/gofrs/flock"
@@ -33,7 +31,9 @@ type Left struct {
 	// Fault says what could not be read behind the last step; nil where all could.
 	Fault error
 
-	path string
+	path  string
+	claim *flock.Flock
+	unfit error
 }
 
 // Plan is the state that was lost.
@@ -44,93 +44,132 @@ func (l *Left) Plan() *plan.Plan {
 	return l.Steps[len(l.Steps)-1].Plan
 }
 
+// Edits counts the edits that are held, with those that are part of the base.
+func (l *Left) Edits() int { return l.Before + len(l.Steps) }
+
+// ErrTaken is the error of a journal that another window has recovered or discarded, or is recovering now.
+var ErrTaken = errors.New("another window has recovered or discarded this work already, or is about to; look there")
+
+// Claim keeps other windows from a journal until it is released or removed. It gives ErrTaken where one was first.
+func (l *Left) Claim() error {
+	if l.claim != nil {
+		return nil
+	}
+	lock, err := planfile.Guard(l.path+lockExtension, 0o600)
+	if errors.Is(err, planfile.ErrGuarded) || errors.Is(err, fs.ErrNotExist) {
+		return ErrTaken
+	}
+	if err != nil {
+		return fmt.Errorf("the journal of unsaved work cannot be locked: %w", err)
+	}
+	if _, err := os.Lstat(l.path); err != nil {
+		letGuard(lock)
+		return ErrTaken
+	}
+	l.claim = lock
+	return nil
+}
+
+// Release lets other windows have a journal that was claimed.
+func (l *Left) Release() {
+	if l.claim != nil {
+		letGuard(l.claim)
+		l.claim = nil
+	}
+}
+
+// letGuard gives a lock back and leaves no file of it.
+func letGuard(lock *flock.Flock) {
+	_ = os.Remove(lock.Path()) // while it is locked, so that nobody's new lock is removed; some systems refuse
+	_ = lock.Unlock()
+}
+
 // Remove deletes the journal: it was recovered, or is not wanted.
 func (l *Left) Remove() error {
-	err := os.Remove(l.path)
-	if gone := os.Remove(l.path + ".lock"); gone != nil && !errors.Is(gone, fs.ErrNotExist) {
-		err = errors.Join(err, gone)
+	if err := l.Claim(); err != nil {
+		return err
 	}
+	err := os.Remove(l.path)
+	l.Release()
 	return err
 }
 
 // File is the journal itself.
 func (l *Left) File() string { return l.path }
 
-// LeftBehind lists the journals in a folder whose programs live no more and that hold an edit, the latest first.
-// Journals that hold nothing, and files that are none, are left where they are.
-func LeftBehind(folder string) []*Left {
-	names, err := filepath.Glob(filepath.Join(folder, "*"+extension))
-	if err != nil {
-		return nil
-	}
-	var left []*Left
-	for _, name := range names {
-		if alive(name) {
-			continue
-		}
-		if l, err := Open(name); err == nil && len(l.Steps) > 0 {
-			left = append(left, l)
-		}
-	}
-	sort.Slice(left, func(i, j int) bool { return left[i].Last.After(left[j].Last) })
-	return left
-}
-
-// alive tells whether the program that writes a journal holds its lock.
-func alive(path string) bool {
-	lock := flock.New(path + ".lock")
-	taken, err := lock.TryLock()
-	if err != nil || !taken {
-		return true
-	}
-	_ = lock.Unlock() // nothing else can be done about it
-	return false
-}
-
-// Open reads a journal up to its first fault.
+// Open reads a journal up to its first fault. The error of one whose beginning cannot be read is *Unread.
 func Open(path string) (*Left, error) {
 	file, err := os.Open(path)
 	if err != nil {
-		return nil, err
+		return nil, &Unread{path: path, Err: err}
 	}
 	defer file.Close() // nothing was written
-	good, fault := lines(file)
-	if len(good) < 2 {
-		return nil, fmt.Errorf("%s is no journal of unsaved work, or its beginning is damaged", filepath.Base(path))
-	}
-	l := &Left{Fault: fault, path: path}
-	if err := json.Unmarshal(good[0], &l.Info); err != nil || l.Journal == 0 {
-		return nil, fmt.Errorf("%s is no journal of unsaved work", filepath.Base(path))
-	}
-	if l.Journal > version {
-		return nil, fmt.Errorf("%s was written by a newer Stageloom; open it with that one", filepath.Base(path))
-	}
+	l := &Left{path: path}
 	if info, err := file.Stat(); err == nil {
 		l.Last = info.ModTime()
 	}
-	return l, l.replay(good[1:])
+	number, refused := 0, error(nil)
+	l.Fault = each(file, func(content []byte) bool {
+		number++
+		switch {
+		case number == 1:
+			refused = l.about(content)
+		case number == 2:
+			refused = l.begin(content)
+		default:
+			return l.replay(content)
+		}
+		return refused == nil
+	})
+	l.Fault = errors.Join(l.Fault, l.unfit)
+	switch {
+	case refused != nil:
+		return nil, refused
+	case number < 2:
+		return nil, l.unread(false, "its beginning is damaged or missing")
+	case l.Edits() == 0 && l.Fault != nil:
+		return nil, l.unread(false, "its first edit is damaged: %w", l.Fault)
+	}
+	return l, nil
 }
 
-// replay applies the lines; a line that does not fit ends the steps, what stands before it is good.
-func (l *Left) replay(content [][]byte) error {
-	base, err := planfile.DecodeDelta(content[0], l.Rows)
-	if err != nil {
-		return fmt.Errorf("the plan that the journal begins with cannot be read: %w", err)
-	}
-	if l.Base, err = plan.Apply(&plan.Plan{}, base); err != nil {
-		return fmt.Errorf("the plan that the journal begins with cannot be read: %w", err)
-	}
-	now := l.Base
-	for _, each := range content[1:] {
-		next, name, err := l.step(now, each)
-		if err != nil {
-			l.Fault = errors.Join(l.Fault, err)
-			return nil
-		}
-		l.Steps = append(l.Steps, Step{name, next})
-		now = next
+func (l *Left) unread(newer bool, reason string, values ...any) error {
+	return &Unread{Path: l.Path, Last: l.Last, Newer: newer, path: l.path, Err: fmt.Errorf(reason, values...)}
+}
+
+// about reads what the journal is about.
+func (l *Left) about(content []byte) error {
+	err := json.Unmarshal(content, &l.Info)
+	switch {
+	case err != nil || l.Journal == 0:
+		return l.unread(false, "it is no journal of unsaved work")
+	case l.Journal > version:
+		return l.unread(true, "it was written by a newer Stageloom; open it with that one")
 	}
 	return nil
+}
+
+// begin reads the plan that the journal begins with.
+func (l *Left) begin(content []byte) error {
+	base, err := planfile.DecodeDelta(content, l.Rows)
+	if err == nil {
+		l.Base, err = plan.Apply(&plan.Plan{}, base)
+	}
+	if err != nil {
+		return l.unread(l.Rows > planfile.Version, "the plan that it begins with cannot be read: %w", err)
+	}
+	return nil
+}
+
+// replay applies a line; one that does not fit ends the steps, what stands before it is good.
+func (l *Left) replay(content []byte) (more bool) {
+	next, name, err := l.step(l.Plan(), content)
+	if err != nil {
+		l.unfit = err
+		return false
+	}
+	l.Steps = append(l.Steps, Step{name, next})
+	return true
 }
 
 func (l *Left) step(now *plan.Plan, content []byte) (*plan.Plan, string, error) {
