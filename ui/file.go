@@ -12,8 +12,6 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/model/desk"
-	"stageloom/model/plan"
 	"stageloom/model/planfile"
 )
 
@@ -45,6 +43,7 @@ func (w *window) open(path string) {
 		w.notice.Warn(sentence(errors.New(reason)))
 	}
 	w.window.SetMainMenu(w.menu())
+	w.offerTakeOver()
 }
 
 func (w *window) newPlan() {
@@ -99,89 +98,6 @@ func (w *window) folder() string {
 		return home
 	}
 	return "."
-}
-
-func (w *window) save() {
-	w.saveThen(func() {})
-}
-
-// saveThen saves, asking for a name where there is none, and goes on when that is done.
-func (w *window) saveThen(then func()) {
-	err := w.desk.Save()
-	var overwrite *planfile.Overwrite
-	var readOnly *desk.ReadOnly
-	switch {
-	case err == nil:
-		w.notice.Say("Saved " + w.desk.Path())
-		then()
-	case errors.Is(err, desk.ErrNoPath), errors.As(err, &readOnly):
-		w.saveAsThen(then)
-	case errors.As(err, &overwrite):
-		w.askOverwrite(overwrite, then)
-	default:
-		w.notice.Warn(sentence(err) + " The plan stays in this window.")
-	}
-}
-
-// askOverwrite lets the user choose between the two versions; neither is lost without a word.
-func (w *window) askOverwrite(overwrite *planfile.Overwrite, then func()) {
-	w.ask("The file changed meanwhile", overwrite.Error(), []choice{
-		{label: "Save under another name", important: true, do: func() { w.saveAsThen(then) }},
-		{label: "Write over it", do: func() {
-			if err := w.desk.SaveAs(w.desk.Path(), true); err != nil {
-				w.notice.Warn(sentence(err))
-				return
-			}
-			w.notice.Say("Saved " + w.desk.Path())
-			then()
-		}},
-		{label: "Cancel"},
-	})
-}
-
-func (w *window) saveAs() { w.saveAsThen(func() {}) }
-
-// saveAsThen asks for a name and saves under it.
-func (w *window) saveAsThen(then func()) {
-	name := fileName(w.desk.Plan().Settings.Name) + planfile.Extension
-	w.askName("Save as", name, planfile.Extension, "Save", func(path string) {
-		w.nameAfter(path)
-		if err := w.desk.SaveAs(path, true); err != nil {
-			w.notice.Warn(sentence(err) + " The plan stays in this window.")
-			return
-		}
-		w.settings.Used(w.desk.Path())
-		w.notice.Say("Saved " + w.desk.Path())
-		then()
-	})
-}
-
-// newName is what a plan is called that nobody has named.
-const newName = "New plan"
-
-// nameAfter gives a plan that nobody has named the name of the file that it is saved to first.
-func (w *window) nameAfter(path string) {
-	settings := w.desk.Plan().Settings
-	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
-	if settings.Name != newName || name == "" {
-		return
-	}
-	settings.Name = name
-	w.do("Name the plan "+name, func(e *plan.Edit) error { e.SetSettings(settings); return nil })
-}
-
-// fileName makes a plan's name a file's: signs that some system forbids become hyphens.
-func fileName(name string) string {
-	clean := strings.Map(func(sign rune) rune {
-		if strings.ContainsRune(`/\:*?"<>|`, sign) || sign < ' ' {
-			return '-'
-		}
-		return sign
-	}, strings.TrimSpace(name))
-	if clean == "" || strings.Trim(clean, ".") == "" {
-		return "plan"
-	}
-	return clean
 }
 
 // keepFirst asks what becomes of unsaved work before something takes the plan off the desk.

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -14,6 +15,11 @@ import (
 // askName asks for a folder and a name, with more items of the form below, and hands the path over. Unlike the toolkit's own dialog it touches no
 // file: that one cuts an existing file short before anything is written.
 func (w *window) askName(title, name, extension, verb string, done func(path string), more ...*widget.FormItem) {
+	w.askPath(title, name, extension, verb, func(path string) { w.confirmReplace(path, done) }, more...)
+}
+
+// askPath is askName for those that ask by themselves before they replace a file.
+func (w *window) askPath(title, name, extension, verb string, done func(path string), more ...*widget.FormItem) {
 	nameEntry, folderEntry := w.newField(), w.newField()
 	nameEntry.SetText(name)
 	folderEntry.SetText(w.folder())
@@ -34,7 +40,7 @@ func (w *window) askName(title, name, extension, verb string, done func(path str
 			return
 		}
 		d.Hide()
-		w.confirmReplace(path, done)
+		done(path)
 	}
 	nameEntry.OnSubmitted = func(string) { take() }
 	folderEntry.OnSubmitted = func(string) { take() }
@@ -83,9 +89,24 @@ func pathOf(folder, name, extension string) (path, reason string) {
 	return path, ""
 }
 
-// confirmReplace asks before a file is replaced, unless it is the plan's own.
+// mostNumbers is how far a free name is looked for.
+const mostNumbers = 1000
+
+// freeName is a name that no file of the folder bears: with a number behind it where one does.
+func freeName(folder, stem, extension string) string {
+	name := stem + extension
+	for n := 2; n < mostNumbers; n++ {
+		if _, err := os.Lstat(filepath.Join(folder, name)); err != nil {
+			break
+		}
+		name = fmt.Sprintf("%s %d%s", stem, n, extension)
+	}
+	return name
+}
+
+// confirmReplace asks before a file is replaced.
 func (w *window) confirmReplace(path string, done func(path string)) {
-	if _, err := os.Stat(path); err != nil || path == w.desk.Path() {
+	if _, err := os.Lstat(path); err != nil {
 		done(path)
 		return
 	}

@@ -74,7 +74,7 @@ func (w *window) makeKind(device plan.DeviceID, kind catalogue.DeviceKind, keep 
 func (w *window) listEquipment() {
 	own, err := w.library.Kinds()
 	if err != nil {
-		w.notice.Warn(sentence(err))
+		w.warnAlso(sentence(err))
 	}
 	w.ownKinds = own
 	w.equipment.SetKinds(w.desk.Plan(), own)

@@ -1,10 +1,14 @@
 package ui
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"path/filepath"
 	"strings"
 
+	"stageloom/model/desk"
 	"stageloom/model/journal"
 )
 
@@ -20,7 +24,11 @@ func (w *window) offerLeft(all []*journal.Left) {
 	left := all[0]
 	w.ask("Work that was not saved", leftWords(left), []choice{
 		{label: "Recover", important: true, do: func() {
-			w.desk.Recover(left)
+			if err := w.desk.Recover(left); err != nil {
+				w.notice.Warn(sentence(err))
+				w.offerLeft(all[1:])
+				return
+			}
 			w.notice.Say("Recovered " + left.Plan().Settings.Name + ". It is not saved yet; Ctrl Z goes back step by step.")
 		}},
 		{label: "Keep for later", do: func() { w.offerLeft(all[1:]) }},
@@ -54,12 +62,15 @@ func leftWords(left *journal.Left) string {
 		}
 	}
 	edits := "one edit"
-	if n := len(left.Steps); n != 1 {
+	if n := left.Edits(); n != 1 {
 		edits = fmt.Sprintf("%d edits", n)
 	}
 	var names []string
 	for i := max(0, len(left.Steps)-shownSteps); i < len(left.Steps); i++ {
 		names = append(names, left.Steps[i].Name)
+	}
+	if len(names) == 0 {
+		names = []string{"they are one step now"}
 	}
 	text := fmt.Sprintf("%q holds %s, the last at %s: %s. %s", left.Plan().Settings.Name, edits,
 		left.Last.Format("2006-01-02 15:04"), strings.Join(names, ", "), where)
@@ -69,18 +80,87 @@ func leftWords(left *journal.Left) string {
 	return text
 }
 
-// checkDisk tells when something else changed the plan's file; a save asks before it writes over that.
+// tellUnread tells of journals that cannot be read; the damaged ones are kept under another name and not told of again.
+func (w *window) tellUnread(all []*journal.Unread) {
+	for _, unread := range all {
+		_ = unread.SetAside() // told again at the next start where it cannot be
+		w.warnAlso(sentence(unread))
+	}
+}
+
+// warnAlso warns without taking the place of what was just said.
+func (w *window) warnAlso(text string) {
+	if said := w.notice.Text(); said != "" && !strings.Contains(said, text) {
+		text = said + " " + text
+	}
+	w.notice.Warn(text)
+}
+
+// checkDisk tells when something else changed the plan's file, and asks for a plan that another window held; a save asks
+// before it writes over anything.
 func (w *window) checkDisk() {
-	if w.desk.ChangedOnDisk() {
-		w.notice.Warn(filepath.Base(w.desk.Path()) + " was changed on disk by something else. Saving asks before it writes over that; " +
+	name := filepath.Base(w.desk.Path())
+	switch _, err := os.Lstat(w.desk.Path()); {
+	case w.retake() || !w.desk.ChangedOnDisk():
+	case errors.Is(err, fs.ErrNotExist):
+		w.notice.Warn(name + " lies in its folder no more: something else has deleted it, moved it or given it another name. " +
+			"Saving asks before it makes it again.")
+	default:
+		w.notice.Warn(name + " was changed on disk by something else. Saving asks before it writes over that; " +
 			"open it again to see the other version.")
 	}
 }
 
-// tellTrouble tells once that the journal cannot be kept.
-func (w *window) tellTrouble() {
-	if trouble := w.desk.JournalTrouble(); trouble != "" && trouble != w.trouble {
-		w.notice.Warn(sentence(fmt.Errorf("%s; save often until there is room again", trouble)))
+// retake takes a plan for editing that another window held and has given up, and tells whether it did.
+func (w *window) retake() bool {
+	taken, err := w.desk.Retake()
+	if err != nil {
+		w.notice.Warn(sentence(err))
 	}
-	w.trouble = w.desk.JournalTrouble()
+	if taken {
+		w.notice.Say("The other window has given " + filepath.Base(w.desk.Path()) + " up: it can be edited here now, as it was saved last.")
+	}
+	return taken
+}
+
+// offerTakeOver asks whether a plan that another computer has not given back shall be edited here all the same.
+func (w *window) offerTakeOver() {
+	held := w.desk.HeldBy()
+	if held == nil || !held.Stale {
+		return
+	}
+	w.ask("In use on another computer?", held.Error(), []choice{
+		{label: "Take it over", do: func() {
+			if taken, err := w.desk.TakeOver(); err != nil || !taken {
+				w.notice.Warn(sentence(&desk.ReadOnly{Reason: w.desk.ReadOnly()}))
+				return
+			}
+			w.notice.Say(filepath.Base(w.desk.Path()) + " can be edited here now.")
+		}},
+		{label: "Stay read-only", important: true},
+	})
+}
+
+// refused says why an edit was refused; one that only another window stood in the way of can be made again.
+func (w *window) refused(err error) {
+	var readOnly *desk.ReadOnly
+	if errors.As(err, &readOnly) && w.retake() {
+		return
+	}
+	w.notice.Warn(sentence(err))
+}
+
+// tellTrouble tells once that the journal cannot be kept, that it is kept again, and that it had to be made again.
+func (w *window) tellTrouble() {
+	trouble, before := w.desk.JournalTrouble(), w.trouble
+	w.trouble = trouble
+	switch {
+	case trouble != "" && trouble != before:
+		w.warnAlso(sentence(fmt.Errorf("%s; save often until that is put right", trouble)))
+	case trouble == "" && before != "" && w.desk.Unsaved():
+		w.notice.Say("Unsaved work is kept again, with all edits since the last save.")
+	}
+	if w.desk.JournalRenewed() {
+		w.notice.Warn("The journal of unsaved work was deleted by something else. It was made again and holds all edits since the last save.")
+	}
 }

@@ -87,13 +87,15 @@ func New(app fyne.App, d *desk.Desk) fyne.Window { return build(app, d).window }
 func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *Questions) {
 	w := build(app, d)
 	w.library = library
-	w.listEquipment()
 	if len(paths) > 0 {
 		w.open(paths[0])
 	} else if w.settings.NewPlan() != "" {
 		d.NewPlan(w.freshPlan())
 	}
+	w.listEquipment()
 	w.offerLeft(d.LeftBehind())
+	w.tellUnread(d.Unread())
+	w.tellTrouble()
 	return w.window, &Questions{w}
 }
 
@@ -252,8 +254,6 @@ func (w *window) show(ref plan.Ref) {
 	w.plan.Reveal(ref)
 	w.window.Canvas().Focus(w.plan)
 }
-
-func (w *window) refused(err error) { w.notice.Warn(sentence(err)) }
 
 func (w *window) units() panel.Units {
 	u := panel.Units{}

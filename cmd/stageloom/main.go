@@ -39,9 +39,12 @@ func main() {
 	})
 	a := app.NewWithID("stageloom.desktop")
 	d, library := desk.New(newIDs()), house.Library{}
-	if folder, err := os.UserConfigDir(); err == nil {
+	folder, err := os.UserConfigDir()
+	if err == nil {
 		d.KeepJournal(filepath.Join(folder, "stageloom", "unsaved"))
 		library = house.Open(filepath.Join(folder, "stageloom"))
+	} else {
+		d.NoJournal("the system names no folder for it (" + err.Error() + ")")
 	}
 	window, questions := ui.Open(a, d, library, os.Args[1:]...)
 	if path := os.Getenv("STAGELOOM_QUESTIONS"); path != "" {
