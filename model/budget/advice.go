@@ -3,6 +3,7 @@ package budget
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"stageloom/model/pairline"
 	"stageloom/model/plan"
@@ -35,8 +36,9 @@ type Reach struct {
 	AtLimit, Wanted float64
 }
 
-// Line gives a link as a line from its near end to its far end, for curves: its assumed part included, cables of unknown
-// loss left out. A link whose transport carries no grade gives a line without parts.
+// Line gives the electrical line that a link is part of, for curves: from active port to active port, the way that the
+// link runs, assumed parts included, cables of unknown loss left out. A link whose transport carries no grade gives a line
+// without parts.
 func (r *Reckoner) Line(link plan.Link) pairline.Line {
 	line, _ := r.line(link)
 	return line
@@ -45,7 +47,45 @@ func (r *Reckoner) Line(link plan.Link) pairline.Line {
 func (r *Reckoner) line(link plan.Link) (pairline.Line, Budget) {
 	c := chain{reckoner: r, keep: true}
 	b := r.whole(&link, &c)
-	return pairline.Line{Parts: c.line}, b
+	if b.Whole == nil {
+		return pairline.Line{Parts: c.line}, b
+	}
+	own := pairline.Line{Parts: slices.Clone(c.line)}
+	var line pairline.Line
+	turned := false
+	for _, step := range b.Whole.Steps {
+		piece := own
+		switch {
+		case step.Link == link.ID:
+			turned = step.Reversed
+		default:
+			piece = r.stepLine(step)
+		}
+		if step.Reversed {
+			piece = piece.Reversed()
+		}
+		line.Parts = append(line.Parts, piece.Parts...)
+	}
+	if turned {
+		line = line.Reversed()
+	}
+	return line, b
+}
+
+// stepLine is one step of a whole as a line of its own, from its near end.
+func (r *Reckoner) stepLine(step Step) pairline.Line {
+	switch {
+	case step.Link != "":
+		other, _ := r.plan.Link(step.Link)
+		c := chain{reckoner: r, keep: true}
+		r.own(&other, &c)
+		return pairline.Line{Parts: c.line}
+	case !step.Guest:
+		return pairline.Line{Parts: []pairline.Part{step.joints[0], step.joints[1]}}
+	case step.Length == 0 || !r.leadKind(step.TailKind).known:
+		return pairline.Line{}
+	}
+	return pairline.Line{Parts: []pairline.Part{r.leadKind(step.TailKind).built.Segment(step.Length, r.siteOf(step.Device))}}
 }
 
 // Advise reckons what stands beside the verdict of a link: worst point, mean margin, risk, reflections, crosstalk, delay,
@@ -129,9 +169,10 @@ func (a *Advice) power() {
 	a.PowerErr = fmt.Errorf("%w: %.1f W wanted, at most %.1f W", ErrPowerTooMuch, a.PowerW, types[len(types)-1].DevicePower)
 }
 
-// reaches gives the reach of each kind of data cable in the plan with the joints of this link.
+// reaches gives the reach of each kind of data cable in the plan with the joints of this link, and what its line has beside
+// it.
 func (r *Reckoner) reaches(b Budget) []Reach {
-	var fixed pairline.Loss
+	fixed := b.Loss.Plus(b.ownLoss.Times(-1))
 	for _, part := range b.Parts {
 		if part.Interfaces > 0 {
 			fixed.A += part.LossDB / 10

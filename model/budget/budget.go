@@ -1,6 +1,7 @@
 package budget
 
 import (
+	"stageloom/model/geom"
 	"stageloom/model/pairline"
 	"stageloom/model/plan"
 )
@@ -113,10 +114,21 @@ type Budget struct {
 	RuleBy   Origin
 	LimitDB  float64
 
-	// Loss is the whole link's, assumed part included; LossDB is its value and MarginDB what is left of the limit.
+	// OwnDB is the link's own loss at 100 MHz, its assumed part included.
+	OwnDB float64
+	// Whole is the electrical line that the link is part of, where a passive device stands at one of its ends; nil where
+	// the link is the line.
+	Whole *Whole
+	// Loss is the whole line's, from active port to active port; LossDB is its value and MarginDB what is left of the limit.
 	Loss             pairline.Loss
 	LossDB, MarginDB float64
-	Grade            Grade
+	// Grade is the outlook: how the line stands once its missing metres are laid. Holds tells whether it stands so now.
+	Grade Grade
+	// Faulty tells that a cable of the link is faulty, Tested that the link was tested on site as it lies.
+	Faulty, Tested bool
+
+	ownLoss                 pairline.Loss
+	ownLimitDB, ownWantedDB float64
 
 	// Distance is the transport's stated distance in metres; 0 where it states none.
 	Distance float64
@@ -139,8 +151,16 @@ func (b Budget) Length() float64 {
 	return b.Laid
 }
 
-// PastDistance tells whether the cable is longer than the transport's stated distance.
-func (b Budget) PastDistance() bool { return b.Distance > 0 && b.Length() > b.Distance }
+// LineLength is metres of cable of the whole electrical line, the assumed ones included, without inner leads.
+func (b Budget) LineLength() float64 {
+	if b.Whole != nil {
+		return b.Whole.Length
+	}
+	return b.Length()
+}
+
+// PastDistance tells whether the line's cable is longer than the transport's stated distance.
+func (b Budget) PastDistance() bool { return b.Distance > 0 && geom.RoundMM(b.LineLength()) > b.Distance }
 
 // AboveStandard tells whether a graded link loses more than the 24.0 dB at 100 MHz of IEEE 802.3 40.7.2.1, whatever
 // rule grades it.
@@ -151,22 +171,36 @@ var standardLimitDB = pairline.LinkSegmentLimit(pairline.GradeMHz)
 // HasMargin tells whether MarginDB says something: the link is graded and cabled, or its missing metres have a kind.
 func (b Budget) HasMargin() bool { return b.Graded && b.Grade != Uncabled }
 
-// Unknown tells whether a cable of a graded link has no known loss, so that the link cannot be graded.
+// Unknown tells whether a cable of a graded line has no known loss, so that it cannot be graded.
 func (b Budget) Unknown() bool {
-	for _, part := range b.Parts {
-		if part.Unknown {
+	if b.Whole != nil {
+		return b.Whole.Unknown
+	}
+	return b.ownUnknown()
+}
+
+func (b Budget) ownUnknown() bool {
+	for i := range b.Parts {
+		if b.Parts[i].Unknown {
 			return true
 		}
 	}
 	return false
 }
 
+// lacksKind tells whether metres are missing that nothing is wanted for.
+func (b Budget) lacksKind() bool { return b.Length() == 0 || b.Missing > 0 && b.Fill == "" }
+
 // grade settles the grade by margin and wanted margin.
 func (b *Budget) grade() {
+	lacking := b.lacksKind()
+	if b.Whole != nil {
+		lacking = b.Whole.Lacking
+	}
 	switch {
 	case !b.Graded:
 		b.Grade = Ungraded
-	case b.Length() == 0 || b.Missing > 0 && b.Fill == "" || b.Unknown():
+	case lacking || b.Unknown():
 		b.Grade = Uncabled
 	default:
 		b.Grade = pairline.GradeOf(b.MarginDB, b.WantedDB)

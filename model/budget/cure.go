@@ -62,12 +62,13 @@ type trial struct {
 	points   []plan.LinkPoint
 	chain    chain
 	changed  []plan.Segment
+	others   ownBudgets
 }
 
 func (r *Reckoner) trialOf(link plan.Link) *trial {
 	return &trial{
 		reckoner: r, link: link, from: r.end(link.From), to: r.end(link.To), chain: chain{reckoner: r},
-		segments: r.plan.SegmentsOf(link.ID), points: r.plan.PointsOf(link.ID),
+		segments: r.plan.SegmentsOf(link.ID), points: r.plan.PointsOf(link.ID), others: r.once(),
 	}
 }
 
@@ -81,6 +82,7 @@ func (t *trial) with(c Cure, at int, segment plan.Segment) Cure {
 func (t *trial) reckon(c Cure, link *plan.Link, segments []plan.Segment) Cure {
 	t.chain.parts = t.chain.parts[:0]
 	b := t.reckoner.reckon(link, t.from, t.to, segments, t.points, &t.chain)
+	t.reckoner.complete(&b, link, t.others)
 	c.MarginDB, c.Grade = b.MarginDB, b.Grade
 	return c
 }

@@ -13,6 +13,7 @@ type Preview struct {
 	touched  []touched
 	chain    chain
 	budgets  []Budget
+	pieces   *pieces // where lines go through passive devices
 }
 
 // touched is one link of a preview, as it stood when the drag began.
@@ -36,6 +37,14 @@ func (r *Reckoner) Preview(m plan.Moving) *Preview {
 		}
 	}
 	v.budgets = make([]Budget, len(v.touched))
+	if r.passages.through != nil {
+		v.pieces = &pieces{
+			budgets: v.budgets, link: func(i int) *plan.Link { return &v.touched[i].link }, place: map[plan.LinkID]int{}, others: r.once(),
+		}
+		for i := range v.touched {
+			v.pieces.place[v.touched[i].link.ID] = i
+		}
+	}
 	return v
 }
 
@@ -53,6 +62,9 @@ func (v *Preview) At(by geom.Point) []Budget {
 			to = v.moved(t.link.To, by)
 		}
 		v.budgets[i] = v.reckoner.reckon(&t.link, from, to, t.segments, t.points, &v.chain)
+	}
+	if v.pieces != nil {
+		v.reckoner.wholes(v.pieces)
 	}
 	return v.budgets
 }
@@ -82,5 +94,7 @@ func (r *Reckoner) Sketch(s Sketch) Budget {
 	if s.LooseTo != nil {
 		to.at = *s.LooseTo
 	}
-	return r.reckon(&s.Link, from, to, r.plan.SegmentsOf(s.Link.ID), s.Points, &chain{reckoner: r})
+	b := r.reckon(&s.Link, from, to, r.plan.SegmentsOf(s.Link.ID), s.Points, &chain{reckoner: r})
+	r.complete(&b, &s.Link, r.once())
+	return b
 }

@@ -8,7 +8,8 @@ import (
 // Tables names the tables of a plan that a budget reads, beside its settings.
 func Tables() []string {
 	return []string{
-		"transport_rules", "levels", "positions", "devices", "cable_kinds", "reels", "house_lines", "links", "link_points", "segments",
+		"transport_rules", "levels", "positions", "kinds", "kind_ports", "devices", "cable_kinds", "reels", "house_lines", "links",
+		"link_points", "segments", "act_consoles",
 	}
 }
 
@@ -37,6 +38,7 @@ type Reckoner struct {
 	noLead     *cable             // stands for an inner lead of no stated kind
 	nothing    *cable             // stands for a kind that the plan does not hold
 	site       map[string]float64 // °C by exposure
+	passages   passages
 }
 
 // transport is a transport with the rule that grades it in this plan.
@@ -73,6 +75,7 @@ func NewReckoner(p *plan.Plan) *Reckoner {
 	r.noLead = &lead
 	r.readySite()
 	r.readyTransports()
+	r.readyPassages()
 	return r
 }
 
@@ -166,22 +169,40 @@ func (r *Reckoner) All() []Budget {
 	parts := &chain{reckoner: r, parts: make([]Part, 0, 2*p.Segments.Len()+2*p.Links.Len())}
 	for i := range budgets {
 		link := p.Links.At(i)
-		budgets[i] = r.whole(&link, parts)
+		budgets[i] = r.own(&link, parts)
+	}
+	if r.passages.through != nil {
+		all := &pieces{budgets: budgets, place: make(map[plan.LinkID]int, len(budgets)), link: func(i int) *plan.Link {
+			link := p.Links.At(i)
+			return &link
+		}}
+		for i := range budgets {
+			all.place[budgets[i].Link] = i
+		}
+		r.wholes(all)
 	}
 	return budgets
 }
 
-// whole reckons a link between its devices as the plan has it.
+// whole reckons a link between its devices as the plan has it, and the electrical line that it is part of.
 func (r *Reckoner) whole(link *plan.Link, c *chain) Budget {
+	b := r.own(link, c)
+	r.complete(&b, link, r.once())
+	return b
+}
+
+// own reckons a link by itself between its devices as the plan has it.
+func (r *Reckoner) own(link *plan.Link, c *chain) Budget {
 	return r.reckon(link, r.end(link.From), r.end(link.To), r.plan.SegmentsOf(link.ID), r.plan.PointsOf(link.ID), c)
 }
 
-// reckon fills a budget from a link with its ends, segments and way points.
+// reckon fills a budget of a link by itself from its ends, segments and way points.
 func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment, points []plan.LinkPoint, c *chain) Budget {
 	t := r.transportOf(link.Transport)
 	b := Budget{
 		Link: link.ID, Name: link.Name, Transport: link.Transport, TransportName: t.row.Name, Graded: t.row.Graded(),
-		Distance: t.row.StatedDistance, Fill: link.FillKind, Straight: link.Way == "straight",
+		Distance: t.row.StatedDistance, Fill: link.FillKind, Straight: link.Way == "straight", Tested: link.Done == plan.Tested,
+		Faulty: r.faulty(segments),
 	}
 	if link.FillKind != "" {
 		b.FillName = r.kindOf(link.FillKind).name
@@ -190,9 +211,21 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	r.settle(&b, link, t, from, to)
 	c.build(&b, link, segments)
 	if b.Graded {
+		b.ownLoss, b.ownLimitDB, b.ownWantedDB = b.Loss, b.LimitDB, b.WantedDB
 		b.LossDB = at100(b.Loss)
+		b.OwnDB = b.LossDB
 		b.MarginDB = tidy(b.LimitDB - b.LossDB)
 	}
 	b.grade()
 	return b
+}
+
+// faulty tells whether a cable is faulty.
+func (r *Reckoner) faulty(segments []plan.Segment) bool {
+	for i := range segments {
+		if reel, found := r.plan.Reels.Get(plan.Key(segments[i].Reel)); found && reel.Condition == plan.Faulty {
+			return true
+		}
+	}
+	return false
 }

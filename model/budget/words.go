@@ -48,6 +48,9 @@ func (b Budget) Why() string { return b.WhyIn(Metres) }
 // WhyIn is Why with lengths in the words of a printer.
 func (b Budget) WhyIn(metres func(float64) string) string {
 	said := []string{b.verdict(metres)}
+	if part := b.PartIn(metres); part != "" {
+		said = append(said, part)
+	}
 	switch {
 	case b.Graded:
 	case b.TooShort():
@@ -59,14 +62,45 @@ func (b Budget) WhyIn(metres func(float64) string) string {
 		said = append(said, fmt.Sprintf("above the standard's %.1f dB", standardLimitDB))
 	}
 	if b.PastDistance() {
-		said = append(said, fmt.Sprintf("%s of cable, past the %s stated for %s", metres(b.Length()), strings.Replace(metres(b.Distance), ".0 ", " ", 1), b.TransportName))
+		said = append(said, fmt.Sprintf("%s of cable, past the %s stated for %s", metres(b.LineLength()), strings.Replace(metres(b.Distance), ".0 ", " ", 1), b.TransportName))
 	}
 	return strings.Join(said, "; ")
+}
+
+// PartIn says which electrical line the link is part of: "part of L01 + L02, 180.0 m in all"; blank where it is the line.
+func (b Budget) PartIn(metres func(float64) string) string {
+	if !b.PartOf() {
+		return ""
+	}
+	var names []string
+	for _, step := range b.Whole.Steps {
+		switch {
+		case step.Guest:
+			names = append(names, "the tail of "+step.Name)
+		case step.Link != "":
+			names = append(names, step.Name)
+		}
+	}
+	return fmt.Sprintf("part of %s, %s in all", strings.Join(names, " + "), metres(b.LineLength()))
+}
+
+// Word is the grade in a word: past the stated distance no line is plain ample or enough until it was tested.
+func (b Budget) Word() string {
+	switch {
+	case b.ToBeTested():
+		return "to be tested"
+	case b.Grade == Ungraded:
+		return "no grade"
+	}
+	return string(b.Grade)
 }
 
 // Once says what a grade rests on that is not laid yet: " once 36.4 m more of Cat 6A is laid"; blank where all is laid.
 func (b Budget) Once(metres func(float64) string) string {
 	if !b.Assumed() {
+		if b.PartOf() && b.Whole.Missing > 0 {
+			return fmt.Sprintf(" once %s more of the line is laid", metres(b.Whole.Missing))
+		}
 		return ""
 	}
 	more := metres(b.Missing)
@@ -85,7 +119,7 @@ func (b Budget) verdict(metres func(float64) string) string {
 	case Tight:
 		return fmt.Sprintf("tight%s: %s dB in hand, %s dB under what is wanted", once, InHand(b.MarginDB), figure(b.WantedDB-b.MarginDB))
 	case Enough, Ample:
-		return fmt.Sprintf("%s%s: %s dB in hand, %.1f dB wanted", b.Grade, once, InHand(b.MarginDB), b.WantedDB)
+		return fmt.Sprintf("%s%s: %s dB in hand, %.1f dB wanted", b.Word(), once, InHand(b.MarginDB), b.WantedDB)
 	case Uncabled:
 		if b.Unknown() {
 			return "a cable whose loss is not known: no grade can be given"
@@ -93,6 +127,9 @@ func (b Budget) verdict(metres func(float64) string) string {
 		gap := "to go"
 		if b.TooShort() {
 			gap = "too short"
+		}
+		if b.PartOf() && !b.lacksKind() {
+			return "uncabled: another piece of its line has no cable and no kind chosen"
 		}
 		return fmt.Sprintf("uncabled: %s %s and no kind of cable chosen", metres(b.Missing), gap)
 	}

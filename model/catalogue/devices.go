@@ -48,9 +48,9 @@ func stage() []DeviceKind {
 			note("It supplies 48 V and sets the gain itself.")),
 		device("shared-preamp-32", Stage, "Shared preamp 32 in, 4 ways", micIn(32), ports(aes50Port, "A", "B", "C", "D"), splitter("shared"), clocked("follows"),
 			note("One preamp for several consoles: one of them owns gain and 48 V.")),
-		device("drop-aes50", Stage, "Drop panel, AES50", ports(aes50Port, "BACK", "GUEST"), passive,
+		device("drop-aes50", Stage, "Drop panel, AES50", ports(aes50Port, "BACK", "GUEST"), passive, hardware("cat6a"),
 			note("A passive panel where a guest console plugs in.")),
-		device("drop-network", Stage, "Drop panel, network", ports(ethernetPort, "BACK", "GUEST"), passive,
+		device("drop-network", Stage, "Drop panel, network", ports(ethernetPort, "BACK", "GUEST"), passive, hardware("cat6a"),
 			note("A passive panel where a guest console plugs into the network.")),
 	}
 }

@@ -8,29 +8,31 @@ import (
 
 // Kind is a kind of device, "n in, m out": a row of the catalogue copied into the plan, or the user's own. One with
 // channels is a console, or another device whose channels are patched like a console's. A passive one has ways that map
-// through. A splitter passes 48 V (direct), blocks it (isolated), supplies 48 V and gain itself (active), or is a preamp
+// through; its hardware is what its connectors are made of. A splitter passes 48 V (direct), blocks it (isolated), supplies 48 V and gain itself (active), or is a preamp
 // whose digital outputs several consoles share.
 type Kind struct {
-	ID        KindID  `json:"id" slug:"true"`
-	Name      string  `json:"name"`
-	Group     string  `json:"group"`
-	Inputs    int     `json:"inputs,omitzero" range:"0 1024"`
-	Outputs   int     `json:"outputs,omitzero" range:"0 1024"`
-	Channels  int     `json:"channels,omitzero" range:"0 1024"`
-	Passive   bool    `json:"passive,omitzero"`
-	Splitter  string  `json:"splitter,omitzero" oneof:"direct isolated active shared"`
-	Own       bool    `json:"own,omitzero"`
-	LatencyMS float64 `json:"latency_ms,omitzero" range:"0 1000"`
-	Clock     string  `json:"clock,omitzero" oneof:"own follows"`
-	PowerW    float64 `json:"power_W,omitzero" range:"0 100000"`
-	Note      string  `json:"note,omitzero" long:"true"`
+	ID        KindID     `json:"id" slug:"true"`
+	Name      string     `json:"name"`
+	Group     string     `json:"group"`
+	Inputs    int        `json:"inputs,omitzero" range:"0 1024"`
+	Outputs   int        `json:"outputs,omitzero" range:"0 1024"`
+	Channels  int        `json:"channels,omitzero" range:"0 1024"`
+	Passive   bool       `json:"passive,omitzero"`
+	Hardware  HardwareID `json:"hardware,omitzero" slug:"true"`
+	Splitter  string     `json:"splitter,omitzero" oneof:"direct isolated active shared"`
+	Own       bool       `json:"own,omitzero"`
+	LatencyMS float64    `json:"latency_ms,omitzero" range:"0 1000"`
+	Clock     string     `json:"clock,omitzero" oneof:"own follows"`
+	PowerW    float64    `json:"power_W,omitzero" range:"0 100000"`
+	Note      string     `json:"note,omitzero" long:"true"`
 }
 
 // Key is the kind's slug.
 func (r Kind) Key() Key { return Key(r.ID) }
 
 // KindPort is a port of a kind: it takes one link. Channels is how many it carries each way where its transport does not
-// say; splitter is what this port of a splitter does to 48 V where it differs from the kind.
+// say; splitter is what this port of a splitter does to 48 V where it differs from the kind. Through names the port of a
+// passive device that this one is joined to, conductor by conductor; two that are left of a transport need no word.
 type KindPort struct {
 	Kind       KindID      `json:"kind" ref:"kinds"`
 	Name       string      `json:"port"`
@@ -41,6 +43,7 @@ type KindPort struct {
 	Power      string      `json:"power,omitzero" slug:"true"`
 	Channels   int         `json:"channels,omitzero" range:"0 1024"`
 	Splitter   string      `json:"splitter,omitzero" oneof:"direct isolated"`
+	Through    string      `json:"through,omitzero"`
 }
 
 // Key is kind and port name.

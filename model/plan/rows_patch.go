@@ -111,12 +111,14 @@ func (r OutputPatch) Key() Key { return Key(string(r.Act) + "/" + string(r.Outpu
 // ActConsole is a guest console of an act: it is there in no act that does not name it. Its port plugs into a port of a
 // drop for that act; the link behind the drop is the plan's.
 type ActConsole struct {
-	Act      ActID    `json:"act" ref:"acts"`
-	Console  DeviceID `json:"console" ref:"devices"`
-	Port     string   `json:"port,omitzero"`
-	Drop     DeviceID `json:"drop,omitzero" ref:"devices"`
-	DropPort string   `json:"drop_port,omitzero"`
-	Note     string   `json:"note,omitzero" long:"true"`
+	Act      ActID       `json:"act" ref:"acts"`
+	Console  DeviceID    `json:"console" ref:"devices"`
+	Port     string      `json:"port,omitzero"`
+	Drop     DeviceID    `json:"drop,omitzero" ref:"devices"`
+	DropPort string      `json:"drop_port,omitzero"`
+	TailKind CableKindID `json:"tail_kind,omitzero" ref:"cable_kinds"`
+	Tail     float64     `json:"tail_m,omitzero" range:"0 1000"`
+	Note     string      `json:"note,omitzero" long:"true"`
 }
 
 // Key is act, console and the console's port.

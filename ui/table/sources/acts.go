@@ -127,6 +127,9 @@ func guestWords(p *plan.Plan, act plan.ActID) string {
 		if drop, found := p.Device(row.Drop); found {
 			words += " at " + drop.Name
 		}
+		if row.Tail > 0 {
+			words += fmt.Sprintf(", tail %s", tailWords(p, row))
+		}
 		said = append(said, words)
 	}
 	slices.SortFunc(said, cmp.Compare)
