@@ -125,7 +125,12 @@ func budgetRow(p *plan.Plan, m member) paper.Row {
 	)
 	if m.budget.Graded {
 		row.Cells[9].Text = fmt.Sprintf("%.1f", m.budget.LimitDB)
-		row.Cells[11] = paper.Cell{Badge: &paper.Badge{Grade: paper.Role(m.budget.Grade), Text: gradeWord(m.budget.Grade)}}
+		mark := badgeOf(m.budget)
+		mark.Text = gradeWord(m.budget.Standing())
+		row.Cells[11] = paper.Cell{Badge: mark}
+	}
+	if part := m.budget.PartIn(budget.Metres); part != "" {
+		row.Cells[5].Text += "; " + part + ": loss, limit and margin are those of the whole"
 	}
 	if m.budget.HasMargin() {
 		row.Cells[8].Text = budget.LossTenths(m.budget.LossDB)

@@ -34,7 +34,7 @@ func (p *print) legend(scene *picture.Scene) []entry {
 	for _, grade := range p.Totals.Grades {
 		if grade.Links > 0 {
 			entries = append(entries, entry{
-				line: picture.LinkRole(string(grade.Grade)), badge: string(grade.Grade),
+				line: picture.LinkRole(string(grade.Grade)), badge: shapeOf(grade.Grade),
 				words: fmt.Sprintf("%s: %s", gradeMeaning[grade.Grade], counted(grade.Links, "link", "links")),
 			})
 		}
@@ -55,13 +55,22 @@ func (p *print) legend(scene *picture.Scene) []entry {
 
 var gradeMeaning = map[budget.Grade]string{
 	budget.Ample: "ample", budget.Enough: "enough", budget.Tight: "tight", budget.Over: "over limit, do not use",
-	budget.Uncabled: "uncabled",
+	budget.Uncabled: "uncabled", budget.ToTest: "to be tested, hollow badge", budget.Faulty: "faulty cable, hollow badge",
+	budget.ToLay: "cable to lay, hollow badge",
+}
+
+// shapeOf is the grade whose badge stands for links; blank where the badge's shape tells how they would be.
+func shapeOf(standing budget.Grade) string {
+	if slices.Contains(budget.Grades(), standing) {
+		return string(standing)
+	}
+	return ""
 }
 
 // anyMissing tells whether a graded link is drawn with a part that no cable reaches.
 func anyMissing(scene *picture.Scene) bool {
 	for _, link := range scene.Links {
-		if link.Reached < 1 && link.Grade != string(budget.Uncabled) {
+		if link.Reached < 1 && link.Standing != string(budget.Uncabled) {
 			return true
 		}
 	}

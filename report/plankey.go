@@ -37,7 +37,7 @@ func (p *print) drawKeyList(b *paper.Book) {
 		figures, _ := p.Budget(link.ID)
 		row := paper.Texts(link.Name, endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort), "")
 		if figures.Graded {
-			row.Cells[3].Badge = &paper.Badge{Grade: paper.Role(figures.Grade), Text: figures.Label()}
+			row.Cells[3].Badge = badgeOf(figures)
 		}
 		if cut {
 			row.Cells = append(row.Cells, paper.Cell{Text: p.atlas.partsOf(link.ID)})

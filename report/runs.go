@@ -129,12 +129,15 @@ func (d *runDrawing) head(width float64) {
 	}
 	badge := 0.0
 	if d.figures.HasMargin() && d.figures.Missing == 0 {
-		mark := paper.Badge{Grade: paper.Role(d.figures.Grade), Text: d.figures.Label()}
+		mark := *badgeOf(d.figures)
 		badge = d.pen.BadgeWidth(7*k, mark)
 		d.pen.Badge(paper.Point{X: width - 2*k - badge/2, Y: 5 * k}, 7*k, mark)
 		badge += 3 * k
 	}
 	lengths := fmt.Sprintf("run %s, cable %s", wholeMetres(d.figures.Run), length(d.figures.Laid))
+	if part := d.figures.PartIn(wholeMetres); part != "" {
+		said += ", " + part
+	}
 	if d.figures.Missing > crumb {
 		lengths += ", " + wholeMetres(d.figures.Missing) + " too short"
 	}

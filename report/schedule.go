@@ -32,10 +32,13 @@ func (p *print) drawBadgeKey(b *paper.Book) {
 	high := 5.2 * k
 	x := pen.Text(paper.Point{Y: 4.9 * k}, "Margin in whole dB, rounded down:", l) + 5*k
 	for _, grade := range p.Totals.Grades {
-		if grade.Links == 0 || grade.Grade == budget.Uncabled {
+		if grade.Links == 0 || badgeSample[grade.Grade] == "" || grade.Grade == budget.Uncabled {
 			continue
 		}
 		badge := paper.Badge{Grade: paper.Role(grade.Grade), Text: badgeSample[grade.Grade]}
+		if grade.Grade == budget.ToTest {
+			badge.Grade = paper.Uncabled
+		}
 		width := pen.BadgeWidth(high, badge)
 		pen.Badge(paper.Point{X: x + width/2, Y: 3.5 * k}, high, badge)
 		x += width + 2*k
@@ -44,7 +47,21 @@ func (p *print) drawBadgeKey(b *paper.Book) {
 }
 
 // badgeSample is a figure to show in the badge of a grade.
-var badgeSample = map[budget.Grade]string{budget.Ample: "+6", budget.Enough: "+2", budget.Tight: "+0", budget.Over: "−1", budget.Uncabled: "–"}
+var badgeSample = map[budget.Grade]string{
+	budget.Ample: "+6", budget.Enough: "+2", budget.ToTest: "+4 test", budget.Tight: "+0", budget.Over: "−1", budget.Uncabled: "–",
+}
+
+// badgeOf shows a link as it lies: what is not laid, or not tested where it has to be, has a dotted edge and says so.
+func badgeOf(b budget.Budget) *paper.Badge {
+	switch standing := b.Standing(); standing {
+	case budget.ToTest:
+		return &paper.Badge{Grade: paper.Uncabled, Text: b.Label() + " test"}
+	case budget.ToLay, budget.Faulty:
+		return &paper.Badge{Grade: paper.Uncabled, Text: string(standing)}
+	default:
+		return &paper.Badge{Grade: paper.Role(standing), Text: b.Label()}
+	}
+}
 
 func (p *print) scheduleTable() paper.Table {
 	const names = 4
@@ -93,7 +110,7 @@ func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
 		pieces(p.Plan, b.Parts), fmt.Sprintf("%.0f", math.Ceil(b.Run-crumb)), "", p.watch(link, b), "",
 	)
 	if b.HasMargin() && b.Missing == 0 {
-		row.Cells[6] = paper.Cell{Badge: &paper.Badge{Grade: paper.Role(b.Grade), Text: b.Label()}}
+		row.Cells[6] = paper.Cell{Badge: badgeOf(b)}
 	}
 	row.Cells[7].Bold = true
 	row.Cells[8] = laidCell(link)
@@ -140,6 +157,9 @@ func (p *print) watch(link plan.Link, b budget.Budget) string {
 		said = append(said, wholeMetres(b.Missing)+" too short")
 	case b.Bare() && b.Missing > 0:
 		said = append(said, p.wanted(b))
+	}
+	if part := b.PartIn(wholeMetres); part != "" {
+		said = append(said, part)
 	}
 	for _, finding := range p.FindingsAt("links", link.Key()) {
 		if words := p.watchFinding(link, finding); words != "" {

@@ -39,7 +39,7 @@ func (p *print) testTable() paper.Table {
 		}
 		row := paper.Texts(link.Name, endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort), "", "", "", "", "", "", "")
 		if figures.HasMargin() && figures.Missing == 0 {
-			row.Cells[3] = paper.Cell{Badge: &paper.Badge{Grade: paper.Role(figures.Grade), Text: figures.Label()}}
+			row.Cells[3] = paper.Cell{Badge: badgeOf(figures)}
 		}
 		row.Cells[8].Tick = true
 		table.Rows = append(table.Rows, row)

@@ -54,10 +54,17 @@ func (p *print) linksSheet() exchange.Sheet {
 
 // standing is a link's grade, which rests on cable that is not laid yet where some is missing.
 func standing(b budget.Budget) string {
-	if b.Missing > crumb && b.Grade != budget.Uncabled && b.Grade != budget.Ungraded {
-		return gradeWord(b.Grade) + " once laid"
+	said := gradeWord(b.Standing())
+	switch standing := b.Standing(); {
+	case standing == budget.ToLay:
+		said = gradeWord(b.Grade) + " once laid"
+	case (standing == budget.Tight || standing == budget.Over) && !b.Holds():
+		said += " once laid"
 	}
-	return gradeWord(b.Grade)
+	if part := b.PartIn(budget.Metres); part != "" {
+		said += ", " + part
+	}
+	return said
 }
 
 // cablesSheet has a row for every cable of every link, in order from the near end.

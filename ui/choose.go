@@ -16,8 +16,8 @@ func (w *window) chooseMenu() *fyne.MenuItem {
 	add := func(label string, picked func(plan.Link, budget.Budget) bool) {
 		item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItem(label, func() { w.chooseLinks(picked) }))
 	}
-	for _, grade := range append(budget.Grades(), budget.Ungraded) {
-		add(panel.GradeWord(grade), func(_ plan.Link, b budget.Budget) bool { return b.Grade == grade })
+	for _, grade := range append(budget.Standings(), budget.Ungraded) {
+		add(panel.GradeWord(grade), func(_ plan.Link, b budget.Budget) bool { return b.Standing() == grade })
 	}
 	item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItemSeparator())
 	named := map[plan.TransportID]bool{}

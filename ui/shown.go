@@ -28,7 +28,7 @@ func (w *window) parts() (things, grades, transports []part) {
 		{settings.PartAreas, "areas"},
 		{settings.PartLooms, "looms"},
 	}
-	for _, grade := range append(budget.Grades(), budget.Ungraded) {
+	for _, grade := range append(budget.Standings(), budget.Ungraded) {
 		grades = append(grades, part{settings.HiddenGrade(string(grade)), panel.GradeWord(grade)})
 	}
 	named := map[plan.TransportID]bool{}

@@ -37,6 +37,9 @@ type (
 		Enough   int `json:"enough"`
 		Tight    int `json:"tight"`
 		Over     int `json:"over"`
+		ToTest   int `json:"to_be_tested"`
+		Faulty   int `json:"faulty"`
+		ToLay    int `json:"to_lay"`
 		Uncabled int `json:"uncabled"`
 		Ungraded int `json:"ungraded"`
 	}
@@ -54,8 +57,10 @@ type (
 		Missing   number    `json:"missing_m"`
 		Joins     int       `json:"joins"`
 		Grade     string    `json:"grade"`
+		Standing  string    `json:"standing"`
 		Why       string    `json:"why"`
 		Loss      *lossKeys `json:"budget,omitempty"`
+		Line      *lineKeys `json:"line,omitempty"`
 	}
 	endKeys struct {
 		Device string `json:"device"`
@@ -69,6 +74,17 @@ type (
 		Loss        number `json:"loss_dB"`
 		Margin      number `json:"margin_dB"`
 		Assumed     bool   `json:"assumed"`
+	}
+	// lineKeys are an electrical line through passive devices.
+	lineKeys struct {
+		Length number     `json:"length_m"`
+		Steps  []stepKeys `json:"steps"`
+	}
+	stepKeys struct {
+		What   string `json:"what"`
+		Name   string `json:"name"`
+		Length number `json:"length_m"`
+		Loss   number `json:"loss_dB"`
 	}
 	findingKeys struct {
 		Rule     string      `json:"rule"`
@@ -103,7 +119,8 @@ func (c checked) keys() *resultKeys {
 		Name: settings.Name, Revision: settings.Revision, Standards: settings.Standards,
 		Cable: number(t.Metres), Missing: number(t.Missing), Joins: t.Joins,
 		Grades: gradesKeys{
-			t.Count(budget.Ample), t.Count(budget.Enough), t.Count(budget.Tight), t.Count(budget.Over), t.Count(budget.Uncabled), t.Ungraded,
+			t.Count(budget.Ample), t.Count(budget.Enough), t.Count(budget.Tight), t.Count(budget.Over), t.Count(budget.ToTest),
+			t.Count(budget.Faulty), t.Count(budget.ToLay), t.Count(budget.Uncabled), t.Ungraded,
 		},
 		TooShort: t.TooShort, Stops: t.Stops, Warns: t.Warns, Notes: t.Notes,
 		Links: []linkKeys{}, Findings: []findingKeys{},
@@ -125,13 +142,32 @@ func (c checked) linkKeys(b budget.Budget) linkKeys {
 		From: endKeysOf(p, link.From, link.FromPort), To: endKeysOf(p, link.To, link.ToPort),
 		Way: number(b.Way), Rises: number(b.Rises), Slack: number(b.Slack), Run: number(b.Run),
 		Laid: number(b.Laid), Missing: number(b.Missing), Joins: b.Joins,
-		Grade: string(b.Grade), Why: b.Why(),
+		Grade: string(b.Grade), Standing: string(b.Standing()), Why: b.Why(), Line: lineKeysOf(b),
 	}
 	if b.HasMargin() {
 		keys.Loss = &lossKeys{
 			Temperature: number(b.TemperatureC), Wanted: number(b.WantedDB), Rule: string(b.Rule), Limit: number(b.LimitDB),
 			Loss: number(b.LossDB), Margin: number(b.MarginDB), Assumed: b.Assumed(),
 		}
+	}
+	return keys
+}
+
+// lineKeysOf tells of the line that a link is part of; nil where the link is the line.
+func lineKeysOf(b budget.Budget) *lineKeys {
+	if b.Whole == nil || !b.HasMargin() {
+		return nil
+	}
+	keys := &lineKeys{Length: number(b.LineLength())}
+	for _, step := range b.Whole.Steps {
+		what := "link"
+		switch {
+		case step.Guest:
+			what = "tail"
+		case step.Passive():
+			what = "passive device"
+		}
+		keys.Steps = append(keys.Steps, stepKeys{what, step.Name, number(step.Length), number(step.LossDB)})
 	}
 	return keys
 }

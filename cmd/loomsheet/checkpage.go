@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stageloom/model/budget"
@@ -35,14 +36,17 @@ func (c checked) print(p *page, everyLink bool) {
 // printGrades counts the links by grade and names those that want looking at.
 func (c checked) printGrades(p *page) {
 	totals := c.assessment.Totals
-	for _, grade := range budget.Grades() {
-		p.hang(fmt.Sprintf("  %s%s  ", left(string(grade), 10), right(fmt.Sprint(totals.Count(grade)), 5)), c.named(grade))
+	for _, grade := range budget.Standings() {
+		if totals.Count(grade) == 0 && !slices.Contains(budget.Grades(), grade) {
+			continue
+		}
+		p.hang(fmt.Sprintf("  %s%s  ", left(string(grade), gradeColumn), right(fmt.Sprint(totals.Count(grade)), 5)), c.named(grade))
 	}
 	if totals.Ungraded > 0 {
-		p.line("  %s%s", left(noGrade, 10), right(fmt.Sprint(totals.Ungraded), 5))
+		p.line("  %s%s", left(noGrade, gradeColumn), right(fmt.Sprint(totals.Ungraded), 5))
 	}
 	if totals.TooShort > 0 {
-		p.hang(fmt.Sprintf("  %s%s  ", left("too short", 10), right(fmt.Sprint(totals.TooShort), 5)), c.tooShort())
+		p.hang(fmt.Sprintf("  %s%s  ", left("too short", gradeColumn), right(fmt.Sprint(totals.TooShort), 5)), c.tooShort())
 	}
 }
 
@@ -53,7 +57,7 @@ func (c checked) named(grade budget.Grade) string {
 	}
 	var names []string
 	for b := range c.inOrder() {
-		if b.Grade != grade {
+		if b.Standing() != grade {
 			continue
 		}
 		if b.HasMargin() {
@@ -89,6 +93,9 @@ func (c checked) inOrder() func(func(budget.Budget) bool) {
 // noGrade stands for the grade of a link whose transport carries none.
 const noGrade = "no grade"
 
+// gradeColumn is as wide as the longest word for how links stand.
+const gradeColumn = 14
+
 // Columns of the table of links.
 const (
 	linkColumn      = 11
@@ -106,12 +113,15 @@ func (c checked) printLinks(p *page) {
 	}
 	row("link", "transport", "run", "laid", "joins", "loss", "margin", "grade")
 	for b := range c.inOrder() {
-		loss, margin, grade := "", "", string(b.Grade)
+		loss, margin, grade := "", "", string(b.Standing())
 		if b.Grade == budget.Ungraded {
 			grade = noGrade
 		}
 		if b.HasMargin() {
 			loss, margin = budget.LossTenths(b.LossDB)+" dB", budget.TenthDB(b.MarginDB)+" dB"
+		}
+		if part := b.PartIn(budget.Metres); part != "" {
+			grade += ", " + part
 		}
 		row(b.Name, b.TransportName, budget.Metres(b.Run), metres(b.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
 	}

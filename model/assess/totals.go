@@ -9,7 +9,7 @@ import (
 	"stageloom/model/plan"
 )
 
-// GradeCount is how many links have a grade.
+// GradeCount is how many links stand in a way.
 type GradeCount struct {
 	Grade budget.Grade
 	Links int
@@ -34,7 +34,7 @@ type CouplerTotal struct {
 // Totals are the sums over all links.
 type Totals struct {
 	Links int
-	// Grades counts the links by grade, best first; Ungraded those whose transport carries none.
+	// Grades counts the links by how they stand as they lie, best first; Ungraded those whose transport carries no grade.
 	Grades   []GradeCount
 	Ungraded int
 	// TooShort counts links whose cables do not reach, Bare those without a cable; Missing is the metres lacking in both.
@@ -50,7 +50,7 @@ type Totals struct {
 	Stops, Warns, Notes int
 }
 
-// Count is how many links have this grade.
+// Count is how many links stand so.
 func (t Totals) Count(grade budget.Grade) int {
 	for _, count := range t.Grades {
 		if count.Grade == grade {
@@ -62,7 +62,7 @@ func (t Totals) Count(grade budget.Grade) int {
 
 func totalsOf(a *Assessment) Totals {
 	t := Totals{Links: len(a.Budgets)}
-	for _, grade := range budget.Grades() {
+	for _, grade := range budget.Standings() {
 		t.Grades = append(t.Grades, GradeCount{Grade: grade})
 	}
 	sums := sums{a.Plan, map[plan.CableKindID]*KindTotal{}, map[CouplerTotal]int{}}
@@ -81,8 +81,9 @@ func (t *Totals) add(b *budget.Budget) {
 	if b.Grade == budget.Ungraded {
 		t.Ungraded++
 	}
+	standing := b.Standing()
 	for i := range t.Grades {
-		if t.Grades[i].Grade == b.Grade {
+		if t.Grades[i].Grade == standing {
 			t.Grades[i].Links++
 		}
 	}

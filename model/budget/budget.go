@@ -160,7 +160,9 @@ func (b Budget) LineLength() float64 {
 }
 
 // PastDistance tells whether the line's cable is longer than the transport's stated distance.
-func (b Budget) PastDistance() bool { return b.Distance > 0 && geom.RoundMM(b.LineLength()) > b.Distance }
+func (b Budget) PastDistance() bool {
+	return b.Distance > 0 && geom.RoundMM(b.LineLength()) > b.Distance
+}
 
 // AboveStandard tells whether a graded link loses more than the 24.0 dB at 100 MHz of IEEE 802.3 40.7.2.1, whatever
 // rule grades it.

@@ -1,6 +1,9 @@
 package budget
 
 import (
+	"cmp"
+	"fmt"
+	"math"
 	"slices"
 
 	"stageloom/model/pairline"
@@ -301,20 +304,36 @@ func (b Budget) PartOf() bool { return b.Whole != nil && b.Whole.Pieces() > 1 }
 // RestDB is what the line loses beside the link itself: other links, tails, passive devices; dB at 100 MHz.
 func (b Budget) RestDB() float64 { return tidy(b.LossDB - b.OwnDB) }
 
-// Holds tells whether the grade is that of what lies: no metre is missing in the whole line, and none of its cables is faulty.
-func (b Budget) Holds() bool {
-	if b.Whole != nil {
-		return b.Whole.Missing == 0 && !b.Whole.Faulty && !b.Whole.Lacking
+// Around are the steps of the line before the near end of the link and behind its far end, as the link runs.
+func (b Budget) Around() (before, behind []Step) {
+	if b.Whole == nil {
+		return nil, nil
 	}
-	return b.Missing == 0 && b.Length() > 0 && !b.Faulty
+	steps := slices.Clone(b.Whole.Steps)
+	at := func() int { return slices.IndexFunc(steps, func(s Step) bool { return s.Link == b.Link }) }
+	if steps[at()].Reversed {
+		reverse(steps)
+	}
+	return steps[:at():at()], steps[at()+1:]
 }
 
-// ToBeTested tells that a line has its margin, and is longer than its transport's stated distance, where nobody answers for
-// it until it was tested under the show's load.
-func (b Budget) ToBeTested() bool {
-	tested := b.Tested
-	if b.Whole != nil {
-		tested = !b.Whole.Untested
+// Tenths prints the losses of a whole's steps in tenths of a dB so that they add up to its loss as LossTenths prints it:
+// each is rounded down, and what the sum lacks goes to those that lost most by it.
+func (w *Whole) Tenths() []string {
+	tenths, order := make([]int, len(w.Steps)), make([]int, len(w.Steps))
+	left := int(math.Ceil(at100(w.loss)*10 - almost))
+	rest := func(i int) float64 { return w.Steps[i].LossDB*10 - float64(tenths[i]) }
+	for i := range w.Steps {
+		tenths[i], order[i] = int(w.Steps[i].LossDB*10+almost), i
+		left -= tenths[i]
 	}
-	return (b.Grade == Ample || b.Grade == Enough) && b.PastDistance() && !tested
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rest(b), rest(a)) })
+	for _, i := range order[:max(0, min(left, len(order)))] {
+		tenths[i]++
+	}
+	printed := make([]string, len(tenths))
+	for i, n := range tenths {
+		printed[i] = fmt.Sprintf("%d.%d", n/10, n%10)
+	}
+	return printed
 }

@@ -3,6 +3,7 @@ package budget_test
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -217,6 +218,13 @@ func TestALineThroughPanelsLosesWhatOneRunWithCouplersDoes(t *testing.T) {
 				sum += step.LossDB
 			}
 			require.InDelta(t, b.LossDB, sum, 1e-9, "its steps add up")
+			printed := 0.0
+			for _, tenths := range b.Whole.Tenths() {
+				figure, err := strconv.ParseFloat(tenths, 64)
+				require.NoError(t, err)
+				printed += figure
+			}
+			require.Equal(t, budget.LossTenths(b.LossDB), fmt.Sprintf("%.1f", printed), "as printed, too")
 		}
 	})
 }

@@ -51,6 +51,9 @@ func (b Budget) WhyIn(metres func(float64) string) string {
 	if part := b.PartIn(metres); part != "" {
 		said = append(said, part)
 	}
+	if b.lineFaulty() {
+		said = append([]string{"a cable of it is faulty"}, said...)
+	}
 	switch {
 	case b.Graded:
 	case b.TooShort():
@@ -84,17 +87,6 @@ func (b Budget) PartIn(metres func(float64) string) string {
 	return fmt.Sprintf("part of %s, %s in all", strings.Join(names, " + "), metres(b.LineLength()))
 }
 
-// Word is the grade in a word: past the stated distance no line is plain ample or enough until it was tested.
-func (b Budget) Word() string {
-	switch {
-	case b.ToBeTested():
-		return "to be tested"
-	case b.Grade == Ungraded:
-		return "no grade"
-	}
-	return string(b.Grade)
-}
-
 // Once says what a grade rests on that is not laid yet: " once 36.4 m more of Cat 6A is laid"; blank where all is laid.
 func (b Budget) Once(metres func(float64) string) string {
 	if !b.Assumed() {
@@ -112,14 +104,17 @@ func (b Budget) Once(metres func(float64) string) string {
 
 // verdict says the grade with the figure that decided it.
 func (b Budget) verdict(metres func(float64) string) string {
-	once := b.Once(metres)
+	once, word := b.Once(metres), b.Grade
+	if b.ToBeTested() {
+		word = ToTest
+	}
 	switch b.Grade {
 	case Over:
 		return fmt.Sprintf("over by %s dB at 100 MHz%s", figure(-b.MarginDB), once)
 	case Tight:
 		return fmt.Sprintf("tight%s: %s dB in hand, %s dB under what is wanted", once, InHand(b.MarginDB), figure(b.WantedDB-b.MarginDB))
 	case Enough, Ample:
-		return fmt.Sprintf("%s%s: %s dB in hand, %.1f dB wanted", b.Word(), once, InHand(b.MarginDB), b.WantedDB)
+		return fmt.Sprintf("%s%s: %s dB in hand, %.1f dB wanted", word, once, InHand(b.MarginDB), b.WantedDB)
 	case Uncabled:
 		if b.Unknown() {
 			return "a cable whose loss is not known: no grade can be given"

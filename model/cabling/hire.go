@@ -117,14 +117,23 @@ func (z *puzzle) hireForEach(ctx context.Context, left []int, outcomes []outcome
 		if h.served[z.runIndex[i]] {
 			continue
 		}
-		alone.Links = []picking.Link{z.problem.Links[i]}
+		together := z.together(i)
+		alone.Links, alone.Wholes = nil, nil
+		for _, at := range together {
+			alone.Links = append(alone.Links, z.problem.Links[at])
+		}
+		if whole := z.wholeOf(i); whole != nil {
+			alone.Wholes = []picking.Whole{{Links: counting(len(together)), Limit: whole.Limit, Wanted: whole.Wanted}}
+		}
 		hired, answer := picking.Hire(ctx, &alone)
-		if answer.Picks[0] == nil {
+		if slices.ContainsFunc(answer.Picks, func(picks []int) bool { return picks == nil }) {
 			continue
 		}
-		h.served[z.runIndex[i]] = true
-		for _, at := range answer.Picks[0] {
-			alone.Lines[at].Count--
+		for at, picks := range answer.Picks {
+			h.served[z.runIndex[together[at]]] = true
+			for _, line := range picks {
+				alone.Lines[line].Count--
+			}
 		}
 		for _, use := range hired {
 			h.count[use.Line] += use.Count

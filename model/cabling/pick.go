@@ -56,6 +56,7 @@ func (z *puzzle) picks(answer *picking.Answer) (picks [][]int, served []bool) {
 
 // propose compares what runs come to with how they stand.
 func (s *survey) propose(outcomes []outcome) *Proposal {
+	s.asOne(outcomes)
 	proposal := &Proposal{Request: s.request, base: s.plan}
 	for i := range outcomes {
 		o := &outcomes[i]

@@ -65,6 +65,7 @@ func (s *survey) puzzle() *puzzle {
 	}
 	z.problem.Joints = z.joints()
 	z.pairs(place)
+	z.wholes(place)
 	if s.request.HoldBack {
 		for _, spare := range s.spares() {
 			z.problem.Spares = append(z.problem.Spares, picking.Spare{Lines: spare.lines})
@@ -98,15 +99,17 @@ func (r *run) settled() bool {
 	return !r.sound || len(r.kept) > 0 && r.need <= 0 && r.whole() || r.fixed.Graded && r.left() <= 0
 }
 
-// left is the limit less the loss of what is kept, without joints, in thousandths of a dB.
-func (r *run) left() int {
-	left := r.limit
+// left is the limit less the loss of what is kept, without joints, and of what else its line has, in thousandths of a dB.
+func (r *run) left() int { return r.limit - r.rest - r.keptLoss() }
+
+// keptLoss is the loss of what is kept, without joints, in thousandths of a dB.
+func (r *run) keptLoss() (loss int) {
 	for i := range r.fixed.Parts {
 		if part := &r.fixed.Parts[i]; !part.Assumed && isCable(part) {
-			left -= up(part.LossDB)
+			loss += up(part.LossDB)
 		}
 	}
-	return left
+	return loss
 }
 
 // link puts one run.

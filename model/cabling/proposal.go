@@ -3,6 +3,7 @@ package cabling
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
@@ -156,6 +157,10 @@ func (o *outcome) change() Change {
 	}
 	if o.served && r.fixed.Graded {
 		c.PickedDB = float64(rounded(&o.laid.budget)) / 1000
+		before, behind := o.laid.budget.Around()
+		for _, step := range slices.Concat(before, behind) {
+			c.PickedDB += float64(up(step.LossDB)) / 1000
+		}
 	}
 	c.Changes = changes(c.Before, c.After)
 	return c

@@ -22,6 +22,8 @@ type run struct {
 	need int
 	// limit and wanted are in thousandths of a dB; both 0 where the transport carries no grade.
 	limit, wanted int
+	// rest is what its line loses beside the links of the request, in thousandths of a dB.
+	rest int
 	most          int // loose cables, by the joins allowed
 	// sound tells that its kept cables carry what the run carries, with known loss.
 	sound bool

@@ -59,6 +59,7 @@ func newSurvey(p *plan.Plan, request Request) *survey {
 	for _, link := range chosen(p, request.Links) {
 		s.runs = append(s.runs, s.newRun(link))
 	}
+	s.rests()
 	if request.DifferentKinds {
 		s.keepApart()
 	}

@@ -65,7 +65,9 @@ func device(id plan.KindID, group, name string, parts ...func(*DeviceKind)) Devi
 func passive(d *DeviceKind) { d.Kind.Passive = true }
 
 // hardware says what connecting hardware the ports of a passive device are made of.
-func hardware(id plan.HardwareID) func(*DeviceKind) { return func(d *DeviceKind) { d.Kind.Hardware = id } }
+func hardware(id plan.HardwareID) func(*DeviceKind) {
+	return func(d *DeviceKind) { d.Kind.Hardware = id }
+}
 
 // clocked says whether the device can be master of the audio clock or always follows.
 func clocked(how string) func(*DeviceKind) { return func(d *DeviceKind) { d.Kind.Clock = how } }

@@ -175,6 +175,8 @@ var rules = []Rule{
 	{ID: "hot", Budgets: true, find: hot},
 	{ID: "many-joins", Budgets: true, find: manyJoins},
 	{ID: "ringing", Budgets: true, find: ringing},
+	{ID: "no-way-through", Budgets: true, find: noWayThrough},
+	{ID: "tail-unknown", Budgets: true, find: tailUnknown},
 	{ID: "wrong-port", Reads: portTables, Budgets: true, find: wrongPort},
 	{ID: "wrong-medium", Budgets: true, find: wrongMedium},
 	{ID: "screen", Reads: portTables, Budgets: true, find: screen},

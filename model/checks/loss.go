@@ -12,12 +12,12 @@ import (
 const ManyJoins = 3
 
 func overLimit(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
 		if b.Grade == budget.Over {
 			found = append(found, Finding{
-				Severity: Stop, Where: at(link),
-				What:   fmt.Sprintf("%s is %s", link.Name, b.Why()),
-				Remedy: "Do not use it like this. " + s.cure(link, "Shorten the run, join fewer cables, or go over to fibre, which carries further than any copper."),
+				Severity: Stop, Where: where,
+				What:   fmt.Sprintf("%s is %s", name, b.Why()),
+				Remedy: "Do not use it like this. " + s.cureLine(link, b, "Shorten the run, join fewer cables, or go over to fibre, which carries further than any copper."),
 			})
 		}
 	})
@@ -72,12 +72,12 @@ func uncabled(s *Subject) (found []Finding) {
 }
 
 func tight(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
 		if b.Grade == budget.Tight {
 			found = append(found, Finding{
-				Severity: Warn, Where: at(link),
-				What:   fmt.Sprintf("%s is %s", link.Name, b.Why()),
-				Remedy: s.cure(link, "One join less, or cooler cable, may cure it.") + " As it is, test it under load before the show.",
+				Severity: Warn, Where: where,
+				What:   fmt.Sprintf("%s is %s", name, b.Why()),
+				Remedy: s.cureLine(link, b, "One join less, or cooler cable, may cure it.") + " As it is, test it under load before the show.",
 			})
 		}
 	})
@@ -85,11 +85,11 @@ func tight(s *Subject) (found []Finding) {
 }
 
 func pastDistance(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
 		if b.PastDistance() {
 			found = append(found, Finding{
-				Severity: Note, Where: at(link),
-				What:   fmt.Sprintf("%s has %s of cable, past the %.0f m stated for %s", link.Name, budget.Metres(b.Length()), b.Distance, b.TransportName),
+				Severity: Note, Where: where,
+				What:   fmt.Sprintf("%s has %s of cable, past the %.0f m stated for %s", name, budget.Metres(b.LineLength()), b.Distance, b.TransportName),
 				Remedy: "The equipment's maker does not answer for it at this length, whatever the loss: test it, or go over to fibre.",
 			})
 		}
@@ -130,11 +130,11 @@ func unknownLoss(s *Subject) (found []Finding) {
 }
 
 func aboveStandard(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
 		if b.AboveStandard() && b.Grade != budget.Over {
 			found = append(found, Finding{
-				Severity: Note, Where: at(link),
-				What:   fmt.Sprintf("%s loses %s dB: inside its limit, but above the standard's 24.0 dB", link.Name, budget.LossTenths(b.LossDB)),
+				Severity: Note, Where: where,
+				What:   fmt.Sprintf("%s loses %s dB: inside its limit, but above the standard's 24.0 dB", name, budget.LossTenths(b.LossDB)),
 				Remedy: "It runs by field practice, not by a standard. Test it, and say so to whoever answers for the show.",
 			})
 		}
@@ -143,15 +143,15 @@ func aboveStandard(s *Subject) (found []Finding) {
 }
 
 func delay(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
 		limit := s.Reckoner.Transport(link.Transport).DelayLimitNs
 		if limit == 0 || !b.PastDistance() {
 			return
 		}
 		if ns := s.Reckoner.Line(*link).DelayNs(100); ns > limit {
 			found = append(found, Finding{
-				Severity: Note, Where: at(link),
-				What:   fmt.Sprintf("%s delays by %.0f ns, past the %.0f ns stated for %s", link.Name, ns, limit, b.TransportName),
+				Severity: Note, Where: where,
+				What:   fmt.Sprintf("%s delays by %.0f ns, past the %.0f ns stated for %s", name, ns, limit, b.TransportName),
 				Remedy: "Nothing to do: a full-duplex link does not fail by it.",
 			})
 		}
@@ -183,14 +183,14 @@ const (
 )
 
 func ringing(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
 		if !b.HasMargin() || !mayRing(b) {
 			return
 		}
 		if r := s.Reckoner.Reflections(*link); r.Rings {
 			found = append(found, Finding{
-				Severity: Note, Where: at(link),
-				What:   fmt.Sprintf("%s may ring: %.1f dB of ripple at %.0f MHz, return loss %+.1f dB against its limit", link.Name, r.RippleDB, r.RippleMHz, r.ReturnLossMarginDB),
+				Severity: Note, Where: where,
+				What:   fmt.Sprintf("%s may ring: %.1f dB of ripple at %.0f MHz, return loss %+.1f dB against its limit", name, r.RippleDB, r.RippleMHz, r.ReturnLossMarginDB),
 				Remedy: "Take fewer and longer cables, of one kind if there is a choice.",
 			})
 		}

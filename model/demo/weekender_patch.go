@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"stageloom/model/catalogue"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
@@ -176,6 +177,7 @@ func (b *builder) acts() {
 // guest lets the last act bring its own console: it plugs into the drop at FOH and takes what goes through the splitter.
 func (b *builder) guest(act plan.ActID) {
 	console := b.devices["Guest console"]
+	must(catalogue.UseCable(b.edit, "cat6a-tail"))
 	plan.Put(b.edit, plan.ActConsole{
 		Act: act, Console: console, Port: "A", Drop: b.devices["FOH drop"], DropPort: "GUEST", TailKind: "cat6a-tail", Tail: 3, Note: "Comes at 20:10 on a dolly of its own.",
 	})

@@ -25,6 +25,7 @@ type brute struct {
 // way is a pattern with its sums; reels in an order that stands with the least loss to be found.
 type way struct {
 	lines []int
+	loss  []int
 	sums  [8]int
 }
 
@@ -32,10 +33,10 @@ func bruteBest(p *picking.Problem) [8]int {
 	b := &brute{p: p, order: p.Order.Objectives(), anything: hadAnything(p)}
 	for i := range p.Links {
 		link := &p.Links[i]
-		ways := []way{{nil, tally(p, link, nil, nil, b.anything)}}
+		ways := []way{{nil, nil, tally(p, link, nil, nil, b.anything)}}
 		b.sequences(link, nil, func(lines []int) {
 			if loss, stands := chained(p, link, lines); stands {
-				ways = append(ways, way{append([]int{}, lines...), tally(p, link, lines, loss, b.anything)})
+				ways = append(ways, way{append([]int{}, lines...), loss, tally(p, link, lines, loss, b.anything)})
 			}
 		})
 		b.ways = append(b.ways, ways)
@@ -71,6 +72,20 @@ func (b *brute) less(a, c [8]int) bool {
 
 func (b *brute) link(n int, sums [8]int) {
 	if n == len(b.p.Links) {
+		for _, whole := range b.p.Wholes {
+			loss := 0
+			for _, link := range whole.Links {
+				if w := b.ways[link][b.chosen[link]]; len(w.lines) > 0 {
+					loss += w.loss[0]
+				}
+			}
+			switch {
+			case loss > whole.Limit:
+				return
+			case whole.Limit-loss < whole.Wanted:
+				sums[picking.UnderMargin]++
+			}
+		}
 		b.spare(0, sums)
 		return
 	}
@@ -177,6 +192,13 @@ func random(r *rand.Rand) *picking.Problem {
 	before := r.IntN(2) == 0
 	for range 1 + r.IntN(4) {
 		p.Links = append(p.Links, randomLink(r, p, losses, plainEnds, before))
+	}
+	if len(p.Links) > 1 && frequencies == 1 && r.IntN(2) == 0 {
+		whole := picking.Whole{Links: []int{0, 1}, Limit: 1 + r.IntN(16000), Wanted: r.IntN(3000)}
+		for _, link := range whole.Links {
+			p.Links[link].Limit, p.Links[link].Wanted = []int{whole.Limit}, 0
+		}
+		p.Wholes = []picking.Whole{whole}
 	}
 	if len(p.Links) > 1 && r.IntN(3) == 0 {
 		p.Apart = []picking.Pair{{Main: 0, Backup: 1}}

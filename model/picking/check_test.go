@@ -125,6 +125,7 @@ func requireFeasible(t testing.TB, p *picking.Problem, a *picking.Answer) {
 	used := make([]int, len(p.Lines))
 	kinds := make([]map[int]bool, len(p.Links))
 	var sums [8]int
+	losses := make([]int, len(p.Links))
 	for i := range p.Links {
 		link, lines := &p.Links[i], a.Picks[i]
 		kinds[i] = map[int]bool{}
@@ -139,9 +140,20 @@ func requireFeasible(t testing.TB, p *picking.Problem, a *picking.Answer) {
 			require.True(t, stands, "link %d does not stand with %v", i, lines)
 			require.LessOrEqual(t, joined(link, lines), link.MaxJoins)
 			require.LessOrEqual(t, len(lines), picking.MaxReels)
+			losses[i] = loss[0]
 		}
 		for o, n := range tally(p, link, lines, loss, hadAnything(p)) {
 			sums[o] += n
+		}
+	}
+	for _, whole := range p.Wholes {
+		left := whole.Limit
+		for _, link := range whole.Links {
+			left -= losses[link]
+		}
+		require.GreaterOrEqual(t, left, 0, "a whole is over")
+		if left < whole.Wanted {
+			sums[picking.UnderMargin]++
 		}
 	}
 	for line, n := range used {

@@ -45,6 +45,10 @@ func Explain(p *Problem, a *Answer) []Verdict {
 func explain(p *Problem, a *Answer, link int) Verdict {
 	v := Verdict{Link: link}
 	if list, _ := patternsOf(p, link); len(list) > 0 {
+		if over := p.wholeOver(link); over > 0 {
+			v.Reason, v.Over = OverLimit, over
+			return v
+		}
 		v.Reason, v.By = CrowdedOut, crowding(p, a, link, list)
 		return v
 	}
@@ -62,6 +66,32 @@ func explain(p *Problem, a *Answer, link int) Verdict {
 		v.Reason, v.Over, v.Frequency = OverLimit, over, frequency
 	}
 	return v
+}
+
+// wholeOver is by how much the whole that a link is a piece of is over its limit even where each piece loses as little as
+// it can; 0 where it is not, or a piece has no pattern at all.
+func (p *Problem) wholeOver(link int) int {
+	whole := p.wholeOf(link)
+	if whole == nil {
+		return 0
+	}
+	sum := 0
+	for _, piece := range whole.Links {
+		list, _ := patternsOf(p, piece)
+		if len(list) == 0 {
+			return 0
+		}
+		least := math.MaxInt
+		for _, pattern := range list {
+			if len(pattern.loss) > 0 {
+				least = min(least, pattern.loss[0])
+			} else {
+				least = 0
+			}
+		}
+		sum += least
+	}
+	return max(0, sum-whole.Limit)
 }
 
 // longest is how far the longest reels reach with the joins allowed.

@@ -73,15 +73,20 @@ func TestALineThatIsUsableInTwoWays(t *testing.T) {
 // A link is crowded out exactly when it can be served alone.
 func TestEveryUnservedLinkIsExplained(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 7))
-	reasons := map[picking.Reason]int{}
+	reasons, together := map[picking.Reason]int{}, 0
 	for range 2000 {
 		p := random(r)
 		a := picking.Pick(context.Background(), p, nil)
 		for _, v := range picking.Explain(p, a) {
 			reasons[v.Reason]++
 			alone := *p
-			alone.Links, alone.Apart, alone.Spares = []picking.Link{p.Links[v.Link]}, nil, nil
+			alone.Links, alone.Apart, alone.Spares, alone.Wholes = []picking.Link{p.Links[v.Link]}, nil, nil, nil
 			served := bruteBest(&alone)[picking.Unserved] == 0
+			if served && v.Reason == picking.OverLimit {
+				overTogether(t, p, v)
+				together++
+				continue
+			}
 			require.Equal(t, served, v.Reason == picking.CrowdedOut, "%+v", v)
 			switch v.Reason {
 			case picking.CrowdedOut:
@@ -108,8 +113,28 @@ func TestEveryUnservedLinkIsExplained(t *testing.T) {
 			}
 		}
 	}
+	require.Positive(t, together, "wholes that are over come up")
 	for _, reason := range []picking.Reason{picking.NoKind, picking.TooShort, picking.Unfit, picking.OverLimit, picking.CrowdedOut} {
 		require.Positive(t, reasons[reason], "reason %d comes up", reason)
+	}
+}
+
+// overTogether makes sure that a link which could be served alone is over with the other pieces of its whole, by so much and
+// no less, however much stock there is.
+func overTogether(t *testing.T, p *picking.Problem, v picking.Verdict) {
+	t.Helper()
+	q := *p
+	q.Apart, q.Spares, q.Links = nil, nil, p.Links[:2]
+	q.Lines = append([]picking.Line{}, p.Lines...)
+	for i := range q.Lines {
+		if q.Lines[i].Count > 0 {
+			q.Lines[i].Count += picking.MaxReels
+		}
+	}
+	for more, served := range map[int]bool{0: false, v.Over - 1: false, v.Over: true} {
+		raised := q
+		raised.Wholes = []picking.Whole{{Links: []int{0, 1}, Limit: p.Wholes[0].Limit + more}}
+		require.Equal(t, served, bruteBest(&raised)[picking.Unserved] == 0, "%d more of %d", more, v.Over)
 	}
 }
 

@@ -11,6 +11,7 @@ type column struct {
 	cost    [objectives]int
 	entries []entry
 	lines   []int // the reels of a pattern, in order
+	loss    []int // of a pattern, at each frequency
 	empty   bool  // the choice of nothing
 }
 
@@ -45,6 +46,7 @@ func newMaster(p *Problem, hire bool) *master {
 		m.columns[i].entries = stockEntries(m.columns[i].lines, stock)
 	}
 	m.addApart()
+	m.addWholes()
 	m.addSpares(stock)
 	m.addCases(stock)
 	if hire {
@@ -83,7 +85,7 @@ func (m *master) addLink(number int, list []pattern) {
 		m.addColumn(nothing)
 	}
 	for _, p := range list {
-		m.addColumn(column{group: group, cost: p.cost, lines: p.lines})
+		m.addColumn(column{group: group, cost: p.cost, lines: p.lines, loss: p.loss})
 	}
 	m.patterns += len(list)
 }
@@ -143,6 +145,26 @@ func (m *master) kindsOf(group int) map[int]bool {
 // uses tells whether a pattern has a reel of a kind.
 func (m *master) uses(i, kind int) bool {
 	return slices.ContainsFunc(m.columns[i].lines, func(line int) bool { return m.problem.Lines[line].Kind == kind })
+}
+
+// addWholes adds, for each whole, a row that keeps the losses of its links together within its limit, and a group that pays
+// where its wanted margin does not fit in as well.
+func (m *master) addWholes() {
+	for _, whole := range m.problem.Wholes {
+		row := m.addRow(whole.Limit)
+		for _, link := range whole.Links {
+			for _, i := range m.groups[link] {
+				if c := &m.columns[i]; len(c.loss) > 0 && c.loss[0] > 0 {
+					c.entries = append(c.entries, entry{row, c.loss[0]})
+				}
+			}
+		}
+		group := m.newGroup()
+		under := column{group: group, empty: true}
+		under.cost[UnderMargin] = 1
+		m.addColumn(under)
+		m.addColumn(column{group: group, entries: []entry{{row, whole.Wanted}}, empty: true})
+	}
 }
 
 // addSpares makes a group for each piece to hold back: one reel of its lines, or none.

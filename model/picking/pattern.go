@@ -23,6 +23,7 @@ type enumerator struct {
 	lengths []int
 	plain   bool // all usable lines have the same ends, so that any order fits alike
 	most    int  // reels
+	piece   bool // of a whole: to lose less is worth something even within its own limit
 	before  []int
 	chosen  []int // places in usable, not falling
 	loss    []int // of the chosen reels alone
@@ -49,7 +50,7 @@ func patternsOf(p *Problem, number int) (list []pattern, whole bool) {
 
 func newEnumerator(p *Problem, number int) *enumerator {
 	link := &p.Links[number]
-	e := &enumerator{problem: p, link: link, seen: map[[MaxReels]int]bool{}, plain: true, loss: make([]int, len(link.Limit))}
+	e := &enumerator{problem: p, link: link, piece: p.wholeOf(number) != nil, seen: map[[MaxReels]int]bool{}, plain: true, loss: make([]int, len(link.Limit))}
 	for _, u := range link.Usable {
 		if p.Lines[u.Line].Count > 0 && p.Lines[u.Line].Length > 0 {
 			e.usable = append(e.usable, u)
@@ -141,7 +142,7 @@ func (e *enumerator) offer() (done bool) {
 	case e.plain || !e.needless(loss):
 		e.keep(order, loss)
 	}
-	return e.plain || !e.under(loss)
+	return e.plain || !e.piece && !e.under(loss)
 }
 
 // needless tells whether fewer of the chosen reels would do as well, which length alone doesn't tell where ends differ.
@@ -158,7 +159,8 @@ func (e *enumerator) needless(whole []int) bool {
 		if length < e.link.Need {
 			continue
 		}
-		if _, loss, fits := e.arrange(some); fits && e.within(loss) && (e.under(whole) || !e.under(loss)) {
+		_, loss, fits := e.arrange(some)
+		if fits && e.within(loss) && (e.under(whole) || !e.under(loss)) && !(e.piece && loss[0] > whole[0]) {
 			return true
 		}
 	}

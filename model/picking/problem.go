@@ -1,5 +1,7 @@
 package picking
 
+import "slices"
+
 // MaxReels is the most reels a link is picked.
 const MaxReels = 4
 
@@ -14,6 +16,8 @@ type Problem struct {
 	Apart []Pair
 	// Spares are pieces to hold back.
 	Spares []Spare
+	// Wholes are links that together are one electrical line with one limit.
+	Wholes []Whole
 	// Order is that of the objectives.
 	Order Order
 	// Nodes bounds the search of each objective, so that the same problem has the same answer on every machine; 0 is
@@ -86,6 +90,23 @@ type Use struct{ Line, Count int }
 // Pair is a main link and its backup, by their places in Links.
 type Pair struct{ Main, Backup int }
 
+// Whole is some links, by their places in Links, that together have this limit and wanted margin at the first frequency. No
+// link is in two wholes, and each has a Limit of its own, which may be as high as that of the whole, and no Wanted.
+type Whole struct {
+	Links         []int
+	Limit, Wanted int
+}
+
+// wholeOf is the whole that a link is a piece of, nil for none.
+func (p *Problem) wholeOf(link int) *Whole {
+	for i := range p.Wholes {
+		if slices.Contains(p.Wholes[i].Links, link) {
+			return &p.Wholes[i]
+		}
+	}
+	return nil
+}
+
 // Spare is a piece to hold back: one reel of any of these lines, left in the stock.
 type Spare struct{ Lines []int }
 
@@ -107,7 +128,7 @@ type Objective int
 const (
 	Unserved    Objective = iota // priorities of links without a pattern
 	NotHeld                      // spares that could not be held back
-	UnderMargin                  // served links with less than the wanted margin
+	UnderMargin                  // served links, and wholes, with less than the wanted margin
 	Joins                        // joins that picking adds
 	Changes                      // Σ |reels of a line now − before| over links and lines; nothing where no link had any
 	Excess                       // length picked beyond need

@@ -71,7 +71,7 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 // FigureOf is a link as drawn with a budget, which may be a preview's.
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	figure := LinkFigure{
-		ID: link.ID, Label: labelOf(link.Name, b), Name: link.Name, Run: b.Run, Grade: string(b.Grade), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
+		ID: link.ID, Label: labelOf(link.Name, b), Name: link.Name, Run: b.Run, Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())
@@ -100,6 +100,21 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 		}
 	}
 	return figure
+}
+
+// wordOf says why a badge is hollow, where what is missing doesn't say it.
+func wordOf(b *budget.Budget) string {
+	switch b.Standing() {
+	case budget.Faulty:
+		return "faulty"
+	case budget.ToTest:
+		return "to test"
+	case budget.ToLay:
+		if b.Missing == 0 {
+			return "line to lay" // another piece of it
+		}
+	}
+	return ""
 }
 
 // labelOf is a link's name with its margin in whole dB.
@@ -135,6 +150,9 @@ func (l *LinkFigure) Words(unit float64, content Content) string {
 		said = l.Name
 	case content == NameMarginRun && l.Run > 0:
 		said += fmt.Sprintf(", %.0f %s", math.Ceil(l.Run/unit-1e-6), name)
+	}
+	if l.Word != "" {
+		said += ", " + l.Word
 	}
 	if l.Lacks == "" {
 		return said

@@ -9,7 +9,9 @@ import (
 )
 
 // urgency orders labels for a place: what stops the show comes first.
-var urgency = map[string]int{"over": 0, "tight": 1, "uncabled": 2, "enough": 3, "ample": 4, "": 5}
+var urgency = map[string]int{
+	"over": 0, "faulty": 1, "tight": 2, "uncabled": 3, "to lay": 4, "to be tested": 5, "enough": 6, "ample": 7, "": 8,
+}
 
 // shares are the places along a link that a label tries, the middle first.
 var shares = []float64{.5, .42, .58, .34, .66, .26, .74, .18, .82, .1, .9}
@@ -29,7 +31,7 @@ func (p *Picture) labels() {
 	}
 	links := p.arrangement.Scene.Links
 	sort.SliceStable(order, func(a, b int) bool {
-		return urgency[links[order[a]].Grade] < urgency[links[order[b]].Grade]
+		return urgency[links[order[a]].Standing] < urgency[links[order[b]].Standing]
 	})
 	var selected []int // that found no place: what is selected is named all the same, over what lies there
 	for _, i := range order {
@@ -86,7 +88,7 @@ func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacle
 
 func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size float64) {
 	ref := Ref{Table: "links", Key: plan.Key(link.ID)}
-	roles := rolesOf(link.Grade)
+	roles := rolesOf(link.Standing)
 	edge := roles.label
 	if p.options.Selected[ref] {
 		edge = RoleSelected
@@ -96,6 +98,9 @@ func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size f
 	if badge > 0 {
 		at := geom.Point{X: centre.X - (text+badge)/2 + badge*0.35, Y: centre.Y}
 		p.add(Mark{Ref: ref, Shape: Fill, Role: roles.badge, Points: Badge(link.Grade, at, size*0.68)})
+		if link.Grade != link.Standing {
+			p.add(Mark{Ref: ref, Shape: Fill, Role: RoleLabelFill, Points: Badge(link.Grade, at, size*0.34)})
+		}
 	}
 	p.add(Mark{
 		Ref: ref, Shape: Words, Role: RoleLabelText, Points: []geom.Point{{X: centre.X + badge/2, Y: centre.Y}},

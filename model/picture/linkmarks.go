@@ -33,7 +33,7 @@ func (p *Picture) links() {
 // linkMarks draws a link along a path: casing unless the picture is dense, halo when selected, what cable reaches,
 // what is missing, the joins.
 func linkMarks(ref Ref, link *LinkFigure, points []geom.Point, selected, dense bool) []Mark {
-	roles := rolesOf(link.Grade)
+	roles := rolesOf(link.Standing)
 	way := geom.Polyline(points)
 	length := way.Length()
 	var marks []Mark

@@ -97,11 +97,15 @@ func Roles() []Role {
 type graded struct{ link, join, label, badge Role }
 
 var gradeRoles = map[string]graded{
-	"ample":    {RoleLinkAmple, RoleJoinAmple, RoleLabelAmple, RoleBadgeAmple},
-	"enough":   {RoleLinkEnough, RoleJoinEnough, RoleLabelEnough, RoleBadgeEnough},
-	"tight":    {RoleLinkTight, RoleJoinTight, RoleLabelTight, RoleBadgeTight},
-	"over":     {RoleLinkOver, RoleJoinOver, RoleLabelOver, RoleBadgeOver},
-	"uncabled": {RoleLinkUncabled, RoleJoinUngraded, RoleLabelUncabled, RoleBadgeUncabled},
+	"ample":  {RoleLinkAmple, RoleJoinAmple, RoleLabelAmple, RoleBadgeAmple},
+	"enough": {RoleLinkEnough, RoleJoinEnough, RoleLabelEnough, RoleBadgeEnough},
+	"tight":  {RoleLinkTight, RoleJoinTight, RoleLabelTight, RoleBadgeTight},
+	"over":   {RoleLinkOver, RoleJoinOver, RoleLabelOver, RoleBadgeOver},
+	// What is not so yet bears no grade's colour.
+	"to be tested": {RoleLinkEnough, RoleJoinEnough, RoleLabelEnough, RoleBadgeEnough},
+	"faulty":       {RoleLinkOver, RoleJoinOver, RoleLabelOver, RoleBadgeOver},
+	"to lay":       {RoleLinkUngraded, RoleJoinUngraded, RoleLabelUncabled, RoleBadgeUncabled},
+	"uncabled":     {RoleLinkUncabled, RoleJoinUngraded, RoleLabelUncabled, RoleBadgeUncabled},
 }
 
 func rolesOf(grade string) graded {

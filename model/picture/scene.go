@@ -59,9 +59,11 @@ type LinkFigure struct {
 	Lacks   string
 	Missing float64
 	// Name is its name alone, and Run its length in metres; 0 where it has none.
-	Name  string
-	Run   float64
-	Grade string
+	Name string
+	Run  float64
+	// Grade is how the link would be once it is laid, which the SHAPE of its badge tells; Standing is how it is as it lies,
+	// which decides every colour. Where they differ the badge is hollow, and Word says why.
+	Grade, Standing, Word string
 	// Transport is what the link carries.
 	Transport plan.TransportID
 	From, To  plan.DeviceID

@@ -32,7 +32,7 @@ func (p *Picture) lacksLink(link *LinkFigure) bool {
 	if p.options.Selected[Ref{Table: "links", Key: plan.Key(link.ID)}] {
 		return false
 	}
-	return w.Grades[link.Grade] || w.Transports[link.Transport] || w.Levels[link.Levels[0]] || w.Levels[link.Levels[1]]
+	return w.Grades[link.Standing] || w.Transports[link.Transport] || w.Levels[link.Levels[0]] || w.Levels[link.Levels[1]]
 }
 
 // lacksPosition tells whether the outline and the name of a position are left out.

@@ -52,7 +52,7 @@ func Of(b budget.Budget) Curves {
 	}
 	grid := pairline.LogGrid(gridPoints)
 	c := Curves{
-		Grade: string(b.Grade), Loss: Curve{"loss", pairline.Sample(b.Loss.At, grid)},
+		Grade: string(b.Standing()), Loss: Curve{"loss", pairline.Sample(b.Loss.At, grid)},
 		Verdict: pairline.Point{FreqMHz: pairline.GradeMHz, DB: b.LimitDB},
 	}
 	rule, err := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))

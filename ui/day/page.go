@@ -54,7 +54,7 @@ func PageOf(a *assess.Assessment, id plan.LinkID, units panel.Units) Page {
 	p := Page{
 		Link: id, Name: link.Name, About: about(a.Plan, link, b), Done: link.Done, Moved: link.Moved,
 		From: endOf(a.Plan, link.From, link.FromPort), To: endOf(a.Plan, link.To, link.ToPort),
-		Run: "Run " + units.Needed(b.Run), Grade: b.Grade, Verdict: strings.ToUpper(panel.GradeWord(b.Grade)),
+		Run: "Run " + units.Needed(b.Run), Grade: b.Standing(), Verdict: strings.ToUpper(panel.GradeWord(b.Standing())),
 		Cables: cablesOf(a.Plan, b, units),
 	}
 	if b.Laid > 0 {

@@ -99,7 +99,7 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 	link, _ := a.Plan.Link(id)
 	b, _ := BudgetOf(a, id, preview)
 	c := Card{
-		Title: "Link " + link.Name, Kind: b.TransportName, Link: id, Grade: b.Grade,
+		Title: "Link " + link.Name, Kind: b.TransportName, Link: id, Grade: b.Standing(),
 		Subtitle: endOf(a.Plan, link.From, link.FromPort) + " → " + endOf(a.Plan, link.To, link.ToPort),
 		Findings: a.FindingsAt("links", link.Key()),
 	}
@@ -127,8 +127,9 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		if b.Assumed() {
 			note += ", the missing part assumed"
 		}
-		c.add("loss", budget.LossTenths(b.LossDB)+" dB", note)
+		c.add("loss", budget.LossTenths(b.OwnDB)+" dB", note)
 	}
+	c.line(b, units)
 	c.add("limit", fmt.Sprintf("%.1f dB", b.LimitDB), ruleName(b.Rule))
 	if b.HasMargin() {
 		c.add("margin", budget.TenthDB(b.MarginDB)+" dB", b.WhyIn(units.Needed))
@@ -136,6 +137,23 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		c.add("margin", "–", b.WhyIn(units.Needed))
 	}
 	return c
+}
+
+// line tells of the electrical line that a link is a piece of: what comes to its own loss, and the sum as it prints.
+func (c *Card) line(b budget.Budget, units Units) {
+	if b.Whole == nil || !b.HasMargin() {
+		return
+	}
+	var parts []string
+	for i, tenths := range b.Whole.Tenths() {
+		step := b.Whole.Steps[i]
+		name := step.Name
+		if step.Guest {
+			name = "tail of " + name
+		}
+		parts = append(parts, fmt.Sprintf("%s %s", name, tenths))
+	}
+	c.add("loss of the line", budget.LossTenths(b.LossDB)+" dB", strings.Join(parts, " + ")+", "+units.Needed(b.LineLength())+" of cable in all")
 }
 
 func (c *Card) add(name, value, note string) {

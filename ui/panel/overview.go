@@ -34,14 +34,11 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	}
 	all := where(func(budget.Budget) bool { return true })
 	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
-	for _, grade := range append(budget.Grades(), budget.Ungraded) {
-		rows := where(func(b budget.Budget) bool { return b.Grade == grade })
-		if len(rows) > 0 || grade != budget.Ungraded {
+	for _, grade := range append(budget.Standings(), budget.Ungraded) {
+		rows := where(func(b budget.Budget) bool { return b.Standing() == grade })
+		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
 			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
 		}
-	}
-	if rows := where(budget.Budget.Assumed); len(rows) > 0 {
-		items = append(items, Item{Count: len(rows), Words: "of them with cable to lay", Rows: rows})
 	}
 	if rows := where(budget.Budget.TooShort); len(rows) > 0 {
 		items = append(items, Item{Count: len(rows), Words: "too short", Rows: rows})

@@ -122,6 +122,9 @@ func MeaningOf(figure string) string { return figureMeanings[figure] }
 var gradeMeanings = map[budget.Grade]string{
 	budget.Ample:    "twice the wanted margin in hand, or more",
 	budget.Enough:   "the wanted margin in hand",
+	budget.ToTest:   "the wanted margin in hand, past the metres stated for its transport: test it under the show's load",
+	budget.Faulty:   "a cable of it is marked faulty",
+	budget.ToLay:    "cable is missing; it would have its margin once that is laid",
 	budget.Tight:    "inside the limit, with less in hand than is wanted",
 	budget.Over:     "beyond the limit",
 	budget.Uncabled: "no cable reaches, and no kind is chosen for it",

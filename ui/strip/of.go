@@ -17,7 +17,7 @@ func Of(p *plan.Plan, link plan.Link, b budget.Budget, system quantity.System) R
 	r := Run{
 		Title: "Run of " + link.Name,
 		Near:  endOf(p, link.From, link.FromPort), Far: endOf(p, link.To, link.ToPort),
-		Length: b.Run, Graded: b.Graded, HasMargin: b.HasMargin(), Grade: string(b.Grade),
+		Length: b.Run, Graded: b.Graded, HasMargin: b.HasMargin(), Grade: string(b.Standing()),
 		LimitDB: b.LimitDB, MarginDB: b.MarginDB, System: system,
 	}
 	o := observer{p, link, b, system}
@@ -28,7 +28,12 @@ func Of(p *plan.Plan, link plan.Link, b budget.Budget, system quantity.System) R
 	if b.Missing > 0 && !b.Assumed() {
 		r.Parts = o.withMissing(r.Parts)
 	}
-	if b.Bare() {
+	r.Parts = o.around(r.Parts)
+	if part := b.PartIn(o.needed); part != "" {
+		r.Title += ", " + part
+		r.Length = b.Whole.Run
+	}
+	if b.Bare() && !b.PartOf() {
 		r.Hint = "No cable yet: pick some for this link."
 	}
 	return r

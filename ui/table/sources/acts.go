@@ -1,9 +1,7 @@
 package sources
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -22,13 +20,13 @@ type actRow struct {
 }
 
 // Acts is a row an act in the order of the running list. The house is no row: what no act says, it says.
-func Acts(a *assess.Assessment, _ panel.Units) table.Source {
+func Acts(a *assess.Assessment, units panel.Units) table.Source {
 	var rows []actRow
 	for _, act := range a.Patch.Acts {
 		if act.House() {
 			continue
 		}
-		row := actRow{Act: act.Act, guests: guestWords(a.Plan, act.Act.ID)}
+		row := actRow{Act: act.Act, guests: guestWords(a.Plan, act.Act.ID, units)}
 		for _, line := range act.Lines {
 			if a.Patch.Differs(act, line) {
 				row.own++
@@ -41,7 +39,7 @@ func Acts(a *assess.Assessment, _ panel.Units) table.Source {
 		First:  "There is no act: one patch holds for the whole show. Press Insert where bands change.",
 		RefOf:  func(r actRow) plan.Ref { return plan.RefOf(r.Act) },
 		NameOf: func(r actRow) string { return r.Name },
-		Fields: actFields(a.Patch),
+		Fields: actFields(a.Patch, units),
 		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
 			if e.Now().Acts.Len() >= mostActs {
 				return plan.Ref{}, fmt.Errorf("%d acts are there already", mostActs)
@@ -57,7 +55,7 @@ func Acts(a *assess.Assessment, _ panel.Units) table.Source {
 
 const mostActs = 999
 
-func actFields(v *patch.View) []table.Field[actRow] {
+func actFields(v *patch.View, units panel.Units) []table.Field[actRow] {
 	return []table.Field[actRow]{
 		{
 			Column: number("order", "Order", 50, "its place in the running list; another number moves it there."),
@@ -92,10 +90,10 @@ func actFields(v *patch.View) []table.Field[actRow] {
 			Set:    words(func(l *plan.Act) *string { return &l.End }),
 		},
 		{
-			Column: column("guests", "Guest consoles", 210, "consoles that it alone brings, by name, parted by semicolons; “at” names the drop that one plugs into: Guest FOH at FOH drop."),
+			Column: column("guests", "Guest consoles", 210, "consoles that it alone brings, by name, parted by semicolons; “at” names the drop that one plugs into, “tail” the cable from there: Guest FOH at FOH drop, tail 5 m of Cat 6A tail."),
 			Text:   func(r actRow) string { return r.guests },
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				guests, err := readGuests(e.Now(), v, plan.ActID(ref.Key), typed)
+				guests, err := readGuests(e.Now(), v, plan.ActID(ref.Key), units, typed)
 				if err != nil {
 					return err
 				}
@@ -113,68 +111,4 @@ func actFields(v *patch.View) []table.Field[actRow] {
 			Set:    note(func(l *plan.Act) *string { return &l.Note }),
 		},
 	}
-}
-
-// guestWords are the consoles that an act brings: "Guest FOH at FOH drop; Guest Mon".
-func guestWords(p *plan.Plan, act plan.ActID) string {
-	var said []string
-	for row := range p.ActConsoles.All() {
-		if row.Act != act {
-			continue
-		}
-		console, _ := p.Device(row.Console)
-		words := console.Name
-		if drop, found := p.Device(row.Drop); found {
-			words += " at " + drop.Name
-		}
-		if row.Tail > 0 {
-			words += fmt.Sprintf(", tail %s", tailWords(p, row))
-		}
-		said = append(said, words)
-	}
-	slices.SortFunc(said, cmp.Compare)
-	return strings.Join(said, "; ")
-}
-
-// readGuests reads consoles and their drops. One that the act has already keeps its ports and its note.
-func readGuests(p *plan.Plan, v *patch.View, act plan.ActID, typed string) (guests []plan.ActConsole, err error) {
-	consoles, drops := &catalogued{}, &catalogued{}
-	for _, id := range v.Consoles() {
-		consoles.add(v.Name(id), string(id))
-	}
-	for id := range v.ByName() {
-		if !slices.Contains(v.Consoles(), id) {
-			drops.add(v.Name(id), string(id))
-		}
-	}
-	for part := range strings.SplitSeq(typed, ";") {
-		name, drop, dropped := strings.Cut(strings.TrimSpace(part), " at ")
-		if name == "" {
-			continue
-		}
-		console, err := consoles.id(strings.TrimSpace(name))
-		if err != nil {
-			return nil, err
-		}
-		guest := plan.ActConsole{Act: act, Console: plan.DeviceID(console)}
-		for row := range p.ActConsoles.All() {
-			if row.Act == act && row.Console == guest.Console {
-				guest = row
-			}
-		}
-		at := ""
-		if dropped {
-			if at, err = drops.id(strings.TrimSpace(drop)); err != nil {
-				return nil, err
-			}
-		}
-		if guest.Drop != plan.DeviceID(at) {
-			guest.Drop, guest.DropPort = plan.DeviceID(at), ""
-		}
-		if slices.ContainsFunc(guests, func(g plan.ActConsole) bool { return g.Console == guest.Console }) {
-			return nil, fmt.Errorf("%s is named twice", v.Name(guest.Console))
-		}
-		guests = append(guests, guest)
-	}
-	return guests, nil
 }

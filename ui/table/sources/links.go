@@ -132,16 +132,16 @@ func linkFigures(units panel.Units) []table.Field[linkRow] {
 			Value: func(r linkRow) float64 { return numbered(r.budget.MarginDB, r.budget.HasMargin()) },
 		},
 		{
-			Column: ranked("grade", "Grade", 80, "ample, enough, tight, over or uncabled; none where the transport carries none."),
-			Text:   func(r linkRow) string { return panel.GradeWord(r.budget.Grade) },
+			Column: ranked("grade", "Grade", 80, "as it lies: ample, enough, to be tested past the stated metres, tight, over, faulty, to lay, uncabled; none where the transport carries none."),
+			Text:   func(r linkRow) string { return panel.GradeWord(r.budget.Standing()) },
 			Value: func(r linkRow) float64 {
-				return float64(slices.Index(append(budget.Grades(), budget.Ungraded), r.budget.Grade))
+				return float64(slices.Index(append(budget.Standings(), budget.Ungraded), r.budget.Standing()))
 			},
 			Tone: func(r linkRow) table.Tone {
 				if r.budget.Grade == budget.Ungraded {
 					return table.Muted
 				}
-				return table.Tone(r.budget.Grade)
+				return table.Tone(r.budget.Standing())
 			},
 		},
 	}
