@@ -114,9 +114,9 @@ func TestTotals(t *testing.T) {
 	require.Equal(t, 5, a.Totals.Links)
 	counts := map[budget.Grade]int{}
 	for _, b := range a.Budgets {
-		counts[b.Grade]++
+		counts[b.Standing()]++
 	}
-	for _, grade := range budget.Grades() {
+	for _, grade := range budget.Standings() {
 		require.Equal(t, counts[grade], a.Totals.Count(grade), grade)
 	}
 	require.Equal(t, 1, a.Totals.Bare)

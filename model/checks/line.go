@@ -79,7 +79,7 @@ func tailUnknown(s *Subject) (found []Finding) {
 		for _, step := range b.Whole.Steps {
 			if step.Guest && step.Length == 0 {
 				found = append(found, Finding{
-					Severity: Note, Act: step.Act, Where: append(slices.Clone(where), Place{"devices", plan.Key(step.Device)}),
+					Severity: Note, Acts: []plan.ActID{step.Act}, Where: append(slices.Clone(where), Place{"devices", plan.Key(step.Device)}),
 					What:   fmt.Sprintf("Nothing says by how much cable %s plugs in behind %s", step.Name, name),
 					Remedy: "Enter its tail in the table of acts, “tail 5 m of …”, so that it counts in the loss.",
 				})

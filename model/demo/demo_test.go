@@ -121,7 +121,7 @@ func TestGradesShowsEveryGradeAndCase(t *testing.T) {
 	// Each row follows from the rules of the budget room's own tests; here they stand side by side as they are shown.
 	want := []struct{ note, label, why string }{
 		{"ample", "+13", "ample: 13.4 dB in hand, 1.5 dB wanted"},
-		{"enough", "+2", "enough: 2.1 dB in hand, 1.5 dB wanted"},
+		{"enough", "+2", "to be tested: 2.1 dB in hand, 1.5 dB wanted"},
 		{"tight, inside the standard", "+1", "tight: 1.3 dB in hand, 0.2 dB under what is wanted"},
 		{"tight, above the standard's 24.0 dB", "+0", "tight: 0.4 dB in hand, 1.1 dB under what is wanted; above the standard's 24.0 dB; 101.0 m of cable, past the 100 m stated for AES50"},
 		{"over", "−1", "over by 0.9 dB at 100 MHz; 110.0 m of cable, past the 100 m stated for AES50"},
@@ -129,7 +129,7 @@ func TestGradesShowsEveryGradeAndCase(t *testing.T) {
 		{"no cable yet, graded as its wanted kind", "+13", "ample once 60.0 m of Cat 6A low-loss, own figure 18.5 is laid: 13.4 dB in hand, 1.5 dB wanted"},
 		{"too short, its missing metres graded as the wanted kind", "+7", "ample once 30.0 m more of Cat 6A low-loss, own figure 18.5 is laid: 7.2 dB in hand, 1.5 dB wanted"},
 		{"too short and no wanted kind: uncabled", "", "uncabled: 30.0 m too short and no kind of cable chosen"},
-		{"past 100 m", "+2", "enough: 2.1 dB in hand, 1.5 dB wanted; 120.0 m of cable, past the 100 m stated for AES50"},
+		{"past 100 m", "+2", "to be tested: 2.1 dB in hand, 1.5 dB wanted; 120.0 m of cable, past the 100 m stated for AES50"},
 		{"a Cat 5e coupler", "+8", "ample: 8.8 dB in hand, 1.5 dB wanted"},
 		{"drums joined plug in socket", "+5", "ample: 5.2 dB in hand, 1.5 dB wanted"},
 		{"panels with inner leads at both ends", "+11", "ample: 11.1 dB in hand, 1.5 dB wanted"},

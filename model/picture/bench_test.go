@@ -21,7 +21,7 @@ func largeScene() *picture.Scene {
 	}
 	for i := range 750 {
 		s.Links = append(s.Links, picture.LinkFigure{
-			ID: plan.LinkID(fmt.Sprintf("k%d", i)), Label: fmt.Sprintf("L%03d +3", i), Grade: grades[i%6], Reached: 1,
+			ID: plan.LinkID(fmt.Sprintf("k%d", i)), Label: fmt.Sprintf("L%03d +3", i), Grade: grades[i%6], Standing: grades[i%6], Reached: 1,
 			From: s.Devices[i%500].ID, To: s.Devices[random.IntN(500)].ID, Joins: []float64{0.3, 0.6},
 		})
 	}

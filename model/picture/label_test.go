@@ -18,7 +18,7 @@ func TestASelectedLinkIsNamedWhereThereIsNoRoom(t *testing.T) {
 	}
 	for i := range 90 {
 		s.Links = append(s.Links, picture.LinkFigure{
-			ID: plan.LinkID(fmt.Sprintf("k-%05d", i)), Label: fmt.Sprintf("L%02d +3", i), Grade: "ample", From: s.Devices[0].ID, To: s.Devices[1].ID, Reached: 1,
+			ID: plan.LinkID(fmt.Sprintf("k-%05d", i)), Label: fmt.Sprintf("L%02d +3", i), Grade: "ample", Standing: "ample", From: s.Devices[0].ID, To: s.Devices[1].ID, Reached: 1,
 		})
 	}
 	named := func(p *picture.Picture, label string) bool {

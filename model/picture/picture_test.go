@@ -40,6 +40,7 @@ func randomScene(t *rapid.T) *picture.Scene {
 			Grade: grades[rapid.IntRange(0, 5).Draw(t, "grade")], From: s.Devices[from].ID, To: s.Devices[to].ID,
 			Reached: 1, Joins: []float64{0.5},
 		}
+		link.Standing = link.Grade
 		if rapid.Bool().Draw(t, "drawn") {
 			link.Way = []geom.Point{{X: rapid.Float64Range(0, 200).Draw(t, "wx"), Y: rapid.Float64Range(0, 120).Draw(t, "wy")}}
 		}
@@ -100,8 +101,8 @@ func twoBoxes() *picture.Scene {
 			{ID: "d-33333", Name: "FOH", Kind: "console", At: geom.Point{X: 100}},
 		},
 		Links: []picture.LinkFigure{
-			{ID: "k-22222", Label: "L01 +2", Grade: "tight", From: "d-22222", To: "d-33333", Joins: []float64{0.5}, Reached: 1},
-			{ID: "k-33333", Label: "L02 +9", Grade: "ample", From: "d-33333", To: "d-22222", Reached: 1},
+			{ID: "k-22222", Label: "L01 +2", Grade: "tight", Standing: "tight", From: "d-22222", To: "d-33333", Joins: []float64{0.5}, Reached: 1},
+			{ID: "k-33333", Label: "L02 +9", Grade: "ample", Standing: "ample", From: "d-33333", To: "d-22222", Reached: 1},
 		},
 		Bounds: geom.BoxOf(geom.Point{}, geom.Point{X: 100}),
 	}

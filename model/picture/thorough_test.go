@@ -58,7 +58,7 @@ func bundle(n int) *picture.Scene {
 	}
 	for i := range n {
 		s.Links = append(s.Links, picture.LinkFigure{
-			ID: plan.LinkID(fmt.Sprintf("k-%05d", i)), Label: fmt.Sprintf("L%02d +3", i), Grade: "enough",
+			ID: plan.LinkID(fmt.Sprintf("k-%05d", i)), Label: fmt.Sprintf("L%02d +3", i), Grade: "enough", Standing: "enough",
 			From: "d-22222", To: "d-33333", Reached: 1,
 		})
 	}

@@ -29,7 +29,7 @@ func layered() *picture.Scene {
 	}
 	link := func(id string, from, to int, grade string, transport plan.TransportID) {
 		s.Links = append(s.Links, picture.LinkFigure{
-			ID: plan.LinkID(id), Label: id, Grade: grade, Transport: transport, From: s.Devices[from].ID, To: s.Devices[to].ID, Reached: 1,
+			ID: plan.LinkID(id), Label: id, Grade: grade, Standing: grade, Transport: transport, From: s.Devices[from].ID, To: s.Devices[to].ID, Reached: 1,
 			Levels: [2]plan.LevelID{s.Devices[from].Level, s.Devices[to].Level},
 		})
 	}
