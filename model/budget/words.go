@@ -51,15 +51,15 @@ func (b Budget) WhyIn(metres func(float64) string) string {
 	if part := b.PartIn(metres); part != "" {
 		said = append(said, part)
 	}
-	if b.lineFaulty() {
-		said = append([]string{"a cable of it is faulty"}, said...)
-	}
 	switch {
 	case b.Graded:
 	case b.TooShort():
 		said = append(said, metres(b.Missing)+" too short")
 	case b.Bare():
 		said = append(said, "no cable yet, "+metres(b.Missing)+" to go")
+	}
+	if b.lineFaulty() {
+		said = append(said, "a cable of it is faulty")
 	}
 	if b.Grade == Tight && b.AboveStandard() {
 		said = append(said, fmt.Sprintf("above the standard's %.1f dB", standardLimitDB))
