@@ -25,7 +25,7 @@ func plugged(t testing.TB, p *plan.Plan, inputs int) *plan.Plan {
 	p, err := plan.Do(p, plan.NewIDSource(5, 5), func(e *plan.Edit) error {
 		const perBox = 48
 		for first := 0; first < inputs; first += perBox {
-			box := e.AddDevice(plan.Device{Name: fmt.Sprintf("Box %d", first/perBox+1), Kind: "stage-rack-48-24", X: float64(first) / 10, Y: 40})
+			box := e.AddDevice(plan.Device{Name: fmt.Sprintf("Box %d", first/perBox+1), Kind: "stage-rack-48-20", X: float64(first) / 10, Y: 40})
 			var ids []plan.InputID
 			for n := first; n < min(inputs, first+perBox); n++ {
 				id := plan.InputID(fmt.Sprintf("i-%c%c%c22", plan.Signs[n/29/29], plan.Signs[n/29%29], plan.Signs[n%29]))

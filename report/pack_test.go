@@ -176,9 +176,9 @@ func TestRunsAreDrawnWithTheirJoinsAndRamps(t *testing.T) {
 			require.Contains(t, text, b.Name+" ")
 		}
 	}
-	require.Contains(t, text, "join 1 at 60 m")
+	require.Contains(t, text, "join 1 at 70 m")
 	require.Contains(t, text, "walkway: Cross aisle, about ")
-	require.Contains(t, text, "over limit by 0.9 dB: do not use")
+	require.Contains(t, text, "over limit by 2.0 dB: do not use")
 }
 
 func TestLoomsAreToldInTheOrderOfTheirRoute(t *testing.T) {

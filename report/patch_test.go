@@ -20,9 +20,9 @@ import (
 func bands(t testing.TB, inputs int) *plan.Plan {
 	t.Helper()
 	p := made(t, "Two bands", func(r rig) {
-		box, foh, monitors := r.device("Stage left", "stage-rack-48-24", 0, 0), r.device("FOH", "console-64", 0, -60), r.device("Monitors", "console-64", 20, 0)
-		r.link(ends("aes50", box, "A", foh, "A"), of("cat6a-own", 60, 10)...)
-		r.link(ends("aes50", box, "B", monitors, "A"), of("cat6a-own", 40)...)
+		box, foh, monitors := r.device("Stage left", "stage-rack-48-20", 0, 0), r.device("FOH", "console-56", 0, -60), r.device("Monitors", "console-56", 20, 0)
+		r.link(ends("aes50", box, "AES50 1", foh, "AES50 1"), of("cat6a-own", 60, 10)...)
+		r.link(ends("aes50", box, "AES50 2", monitors, "AES50 1"), of("cat6a-own", 40)...)
 		plan.Put(r.Edit, plan.Act{ID: "n-22222", Name: "Opening band", Order: 1, Start: "18:00", End: "18:40"})
 		plan.Put(r.Edit, plan.Act{ID: "n-33333", Name: "Last band", Order: 2})
 		var ids []plan.InputID

@@ -32,6 +32,8 @@ func Large(seed uint64) *plan.Plan {
 		for stage := range largeStages {
 			l.onward(stage)
 		}
+		l.widen("console-72", "Console")
+		l.widen("console-56", "Monitor console")
 		l.patch()
 	})
 }
@@ -102,13 +104,13 @@ func (l *large) stage(stage int) {
 		kind  plan.KindID
 		count int
 	}{
-		{"Console", "console-96", 1},
-		{"Monitors", "console-64", 1},
-		{"Router", "aes50-router-6", 1},
-		{"Rack", "stage-rack-48-24", 6},
+		{"Console", "console-72", 1},
+		{"Monitors", "console-56", 1},
+		{"Router", "aes50-router-5", 1},
+		{"Rack", "stage-rack-48-20", 6},
 		{"Switch", "switch-24", 2},
 		{"Amplifiers", "amplifier-rack-12", 4},
-		{"Processor", "processor-4-8", 2},
+		{"Processor", "processor-6-12", 2},
 		{"Radio", "rf-rack-16", 2},
 		{"Talk", "intercom-main-4", 1},
 	}
@@ -153,21 +155,21 @@ func (l *large) join(stage int, link plan.Link, from, to string, fill plan.Cable
 // audioLinks are twelve AES50 links, two multicores and one AES3.
 func (l *large) audioLinks(stage int) {
 	targets := []struct{ device, port string }{
-		{"Console 1", "A"},
-		{"Console 1", "B"},
-		{"Console 1", "C"},
-		{"Console 1", "D"},
-		{"Monitors 1", "A"},
-		{"Router 1", "A1"},
-		{"Monitors 1", "C"},
-		{"Monitors 1", "B"},
-		{"Router 1", "A2"},
-		{"Router 1", "A3"},
-		{"Router 1", "A4"},
-		{"Router 1", "A5"},
+		{"Console 1", "AES50 1"},
+		{"Console 1", "AES50 2"},
+		{"Console 1", "AES50 3"},
+		{"Console 1", "AES50 4"},
+		{"Monitors 1", "AES50 1"},
+		{"Router 1", "AES50 1"},
+		{"Monitors 1", "AES50 3"},
+		{"Monitors 1", "AES50 2"},
+		{"Router 1", "AES50 2"},
+		{"Router 1", "AES50 3"},
+		{"Router 1", "AES50 4"},
+		{"Router 1", "AES50 5"},
 	}
 	for i, target := range targets {
-		from, port := fmt.Sprintf("Rack %d", i%6+1), []string{"A", "B"}[i/6]
+		from, port := fmt.Sprintf("Rack %d", i%6+1), []string{"AES50 1", "AES50 2"}[i/6]
 		l.join(stage, plan.Link{Transport: "aes50", FromPort: port, ToPort: target.port}, from, target.device, "cat6a-own", "long", "middle", "stage")
 	}
 	for n := 1; n <= 2; n++ {
@@ -191,6 +193,14 @@ func (l *large) networkLinks(stage int) {
 func (l *large) onward(stage int) {
 	l.link(plan.Link{Transport: "fibre", FromPort: "F1", ToPort: "F2", FillKind: "fibre-multimode"},
 		l.name(stage, "Switch 1"), l.name((stage+1)%largeStages, "Switch 1"), l.with("fibre", "fibre"))
+}
+
+// widen gives a console of the catalogue a channel for every input of its stage.
+func (l *large) widen(console plan.KindID, name string) {
+	must(plan.Update(l.edit, plan.Key(console), func(k *plan.Kind) {
+		k.Channels = LargeInputs / largeStages
+		k.Name = fmt.Sprintf("%s, %d channels", name, k.Channels)
+	}))
 }
 
 // patch numbers 2,000 inputs, 80 a stage, and takes each from a rack over a slot to both consoles.

@@ -17,7 +17,7 @@ func (e *Edit) AddDevice(d Device) DeviceID {
 	return d.ID
 }
 
-// stemOf is what a kind's name says before its numbers: "Stage box" of "Stage box 32 in, 16 out".
+// stemOf is what a kind's name says before its numbers: "Stage box" of "Stage box 40 in, 20 out".
 func stemOf(kind string) string {
 	stem := strings.TrimRight(kind, " ")
 	if at := strings.IndexAny(kind, ",0123456789"); at > 0 {

@@ -65,7 +65,7 @@ func TestChangesInWords(t *testing.T) {
 				l01.Name, l01.Partner, l01.Role = "L77", "", ""
 				e.AddLink(l01)
 				return nil
-			}, []string{"L01: gone: take it up", "L77: new: Stage rack port A to FOH console port A"}, "",
+			}, []string{"L01: gone: take it up", "L77: new: Stage rack port AES50 1 to FOH console port AES50 1"}, "",
 		},
 		{
 			"a link made of other cables", func(e *plan.Edit) error {

@@ -14,7 +14,7 @@ import (
 // ChainGrammar explains how a chain is written, for a program's help.
 const ChainGrammar = `A chain is cables joined by "+", from the near end to the far end, with a coupler at every "+":
 
-    cat6a-own:18.5 60 + cat5e 50
+    cat6a-own:17.6 70 + cat5e 45
     cat6:solid,unscreened 35 m + cat5e:26awg 10 ft
 
 Each cable is KIND[:OPTION,OPTION…] LENGTH.
@@ -67,7 +67,7 @@ func ParseChain(text string) (Chain, error) {
 		return Chain{}, &ChainError{Err: errors.New("the text is damaged (not UTF-8); type it again")}
 	}
 	if strings.TrimSpace(text) == "" {
-		return Chain{}, &ChainError{Err: errors.New("there is no cable; write, for instance, cat6a 60 + cat5e 50")}
+		return Chain{}, &ChainError{Err: errors.New("there is no cable; write, for instance, cat6a 70 + cat5e 45")}
 	}
 	terms := strings.Split(text, "+")
 	if len(terms) > pairline.MaxSegments {
@@ -90,7 +90,7 @@ func ParseChain(text string) (Chain, error) {
 
 func parseCable(term string) (ChainCable, error) {
 	if term == "" {
-		return ChainCable{}, errors.New(`there is no cable beside the "+"; write one, for instance cat5e 50`)
+		return ChainCable{}, errors.New(`there is no cable beside the "+"; write one, for instance cat5e 45`)
 	}
 	kind, length := term, ""
 	if blank := strings.IndexFunc(term, unicode.IsSpace); blank >= 0 {
@@ -101,7 +101,7 @@ func parseCable(term string) (ChainCable, error) {
 		return ChainCable{}, err
 	}
 	if length == "" {
-		return ChainCable{}, fmt.Errorf("it has no length; write, for instance, %s 50", kind)
+		return ChainCable{}, fmt.Errorf("it has no length; write, for instance, %s 45", kind)
 	}
 	metres, err := quantity.ReadLength(strings.TrimSpace(length), quantity.Metric)
 	if err != nil {

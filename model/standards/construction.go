@@ -72,7 +72,7 @@ func (c Construction) PlugFigures() (pairline.Interface, error) {
 	return plug.Figures, nil
 }
 
-// Label names the construction in words, such as "Cat 6A at 18.5 dB/100 m, stranded 24 AWG, screened".
+// Label names the construction in words, such as "Cat 6A at 19.2 dB/100 m, stranded 24 AWG, screened".
 func (c Construction) Label() string {
 	name := c.Cable.Name
 	if c.OwnFigureDB != 0 {

@@ -9,7 +9,7 @@ import (
 func ExampleReckon() {
 	temperatureC := 20.0
 	budget, err := standards.Reckon(standards.Question{
-		Chain:        "cat6a-own:18.5 60 + cat5e 50",
+		Chain:        "cat6a-own:17.6 70 + cat5e 45",
 		TemperatureC: &temperatureC,
 		Transport:    "aes50",
 	})
@@ -30,8 +30,8 @@ func ExampleReckon() {
 }
 
 func ExampleParseChain() {
-	_, err := standards.ParseChain("cat6a:18.5 60 + cat5e 50")
+	_, err := standards.ParseChain("cat6a:19.2 70 + cat5e 45")
 	fmt.Println(err)
 	// Output:
-	// chain, cable 1 at column 1, "cat6a:18.5 60": a figure needs the own kind; write cat6a-own:18.5
+	// chain, cable 1 at column 1, "cat6a:19.2 70": a figure needs the own kind; write cat6a-own:19.2
 }

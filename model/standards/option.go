@@ -12,7 +12,7 @@ import (
 
 const ownSuffix = "-own"
 
-// ParseConstruction reads the KIND[:OPTION,OPTION…] of a chain, such as "cat6a-own:18.5,26awg", without a length.
+// ParseConstruction reads the KIND[:OPTION,OPTION…] of a chain, such as "cat6a-own:19.2,26awg", without a length.
 func ParseConstruction(text string) (Construction, error) {
 	name, list, _ := strings.Cut(strings.ToLower(text), ":")
 	slug, own := strings.CutSuffix(name, ownSuffix)
@@ -27,7 +27,7 @@ func ParseConstruction(text string) (Construction, error) {
 	built := Reel(cable)
 	if own {
 		if len(options) == 0 {
-			return Construction{}, fmt.Errorf("%q lacks its own figure; write, for instance, %s%s:18.5", shorten(text), slug, ownSuffix)
+			return Construction{}, fmt.Errorf("%q lacks its own figure; write, for instance, %s%s:19.2", shorten(text), slug, ownSuffix)
 		}
 		if built.OwnFigureDB, err = ownFigure(cable, options[0]); err != nil {
 			return Construction{}, err
@@ -49,7 +49,7 @@ func ownFigure(cable Cable, text string) (float64, error) {
 	usual := cable.Figures.Loss().At(pairline.GradeMHz)
 	low, high := math.Ceil(0.8*usual*10)/10, math.Floor(2*usual*10)/10
 	if err != nil || math.IsNaN(figure) {
-		return 0, fmt.Errorf("own figure %q is no number; write dB per 100 m at 100 MHz, for instance %s%s:18.5", shorten(text), cable.Slug, ownSuffix)
+		return 0, fmt.Errorf("own figure %q is no number; write dB per 100 m at 100 MHz, for instance %s%s:19.2", shorten(text), cable.Slug, ownSuffix)
 	}
 	if figure < low || figure > high {
 		return 0, fmt.Errorf("own figure is %g dB per 100 m; for %s it must be from %g to %g", figure, cable.Name, low, high)

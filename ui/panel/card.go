@@ -177,7 +177,7 @@ func runNote(p *plan.Plan, b budget.Budget, units Units) string {
 	return strings.Join(append(parts, units.Metres(b.Slack)+" slack"), " + ")
 }
 
-// cablesNote lists the lengths as they join: "60 m + 50 m, one coupler".
+// cablesNote lists the lengths as they join: "70 m + 45 m, one coupler".
 func cablesNote(p *plan.Plan, b budget.Budget, units Units) string {
 	var lengths []string
 	for _, part := range b.Parts {

@@ -61,7 +61,7 @@ func (o OwnCable) Kind(p *plan.Plan) (kind plan.CableKind, reason string) {
 	if text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(o.Figure), "dB")); text != "" {
 		figure, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
 		if err != nil || !(figure >= 1 && figure <= 100) {
-			return kind, "The maker's figure is dB per 100 m at 100 MHz and 20 °C, from 1 to 100: for instance 18.5."
+			return kind, "The maker's figure is dB per 100 m at 100 MHz and 20 °C, from 1 to 100: for instance 19.2."
 		}
 		if kind.Category == "" {
 			return kind, "Only data cable has a loss at 100 MHz: leave the figure blank."
