@@ -82,6 +82,9 @@ func (p *print) strikeTable(s stand) paper.Table {
 	for _, link := range s.links {
 		figures, _ := p.Budget(link.ID)
 		ends := endOf(p.Plan, link.From, link.FromPort) + " and " + endOf(p.Plan, link.To, link.ToPort)
+		if link.IsSpare() {
+			ends = "laid spare, plugged in nowhere: " + ends
+		}
 		row := paper.Texts(link.Name, ends, cmp.Or(pieces(p.Plan, figures.Parts), "no cable was laid"), "", "")
 		row.Cells[3].Tick, row.Cells[4].Tick = true, true
 		table.Rows = append(table.Rows, row)

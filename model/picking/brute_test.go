@@ -18,18 +18,18 @@ type brute struct {
 	ways     [][]way
 	left     []int
 	chosen   []int
-	best     [8]int
+	best     [9]int
 	found    bool
 }
 
 // way is a pattern with its sums; reels in an order that stands with the least loss to be found.
 type way struct {
 	lines []int
-	sums  [8]int
+	sums  [9]int
 }
 
-func bruteBest(p *picking.Problem) [8]int {
-	b := &brute{p: p, order: p.Order.Objectives(), anything: hadAnything(p)}
+func bruteBest(p *picking.Problem) [9]int {
+	b := &brute{p: p, order: p.Objectives(), anything: hadAnything(p)}
 	for i := range p.Links {
 		link := &p.Links[i]
 		ways := []way{{nil, tally(p, link, nil, nil, b.anything)}}
@@ -43,7 +43,7 @@ func bruteBest(p *picking.Problem) [8]int {
 	for _, line := range p.Lines {
 		b.left = append(b.left, line.Count)
 	}
-	b.link(0, [8]int{})
+	b.link(0, [9]int{})
 	return b.best
 }
 
@@ -60,7 +60,7 @@ func (b *brute) sequences(link *picking.Link, lines []int, try func([]int)) {
 	}
 }
 
-func (b *brute) less(a, c [8]int) bool {
+func (b *brute) less(a, c [9]int) bool {
 	for _, o := range b.order {
 		if a[o] != c[o] {
 			return a[o] < c[o]
@@ -69,7 +69,7 @@ func (b *brute) less(a, c [8]int) bool {
 	return false
 }
 
-func (b *brute) link(n int, sums [8]int) {
+func (b *brute) link(n int, sums [9]int) {
 	if n == len(b.p.Links) {
 		b.spare(0, sums)
 		return
@@ -112,7 +112,7 @@ func (b *brute) apart(n int) bool {
 	return true
 }
 
-func (b *brute) spare(n int, sums [8]int) {
+func (b *brute) spare(n int, sums [9]int) {
 	if n < len(b.p.Spares) {
 		next := sums
 		next[picking.NotHeld]++
@@ -211,6 +211,7 @@ func randomLink(r *rand.Rand, p *picking.Problem, losses func(int) []int, plainE
 		for range r.IntN(3) {
 			link.Before = append(link.Before, picking.Use{Line: r.IntN(len(p.Lines)), Count: 1})
 		}
+		link.Lies = len(link.Before) > 0 && r.IntN(3) == 0
 	}
 	return link
 }
