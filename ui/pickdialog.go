@@ -353,7 +353,9 @@ func (d *pickDialog) accept() {
 	if changed == 1 {
 		name = "Pick cables for " + d.picks.Links[0].Name
 	}
-	d.do(name, proposal.Edit)
+	if err := d.desk.DoAnyway(name, proposal.Edit); err != nil { // what it touches on site was named
+		d.refused(err)
+	}
 	if d.desk.NextUndo() == name {
 		d.notice.Say(d.picks.Head + " Done; Ctrl Z takes all of it back.")
 	}

@@ -56,6 +56,9 @@ func cableOf(p *plan.Plan, part budget.Part, units panel.Units) Cable {
 	c := Cable{Order: part.Order, Length: units.Metres(part.Length), Kind: kind.Name, Tag: "by length"}
 	if line, found := p.HouseLines.Get(plan.Key(part.HouseLine)); found && part.HouseLine != "" {
 		c.Tag, c.Place = line.Name, "house line"
+		if line.Condition != plan.Good {
+			c.Bad = line.Condition
+		}
 	}
 	if reel, found := p.Reels.Get(plan.Key(part.Reel)); found && part.Reel != "" {
 		c.Tag = tagOf(reel)
