@@ -124,6 +124,12 @@ func (v *View) swap() {
 	if candidate.Reel.Tag == "" {
 		instead = v.units.Metres(candidate.Reel.Length) + " without a tag"
 	}
+	if candidate.Joined() {
+		instead += " and " + tagOf(candidate.Also) + ", joined,"
+	}
+	if candidate.Replaces > 1 {
+		was = cabling.Words(v.assessment.Plan, v.segments()[candidate.First-1:candidate.First-1+candidate.Replaces])
+	}
 	said := fmt.Sprintf("%s: %s instead of %s.", link.Name, instead, was)
 	if link.Done != "" {
 		said += " It is to be laid, joined and tested again."
