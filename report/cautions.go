@@ -65,7 +65,7 @@ func (p *print) assumptions() []paper.Definition {
 		{Term: "Grades", Text: "Ample: at least twice the wanted margin. Enough: at least the wanted margin. Tight: inside the limit, less than wanted. " +
 			"Over limit: do not use. Uncabled: cable is missing and no kind is chosen for it."},
 	}
-	if p.Totals.Links > p.Totals.Ungraded {
+	if p.Totals.Links-p.Totals.Spares > p.Totals.Ungraded {
 		list = append(list,
 			paper.Definition{Term: "Cable temperature", Text: p.told(budget.Budget.TemperatureWhy) + " The cable counts, not the air. Defaults are common practice, no source."},
 			paper.Definition{Term: "Wanted margin", Text: p.told(budget.Budget.WantedWhy) + " Defaults are common practice, no source."},

@@ -23,7 +23,7 @@ func (p *print) drawSchedule(b *paper.Book) {
 
 // drawBadgeKey explains the badges of the grades that occur.
 func (p *print) drawBadgeKey(b *paper.Book) {
-	if p.Totals.Links == p.Totals.Ungraded {
+	if p.Totals.Links-p.Totals.Spares == p.Totals.Ungraded {
 		return
 	}
 	k := b.Scale()
@@ -109,13 +109,18 @@ func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
 		link.Name, tapeOf(link), endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort),
 		pieces(p.Plan, b.Parts), fmt.Sprintf("%.0f", math.Ceil(b.Run-crumb)), "", p.watch(link, b), "",
 	)
-	if b.HasMargin() && b.Missing == 0 {
+	if link.IsSpare() {
+		row.Cells[2].Text, row.Cells[3].Text = readyAt(row.Cells[2].Text), readyAt(row.Cells[3].Text)
+	} else if b.HasMargin() && b.Missing == 0 {
 		row.Cells[6] = paper.Cell{Badge: badgeOf(b)}
 	}
 	row.Cells[7].Bold = true
 	row.Cells[8] = laidCell(link)
 	return row
 }
+
+// readyAt says of an end of a laid spare that it lies at a port and is not plugged in.
+func readyAt(end string) string { return "at " + end + ", unplugged" }
 
 // laidCell is a box to tick, or what is done of a link already; with ? where it was moved since.
 func laidCell(link plan.Link) paper.Cell {
@@ -143,7 +148,11 @@ const crumb = 1e-6
 
 // tapeOf says the colour of a link's tape, and which of a redundant pair it is.
 func tapeOf(link plan.Link) string {
-	return strings.TrimSpace(link.Colour + " " + strings.ToUpper(link.Role))
+	role := link.Role
+	if link.IsSpare() {
+		role = "laid spare"
+	}
+	return strings.TrimSpace(link.Colour + " " + strings.ToUpper(role))
 }
 
 // watch says what the crew must know of a link, the worst first.

@@ -126,6 +126,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.title = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
 	w.title.Truncation, w.title.Importance = fyne.TextTruncateEllipsis, widget.LowImportance
 	w.day = w.newDay()
+	w.guardSite()
 	w.layOut()
 	w.applyUnits()
 	w.applyShown()

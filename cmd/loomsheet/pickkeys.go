@@ -13,9 +13,12 @@ type (
 		File       string          `json:"file"`
 		Copy       string          `json:"copy,omitempty"`
 		OnTheDay   bool            `json:"on_the_day"`
+		TakeApart  bool            `json:"take_apart"`
+		LeftLying  bool            `json:"left_lying"`
 		Now        pickTotalKeys   `json:"now"`
 		Proposed   pickTotalKeys   `json:"proposed"`
 		Changes    int             `json:"changes"`
+		OnSite     []onSiteKeys    `json:"on_site"`
 		Proved     bool            `json:"proved"`
 		Objectives []objectiveKeys `json:"objectives"`
 		Links      []pickLinkKeys  `json:"links"`
@@ -63,6 +66,13 @@ type (
 		Kind      string `json:"kind"`
 		Length    number `json:"length_m"`
 	}
+	onSiteKeys struct {
+		ID         string `json:"id"`
+		Name       string `json:"name"`
+		Done       string `json:"done"`
+		TakenApart bool   `json:"taken_apart"`
+		Words      string `json:"words"`
+	}
 	unservedKeys struct {
 		ID       string   `json:"id"`
 		Name     string   `json:"name"`
@@ -71,6 +81,8 @@ type (
 		Short    number   `json:"too_short_m,omitempty"`
 		Over     number   `json:"over_dB,omitempty"`
 		By       []string `json:"by"`
+		Lies     bool     `json:"lies"`
+		Lying    []string `json:"lying"`
 		Words    string   `json:"words"`
 	}
 	hireKeys struct {
@@ -89,9 +101,9 @@ type (
 func (r picked) keys() pickKeys {
 	o := r.proposal
 	keys := pickKeys{
-		Version: keysVersion, File: r.path, Copy: r.copy, OnTheDay: o.Request.OnTheDay, Now: totalKeysOf(o.Now), Proposed: totalKeysOf(o.Proposed),
+		Version: keysVersion, File: r.path, Copy: r.copy, OnTheDay: o.Request.OnTheDay, TakeApart: o.Request.TakeApart, LeftLying: o.Left, Now: totalKeysOf(o.Now), Proposed: totalKeysOf(o.Proposed),
 		Changes: o.Changes, Proved: o.Proved, HireProved: o.HireProved || len(o.Unserved) == 0, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
-		HireIn: []hireKeys{}, Beyond: []string{}, Held: []heldKeys{},
+		HireIn: []hireKeys{}, OnSite: []onSiteKeys{}, Beyond: []string{}, Held: []heldKeys{},
 	}
 	for _, objective := range o.Objectives {
 		keys.Objectives = append(keys.Objectives, objectiveKeys{objective.Name, objective.Value, objective.Bound})
@@ -102,6 +114,9 @@ func (r picked) keys() pickKeys {
 			Now:      r.side(change.Before, &change.Now, change.ServedNow),
 			Proposed: r.side(change.After, &change.Proposed, change.Served),
 		})
+	}
+	for _, one := range o.OnSite {
+		keys.OnSite = append(keys.OnSite, onSiteKeys{string(one.Link), one.Name, one.Done, one.TakenApart, one.String()})
 	}
 	for _, u := range o.Unserved {
 		keys.Unserved = append(keys.Unserved, unservedKeysOf(u))
@@ -126,7 +141,10 @@ func (r picked) keys() pickKeys {
 func unservedKeysOf(u cabling.Unserved) unservedKeys {
 	row := unservedKeys{
 		ID: string(u.Link), Name: u.Name, Priority: u.Priority, Reason: string(u.Why), Short: number(u.Short), Over: number(u.OverDB),
-		By: []string{}, Words: u.String(),
+		By: []string{}, Lies: u.Lies, Lying: []string{}, Words: u.String(),
+	}
+	for _, id := range u.Lying {
+		row.Lying = append(row.Lying, string(id))
 	}
 	for _, id := range u.By {
 		row.By = append(row.By, string(id))

@@ -37,6 +37,8 @@ type Totals struct {
 	// Grades counts the links by how they stand as they lie, best first; Ungraded those whose transport carries no grade.
 	Grades   []GradeCount
 	Ungraded int
+	// Spares counts laid spares, which carry nothing and are counted by no grade.
+	Spares int
 	// TooShort counts links whose cables do not reach, Bare those without a cable; Missing is the metres lacking in both.
 	TooShort, Bare int
 	Missing        float64
@@ -67,6 +69,11 @@ func totalsOf(a *Assessment) Totals {
 	}
 	sums := sums{a.Plan, map[plan.CableKindID]*KindTotal{}, map[CouplerTotal]int{}}
 	for i := range a.Budgets {
+		if link, _ := a.Plan.Link(a.Budgets[i].Link); link.IsSpare() {
+			t.Spares++
+		} else {
+			t.grade(&a.Budgets[i])
+		}
 		t.add(&a.Budgets[i])
 		sums.add(a.Budgets[i].Parts)
 	}
@@ -77,7 +84,8 @@ func totalsOf(a *Assessment) Totals {
 	return t
 }
 
-func (t *Totals) add(b *budget.Budget) {
+// grade counts a link that carries something by its grade.
+func (t *Totals) grade(b *budget.Budget) {
 	if b.Grade == budget.Ungraded {
 		t.Ungraded++
 	}
@@ -87,6 +95,9 @@ func (t *Totals) add(b *budget.Budget) {
 			t.Grades[i].Links++
 		}
 	}
+}
+
+func (t *Totals) add(b *budget.Budget) {
 	if b.TooShort() {
 		t.TooShort++
 	}

@@ -220,10 +220,13 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	return b
 }
 
-// faulty tells whether a cable is faulty.
+// faulty tells whether a cable is faulty: a reel, or a house line.
 func (r *Reckoner) faulty(segments []plan.Segment) bool {
 	for i := range segments {
 		if reel, found := r.plan.Reels.Get(plan.Key(segments[i].Reel)); found && reel.Condition == plan.Faulty {
+			return true
+		}
+		if line, found := r.plan.HouseLines.Get(plan.Key(segments[i].HouseLine)); found && line.Condition == plan.Faulty {
 			return true
 		}
 	}

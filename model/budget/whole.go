@@ -103,7 +103,7 @@ func (r *Reckoner) once() ownBudgets {
 
 // wholeAround puts the whole around a link together from its own budget and those of the others.
 func (r *Reckoner) wholeAround(b *Budget, link *plan.Link, others ownBudgets) *Whole {
-	if !b.Graded || r.passages.through == nil {
+	if !b.Graded || r.passages.through == nil || link.IsSpare() {
 		return nil
 	}
 	return r.wholeOf(link, func(id plan.LinkID) *Budget {

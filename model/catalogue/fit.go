@@ -46,7 +46,7 @@ func portOf(p *plan.Plan, id plan.DeviceID, name string) (plan.KindPort, string)
 		return plan.KindPort{}, fmt.Sprintf("%s has no port %s", device.Name, name)
 	}
 	for link := range p.Links.All() {
-		if link.From == id && link.FromPort == name || link.To == id && link.ToPort == name {
+		if !link.IsSpare() && (link.From == id && link.FromPort == name || link.To == id && link.ToPort == name) {
 			return plan.KindPort{}, fmt.Sprintf("port %s of %s holds %s already", name, device.Name, link.Name)
 		}
 	}

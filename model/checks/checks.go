@@ -188,6 +188,7 @@ var rules = []Rule{
 	{ID: "same-way", Reads: []string{"looms"}, Budgets: true, find: sameWay},
 	{ID: "crossing", Reads: []string{"areas", "area_points"}, Budgets: true, find: crossing},
 	{ID: "bad-reel", Reads: []string{"reels", "segments", "links"}, find: badReel},
+	{ID: "bad-house-line", Reads: []string{"house_lines", "segments", "links"}, find: badLine},
 	{ID: "measured", Reads: []string{"reels", "house_lines", "cable_kinds"}, find: measured},
 	{ID: "power-on-drum", Budgets: true, find: powerOnDrum},
 	{ID: "power", Budgets: true, find: power},

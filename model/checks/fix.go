@@ -26,6 +26,7 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"socket-at-device": turnOrTail,
 	"same-way":         outOfLoom,
 	"bad-reel":         equalReel,
+	"bad-house-line":   reelInstead,
 	"power":            noPower,
 	"double-name":      ownNames,
 }

@@ -145,6 +145,16 @@ var cures = []cure{
 		},
 	},
 	{
+		"a faulty house line, a reel that reaches and one that is too short", "bad-house-line",
+		[]string{"Lay reel 6A-01 of Cat 6A low-loss, own figure 18.5 in its place", "Lay reel 6A-02 of Cat 6A low-loss, own figure 18.5 in its place"},
+		func(r *rig, e *plan.Edit) {
+			plan.Put(e, plan.HouseLine{ID: "h-22222", Name: "H1", Kind: "cat6a-own", Length: 60, Condition: plan.Faulty})
+			plan.Put(e, plan.Reel{ID: "r-33333", Tag: "6A-02", Kind: "cat6a-own", Length: 61})
+			plan.Put(e, plan.Reel{ID: "r-44444", Tag: "6A-03", Kind: "cat6a-own", Length: 40})
+			e.SetSegments(r.main, []plan.Segment{{HouseLine: "h-22222"}})
+		},
+	},
+	{
 		"a faulty reel and no other", "bad-reel", nil,
 		func(r *rig, e *plan.Edit) { setReel(e, func(r *plan.Reel) { r.Condition = "faulty" }) },
 	},

@@ -91,6 +91,21 @@ func TestStockAndPower(t *testing.T) {
 			func(r *rig, e *plan.Edit) { setReel(e, func(r *plan.Reel) { r.Tag, r.Condition = "", "suspect" }) },
 		},
 		{
+			"a faulty house line in use", "bad-house-line", checks.Stop, "L01 uses house line H1, which is faulty: pair 3 dead, found at Pit",
+			func(r *rig, e *plan.Edit) {
+				plan.Put(e, plan.HouseLine{ID: "h-22222", Name: "H1", Kind: "cat6a-own", Length: 60, Condition: plan.Faulty, Reason: "pair 3 dead", FoundAt: "Pit"})
+				e.SetSegments(r.main, []plan.Segment{{HouseLine: "h-22222"}})
+			},
+		},
+		{
+			"a laid spare on a faulty reel", "bad-reel", checks.Warn, "the laid spare L01 lies on reel 6A-01, which is faulty",
+			func(r *rig, e *plan.Edit) {
+				setReel(e, func(r *plan.Reel) { r.Condition = plan.Faulty })
+				e.SetSegments(r.main, []plan.Segment{{Reel: "r-22222"}})
+				_ = e.MakeSpare(r.main)
+			},
+		},
+		{
 			"a reel measured too good to be true", "measured", checks.Warn, "reel 6A-01 was measured at 2.0 dB, 18 % of what its kind gives",
 			func(r *rig, e *plan.Edit) { setReel(e, func(r *plan.Reel) { r.Measured = plan.Some(2) }) },
 		},

@@ -9,37 +9,66 @@ import (
 
 func badReel(s *Subject) (found []Finding) {
 	for segment := range s.Plan.Segments.All() {
-		reel, found1 := s.Plan.Reels.Get(plan.Key(segment.Reel))
-		if !found1 || reel.Condition != "faulty" && reel.Condition != "suspect" {
-			continue
+		if reel, is := s.Plan.Reels.Get(plan.Key(segment.Reel)); is && segment.Reel != "" {
+			found = append(found, s.bad(segment, "reels", reelName(reel), plan.Mark{
+				Condition: reel.Condition, Reason: reel.Reason, FoundAt: reel.FoundAt, FoundOn: reel.FoundOn,
+			})...)
 		}
-		link, _ := s.Plan.Link(segment.Link)
-		finding := Finding{
-			Severity: Warn, Where: and(at(&link), "reels", reel.Key()),
-			What:   fmt.Sprintf("%s uses %s, which is suspect", link.Name, reelName(reel)),
-			Remedy: "Test it before the show, or take another.",
-		}
-		if reel.Condition == "faulty" {
-			finding.Severity = Stop
-			finding.What = fmt.Sprintf("%s uses %s, which is faulty", link.Name, reelName(reel))
-			finding.Remedy = "Take another, mark this one and keep it out of the show."
-		}
-		finding.What += whatWasFound(reel)
-		found = append(found, finding)
 	}
 	return found
 }
 
-// whatWasFound says why a reel is marked, where that was found and on which day, as far as it is noted.
-func whatWasFound(reel plan.Reel) (words string) {
-	if reel.Reason != "" {
-		words = ": " + reel.Reason
+func badLine(s *Subject) (found []Finding) {
+	for segment := range s.Plan.Segments.All() {
+		if line, is := s.Plan.HouseLines.Get(plan.Key(segment.HouseLine)); is && segment.HouseLine != "" {
+			found = append(found, s.bad(segment, "house_lines", "house line "+line.Name, plan.Mark{
+				Condition: line.Condition, Reason: line.Reason, FoundAt: line.FoundAt, FoundOn: line.FoundOn,
+			})...)
+		}
 	}
-	if reel.FoundAt != "" {
-		words += ", found at " + reel.FoundAt
+	return found
+}
+
+// bad finds a link on a cable that is marked suspect or faulty. A laid spare on one stops no show: it only replaces nothing.
+func (s *Subject) bad(segment plan.Segment, table, name string, mark plan.Mark) []Finding {
+	if mark.Condition != plan.Faulty && mark.Condition != plan.Suspect {
+		return nil
 	}
-	if reel.FoundOn != "" {
-		words += ", " + reel.FoundOn
+	link, _ := s.Plan.Link(segment.Link)
+	key := plan.Key(segment.Reel)
+	if segment.HouseLine != "" {
+		key = plan.Key(segment.HouseLine)
+	}
+	finding := Finding{
+		Severity: Warn, Where: and(at(&link), table, key),
+		What:   fmt.Sprintf("%s uses %s, which is %s", link.Name, name, mark.Condition),
+		Remedy: "Test it before the show, or take another.",
+	}
+	switch {
+	case link.IsSpare():
+		finding.What = fmt.Sprintf("the laid spare %s lies on %s, which is %s", link.Name, name, mark.Condition)
+		finding.Remedy = "Let it take over nothing: mend it, or lay another spare."
+	case mark.Condition == plan.Faulty && table == "house_lines":
+		finding.Severity = Stop
+		finding.Remedy = "Lay a cable of the stock, or several joined, in its place, and tell the venue."
+	case mark.Condition == plan.Faulty:
+		finding.Severity = Stop
+		finding.Remedy = "Take another, mark this one and keep it out of the show."
+	}
+	finding.What += whatWasFound(mark)
+	return []Finding{finding}
+}
+
+// whatWasFound says why a cable is marked, where that was found and on which day, as far as it is noted.
+func whatWasFound(mark plan.Mark) (words string) {
+	if mark.Reason != "" {
+		words = ": " + mark.Reason
+	}
+	if mark.FoundAt != "" {
+		words += ", found at " + mark.FoundAt
+	}
+	if mark.FoundOn != "" {
+		words += ", " + mark.FoundOn
 	}
 	return words
 }

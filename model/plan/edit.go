@@ -11,6 +11,8 @@ type Edit struct {
 	base *Plan
 	next Plan
 	ids  *IDSource
+	// said are links of which this edit itself says what is done on site.
+	said map[LinkID]bool
 }
 
 // NewEdit begins an edit. ids may be nil when the edit adds no row that needs a new id.

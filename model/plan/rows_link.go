@@ -2,9 +2,9 @@ package plan
 
 import "stageloom/model/geom"
 
-// Link joins two ports. Blank figures are the plan's. A panel at an end names its hardware; its inner lead
-// runs from the panel to the device. Done is the last step that is done of it on site; Moved tells that its way or its ends lie
-// otherwise than when that was said.
+// Link joins two ports; a spare stands ready for them and occupies none. Blank figures are the plan's. A panel at an end names
+// its hardware; its inner lead runs from the panel to the device. Done is the last step that is done of it on site; Moved tells
+// that its way or its ends lie otherwise than when that was said.
 type Link struct {
 	ID           LinkID      `json:"id"`
 	Name         string      `json:"name"`
@@ -25,7 +25,7 @@ type Link struct {
 	Priority     int         `json:"priority,omitzero" range:"0 9"`
 	MaxJoins     int         `json:"max_joins,omitzero" range:"0 31"`
 	Partner      LinkID      `json:"partner,omitzero" ref:"links"`
-	Role         string      `json:"role,omitzero" oneof:"main backup"`
+	Role         string      `json:"role,omitzero" oneof:"main backup spare"`
 	Loom         LoomID      `json:"loom,omitzero" ref:"looms"`
 	Colour       string      `json:"tape_colour,omitzero"`
 	LayPhase     int         `json:"lay_phase,omitzero" range:"0 99"`

@@ -36,6 +36,9 @@ func (c *checker) ports() {
 				c.add("links", link.Key(), field, fmt.Sprintf("is %q, but %s has no such port", at.port, device.Name))
 				continue
 			}
+			if link.IsSpare() {
+				continue
+			}
 			if other, found := taken[at]; found {
 				c.add("links", link.Key(), field, fmt.Sprintf("is %q of %s, which link %s holds already", at.port, device.Name, other))
 			}

@@ -84,6 +84,9 @@ func about(p *plan.Plan, link plan.Link, b budget.Budget) string {
 	if partner, found := p.Link(link.Partner); found && link.Role != "" {
 		said = append(said, link.Role+" of "+partner.Name)
 	}
+	if link.IsSpare() {
+		said = append(said, "laid spare, plugged in nowhere")
+	}
 	if link.Colour != "" {
 		said = append(said, link.Colour+" tape")
 	}

@@ -104,7 +104,7 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		Findings: a.FindingsAt("links", link.Key()),
 	}
 	if link.Role != "" {
-		c.Kind += " · " + link.Role
+		c.Kind += " · " + RoleWord(link.Role)
 	}
 	if loom, found := a.Plan.Looms.Get(plan.Key(link.Loom)); found {
 		c.Kind += " · " + loom.Name

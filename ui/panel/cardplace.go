@@ -42,6 +42,7 @@ func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Pre
 		last := &c.Figures[len(c.Figures)-1]
 		for link := range a.Plan.Links.All() {
 			switch {
+			case link.IsSpare():
 			case link.From == id && link.FromPort == port.Name:
 				last.Value, last.Note = portValue(a, link), "to "+endOf(a.Plan, link.To, link.ToPort)
 			case link.To == id && link.ToPort == port.Name:

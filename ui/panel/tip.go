@@ -66,6 +66,7 @@ func portTip(a *assess.Assessment, device plan.Device, name string) string {
 	for _, id := range a.Plan.LinksAt(device.ID) {
 		link, _ := a.Plan.Link(id)
 		switch {
+		case link.IsSpare():
 		case link.From == device.ID && link.FromPort == name:
 			return strings.Join(append(said, "linked to "+endOf(a.Plan, link.To, link.ToPort)+" by "+link.Name), "\n")
 		case link.To == device.ID && link.ToPort == name:

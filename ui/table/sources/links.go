@@ -234,10 +234,10 @@ func linkNotes() []table.Field[linkRow] {
 			},
 		},
 		{
-			Column: column("pair", "Pair", 84, "main or backup, and of which link."),
+			Column: column("pair", "Pair", 84, "main or backup, and of which link; or a laid spare, which is plugged in nowhere."),
 			Text: func(r linkRow) string {
-				if r.link.Role == "" {
-					return ""
+				if r.link.Role == "" || r.partner == "" {
+					return panel.RoleWord(r.link.Role)
 				}
 				return r.link.Role + " of " + r.partner
 			},

@@ -291,6 +291,10 @@ func TestRowsAreAddedAndRemovedWhereTheyMayBe(t *testing.T) {
 					ref, err = add(e, s.Ref(0))
 					return err
 				})
+				if sheet.Name == "house lines" && from != p {
+					require.ErrorContains(t, err, "ask the venue", "of what lies elsewhere nothing is guessed")
+					continue
+				}
 				require.NoError(t, err, sheet.Name)
 				require.True(t, ref.Exists(next), sheet.Name)
 			}
