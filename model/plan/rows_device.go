@@ -30,7 +30,8 @@ type Kind struct {
 func (r Kind) Key() Key { return Key(r.ID) }
 
 // KindPort is a port of a kind: it takes one link. Channels is how many it carries each way where its transport does not
-// say; splitter is what this port of a splitter does to 48 V where it differs from the kind.
+// say; splitter is what this port of a splitter does to 48 V where it differs from the kind; fibre is the sort that the optics
+// of a fibre port are made for.
 type KindPort struct {
 	Kind       KindID      `json:"kind" ref:"kinds"`
 	Name       string      `json:"port"`
@@ -41,6 +42,7 @@ type KindPort struct {
 	Power      string      `json:"power,omitzero" slug:"true"`
 	Channels   int         `json:"channels,omitzero" range:"0 1024"`
 	Splitter   string      `json:"splitter,omitzero" oneof:"direct isolated"`
+	Fibre      string      `json:"fibre,omitzero" oneof:"multimode singlemode"`
 }
 
 // Key is kind and port name.
