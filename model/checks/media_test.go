@@ -155,6 +155,9 @@ func said(r *rig, rule string) (what []string) {
 	return what
 }
 
+// vanPort plugs the far end of L04 into a fibre port of a van.
+func vanPort(r *rig, e *plan.Edit) { set(e, r.fibre, func(l *plan.Link) { l.ToPort = "F1" }) }
+
 func TestASignalMatchesAtBothEnds(t *testing.T) {
 	converters := func(r *rig, e *plan.Edit, kinds ...plan.KindID) {
 		near, far := optics(r)
@@ -174,6 +177,10 @@ func TestASignalMatchesAtBothEnds(t *testing.T) {
 		{
 			"an AES50 converter at one end and a network's at the other", "signal", checks.Stop, "L04: Converter 1 is for AES50, but Converter 2 for 1000BASE-T",
 			func(r *rig, e *plan.Edit) { converters(r, e, "aes50-converter") },
+		},
+		{
+			"AES50 into the fibre port of a van, which may be made for it", "signal", checks.Note, "L04: Converter 1 is for AES50, but Converter 2 for 1000BASE-T",
+			func(r *rig, e *plan.Edit) { converters(r, e, "aes50-converter", "broadcast-van"); vanPort(r, e) },
 		},
 		{
 			"AES50 through a panel into a network", "signal", checks.Stop, "L06: link L01 is for AES50, but link L06 for 1000BASE-T",

@@ -144,10 +144,11 @@ func (l *lines) clash(link *plan.Link, claims []claim) (Finding, bool) {
 			}
 		}
 		switch {
+		case !one.sure || !other.sure:
+			finding.Severity = Note
+			finding.Remedy = "Ask what the fibre port of each is made for; where the two differ, put converters of one sort at both ends."
 		case l.noNetwork(one.signals):
 			finding.Remedy = "Unplug it: AES50 is no network, though the plug fits. Put an AES50 converter at both ends, and an AES50 port behind each."
-		case !one.sure || !other.sure:
-			finding.Severity = Warn
 		}
 		return finding, true
 	}
