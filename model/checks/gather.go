@@ -3,8 +3,6 @@ package checks
 import (
 	"fmt"
 	"slices"
-
-	"stageloom/model/plan"
 )
 
 // leastGathered is from how many links on that have the same said of them one finding with a list tells it.
@@ -13,11 +11,10 @@ const leastGathered = 4
 // saying is what findings have in common that become one.
 type saying struct {
 	severity Severity
-	act      plan.ActID
 	many     string
 }
 
-func (f *Finding) saying() saying { return saying{f.Severity, f.Act, f.many} }
+func (f *Finding) saying() saying { return saying{f.Severity, f.many} }
 
 // gathered makes one finding with a list of those that say the same, at the place of the first.
 func gathered(found []Finding) (kept []Finding) {
@@ -44,7 +41,7 @@ func gathered(found []Finding) (kept []Finding) {
 
 // inOne tells several findings as one, in the natural order of their items; what each is about stands first.
 func inOne(several []Finding) Finding {
-	one := Finding{Severity: several[0].Severity, Act: several[0].Act, Remedy: several[0].Remedy, Short: several[0].Short}
+	one := Finding{Severity: several[0].Severity, Remedy: several[0].Remedy, Short: several[0].Short}
 	slices.SortStableFunc(several, func(a, b Finding) int { return Natural(a.item, b.item) })
 	items := make([]string, len(several))
 	for i := range several {
