@@ -30,7 +30,7 @@ var rooms = map[string][]string{
 	"model/demo":          {"model/geom", "model/plan", "model/patch", "model/catalogue", "model/assess", "model/budget", "model/checks", "model/planfile"},
 	"model/budget":        {"model/geom", "model/plan", "model/pairline", "model/standards"},
 	"model/patch":         {"model/plan", "model/standards"},
-	"model/checks":        {"model/plan", "model/budget", "model/patch"},
+	"model/checks":        {"model/plan", "model/budget", "model/patch", "model/standards"},
 	"model/assess":        {"model/plan", "model/budget", "model/patch", "model/checks"},
 	"model/planfile":      {"model/plan", "model/standards", "model/atomicfile"},
 	"model/journal":       {"model/plan", "model/planfile", "model/atomicfile"},

@@ -57,3 +57,12 @@ func Line(role picture.Role, grey bool) (paper.Line, bool) {
 
 // PointMM is a point of type in millimetres.
 const PointMM = pointMM
+
+// SuppliedWatts opens to the tests what devices draw at each supply.
+func SuppliedWatts(a *assess.Assessment, choice Choice) (string, error) {
+	p, err := newPrint(a, choice)
+	if err != nil {
+		return "", err
+	}
+	return p.suppliedWatts(), nil
+}

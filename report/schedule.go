@@ -194,6 +194,7 @@ func (p *print) wanted(b budget.Budget) string {
 // toldBefore are the rules whose findings the schedule says in its own words, or that are the engineer's.
 var toldBefore = []string{
 	"over-limit", "too-short", "uncabled", "tight", "above-standard", "past-distance", "delay", "hot", "many-joins", "ringing", "measured",
+	"crosstalk", "unknown-name", "clock",
 }
 
 // watchFinding says a finding in few words to who lays the link.
@@ -209,6 +210,9 @@ func (p *print) watchFinding(link plan.Link, finding checks.Finding) string {
 			other = finding.Where[1]
 		}
 		return "goes the same way as " + p.placeName(other)
+	}
+	if finding.Short != "" {
+		return finding.Short
 	}
 	words := strings.TrimLeft(strings.TrimPrefix(finding.What, link.Name), ": ")
 	return strings.TrimPrefix(words, "is ")

@@ -131,10 +131,17 @@ func setDevice(e *plan.Edit, id plan.DeviceID, with func(*plan.Device)) {
 	must(plan.Update(e, plan.Key(id), with))
 }
 
-func area(e *plan.Edit, use string) {
-	plan.Put(e, plan.Area{ID: "a-22222", Name: "Strip", Use: use})
-	for i, at := range []geom.Point{{X: -1, Y: -20}, {X: 1, Y: -20}, {X: 1, Y: -10}, {X: -1, Y: -10}} {
-		plan.Put(e, plan.AreaPoint{Area: "a-22222", Order: i + 1, X: at.X, Y: at.Y})
+func area(e *plan.Edit, use string) { square(e, use, -1, -20, 1, -10) }
+
+// square lays an area from corner to corner, one of each use.
+func square(e *plan.Edit, use string, left, bottom, right, top float64) {
+	id := plan.AreaID(map[string]string{"building": "a-33333"}[use])
+	if id == "" {
+		id = "a-22222"
+	}
+	plan.Put(e, plan.Area{ID: id, Name: "Strip", Use: use})
+	for i, at := range []geom.Point{{X: left, Y: bottom}, {X: right, Y: bottom}, {X: right, Y: top}, {X: left, Y: top}} {
+		plan.Put(e, plan.AreaPoint{Area: id, Order: i + 1, X: at.X, Y: at.Y})
 	}
 }
 

@@ -1,6 +1,10 @@
 package checks
 
-import "fmt"
+import (
+	"fmt"
+
+	"stageloom/model/plan"
+)
 
 func doubleName(s *Subject) []Finding {
 	var links, devices []bearer
@@ -19,14 +23,15 @@ type bearer struct {
 	place Place
 }
 
-// doubles finds the names that more than one row bears, in the order of their first bearer.
+// doubles finds the names that more than one row bears, whatever their capitals and blanks, in the order of their first
+// bearer.
 func doubles(what string, bearers []bearer) (found []Finding) {
 	places := map[string][]Place{}
 	for _, b := range bearers {
-		places[b.name] = append(places[b.name], b.place)
+		places[plan.Folded(b.name)] = append(places[plan.Folded(b.name)], b.place)
 	}
 	for _, b := range bearers {
-		if same := places[b.name]; len(same) > 1 && same[0] == b.place {
+		if same := places[plan.Folded(b.name)]; len(same) > 1 && same[0] == b.place {
 			found = append(found, Finding{
 				Severity: Warn, Where: same,
 				What:   fmt.Sprintf("%s is the name of %d %s", b.name, len(same), what),

@@ -82,7 +82,7 @@ func reelName(reel plan.Reel) string {
 }
 
 // A measured loss outside this share of what its kind gives is doubted.
-const leastShare, mostShare = 0.8, 1.3
+const leastShare, mostShare = 0.8, budget.WornShare
 
 func measured(s *Subject) (found []Finding) {
 	look := func(place Place, name string, kind plan.CableKindID, length float64, figure plan.Optional) {
@@ -106,47 +106,5 @@ func measured(s *Subject) (found []Finding) {
 	for line := range s.Plan.HouseLines.All() {
 		look(Place{"house_lines", line.Key()}, "house line "+line.Name, line.Kind, line.Length, line.Measured)
 	}
-	return found
-}
-
-func powerOnDrum(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
-		if link.PowerW == 0 {
-			return
-		}
-		for _, cable := range v.cables {
-			if cable.kind.Form == "drum" && !cable.part.Assumed {
-				found = append(found, Finding{
-					Severity: Warn, Where: at(link),
-					What:   fmt.Sprintf("%s carries %.1f W, and %s is on a drum", link.Name, link.PowerW, cable.named()),
-					Remedy: "Pull it off the drum to its last turn before power goes on, and keep it out of tight hot bundles: a coiled cable heats itself.",
-				})
-				return
-			}
-		}
-	})
-	return found
-}
-
-func power(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
-		if link.PowerW == 0 {
-			return
-		}
-		finding := Finding{Severity: Stop, Where: at(link)}
-		if transport := s.Reckoner.Transport(link.Transport); !transport.PowerOverLink {
-			finding.What = fmt.Sprintf("%s is to carry %.1f W, and %s carries no power", link.Name, link.PowerW, b.TransportName)
-			finding.Remedy = "Feed the device from its own supply; power on these pairs can harm both ends."
-			found = append(found, finding)
-			return
-		}
-		advice, err := s.Reckoner.Advise(*link)
-		if err != nil || advice.PowerErr == nil {
-			return
-		}
-		finding.What = fmt.Sprintf("%s does not bring %.1f W to %s: %v", link.Name, link.PowerW, s.device(link.To).Name, advice.PowerErr)
-		finding.Remedy = "Shorten it, take cable with thicker conductors, or feed the device from its own supply."
-		found = append(found, finding)
-	})
 	return found
 }

@@ -30,13 +30,13 @@ func stemOf(kind string) string {
 func (e *Edit) FreeDeviceName(stem string) string {
 	taken := map[string]bool{}
 	for device := range e.next.Devices.All() {
-		taken[device.Name] = true
+		taken[Folded(device.Name)] = true
 	}
-	if !taken[stem] {
+	if !taken[Folded(stem)] {
 		return stem
 	}
 	for n := 2; ; n++ {
-		if name := fmt.Sprintf("%s %d", stem, n); !taken[name] {
+		if name := fmt.Sprintf("%s %d", strings.TrimSpace(stem), n); !taken[Folded(name)] {
 			return name
 		}
 	}

@@ -26,10 +26,10 @@ func (e *Edit) AddLink(l Link) LinkID {
 func (p *Plan) FreeLinkName() string {
 	taken := map[string]bool{}
 	for link := range p.Links.All() {
-		taken[link.Name] = true
+		taken[Folded(link.Name)] = true
 	}
 	for n := 1; ; n++ {
-		if name := fmt.Sprintf("L%02d", n); !taken[name] {
+		if name := fmt.Sprintf("L%02d", n); !taken[Folded(name)] {
 			return name
 		}
 	}

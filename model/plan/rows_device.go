@@ -31,8 +31,9 @@ type Kind struct {
 func (r Kind) Key() Key { return Key(r.ID) }
 
 // KindPort is a port of a kind: it takes one link. Channels is how many it carries each way where its transport does not
-// say; splitter is what this port of a splitter does to 48 V where it differs from the kind. Through names the port of a
-// passive device that this one is joined to, conductor by conductor; two that are left of a transport need no word.
+// say; splitter is what this port of a splitter does to 48 V where it differs from the kind; fibre is the sort that the optics
+// of a fibre port are made for. Through names the port of a passive device that this one is joined to, conductor by
+// conductor; two that are left of a transport need no word.
 type KindPort struct {
 	Kind       KindID      `json:"kind" ref:"kinds"`
 	Name       string      `json:"port"`
@@ -44,6 +45,7 @@ type KindPort struct {
 	Channels   int         `json:"channels,omitzero" range:"0 1024"`
 	Splitter   string      `json:"splitter,omitzero" oneof:"direct isolated"`
 	Through    string      `json:"through,omitzero"`
+	Fibre      string      `json:"fibre,omitzero" oneof:"multimode singlemode"`
 }
 
 // Key is kind and port name.

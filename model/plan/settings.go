@@ -32,7 +32,7 @@ type Settings struct {
 	Date         string   `json:"date,omitzero"`
 	Exposure     string   `json:"exposure" oneof:"indoors shade sun"`
 	Temperature  Optional `json:"temperature_C,omitzero" range:"-20 60"`
-	Air          Optional `json:"worst_air_C,omitzero" range:"-20 45"`
+	Air          Optional `json:"worst_air_C,omitzero" range:"-20 60"`
 	WantedMargin Optional `json:"wanted_margin_dB,omitzero" range:"1 20"`
 	SlackPercent float64  `json:"slack_percent" range:"0 100"`
 	SlackEnd     float64  `json:"slack_end_m" range:"0 100"`

@@ -3,6 +3,7 @@ package standards
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -35,6 +36,11 @@ type ChainCable struct {
 
 // Chain is the cables of a link from its near end to its far end, a coupler between each two.
 type Chain struct{ Cables []ChainCable }
+
+// unlike tells whether the cables are not all of one construction.
+func (c Chain) unlike() bool {
+	return slices.ContainsFunc(c.Cables, func(cable ChainCable) bool { return cable.Construction != c.Cables[0].Construction })
+}
 
 // ChainError says what is wrong with which cable of a chain, and what to write instead.
 type ChainError struct {

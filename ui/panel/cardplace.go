@@ -37,6 +37,7 @@ func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Pre
 	if kind.Inputs+kind.Outputs > 0 {
 		c.add("sockets", fmt.Sprintf("%d in / %d out", kind.Inputs, kind.Outputs), "")
 	}
+	c.addKind(kind)
 	for _, port := range a.Plan.Ports(device.Kind) {
 		c.add("port "+port.Name, "free", "")
 		last := &c.Figures[len(c.Figures)-1]
@@ -51,6 +52,19 @@ func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Pre
 		}
 	}
 	return c
+}
+
+// addKind says what the kind states of clock, delay and mains, as far as it does.
+func (c *Card) addKind(kind plan.Kind) {
+	if words := map[string]string{"own": "can lead", "follows": "follows"}[kind.Clock]; words != "" {
+		c.add("clock", words, "")
+	}
+	if kind.LatencyMS > 0 {
+		c.add("latency", fmt.Sprintf("%.4g ms", kind.LatencyMS), "as its kind states")
+	}
+	if kind.PowerW > 0 {
+		c.add("draws", fmt.Sprintf("%.0f W", kind.PowerW), "as its kind states")
+	}
 }
 
 func portValue(a *assess.Assessment, link plan.Link) string {

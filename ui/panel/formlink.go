@@ -3,6 +3,7 @@ package panel
 import (
 	"cmp"
 	"errors"
+	"slices"
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
@@ -100,6 +101,20 @@ func plans[R plan.Row](figure string) func(R) string {
 
 func (l *linkFields) reckoning() {
 	l.group("Reckoning")
+	if l.graded() {
+		l.temperatureAndMargin()
+	}
+	l.rule()
+	l.whole("joins", "Most joins", "any number", 1, 31, func(r *plan.Link) *int { return &r.MaxJoins })
+	l.whole("priority", "Priority", "0: as any other", 0, 9, func(r *plan.Link) *int { return &r.Priority })
+}
+
+// graded tells whether any of the rows carries a grade; what decides none is no field.
+func (l *linkFields) graded() bool {
+	return slices.ContainsFunc(l.rows, func(r plan.Link) bool { return l.a.Reckoner().Transport(r.Transport).Graded() })
+}
+
+func (l *linkFields) temperatureAndMargin() {
 	temperature := l.units.temperature(-20, 60)
 	l.optional("temperature", "Cable temperature", temperature, func(r plan.Link) string {
 		r.Temperature = plan.Optional{}
@@ -117,9 +132,6 @@ func (l *linkFields) reckoning() {
 		}
 		return quantity.PrintDecibels(b.WantedDB, 1) + ", by default"
 	}, func(r *plan.Link) *plan.Optional { return &r.WantedMargin })
-	l.rule()
-	l.whole("joins", "Most joins", "any number", 1, 31, func(r *plan.Link) *int { return &r.MaxJoins })
-	l.whole("priority", "Priority", "0: as any other", 0, 9, func(r *plan.Link) *int { return &r.Priority })
 }
 
 // rule adds the limit rule where all rows are of one graded transport.

@@ -117,7 +117,7 @@ func (b *settingsFields) temperatures(a *assess.Assessment) {
 	b.list("exposure", "Things lie", exposureChoices(""), func(s *plan.Settings) *string { return &s.Exposure })
 	b.maybe("temperature", "Cable temperature", "by place", b.units.temperature(-20, 60), func(s *plan.Settings) *plan.Optional { return &s.Temperature })
 	sun := b.units.temperature(-20, 60).print(standards.DefaultTemperatureC(standards.Sun, nil))
-	b.maybe("air", "Worst air", "sun is "+sun, b.units.temperature(-20, 45), func(s *plan.Settings) *plan.Optional { return &s.Air })
+	b.maybe("air", "Worst air", "sun is "+sun, b.units.temperature(-20, 60), func(s *plan.Settings) *plan.Optional { return &s.Air })
 	b.maybe("margin", "Wanted margin", "1.5 or 3 dB", decibels(1, 20), func(s *plan.Settings) *plan.Optional { return &s.WantedMargin })
 }
 

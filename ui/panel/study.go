@@ -165,17 +165,25 @@ func adviceFigures(a budget.Advice, units Units) []Figure {
 	margin := func(dB float64) string { return budget.TenthDB(dB) + " dB" }
 	at := func(freqMHz float64) string { return fmt.Sprintf("%.3g MHz", freqMHz) }
 	heat := func(c float64) string { return quantity.PrintTemperature(c, units.Temperature, 0) }
+	transport, _ := standards.TransportBySlug(standards.TransportSlug(a.Budget.Transport))
+	allowed := func(limitDB float64) string {
+		if limitDB == 0 {
+			return ""
+		}
+		return fmt.Sprintf(", %.1f dB allowed", limitDB)
+	}
 	figures := []Figure{
 		{"worst point", margin(a.WorstMarginDB), "at " + at(a.WorstMHz) + " against " + a.Curve.Name + "; computed"},
 		{"mean margin", margin(a.MeanMarginDB), "over 1 to 62.5 MHz; computed"},
 		{
-			"risk", fmt.Sprintf("%.2g %%", 100*a.Risk),
-			fmt.Sprintf("chance of being over at %s; %.2g %% from 20 °C up. Judgement, an upper estimate: catalogue figures are maxima", heat(a.Budget.TemperatureC), 100*a.RiskFrom20),
+			"risk", budget.Chance(a.Risk),
+			fmt.Sprintf("chance of being over at %s; %s from 20 °C up. Judgement, an upper estimate: catalogue figures are maxima", heat(a.Budget.TemperatureC), budget.Chance(a.RiskFrom20)),
 		},
 		{"return loss", margin(a.Reflections.ReturnLossMarginDB), "to its limit at " + at(a.Reflections.ReturnLossMHz) + "; computed, limit published"},
 		{"ripple", fmt.Sprintf("%.1f dB", a.Reflections.RippleDB), "at " + at(a.Reflections.RippleMHz) + "; computed"},
-		{"NEXT, likely", fmt.Sprintf("%.1f dB", a.NEXT.LikelyDB), fmt.Sprintf("%.1f dB at worst, at 100 MHz; from catalogue limits", a.NEXT.WorstDB)},
+		{"NEXT, likely", fmt.Sprintf("%.1f dB", a.NEXT.LikelyDB), fmt.Sprintf("%.1f dB at worst, at 100 MHz%s; from catalogue limits", a.NEXT.WorstDB, allowed(transport.NEXTLimitDB))},
 		{"ACR-N, likely", fmt.Sprintf("%.1f dB", a.ACRN.LikelyDB), fmt.Sprintf("%.1f dB at worst: NEXT less loss; from catalogue limits", a.ACRN.WorstDB)},
+		{"ACR-F, likely", fmt.Sprintf("%.1f dB", a.ACRF.LikelyDB), fmt.Sprintf("%.1f dB at worst, at 100 MHz%s; from catalogue limits", a.ACRF.WorstDB, allowed(transport.ACRFLimitDB))},
 		{"delay", fmt.Sprintf("%.0f ns", a.DelayNs), fmt.Sprintf("skew %.0f ns; catalogue maxima", a.SkewNs)},
 		{"loop resistance", fmt.Sprintf("%.1f Ω", a.LoopOhm), "of one pair; computed from the wires' gauges"},
 	}
