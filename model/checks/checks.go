@@ -190,6 +190,7 @@ var rules = []Rule{
 	{ID: "power-on-drum", Budgets: true, find: powerOnDrum},
 	{ID: "power", Budgets: true, find: power},
 	{ID: "double-name", Reads: namesTables, find: doubleName},
+	{ID: "retired-name", Reads: []string{"links", "revisions"}, find: retiredName},
 	{ID: "cable-twice", Reads: []string{"reels", "segments", "links"}, find: cableTwice},
 	{ID: "slots-over", Patch: true, find: slotsOver},
 	{ID: "pair-crossed", Patch: true, find: pairCrossed},
