@@ -48,15 +48,11 @@ func (p *print) markSheet(b *paper.Book, sheet LabelSheet, format paper.Format) 
 	pen.Text(at, fitted(pen, strings.Join(words, " · "), small, area.W-at.X-markLeft), small)
 }
 
-// markFace says on a label that it is of a plan that was not issued, between its end and its code, where there is room.
-func markFace(pen *paper.Pen, in paper.Box, code float64, words string) {
-	small := paper.Lettering{Face: paper.Bold, Size: 6.5, Align: paper.Right}
-	lines := wrapped(pen, words, small, code, 2)
-	const first, pitch = 7.5, 2.7
-	if words == "" || in.Y+first+pitch*float64(len(lines)-1) > in.Bottom()-code-0.5 {
+// markFace says on a label that it is of a plan that was not issued, between its id and where it goes.
+func markFace(pen *paper.Pen, in paper.Box, words string) {
+	if words == "" {
 		return
 	}
-	for i, line := range lines {
-		pen.Text(paper.Point{X: in.Right(), Y: in.Y + first + pitch*float64(i)}, line, small)
-	}
+	small := paper.Lettering{Face: paper.Bold, Size: 6.5, Align: paper.Right}
+	pen.Text(paper.Point{X: in.Right(), Y: in.Y + 6.9}, fitted(pen, words, small, in.W), small)
 }

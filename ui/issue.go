@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
+	"stageloom/model/revision"
 	"stageloom/ui/panel"
 )
 
@@ -124,4 +125,10 @@ func after(letter string) string {
 		return after(letter[:len(letter)-1]) + "A"
 	}
 	return letter + "A"
+}
+
+// issuedName is a file's name for what is handed out of a plan: a name and how the plan stands to its revisions, so that an
+// issue and what was changed since never lie in one file.
+func issuedName(p *plan.Plan, name string) string {
+	return fileName(name + " (" + revision.StandingOf(p).String() + ")")
 }

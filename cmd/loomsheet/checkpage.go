@@ -32,7 +32,7 @@ func (c checked) print(p *page, everyLink bool) {
 
 // titleOf is a plan's name and how it stands to its revisions.
 func titleOf(p *plan.Plan) string {
-	return p.Settings.Name + ", " + revision.StandingOf(p).String()
+	return p.Settings.Name + " · " + revision.StandingOf(p).String()
 }
 
 // printGrades counts the links by grade and names those that want looking at.

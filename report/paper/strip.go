@@ -80,7 +80,7 @@ func (b *Book) stripUnissued(pen *Pen, box Box, revision printable) {
 	k := b.Scale()
 	const border = 0.9
 	pen.Polygon(corners(box.Inset(border/2)), None, Line{Colour: Black, Width: border})
-	pen.Text(Point{box.Centre().X, 4 * k}, "Revision", Lettering{Size: 6.5 * k, Colour: Grey(70), Align: Centre})
+	pen.Text(Point{box.Centre().X, 3.7 * k}, "Revision", Lettering{Size: 6.5 * k, Colour: Grey(70), Align: Centre})
 	lines := []string{revision.text, ""}
 	if at := strings.LastIndex(revision.text, ", "); at > 0 {
 		lines = []string{revision.text[:at+1], revision.text[at+2:]}
@@ -91,7 +91,7 @@ func (b *Book) stripUnissued(pen *Pen, box Box, revision printable) {
 		for size > leastSize && words.face.width(words.text, size) > box.W-3.5*k {
 			size -= 0.5
 		}
-		pen.set(Point{box.Centre().X, (7.8 + 3.9*float64(i)) * k}, words.cut(size, box.W-3.5*k), Lettering{Face: words.face, Size: size, Align: Centre})
+		pen.set(Point{box.Centre().X, (7.5 + 3.7*float64(i)) * k}, words.cut(size, box.W-3.5*k), Lettering{Face: words.face, Size: size, Align: Centre})
 	}
 }
 
