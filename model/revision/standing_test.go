@@ -59,7 +59,9 @@ func TestHowAPlanStandsToItsRevisions(t *testing.T) {
 			e.Move(plan.MovingWith(a, nil, []plan.PositionID{a.Positions.At(0).ID}), geom.Pt(0.05, 0))
 			return nil
 		},
-		"a note":       func(e *plan.Edit) error { return plan.Update(e, plan.Key(l01), func(l *plan.Link) { l.Note = "mind it" }) },
+		"a note": func(e *plan.Edit) error {
+			return plan.Update(e, plan.Key(l01), func(l *plan.Link) { l.Note = "mind it" })
+		},
 		"the show day": settings(func(s *plan.Settings) { s.Date = "2027-06-13" }),
 		"a margin":     settings(func(s *plan.Settings) { s.WantedMargin = plan.Some(2) }),
 		"slots": func(e *plan.Edit) error {

@@ -47,7 +47,8 @@ func (b *Book) stripNames(pen *Pen, box Box) {
 	chapter := b.clean(b.chap.Name, Regular)
 	const planSize, smallSize = 15, 9.5
 	pen.set(Point{3 * k, 6.6 * k}, plan.cut(planSize*k, room), Lettering{Face: plan.face, Size: planSize * k})
-	name := chapter.cut(smallSize*k, room*0.45)
+	left := room - site.face.width(site.text, smallSize*k) - 4*k // what a short site leaves
+	name := chapter.cut(smallSize*k, max(room*0.45, left))
 	width := pen.set(Point{box.W - 3*k, 10.8 * k}, name, Lettering{Face: chapter.face, Size: smallSize * k, Align: Right})
 	pen.set(Point{3 * k, 10.8 * k}, site.cut(smallSize*k, room-width-4*k), Lettering{Face: site.face, Size: smallSize * k})
 }
