@@ -42,7 +42,7 @@ var rooms = map[string][]string{
 	"model/cabling":       {"model/plan", "model/budget", "model/checks", "model/picking"},
 	"model/exchange":      {"model/plan", "model/quantity"},
 	"model/ways":          {"model/geom"},
-	"model/revision":      {"model/geom", "model/plan", "model/budget", "model/patch", "model/cabling", "model/assess"},
+	"model/revision":      {"model/geom", "model/quantity", "model/plan", "model/planfile", "model/budget", "model/patch", "model/cabling", "model/assess"},
 	"model/sitetest":      {},
 
 	"report":       {"model/*", "-model/desk", "report/paper"},

@@ -140,8 +140,8 @@ func moved(t *testing.T) *plan.Plan {
 func TestTheFrontPageSaysWhatChangedFirst(t *testing.T) {
 	front := packOf(t, assess.Of(moved(t)), report.Lay)[0]
 	require.Contains(t, front, "Changed since revision A of 2026-06-01")
-	require.Contains(t, front, "FOH tower moved 30.0 m towards the right of the plan; ")
-	require.Contains(t, front, "L10: cables now 30 m of Cat 6")
+	require.Contains(t, front, "FOH tower (position) moved 30.0 m right; ")
+	require.Contains(t, front, "L10 (link): cables now 30 m of Cat 6")
 	require.Less(t, strings.Index(front, "Changed since"), strings.Index(front, "How the plan stands"))
 }
 

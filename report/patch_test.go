@@ -130,8 +130,8 @@ func TestTheSpreadsheetHoldsWhatThePrintDoes(t *testing.T) {
 	read, err := exchange.Read("twin.xlsx", &first)
 	require.NoError(t, err)
 	require.Len(t, read.Grids, len(book.Sheets))
-	require.Equal(t, "L01", read.Grids[0].Rows[1][0])
+	require.Equal(t, "L01", read.Grids[1].Rows[1][0])
 	var csv bytes.Buffer
-	require.NoError(t, exchange.WriteCSV(&csv, book.Sheets[0], exchange.Comma))
+	require.NoError(t, exchange.WriteCSV(&csv, book.Sheets[1], exchange.Comma))
 	require.Contains(t, csv.String(), "'=1+1")
 }

@@ -9,15 +9,32 @@ import (
 	"stageloom/model/exchange"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/revision"
 )
 
-// Spreadsheet is what a print says as sheets of typed cells: links, cables, stock, pull list, patch and findings. Lengths
+// Spreadsheet is what a print says as sheets of typed cells: the plan and its revision, links, cables, stock, pull list, patch and findings. Lengths
 // are metres and losses dB at 100 MHz, as numbers.
 func Spreadsheet(a *assess.Assessment) exchange.Book {
 	p := &print{Assessment: a, links: a.Links()}
 	return exchange.Book{Sheets: []exchange.Sheet{
-		p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.findingsSheet(),
+		p.planSheet(), p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.findingsSheet(),
 	}}
+}
+
+// planSheet says which plan the sheets are of, and how it stands to its revisions.
+func (p *print) planSheet() exchange.Sheet {
+	s := exchange.Sheet{Name: "Plan", Columns: []exchange.Column{{Head: "What", Width: 20}, {Head: "Words", Width: 60}}}
+	standing := revision.StandingOf(p.Plan)
+	for _, row := range [][2]string{
+		{"Plan", p.Plan.Settings.Name},
+		{"Site", p.Plan.Settings.Site},
+		{"Revision", standing.Mark()},
+		{"Show date", p.Plan.Settings.Date},
+		{"Issue date", standing.Issued.Date},
+	} {
+		s.Rows = append(s.Rows, []exchange.Cell{exchange.Text(row[0]), exchange.Text(row[1])})
+	}
+	return s
 }
 
 func heads(names ...string) []exchange.Column {

@@ -4,6 +4,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/revision"
 )
 
 // The keys of check --json, as schema/check.json tells them.
@@ -116,7 +117,7 @@ func checkKeysOf(all []checked) checkKeys {
 func (c checked) keys() *resultKeys {
 	settings, t := c.assessment.Plan.Settings, c.assessment.Totals
 	keys := &resultKeys{
-		Name: settings.Name, Revision: settings.Revision, Standards: settings.Standards,
+		Name: settings.Name, Revision: revision.StandingOf(c.assessment.Plan).Mark(), Standards: settings.Standards,
 		Cable: number(t.Metres), Missing: number(t.Missing), Joins: t.Joins,
 		Grades: gradesKeys{
 			t.Count(budget.Ample), t.Count(budget.Enough), t.Count(budget.Tight), t.Count(budget.Over), t.Count(budget.ToTest),

@@ -7,16 +7,14 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/checks"
+	"stageloom/model/plan"
+	"stageloom/model/revision"
 )
 
 // print lays out what a plan amounts to: links by grade, what is too short, findings.
 func (c checked) print(p *page, everyLink bool) {
-	settings, totals := c.assessment.Plan.Settings, c.assessment.Totals
-	title := settings.Name
-	if settings.Revision != "" {
-		title += ", revision " + settings.Revision
-	}
-	p.hang("", title)
+	totals := c.assessment.Totals
+	p.hang("", titleOf(c.assessment.Plan))
 	p.hang("", fmt.Sprintf("%s: %s, %s of cable, %s", c.path, counted(totals.Links, "link"), metres(totals.Metres), counted(totals.Joins, "join")))
 	if remark := editionRemark(c.assessment.Plan); remark != "" {
 		p.hang("", remark)
@@ -31,6 +29,11 @@ func (c checked) print(p *page, everyLink bool) {
 	}
 	p.blank()
 	c.printFindings(p)
+}
+
+// titleOf is a plan's name and how it stands to its revisions.
+func titleOf(p *plan.Plan) string {
+	return p.Settings.Name + " · " + revision.StandingOf(p).String()
 }
 
 // printGrades counts the links by grade and names those that want looking at.

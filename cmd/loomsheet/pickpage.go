@@ -19,12 +19,7 @@ type picked struct {
 
 // print lays out the comparison, what changes, what stays unserved and what to hire in.
 func (r picked) print(p *page) {
-	settings := r.plan.Settings
-	title := settings.Name
-	if settings.Revision != "" {
-		title += ", revision " + settings.Revision
-	}
-	p.hang("", title)
+	p.hang("", titleOf(r.plan))
 	manner := "as for a new plan"
 	if r.proposal.Request.OnTheDay {
 		manner = "with few changes"

@@ -210,6 +210,7 @@ var rules = []Rule{
 	{ID: "act-times", Reads: []string{"acts"}, find: actTimes},
 	{ID: "date", Budgets: true, find: date},
 	{ID: "double-name", Reads: namesTables, find: doubleName},
+	{ID: "retired-name", Reads: []string{"links", "revisions"}, find: retiredName},
 	{ID: "cable-twice", Reads: []string{"reels", "segments", "links"}, find: cableTwice},
 	{ID: "slots-over", Patch: true, find: slotsOver},
 	{ID: "pair-crossed", Patch: true, find: pairCrossed},

@@ -194,3 +194,8 @@ func TestRulesNameWhatTheyRead(t *testing.T) {
 		}
 	}
 }
+
+// issuedToAnother puts a revision into the plan on which a link that is gone bore a name.
+func issuedToAnother(e *plan.Edit, name string) {
+	plan.Put(e, plan.Revision{Number: 1, Letter: "A", Changes: `{"links": {"set": [{"id": "k-zzzzz", "name": "` + name + `"}]}}`})
+}

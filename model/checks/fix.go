@@ -29,6 +29,7 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"bad-house-line":   reelInstead,
 	"power":            noPower,
 	"double-name":      ownNames,
+	"retired-name":     freshName,
 }
 
 // FixedRules lists the rules that may have a fix, in the order of the rules.

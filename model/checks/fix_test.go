@@ -173,6 +173,11 @@ var cures = []cure{
 		func(r *rig, e *plan.Edit) { set(e, r.main, func(l *plan.Link) { l.Name = "L02" }) },
 	},
 	{
+		"a name that an issued revision gave to another link", "retired-name",
+		[]string{"Call it L06"},
+		func(r *rig, e *plan.Edit) { issuedToAnother(e, "L01") },
+	},
+	{
 		"three devices of one name", "double-name",
 		[]string{"Give the other 2 their own names"},
 		func(r *rig, e *plan.Edit) {

@@ -111,6 +111,12 @@ func ownNames(_ *Subject, f Finding) []Fix {
 	}}}
 }
 
+// freshName proposes a name that was never issued.
+func freshName(s *Subject, f Finding) []Fix {
+	name := s.Plan.FreeLinkName()
+	return []Fix{{"Call it " + name, func(e *plan.Edit) error { return rename(e, f.Where[0]) }}}
+}
+
 func rename(e *plan.Edit, place Place) error {
 	if place.Table == "links" {
 		name := e.Now().FreeLinkName()

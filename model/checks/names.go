@@ -17,6 +17,21 @@ func doubleName(s *Subject) []Finding {
 	return append(doubles("links", links), doubles("devices", devices)...)
 }
 
+// retiredName finds links that bear a name which stands for another on an issued revision: plans from before names were
+// retired have them.
+func retiredName(s *Subject) (found []Finding) {
+	for link := range s.Plan.Links.All() {
+		if letter, retired := s.Plan.RetiredLinkName(link.Name, link.ID); retired {
+			found = append(found, Finding{
+				Severity: Warn, Where: at(&link),
+				What:   fmt.Sprintf("%s stood for another link on revision %s", link.Name, letter),
+				Remedy: "Give it a name that was never issued: the crew may still hold that sheet, and labels of that name may still hang on cables.",
+			})
+		}
+	}
+	return found
+}
+
 // bearer is a row and its name.
 type bearer struct {
 	name  string

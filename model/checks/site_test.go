@@ -106,9 +106,20 @@ func TestSite(t *testing.T) {
 			func(r *rig, e *plan.Edit) { setDevice(e, r.foh, func(d *plan.Device) { d.Name = "foh  NETWORK " }) },
 		},
 		{
+			"a name that an issued revision gave to another link", "retired-name", checks.Warn, "L01 stood for another link on revision A",
+			func(r *rig, e *plan.Edit) { issuedToAnother(e, "L01") },
+		},
+		{
 			"two devices of one name", "double-name", checks.Warn, "Stage is the name of 2 devices",
 			func(r *rig, e *plan.Edit) { setDevice(e, r.foh, func(d *plan.Device) { d.Name = "Stage" }) },
 		},
+	})
+	t.Run("a name that an issued revision gave to the link itself", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			plan.Put(e, plan.Revision{Number: 1, Letter: "A", Changes: `{"links": {"set": [{"id": "` + string(r.main) + `", "name": "L01"}]}}`})
+		})
+		require.Empty(t, r.find())
 	})
 	t.Run("a stage or a building may be crossed, and structures indoors may differ", func(t *testing.T) {
 		r := newRig(t)

@@ -6,12 +6,12 @@ import (
 )
 
 // AddDevice adds a device under a new id and returns it. A blank name becomes the kind's, without
-// its numbers, and numbered when it is taken.
+// its numbers, and numbered when it is taken or stood on an issued revision.
 func (e *Edit) AddDevice(d Device) DeviceID {
 	d.ID = DeviceID(newID[Device](e))
 	if d.Name == "" {
 		kind, _ := e.next.Kinds.Get(Key(d.Kind))
-		d.Name = e.FreeDeviceName(stemOf(kind.Name))
+		d.Name = e.next.freshDeviceName(stemOf(kind.Name))
 	}
 	Put(e, d)
 	return d.ID
@@ -26,7 +26,8 @@ func stemOf(kind string) string {
 	return stem
 }
 
-// FreeDeviceName is a name, numbered when another device bears it.
+// FreeDeviceName is a name, numbered when another device bears it. A device may take the name of one that is gone: it says
+// where and what it is, and whoever replaces the console at FOH puts the FOH console there.
 func (e *Edit) FreeDeviceName(stem string) string {
 	taken := map[string]bool{}
 	for device := range e.next.Devices.All() {

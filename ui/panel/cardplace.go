@@ -8,6 +8,7 @@ import (
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/revision"
 	"stageloom/model/standards"
 )
 
@@ -95,6 +96,8 @@ func positionCard(a *assess.Assessment, id plan.PositionID, units Units, preview
 func planCard(a *assess.Assessment, units Units) Card {
 	s, t := a.Plan.Settings, a.Totals
 	c := Card{Title: s.Name, Kind: "plan", Subtitle: s.Site}
+	standing := revision.StandingOf(a.Plan)
+	c.add("revision", standing.Mark(), standing.Date())
 	c.add("devices", fmt.Sprint(a.Plan.Devices.Len()), "")
 	c.add("links", fmt.Sprint(t.Links), "")
 	c.add("cable", units.Metres(t.Metres), fmt.Sprintf("%s between cables", joins(t.Joins)))

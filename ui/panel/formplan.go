@@ -23,7 +23,7 @@ func planForm(a *assess.Assessment, units Units) Form {
 	b.text("name", "Name", func(s *plan.Settings) *string { return &s.Name }, true)
 	b.text("site", "Site", func(s *plan.Settings) *string { return &s.Site }, false)
 	b.text("revision", "Revision", func(s *plan.Settings) *string { return &s.Revision }, false)
-	b.text("date", "Date", func(s *plan.Settings) *string { return &s.Date }, false).blank("2026-07-03")
+	b.text("date", "Show date", func(s *plan.Settings) *string { return &s.Date }, false).blank("2026-07-03")
 	b.temperatures(a)
 	b.run()
 	b.rules(a.Plan)
