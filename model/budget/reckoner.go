@@ -8,7 +8,7 @@ import (
 // Tables names the tables of a plan that a budget reads, beside its settings.
 func Tables() []string {
 	return []string{
-		"transport_rules", "levels", "positions", "devices", "cable_kinds", "reels", "house_lines", "links", "link_points", "segments",
+		"transport_rules", "levels", "positions", "kinds", "devices", "cable_kinds", "reels", "house_lines", "links", "link_points", "segments",
 	}
 }
 
@@ -37,6 +37,7 @@ type Reckoner struct {
 	noLead     *cable             // stands for an inner lead of no stated kind
 	nothing    *cable             // stands for a kind that the plan does not hold
 	site       map[string]float64 // °C by exposure
+	standing   map[plan.KindID]Standing
 }
 
 // transport is a transport with the rule that grades it in this plan.
@@ -71,6 +72,7 @@ func NewReckoner(p *plan.Plan) *Reckoner {
 	// An inner lead of no stated kind is taken for the poorest there is.
 	lead := r.newCable(plan.CableKind{Media: "balanced-pair", Category: string(poorestCategory), Gauge: 26})
 	r.noLead = &lead
+	r.readyStanding()
 	r.readySite()
 	r.readyTransports()
 	return r
@@ -181,12 +183,12 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	t := r.transportOf(link.Transport)
 	b := Budget{
 		Link: link.ID, Name: link.Name, Transport: link.Transport, TransportName: t.row.Name, Graded: t.row.Graded(),
-		Distance: t.row.StatedDistance, Fill: link.FillKind, Straight: link.Way == "straight",
+		Distance: t.row.StatedDistance, Fill: link.FillKind,
 	}
 	if link.FillKind != "" {
 		b.FillName = r.kindOf(link.FillKind).name
 	}
-	b.measure(r.plan, link, r.wayLength(from, to, points))
+	b.measure(r, link, from, to, points)
 	r.settle(&b, link, t, from, to)
 	c.build(&b, link, segments)
 	if b.Graded {

@@ -36,5 +36,12 @@ func optional(figure plan.Optional, unit string) string {
 }
 
 func slack(s plan.Settings) string {
-	return fmt.Sprintf("%.4g %% and %.4g m at each end", s.SlackPercent, s.SlackEnd)
+	along, ends := "per cent by where the metres come from", "at the ends by what stands there"
+	if s.SlackPercent.Set {
+		along = fmt.Sprintf("%.4g %%", s.SlackPercent.Value)
+	}
+	if s.SlackEnd.Set {
+		ends = fmt.Sprintf("%.4g m at each end", s.SlackEnd.Value)
+	}
+	return along + " and " + ends
 }

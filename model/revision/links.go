@@ -76,7 +76,7 @@ func (d *difference) longer(id plan.LinkID) string {
 	if math.Abs(old.Run-now.Run) < 0.5 {
 		return ""
 	}
-	return fmt.Sprintf("run %s, was %s", budget.Metres(now.Run), budget.Metres(old.Run))
+	return fmt.Sprintf("run %s (%s), was %s", budget.Metres(now.Run), now.Measured.Words(), budget.Metres(old.Run))
 }
 
 // graded says a grade that is another than before.
