@@ -28,6 +28,7 @@ func Weekender() *plan.Plan {
 		b.inputs()
 		b.house()
 		b.acts()
+		b.foundWays()
 	})
 }
 
