@@ -92,14 +92,17 @@ const noGrade = "no grade"
 // Columns of the table of links.
 const (
 	linkColumn      = 11
-	transportColumn = 14
-	sourceColumn    = 8
+	transportColumn = 12
+	sourceColumn    = 6
 )
 
 // sourceWord is where the metres of a run have come from, short; with ? an end moved since they were typed.
 func sourceWord(m budget.Measured) string {
-	if m.Doubtful {
-		return m.Source.Key() + " ?"
+	switch {
+	case m.Source == budget.Unknown:
+		return "none"
+	case m.Doubtful:
+		return m.Source.Key() + "?"
 	}
 	return m.Source.Key()
 }
@@ -107,13 +110,13 @@ func sourceWord(m budget.Measured) string {
 func (c checked) printLinks(p *page) {
 	row := func(name, transport, run, source, laid, joins, loss, margin, grade string) {
 		names, transports := wrap(name, linkColumn-1), wrap(transport, transportColumn-1)
-		p.line("  %s%s%s  %s%s%s%s%s  %s", left(names[0], linkColumn), left(transports[0], transportColumn),
-			right(run, 9), left(source, sourceColumn), right(laid, 9), right(joins, 6), right(loss, 8), right(margin, 9), grade)
+		p.line("  %s%s%s %s%s%s%s%s %s", left(names[0], linkColumn), left(transports[0], transportColumn),
+			right(run, 8), left(source, sourceColumn), right(laid, 8), right(joins, 6), right(loss, 8), right(margin, 9), grade)
 		for i := 1; i < max(len(names), len(transports)); i++ {
 			p.line("  %s%s", left(nth(names, i), linkColumn), nth(transports, i))
 		}
 	}
-	row("link", "transport", "run", "metres", "laid", "joins", "loss", "margin", "grade")
+	row("link", "transport", "run", "by", "laid", "joins", "loss", "margin", "grade")
 	for b := range c.inOrder() {
 		loss, margin, grade := "", "", string(b.Grade)
 		if b.Grade == budget.Ungraded {

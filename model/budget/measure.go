@@ -43,6 +43,7 @@ const (
 	Rack
 )
 
+// String is it in the words of the trade.
 func (s Standing) String() string {
 	return [...]string{"any other device", "console", "stage box", "rack"}[s]
 }

@@ -20,6 +20,9 @@ func upToTenth(metres, unit float64) float64 {
 // be up to three tenths of a foot more than that, never less.
 func (b Budget) Printed(unit float64) Budget {
 	m := b.Measured.exact
+	if m == [3]float64{} { // put together by hand, or nothing to measure
+		return b
+	}
 	b.Way, b.Rises, b.Slack = upToTenth(m[0], unit), upToTenth(m[1], unit), upToTenth(m[2], unit)
 	b.Run, b.Laid = geom.RoundMM(b.Way/unit+b.Rises/unit+b.Slack/unit)*unit, 0
 	assumed := -1

@@ -56,7 +56,7 @@ func TestChangesInWords(t *testing.T) {
 					}
 				}
 				return nil
-			}, []string{"FOH tower: moved 30.3 m towards the right of the plan", "L01: run 146.9 m, was 114.1 m, now over limit: do not use"}, "FOH console: moved",
+			}, []string{"FOH tower: moved 30.3 m towards the right of the plan", "L01: run 147.0 m (found), was 114.2 m, now over limit: do not use"}, "FOH console: moved",
 		},
 		{
 			"a link that is new, and one that is gone", func(e *plan.Edit) error {

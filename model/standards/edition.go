@@ -9,7 +9,6 @@ var editionChanges = map[int][]string{
 	2: {
 		"A drawn way counts at least the straight one times the plan's factor, and one of three points in all is still a guess: runs of such links are longer.",
 		"Way, rises and slack of a run are each rounded up to a tenth of a metre and then added: a run is up to 0.3 m longer than before.",
-		"Where a plan has no slack of its own, slack is taken by rule: 10 % of a guess, 5 % of a drawn, found or paced way, none of a taped one; 5 m at a console, 3 m at a stage box, 2 m at a rack, 3 m elsewhere; within one position 1 m at each end and nothing along the way. A plan that names its slack keeps it.",
 	},
 }
 

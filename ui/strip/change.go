@@ -90,7 +90,7 @@ func Words(b budget.Budget, system quantity.System) string {
 	}
 	switch {
 	case b.Missing > 0:
-		said = append(said, length(b.Missing)+" to reach")
+		said = append(said, length(roundedUp(b.Missing, system))+" to reach")
 	case b.Laid-b.Run < 0.05:
 		said = append(said, "just reaches")
 	default:
