@@ -33,7 +33,7 @@ func (e *Edit) settleTyped() {
 	for link := range e.next.Links.All() {
 		now := link
 		switch old, stood := e.base.Link(link.ID); {
-		case link.TypedWay == 0:
+		case link.TypedWay == 0 && stood && old.TypedWay != 0:
 			now.SetTyped(0, "")
 		case stood && old.TypedWay == link.TypedWay && old.TypedBy == link.TypedBy && old.Doubtful == link.Doubtful:
 			now.Doubtful = link.Doubtful || e.endMoved(old, link)
