@@ -52,16 +52,17 @@ func heads(names ...string) []exchange.Column {
 }
 
 func (p *print) linksSheet() exchange.Sheet {
-	s := exchange.Sheet{Name: "Links", Columns: heads("Link", "Transport", "From", "From port", "To", "To port", "Tape", "Role", "Loom", "Run m", "Laid m",
+	s := exchange.Sheet{Name: "Links", Columns: heads("Link", "Transport", "From", "From port", "To", "To port", "Tape", "Role", "Loom", "Way m", "Rises m", "Slack m", "Run m", "Metres from", "Laid m",
 		"Missing m", "Joins", "Loss dB", "Limit dB", "Margin dB", "Wanted dB", "Grade", "Cable temperature °C", "Note")}
 	for _, link := range p.links {
 		b, _ := p.Budget(link.ID)
+		b = b.Printed(1)
 		from, _ := p.Plan.Device(link.From)
 		to, _ := p.Plan.Device(link.To)
 		loom, _ := p.Plan.Looms.Get(plan.Key(link.Loom))
 		s.Rows = append(s.Rows, []exchange.Cell{
 			exchange.Text(link.Name), exchange.Text(b.TransportName), exchange.Text(from.Name), exchange.Text(link.FromPort), exchange.Text(to.Name), exchange.Text(link.ToPort),
-			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Figure(b.Run), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
+			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Figure(b.Way), exchange.Figure(b.Rises), exchange.Figure(b.Slack), exchange.Figure(b.Run), exchange.Text(b.Measured.Words()), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
 			exchange.Count(b.Joins), exchange.Optional(b.LossDB, b.HasMargin()), exchange.Optional(b.LimitDB, b.Graded), exchange.Optional(b.MarginDB, b.HasMargin()),
 			exchange.Optional(b.WantedDB, b.Graded), exchange.Text(standing(b)), exchange.Optional(b.TemperatureC, b.Graded), exchange.Text(link.Note),
 		})

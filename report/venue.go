@@ -102,7 +102,7 @@ func (p *print) questions() []string {
 	}
 	var straight []string
 	for _, link := range p.Links() {
-		if figures, _ := p.Budget(link.ID); figures.Straight {
+		if figures, _ := p.Budget(link.ID); figures.Measured.Straight() {
 			straight = append(straight, link.Name)
 		}
 	}

@@ -21,6 +21,11 @@ func length(metres float64) string {
 	return strings.TrimSuffix(fmt.Sprintf("%.1f", metres), ".0") + space + "m"
 }
 
+// wholeMetres prints a length in whole metres, rounded up; never a run, which reads the same on every page.
+func wholeMetres(metres float64) string {
+	return fmt.Sprintf("%.0f"+space+"m", math.Ceil(metres-crumb))
+}
+
 // counted prints a number with the word it counts.
 func counted(n int, one, many string) string {
 	if n == 1 {
@@ -60,7 +65,7 @@ func cablesAndMissing(p *plan.Plan, b budget.Budget) string {
 	if b.Missing <= 0 || b.Assumed() {
 		return said
 	}
-	missing := length(math.Ceil(b.Missing*10-crumb)/10) + " missing, no kind chosen"
+	missing := length(b.Printed(1).Missing) + " missing, no kind chosen"
 	if said == "" {
 		return missing
 	}

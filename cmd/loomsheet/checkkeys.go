@@ -54,6 +54,8 @@ type (
 		Rises     number    `json:"rises_m"`
 		Slack     number    `json:"slack_m"`
 		Run       number    `json:"run_m"`
+		Source    string    `json:"way_source"`
+		Doubtful  bool      `json:"way_doubtful,omitempty"`
 		Laid      number    `json:"laid_m"`
 		Missing   number    `json:"missing_m"`
 		Joins     int       `json:"joins"`
@@ -142,6 +144,7 @@ func (c checked) linkKeys(b budget.Budget) linkKeys {
 		ID: string(b.Link), Name: b.Name, Transport: string(b.Transport),
 		From: endKeysOf(p, link.From, link.FromPort), To: endKeysOf(p, link.To, link.ToPort),
 		Way: number(b.Way), Rises: number(b.Rises), Slack: number(b.Slack), Run: number(b.Run),
+		Source: b.Measured.Source.Key(), Doubtful: b.Measured.Doubtful,
 		Laid: number(b.Laid), Missing: number(b.Missing), Joins: b.Joins,
 		Grade: string(b.Grade), Standing: string(b.Standing()), Why: b.Why(), Line: lineKeysOf(b),
 	}

@@ -76,7 +76,7 @@ func (c checked) tooShort() string {
 	var names []string
 	for b := range c.inOrder() {
 		if b.TooShort() {
-			names = append(names, fmt.Sprintf("%s by %s", b.Name, budget.Metres(b.Missing)))
+			names = append(names, fmt.Sprintf("%s by %s", b.Name, budget.Metres(b.Printed(1).Missing)))
 		}
 	}
 	return strings.Join(names, ", ")
@@ -102,19 +102,31 @@ const gradeColumn = 14
 // Columns of the table of links.
 const (
 	linkColumn      = 11
-	transportColumn = 14
+	transportColumn = 12
+	sourceColumn    = 6
 )
 
+// sourceWord is where the metres of a run have come from, short; with ? an end moved since they were typed.
+func sourceWord(m budget.Measured) string {
+	switch {
+	case m.Source == budget.Unknown:
+		return "none"
+	case m.Doubtful:
+		return m.Source.Key() + "?"
+	}
+	return m.Source.Key()
+}
+
 func (c checked) printLinks(p *page) {
-	row := func(name, transport, run, laid, joins, loss, margin, grade string) {
+	row := func(name, transport, run, source, laid, joins, loss, margin, grade string) {
 		names, transports := wrap(name, linkColumn-1), wrap(transport, transportColumn-1)
-		p.line("  %s%s%s%s%s%s%s  %s", left(names[0], linkColumn), left(transports[0], transportColumn),
-			right(run, 9), right(laid, 9), right(joins, 6), right(loss, 8), right(margin, 9), grade)
+		p.line("  %s%s%s %s%s%s%s%s %s", left(names[0], linkColumn), left(transports[0], transportColumn),
+			right(run, 8), left(source, sourceColumn), right(laid, 8), right(joins, 6), right(loss, 8), right(margin, 9), grade)
 		for i := 1; i < max(len(names), len(transports)); i++ {
 			p.line("  %s%s", left(nth(names, i), linkColumn), nth(transports, i))
 		}
 	}
-	row("link", "transport", "run", "laid", "joins", "loss", "margin", "grade")
+	row("link", "transport", "run", "by", "laid", "joins", "loss", "margin", "grade")
 	for b := range c.inOrder() {
 		loss, margin, grade := "", "", string(b.Standing())
 		if b.Grade == budget.Ungraded {
@@ -126,7 +138,8 @@ func (c checked) printLinks(p *page) {
 		if part := b.PartIn(budget.Metres); part != "" {
 			grade += ", " + part
 		}
-		row(b.Name, b.TransportName, budget.Metres(b.Run), metres(b.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
+		shown := b.Printed(1)
+		row(b.Name, b.TransportName, budget.Metres(shown.Run), sourceWord(b.Measured), metres(shown.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
 	}
 }
 

@@ -54,6 +54,7 @@ type (
 		Grade   string         `json:"grade"`
 		Margin  *number        `json:"margin_dB,omitempty"`
 		Run     number         `json:"run_m"`
+		Source  string         `json:"way_source"`
 		Laid    number         `json:"laid_m"`
 		Missing number         `json:"missing_m"`
 		Joins   int            `json:"joins"`
@@ -163,7 +164,7 @@ func totalKeysOf(t cabling.Totals) pickTotalKeys {
 
 func (r picked) side(chain []plan.Segment, b *budget.Budget, served bool) pickSideKeys {
 	keys := pickSideKeys{
-		Served: served, Grade: string(b.Grade), Run: number(b.Run), Laid: number(b.Laid), Missing: number(b.Missing), Joins: b.Joins,
+		Served: served, Grade: string(b.Grade), Run: number(b.Run), Source: b.Measured.Source.Key(), Laid: number(b.Laid), Missing: number(b.Missing), Joins: b.Joins,
 		Cables: []pickCableKey{},
 	}
 	if b.HasMargin() {

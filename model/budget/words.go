@@ -43,9 +43,9 @@ func (b Budget) Label() string {
 }
 
 // Why is the sentence that says why the link has its grade, and what else is to be known of it. Metres and tenths of dB.
-func (b Budget) Why() string { return b.WhyIn(Metres) }
+func (b Budget) Why() string { return b.Printed(1).WhyIn(Metres) }
 
-// WhyIn is Why with lengths in the words of a printer.
+// WhyIn is Why with lengths in the words of a printer; give it a budget as printed in its unit.
 func (b Budget) WhyIn(metres func(float64) string) string {
 	said := []string{b.verdict(metres)}
 	if part := b.PartIn(metres); part != "" {

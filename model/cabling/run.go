@@ -24,7 +24,7 @@ type run struct {
 	limit, wanted int
 	// rest is what its line loses beside the links of the request, in thousandths of a dB.
 	rest int
-	most          int // loose cables, by the joins allowed
+	most int // loose cables, by the joins allowed
 	// sound tells that its kept cables carry what the run carries, with known loss.
 	sound bool
 	// apart are the kinds of its partner's cables, where they must differ.

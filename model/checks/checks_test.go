@@ -28,6 +28,9 @@ func newRig(t *testing.T) *rig {
 	t.Helper()
 	r := &rig{Plan: plan.New("Rig"), ids: plan.NewIDSource(8, 9)}
 	r.do(t, func(e *plan.Edit) {
+		settings := e.Now().Settings
+		settings.SlackPercent, settings.SlackEnd = plan.Some(10), plan.Some(3)
+		e.SetSettings(settings)
 		for _, kind := range catalogue.CableKinds() {
 			require.NoError(t, catalogue.UseCable(e, kind.ID))
 		}

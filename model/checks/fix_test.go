@@ -92,7 +92,7 @@ var cures = []cure{
 	},
 	{
 		"too few pairs wanted", "pairs-missing",
-		[]string{"Want Cat 5e for the missing 40.2 m", "Want Cat 5e, own figure 22.5 for the missing 40.2 m", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 40.3 m", "Want Cat 5e, own figure 22.5 for the missing 40.3 m", "Want no kind for the missing metres"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.network, nil)
 			set(e, r.network, func(l *plan.Link) { l.FillKind = "cat6" })

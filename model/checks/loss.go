@@ -60,9 +60,10 @@ func cableLength(metres float64) string { return strings.Replace(budget.Metres(m
 func tooShort(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.TooShort() {
+			shown := b.Printed(1)
 			found = append(found, Finding{
 				Severity: Stop, Where: at(link),
-				What:   fmt.Sprintf("%s is %s too short: %s laid for a run of %s", link.Name, budget.Metres(b.Missing), budget.Metres(b.Laid), budget.Metres(b.Run)),
+				What:   fmt.Sprintf("%s is %s too short: %s laid for a run of %s (%s)", link.Name, budget.Metres(shown.Missing), budget.Metres(shown.Laid), budget.Metres(shown.Run), b.Measured.Words()),
 				Remedy: fmt.Sprintf("Add a cable of %s or more, or take a longer one.", budget.Metres(b.Missing)),
 			})
 		}
@@ -77,7 +78,7 @@ func uncabled(s *Subject) (found []Finding) {
 		}
 		finding := Finding{
 			Severity: Warn, Where: at(link),
-			What:   fmt.Sprintf("%s has no cable yet: %s to go", link.Name, budget.Metres(b.Run)),
+			What:   fmt.Sprintf("%s has no cable yet: %s to go (%s)", link.Name, budget.Metres(b.Run), b.Measured.Words()),
 			Remedy: "Pick a cable for it.",
 			many:   "have no cable yet", item: fmt.Sprintf("%s (%s)", link.Name, budget.Metres(b.Run)),
 		}

@@ -35,15 +35,15 @@ func TestLoss(t *testing.T) {
 			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat6a-own", 60, 60)) },
 		},
 		{
-			"cables that do not reach", "too-short", checks.Stop, "L01 is 16.6 m too short: 40.0 m laid for a run of 56.6 m",
+			"cables that do not reach", "too-short", checks.Stop, "L01 is 16.6 m too short: 40.0 m laid for a run of 56.6 m (guess)",
 			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat6a-own", 40)) },
 		},
 		{
-			"fibre that does not reach", "too-short", checks.Stop, "L04 is 7.2 m too short: 100.0 m laid for a run of 107.2 m",
+			"fibre that does not reach", "too-short", checks.Stop, "L04 is 7.2 m too short: 100.0 m laid for a run of 107.2 m (guess)",
 			func(r *rig, e *plan.Edit) { e.SetSegments(r.fibre, of("fibre-multimode", 100)) },
 		},
 		{
-			"no cable yet", "uncabled", checks.Warn, "L01 has no cable yet: 56.6 m to go",
+			"no cable yet", "uncabled", checks.Warn, "L01 has no cable yet: 56.6 m to go (guess)",
 			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, nil) },
 		},
 		{

@@ -2,7 +2,6 @@ package checks
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"stageloom/model/budget"
@@ -120,47 +119,6 @@ func (s *Subject) beside(link, backup plan.Link) bool {
 		}
 	}
 	return float64(near) > besideShare*float64(all)
-}
-
-// crossings says what a cable across an area means; a stage needs no word, and a building has its own: its wall.
-var crossings = map[string]struct {
-	severity Severity
-	remedy   string
-}{
-	"road":      {Note, "Lay them in ramps rated for the traffic, or fly them from rated fixings by a competent rigger; mark the place."},
-	"walkway":   {Note, "Cover them with ramps that wheels and feet pass, light the place, leave no loop to trip on."},
-	"exit":      {Warn, "Keep exits clear: lead them round, or over the head from rated fixings by a competent rigger. The venue decides."},
-	"fire-lane": {Warn, "Keep fire lanes clear: lead them round. The venue and the fire service decide."},
-	"water":     {Warn, "Lead them round, or over it from rated fixings by a competent rigger; no join and no power lies in water or where it may rise."},
-	"crowd":     {Warn, "Lead them round the crowd, or beneath a covered trench: feet and poles go through cable."},
-}
-
-func crossing(s *Subject) (found []Finding) {
-	if s.Plan.Areas.Len() == 0 {
-		return nil
-	}
-	ground, links := s.Reckoner.Ground(), map[plan.AreaID][]*plan.Link{}
-	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
-		for _, area := range ground.Crossed(s.Reckoner.Way(*link)) {
-			links[area.ID] = append(links[area.ID], link)
-		}
-	})
-	for area := range s.Plan.Areas.All() {
-		crossing, tells := crossings[area.Use]
-		if !tells || len(links[area.ID]) == 0 {
-			continue
-		}
-		finding := Finding{Severity: crossing.severity, Where: []Place{{"areas", area.Key()}}, Remedy: crossing.remedy}
-		var names []string
-		slices.SortFunc(links[area.ID], func(a, b *plan.Link) int { return Natural(a.Name, b.Name) })
-		for _, link := range links[area.ID] {
-			names = append(names, link.Name)
-			finding.Where = and(finding.Where, "links", link.Key())
-		}
-		finding.What = fmt.Sprintf("%s is crossed by %s", area.Name, listed(names))
-		found = append(found, finding)
-	}
-	return found
 }
 
 // most is how many names a finding lists before it counts the rest.

@@ -98,6 +98,43 @@ func TestSite(t *testing.T) {
 			func(r *rig, e *plan.Edit) { area(e, "exit") },
 		},
 		{
+			"a way raised on a level over a crowd", "crossing", checks.Note, "Strip is crossed overhead by L01",
+			func(r *rig, e *plan.Edit) {
+				area(e, "crowd")
+				plan.Put(e, plan.Level{ID: "v-22222", Name: "Truss", Height: 9})
+				e.SetPoints(r.main, []plan.LinkPoint{{Y: -1, Level: "v-22222"}, {Y: -39, Level: "v-22222"}})
+				set(e, r.main, func(l *plan.Link) { l.Way = "drawn" })
+			},
+		},
+		{
+			"a way along a route in a trench", "crossing", checks.Note, "Strip is crossed in a trench by L01",
+			func(r *rig, e *plan.Edit) {
+				area(e, "crowd")
+				plan.Put(e, plan.Route{ID: "t-22222", Name: "Duct", Lie: "trench"})
+				plan.Put(e, plan.RoutePoint{Route: "t-22222", Order: 1})
+				plan.Put(e, plan.RoutePoint{Route: "t-22222", Order: 2, Y: -40})
+			},
+		},
+		{
+			"a ramp on an exit is in the way still", "crossing", checks.Warn, "Strip is crossed in a ramp by L01",
+			func(r *rig, e *plan.Edit) {
+				area(e, "exit")
+				plan.Put(e, plan.Route{ID: "t-22222", Name: "Ramps", Lie: "ramp"})
+				plan.Put(e, plan.RoutePoint{Route: "t-22222", Order: 1})
+				plan.Put(e, plan.RoutePoint{Route: "t-22222", Order: 2, Y: -40})
+			},
+		},
+		{
+			"a typed length whose end moved since", "length-doubtful", checks.Note, "L01: an end moved since its way was given as 44.0 m (paced)",
+			func(r *rig, e *plan.Edit) {
+				set(e, r.main, func(l *plan.Link) { l.TypedWay, l.TypedBy, l.Doubtful = 44, "paced", true })
+			},
+		},
+		{
+			"an end without a place and no length typed", "length-unknown", checks.Warn, "nobody said how long the way of L03 is, and not both of its ends have a place",
+			func(r *rig, e *plan.Edit) { setDevice(e, r.foh2, func(d *plan.Device) { d.Unplaced = true }) },
+		},
+		{
 			"two links of one name", "double-name", checks.Warn, "L02 is the name of 2 links",
 			func(r *rig, e *plan.Edit) { set(e, r.main, func(l *plan.Link) { l.Name = "L02" }) },
 		},
@@ -138,6 +175,18 @@ func TestSite(t *testing.T) {
 			setDevice(e, r.screen, func(d *plan.Device) { d.Supply, d.Structure = "main  generator", "tower " })
 		})
 		require.Empty(t, r.find())
+	})
+	t.Run("the crowd that a position stands in is not crossed by what stays in the position", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			area(e, "crowd")
+			at := e.AddPosition(plan.Position{Name: "Tower"})
+			setDevice(e, r.stage, func(d *plan.Device) { d.Position = at })
+			setDevice(e, r.foh, func(d *plan.Device) { d.Position = at })
+		})
+		for _, finding := range r.find() {
+			require.NotEqual(t, "crossing", finding.Rule)
+		}
 	})
 	t.Run("fibre may go between two supplies", func(t *testing.T) {
 		r := newRig(t)

@@ -14,7 +14,7 @@ func Grades() *plan.Plan {
 	return build("Grades", 2, func(b *builder) {
 		settings := plan.DefaultSettings()
 		settings.Name, settings.Site = "Grades", "A row for every grade and special case"
-		settings.SlackPercent, settings.SlackEnd, settings.Detour = 0, 0, 1
+		settings.SlackPercent, settings.SlackEnd, settings.Detour = plan.Some(0), plan.Some(0), 1
 		b.edit.SetSettings(settings)
 		b.gradeStock()
 		b.plainGrades()

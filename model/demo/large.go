@@ -138,7 +138,7 @@ func (l *large) join(stage int, link plan.Link, from, to string, fill plan.Cable
 		way = geom.Polyline{a.At(), geom.Pt(a.X+l.random.Float64()*20, a.Y-l.random.Float64()*20), b.At()}
 	}
 	settings := l.edit.Now().Settings
-	need := way.Length()*settings.Detour*(1+settings.SlackPercent/100) + 2*settings.SlackEnd
+	need := way.Length()*settings.Detour*(1+settings.SlackPercent.Value/100) + 2*settings.SlackEnd.Value
 	var chosen []string
 	for reached := 0.0; reached < need; {
 		tag := tags[l.random.IntN(len(tags))]

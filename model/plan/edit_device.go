@@ -3,18 +3,59 @@ package plan
 import (
 	"fmt"
 	"strings"
+
+	"stageloom/model/geom"
 )
 
 // AddDevice adds a device under a new id and returns it. A blank name becomes the kind's, without
-// its numbers, and numbered when it is taken or stood on an issued revision.
+// its numbers, and numbered when it is taken or stood on an issued revision. One without a place is drawn
+// where there is room.
 func (e *Edit) AddDevice(d Device) DeviceID {
 	d.ID = DeviceID(newID[Device](e))
 	if d.Name == "" {
 		kind, _ := e.next.Kinds.Get(Key(d.Kind))
 		d.Name = e.next.freshDeviceName(stemOf(kind.Name))
 	}
+	if d.Unplaced {
+		d.X, d.Y = e.room()
+	}
 	Put(e, d)
 	return d.ID
+}
+
+// Devices without a place are drawn in rows of so many, so many metres apart.
+const (
+	roomColumns = 4
+	roomApart   = 12.0
+)
+
+// room is where the picture can draw one more device without a place: under all that have one.
+func (e *Edit) room() (x, y float64) {
+	low, n := 0.0, 0
+	for device := range e.next.Devices.All() {
+		if device.Unplaced {
+			n++
+		} else {
+			low = min(low, device.Y-roomApart)
+		}
+	}
+	for ; ; n++ {
+		x, y = float64(n%roomColumns)*roomApart, max(low-float64(n/roomColumns)*roomApart, -20000)
+		if taken := e.occupied(x, y); !taken || y <= -20000 {
+			return x, y
+		}
+	}
+}
+
+// occupied tells whether a device is drawn about there.
+func (e *Edit) occupied(x, y float64) bool {
+	at := geom.Pt(x, y)
+	for device := range e.next.Devices.All() {
+		if device.At().Distance(at) < roomApart/2 {
+			return true
+		}
+	}
+	return false
 }
 
 // stemOf is what a kind's name says before its numbers: "Stage box" of "Stage box 40 in, 20 out".

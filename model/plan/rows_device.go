@@ -85,7 +85,8 @@ type KindWay struct {
 func (r KindWay) Key() Key { return Key(fmt.Sprintf("%s/%s/%04d", r.Kind, r.Port, r.First)) }
 
 // Device is one piece of kit on the site. Its coordinates are absolute; moving its position moves it along.
-// Blank exposure, supply and structure are those of its position.
+// Blank exposure, supply and structure are those of its position. An unplaced one was added to a list: its coordinates
+// are only where the picture draws it, and no way is measured to it.
 type Device struct {
 	ID        DeviceID   `json:"id"`
 	Name      string     `json:"name"`
@@ -97,6 +98,7 @@ type Device struct {
 	Exposure  string     `json:"exposure,omitzero" oneof:"indoors shade sun"`
 	Supply    string     `json:"supply,omitzero"`
 	Structure string     `json:"structure,omitzero"`
+	Unplaced  bool       `json:"unplaced,omitzero"`
 	Note      string     `json:"note,omitzero" long:"true"`
 }
 

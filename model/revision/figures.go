@@ -46,5 +46,12 @@ func optional(figure plan.Optional, unit string) string {
 }
 
 func (d *difference) slack(s plan.Settings) string {
-	return fmt.Sprintf("%.4g %% and %s at each end", s.SlackPercent, quantity.PrintLength(s.SlackEnd, d.system, 1))
+	along, ends := "per cent by where the metres come from", "at the ends by what stands there"
+	if s.SlackPercent.Set {
+		along = fmt.Sprintf("%.4g %%", s.SlackPercent.Value)
+	}
+	if s.SlackEnd.Set {
+		ends = quantity.PrintLength(s.SlackEnd.Value, d.system, 1) + " at each end"
+	}
+	return along + " and " + ends
 }

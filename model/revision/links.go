@@ -78,7 +78,7 @@ func (d *difference) longer(id plan.LinkID) string {
 	if math.Abs(old.Run-now.Run) < 0.5 {
 		return ""
 	}
-	return fmt.Sprintf("run %s, was %s", d.run(now.Run), d.run(old.Run))
+	return fmt.Sprintf("run %s (%s), was %s", d.run(now.Run), now.Measured.Words(), d.run(old.Run))
 }
 
 // run prints a run in tenths, rounded upwards.

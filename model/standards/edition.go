@@ -10,6 +10,8 @@ var editionChanges = map[int][]string{
 		"Cable in the shade is reckoned at the worst air where that is warmer than 40 °C; cable in the sun at no less than in the shade and at 60 °C at most, where figures for cable end.",
 		"AES10 on coax states 50 m, and 100 m are taken for word clock: longer links are told.",
 		"Crosstalk of 1000BASE-T is held against NEXT of 27.1 dB and ACR-F of 17.0 dB at 100 MHz: a note beside the grade.",
+		"A drawn way counts at least the straight one times the plan's factor, and one of three points in all is still a guess: runs of such links are longer.",
+		"Way, rises and slack of a run are each rounded up to a tenth of a metre and then added: a run is up to 0.3 m longer than before.",
 	},
 }
 

@@ -124,8 +124,8 @@ func (b *settingsFields) temperatures(a *assess.Assessment) {
 // run adds how the run of a link is reckoned from its way.
 func (b *settingsFields) run() {
 	b.group("Run")
-	b.number("slack", "Slack along the way", share(), func(s *plan.Settings) *float64 { return &s.SlackPercent })
-	b.number("slack_end", "Slack at each end", b.units.length(0, 100), func(s *plan.Settings) *float64 { return &s.SlackEnd })
+	b.maybe("slack", "Slack along the way", "0 to 10 % by source", share(), func(s *plan.Settings) *plan.Optional { return &s.SlackPercent })
+	b.maybe("slack_end", "Slack at each end", "by what stands there", b.units.length(0, 100), func(s *plan.Settings) *plan.Optional { return &s.SlackEnd })
 	b.number("detour", "Straight way times", plainNumber("", 1, 3), func(s *plan.Settings) *float64 { return &s.Detour })
 	f := b.add("coupler", "Coupler", func(r settingsRow) string { return r.Coupler })
 	f.Choices = hardwareChoices("")[1:]

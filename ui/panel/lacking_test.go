@@ -62,7 +62,7 @@ func TestARunAndWhatIsMissingOfItAgree(t *testing.T) {
 	a, link := lacking(t, 0)
 	figures := panel.CardOf(a, []plan.Ref{link}, panel.Units{}, panel.Preview{}).Figures
 	require.Equal(t, "run", figures[0].Name)
-	require.Equal(t, "to go", figures[2].Name)
-	require.Equal(t, figures[0].Value, figures[2].Value)
-	require.Contains(t, figures[0].Note, "straight way × 1.15")
+	require.Equal(t, "to go", figures[3].Name)
+	require.Equal(t, figures[0].Value, figures[3].Value)
+	require.Contains(t, figures[0].Note, "straight × 1.15")
 }

@@ -104,7 +104,8 @@ func positionTip(a *assess.Assessment, key plan.Key, units Units) string {
 
 // figureMeanings say what a figure of the card is, by its name.
 var figureMeanings = map[string]string{
-	"run":               "What the cable has to cover: the way along the ground, the rises at both ends, and slack.",
+	"run":               "What the cable has to cover: the way along the ground, the rises at both ends, and slack. Each part is rounded up to a tenth, and the run is their sum.",
+	"slack":             "What is taken more than way and rises, so that ends can be turned round and plugged. Common practice, no source; type your own below.",
 	"cables":            "All that is laid, whole cables: what stays coiled loses too.",
 	"to go":             "What no cable reaches yet.",
 	"too short by":      "What no cable reaches yet.",

@@ -24,7 +24,7 @@ func laid(t testing.TB, with func(e *plan.Edit, link *plan.Link) []plan.Segment)
 	s := site{}
 	next, err := plan.Do(plan.New("Site"), plan.NewIDSource(1, 2), func(e *plan.Edit) error {
 		settings := e.Now().Settings
-		settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Temperature = 0, 0, 1, plan.Some(20)
+		settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Temperature = plan.Some(0), plan.Some(0), 1, plan.Some(20)
 		e.SetSettings(settings)
 		for _, kind := range catalogue.CableKinds() {
 			require.NoError(t, catalogue.UseCable(e, kind.ID))
