@@ -33,7 +33,7 @@ func (l Library) Kinds() ([]catalogue.DeviceKind, error) {
 	if l.folder == "" {
 		return nil, nil
 	}
-	text, err := os.ReadFile(l.file())
+	text, err := atomicfile.ReadRegular(l.file())
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}

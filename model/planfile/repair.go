@@ -23,6 +23,7 @@ func (m Mend) String() string { return m.Fault.String() + ": " + m.Done }
 
 const (
 	leftOut    = "the row is left out"
+	takenOut   = "the sign is taken out"
 	leftBlank  = "the field is left blank"
 	renumbered = "the rows are numbered anew"
 	usualValue = "the usual value stands in its place"
@@ -84,7 +85,7 @@ func (m *mender) dropTwins() {
 }
 
 func twin(data []byte, second, first placed) string {
-	return fmt.Sprintf("is %s again, which line %d holds already", second.key, lineOf(data, first.at))
+	return fmt.Sprintf("is %s again, which line %d holds already", plan.Clipped(string(second.key)), lineOf(data, first.at))
 }
 
 func byKey(a, b placed) int { return cmp.Compare(a.key, b.key) }
@@ -129,7 +130,7 @@ func (m *mender) mend(problem plan.Problem, gone rowSet) {
 		return
 	}
 	row := m.find(problem)
-	if row.row == nil || gone[problem.Table][problem.Key] || m.blank(problem, row) {
+	if row.row == nil || gone[problem.Table][problem.Key] || m.straighten(problem, row) || m.blank(problem, row) {
 		return
 	}
 	m.leaveOut(problem, row, gone)
@@ -175,6 +176,29 @@ func (m *mender) blank(problem plan.Problem, row placed) bool {
 		return false
 	}
 	m.note(row, problem.Table, problem.Field, problem.Reason, leftBlank)
+	m.change(problem.Table, row, changed, key)
+	return true
+}
+
+// straighten takes signs that turn letters round out of a text that is no part of the row's key, where something is left.
+func (m *mender) straighten(problem plan.Problem, row placed) bool {
+	s := shapes[problem.Table]
+	i, found := s.byName[problem.Field]
+	if !found || s.columns[i].form != text {
+		return false
+	}
+	old := reflect.ValueOf(row.row).Field(s.columns[i].index).String()
+	said := strings.TrimSpace(strings.Map(func(sign rune) rune {
+		if plan.Turns(sign) {
+			return -1
+		}
+		return sign
+	}, old))
+	changed, key := withField(s, row.row, i, reflect.ValueOf(said).Convert(s.row.Field(s.columns[i].index).Type))
+	if said == "" || said == strings.TrimSpace(old) || key != row.key {
+		return false
+	}
+	m.note(row, problem.Table, problem.Field, problem.Reason, takenOut)
 	m.change(problem.Table, row, changed, key)
 	return true
 }
