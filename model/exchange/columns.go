@@ -78,7 +78,7 @@ func headed(g Grid, row int, fields []Field) (Layout, int) {
 		head := plainHead(g.cell(row, column))
 		for i, field := range fields {
 			points := fits(head, field)
-			if !looksLike(g, row+1, column, field) {
+			if points > 0 && !looksLike(g, row+1, column, field) {
 				points /= weaker // it may be meant, with faults in it, but another field comes first
 			}
 			if points > 0 {
@@ -121,7 +121,7 @@ func looksLike(g Grid, from, column int, field Field) bool {
 	for row := from; row < min(len(g.Rows), from+mostLooked); row++ {
 		if cell := g.cell(row, column); cell != "" {
 			filled++
-			if field.looks(cell) {
+			if len(cell) <= longestName && field.looks(cell) {
 				good++
 			}
 		}

@@ -148,7 +148,7 @@ func (r *stockReader) row() (StockRow, bool) {
 func readLoss(text string) (plan.Optional, error) {
 	loss, err := quantity.ReadDecibels(text)
 	if err == nil && (loss < 0 || loss > 200) {
-		err = fmt.Errorf("%q: a measured loss is 0 to 200 dB", clipped(text))
+		err = fmt.Errorf("%q: a measured loss is 0 to 200 dB", plan.Clipped(text))
 	}
 	return plan.Some(loss), err
 }
@@ -178,7 +178,7 @@ func (r *stockReader) kind(behind string) plan.CableKindID {
 	if words == "" {
 		words, field = behind, Length
 	} else if behind != "" && r.named(behind) == "" {
-		r.fail(Length, fmt.Errorf("%q behind the length is not understood; write for instance 50 m or 12 x 50 m", clipped(behind)))
+		r.fail(Length, fmt.Errorf("%q behind the length is not understood; write for instance 50 m or 12 x 50 m", plan.Clipped(behind)))
 	}
 	if words == "" {
 		if r.options.Blank == "" {
@@ -192,7 +192,7 @@ func (r *stockReader) kind(behind string) plan.CableKindID {
 	if !slices.Contains(r.unknown, words) {
 		r.unknown = append(r.unknown, words)
 	}
-	r.fail(field, fmt.Errorf("%q is no kind of cable here: say what it means", clipped(words)))
+	r.fail(field, fmt.Errorf("%q is no kind of cable here: say what it means", plan.Clipped(words)))
 	return ""
 }
 
@@ -233,7 +233,7 @@ func (r *stockReader) tagged(reel plan.Reel) []plan.Reel {
 		return nil
 	}
 	if reel.Quantity > 0 && reel.Quantity != len(tags) {
-		r.fail(Tag, fmt.Errorf("%q names %d, but the quantity is %d", clipped(text), len(tags), reel.Quantity))
+		r.fail(Tag, fmt.Errorf("%q names %d, but the quantity is %d", plan.Clipped(text), len(tags), reel.Quantity))
 		return nil
 	}
 	reel.Quantity = 0
@@ -251,7 +251,7 @@ func (r *stockReader) claim(tag string) {
 	key := strings.ToLower(tag)
 	switch {
 	case len(tag) > longestName:
-		r.fail(Tag, fmt.Errorf("%q is too long for a tag", clipped(tag)))
+		r.fail(Tag, fmt.Errorf("%q is too long for a tag", plan.Clipped(tag)))
 	case r.tags[key] > 0:
 		r.fail(Tag, fmt.Errorf("tag %s stands in row %d already", tag, r.tags[key]))
 	case r.options.Taken != nil && r.options.Taken(tag):
