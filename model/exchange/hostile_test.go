@@ -107,13 +107,13 @@ func hostile(t testing.TB) map[string]hostileFile {
 		"three million cells": {
 			archive(t, rows(20_000, `<row r="%[1]d"><c r="A%[1]d"><v>1</v></c><c r="EZ%[1]d"><v>1</v></c></row>`), nil), "more than 1000000 cells",
 		},
-		"a row far below":            {archive(t, rows(1, `<row r="1048576"><c r="A1048576"><v>%d</v></c></row>`), nil), "more than 100000 rows"},
-		"31 MB of commas":            {times(31<<20, ","), "there is nothing in it"},
-		"31 MB of commas in lines":   {times(31<<20/300, strings.Repeat(",", 299)+"\n"), "more than 1000000 cells"},
-		"31 MB of commas and a word": {func() []byte { return append(times(31<<20, ",")(), 'x') }, "row 1 has more than 200 columns: there is something in column"},
-		"31 MB of lines":             {times(31<<20, "\n"), "there is nothing in it"},
-		"31 MB of quotes":            {times(31<<20, `"`), "holds more than 4000 signs"},
-		"31 MB of odd letters":       {times(31<<19, "\x80,"), "more than 200 columns"},
+		"a row far below":           {archive(t, rows(1, `<row r="1048576"><c r="A1048576"><v>%d</v></c></row>`), nil), "more than 100000 rows"},
+		"4 MB of commas":            {times(4<<20, ","), "there is nothing in it"},
+		"4 MB of commas in lines":   {times(4<<20/300, strings.Repeat(",", 299)+"\n"), "more than 1000000 cells"},
+		"4 MB of commas and a word": {func() []byte { return append(times(4<<20, ",")(), 'x') }, "row 1 has more than 200 columns: there is something in column"},
+		"4 MB of lines":             {times(4<<20, "\n"), "there is nothing in it"},
+		"4 MB of quotes":            {times(4<<20, `"`), "holds more than 4000 signs"},
+		"4 MB of odd letters":       {times(4<<19, "\x80,"), "more than 200 columns"},
 	}
 }
 

@@ -157,10 +157,16 @@ func (m *mender) usual(problem plan.Problem) {
 		return
 	}
 	at := settingsShape.columns[i].index
-	reflect.ValueOf(&settings).Elem().Field(at).Set(reflect.ValueOf(plan.DefaultSettings()).Field(at))
+	field, done := reflect.ValueOf(&settings).Elem().Field(at), usualValue
+	if said, turned := unturned(field); turned {
+		field.SetString(said)
+		done = takenOut
+	} else {
+		field.Set(reflect.ValueOf(plan.DefaultSettings()).Field(at))
+	}
 	row := m.settings
 	row.index = -1
-	m.note(row, settingsName, problem.Field, problem.Reason, usualValue)
+	m.note(row, settingsName, problem.Field, problem.Reason, done)
 	m.settings.row = settings
 }
 
@@ -184,23 +190,34 @@ func (m *mender) blank(problem plan.Problem, row placed) bool {
 func (m *mender) straighten(problem plan.Problem, row placed) bool {
 	s := shapes[problem.Table]
 	i, found := s.byName[problem.Field]
-	if !found || s.columns[i].form != text {
+	if !found {
 		return false
 	}
-	old := reflect.ValueOf(row.row).Field(s.columns[i].index).String()
-	said := strings.TrimSpace(strings.Map(func(sign rune) rune {
-		if plan.Turns(sign) {
-			return -1
-		}
-		return sign
-	}, old))
+	said, turned := unturned(reflect.ValueOf(row.row).Field(s.columns[i].index))
+	if !turned {
+		return false
+	}
 	changed, key := withField(s, row.row, i, reflect.ValueOf(said).Convert(s.row.Field(s.columns[i].index).Type))
-	if said == "" || said == strings.TrimSpace(old) || key != row.key {
+	if key != row.key {
 		return false
 	}
 	m.note(row, problem.Table, problem.Field, problem.Reason, takenOut)
 	m.change(problem.Table, row, changed, key)
 	return true
+}
+
+// unturned is a text without the signs that turn letters round; false where it has none, or holds nothing else.
+func unturned(value reflect.Value) (string, bool) {
+	if value.Kind() != reflect.String || strings.IndexFunc(value.String(), plan.Turns) < 0 {
+		return "", false
+	}
+	said := strings.TrimSpace(strings.Map(func(sign rune) rune {
+		if plan.Turns(sign) {
+			return -1
+		}
+		return sign
+	}, value.String()))
+	return said, said != ""
 }
 
 // closeGaps numbers the parts of one parent 1, 2, 3, …; a part whose order is wrong for another reason goes.
