@@ -51,7 +51,7 @@ type importDialog struct {
 	read, told, faults *widget.Label
 	all, good          *widget.Button
 	// strike says that an input list is all that its act has.
-	strike  *widget.Check
+	strike  *check
 	dialog  *dialog.CustomDialog
 	filling bool
 	// run counts what was asked to be read; what comes of an older one is not shown.
@@ -134,7 +134,9 @@ func (d *importDialog) listActs() {
 	d.act = d.newChooser(names, nil)
 	d.act.SetSelectedIndex(at)
 	d.act.OnChanged = func(string) { d.reckon() }
-	d.strike = widget.NewCheck("strike what it lacks", func(bool) { d.reckon() })
+	d.strike = &check{window: d.window}
+	d.strike.Text, d.strike.OnChanged = "strike what it lacks", func(bool) { d.reckon() }
+	d.strike.ExtendBaseWidget(d.strike)
 }
 
 // showChoices shows the choice that what the file holds has: a kind of cable, or an act.
