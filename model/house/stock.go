@@ -8,7 +8,6 @@ import (
 	"io"
 	"io/fs"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
