@@ -26,6 +26,8 @@ func TestParseChain(t *testing.T) {
 		},
 		{"blanks around the plus are free", "cat5e 50+cat6   20m", []string{"Cat 5e, stranded 24 AWG, screened", "Cat 6, stranded 24 AWG, screened"}, []float64{50, 20}},
 		{"options in any order", "cat6:unscreened,23awg,solid 90 m", []string{"Cat 6, solid 23 AWG, unscreened"}, []float64{90}},
+		{"the own figure may bear a decimal comma", "cat6a-own:19,2,26awg 10", []string{"Cat 6A at 19.2 dB/100 m, stranded 26 AWG, screened"}, []float64{10}},
+		{"a decimal comma and the unit", "cat6a-own:19,2dB 10 + cat6a-own:19,solid 5", []string{"Cat 6A at 19.2 dB/100 m, stranded 24 AWG, screened", "Cat 6A at 19 dB/100 m, solid 24 AWG, screened"}, []float64{10, 5}},
 		{"the own figure may bear its unit", "cat6a-own:19.2dB,26awg 10", []string{"Cat 6A at 19.2 dB/100 m, stranded 26 AWG, screened"}, []float64{10}},
 		{"the whole allowance", "cat5e:iso50 10", []string{"Cat 5e, stranded 24 AWG, screened, ISO 50 % allowance"}, []float64{10}},
 		{"an impedance", "cat5e:95ohm 10", []string{"Cat 5e, stranded 24 AWG, screened, 95 Ω"}, []float64{10}},

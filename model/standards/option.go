@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -29,6 +30,7 @@ func ParseConstruction(text string) (Construction, error) {
 		if len(options) == 0 {
 			return Construction{}, fmt.Errorf("%q lacks its own figure; write, for instance, %s%s:19.2", shorten(text), slug, ownSuffix)
 		}
+		options = decimalComma(options)
 		if built.OwnFigureDB, err = ownFigure(cable, options[0]); err != nil {
 			return Construction{}, err
 		}
@@ -41,6 +43,23 @@ func ParseConstruction(text string) (Construction, error) {
 		}
 	}
 	return reading.finish()
+}
+
+var (
+	digits   = regexp.MustCompile(`^\d+$`)
+	decimals = regexp.MustCompile(`^\d+(db)?$`)
+)
+
+// decimalComma joins an own figure that is written with a decimal comma, as in cat6a-own:18,5: no option is digits alone.
+func decimalComma(options []string) []string {
+	if len(options) < 2 || !digits.MatchString(options[0]) || !decimals.MatchString(options[1]) {
+		return options
+	}
+	mark := "."
+	if len(strings.TrimSuffix(options[1], "db")) > 2 {
+		mark = "," // thousands or decimals: refused, as it is written
+	}
+	return append([]string{options[0] + mark + options[1]}, options[2:]...)
 }
 
 // ownFigure reads a maker's figure and refuses one that its category cannot have.
