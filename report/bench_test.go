@@ -72,6 +72,22 @@ func BenchmarkPrint(b *testing.B) {
 	}
 }
 
+// BenchmarkPrintGrows is the default packs of plans of 500, 2,000 and 10,000 links: what a link costs shall not grow with
+// their number.
+func BenchmarkPrintGrows(b *testing.B) {
+	for _, links := range []int{500, 2000, 10000} {
+		a := assess.Of(demo.Crowd(1, links))
+		b.Run(strconv.Itoa(links), func(b *testing.B) {
+			for b.Loop() {
+				_, err := report.Write(context.Background(), io.Discard, a, report.ChoiceOf(a.Plan, day))
+				require.NoError(b, err)
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*a.Plan.Links.Len()), "µs/link")
+			b.ReportMetric(peakMB(), "peak-MB")
+		})
+	}
+}
+
 // peakMB is the most memory the process has held, 0 where the system does not tell.
 func peakMB() float64 {
 	status, err := os.ReadFile("/proc/self/status")

@@ -49,6 +49,9 @@ var RoundWithin = roundWithin
 // Cover opens the covering of boxes by windows.
 var Cover = cover
 
+// Fullest opens the choice of the window that holds most.
+var Fullest = most
+
 // Line returns how marks of a role are drawn: false for a role without a look.
 func Line(role picture.Role, grey bool) (paper.Line, bool) {
 	_, known := looks[role]

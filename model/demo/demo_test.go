@@ -175,6 +175,24 @@ func TestALargePlanHasItsSizeAndItsSeed(t *testing.T) {
 	}
 }
 
+func TestASizedPlanIsValidAndAsLarge(t *testing.T) {
+	for _, links := range []int{30, 500, 2000} {
+		p := demo.Sized(1, links)
+		require.Empty(t, plan.Check(p))
+		require.GreaterOrEqual(t, p.Links.Len(), links)
+		require.Less(t, p.Links.Len(), links+30)
+	}
+	require.True(t, plan.Equal(demo.Large(3), demo.Sized(3, demo.LargeLinks)))
+}
+
+func TestACrowdIsTheWeekenderWithSoManyLinksMore(t *testing.T) {
+	p := demo.Crowd(1, 301)
+	require.Empty(t, plan.Check(p))
+	require.Equal(t, demo.Weekender().Links.Len()+301, p.Links.Len())
+	require.True(t, plan.Equal(p, demo.Crowd(1, 301)))
+	require.False(t, plan.Equal(p, demo.Crowd(2, 301)))
+}
+
 func TestALargeShowHasItsActs(t *testing.T) {
 	p := demo.LargeShow(7)
 	require.Empty(t, plan.Check(p))

@@ -9,27 +9,29 @@ import (
 // broadcast van at 145 m, a second stage at 210 m, a splitter for the van and a guest, three acts, and a hire stock in six cases. One of its links is tight,
 // one over and one uncabled, so that it shows what findings are. The same plan at every call.
 func Weekender() *plan.Plan {
-	return build("Harrow Meadow Weekender", 1, func(b *builder) {
-		settings := plan.DefaultSettings()
-		settings.Name, settings.Site = "Harrow Meadow Weekender", "Harrow Meadow, lower field"
-		settings.Date, settings.North = "2027-06-18", 20
-		settings.SlackPercent, settings.SlackEnd = plan.Some(10), plan.Some(3) // the show's own, in the place of the rule
-		settings.Note = "Invented for demonstration: no such festival, nobody in it exists."
-		b.edit.SetSettings(settings)
-		b.contacts()
-		b.ground()
-		b.kit()
-		b.stock()
-		b.stageLinks()
-		b.towerLinks()
-		b.farLinks()
-		b.looms()
-		b.split()
-		b.inputs()
-		b.house()
-		b.acts()
-		b.foundWays()
-	})
+	return build("Harrow Meadow Weekender", 1, (*builder).weekender)
+}
+
+func (b *builder) weekender() {
+	settings := plan.DefaultSettings()
+	settings.Name, settings.Site = "Harrow Meadow Weekender", "Harrow Meadow, lower field"
+	settings.Date, settings.North = "2027-06-18", 20
+	settings.SlackPercent, settings.SlackEnd = plan.Some(10), plan.Some(3) // the show's own, in the place of the rule
+	settings.Note = "Invented for demonstration: no such festival, nobody in it exists."
+	b.edit.SetSettings(settings)
+	b.contacts()
+	b.ground()
+	b.kit()
+	b.stock()
+	b.stageLinks()
+	b.towerLinks()
+	b.farLinks()
+	b.looms()
+	b.split()
+	b.inputs()
+	b.house()
+	b.acts()
+	b.foundWays()
 }
 
 func (b *builder) contacts() {
