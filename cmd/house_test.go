@@ -26,7 +26,7 @@ var rooms = map[string][]string{
 	"model/standards":     {"model/pairline", "model/quantity"},
 	"model/plan":          {"model/geom"},
 	"model/plan/plantest": {onlyTests, "model/geom", "model/plan"},
-	"model/catalogue":     {"model/plan", "model/standards"},
+	"model/catalogue":     {"model/plan", "model/standards", "model/budget"},
 	"model/demo":          {"model/geom", "model/plan", "model/patch", "model/catalogue", "model/assess", "model/budget", "model/checks", "model/planfile"},
 	"model/budget":        {"model/geom", "model/plan", "model/pairline", "model/standards"},
 	"model/patch":         {"model/plan", "model/standards"},

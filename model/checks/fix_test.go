@@ -72,7 +72,7 @@ var cures = []cure{
 	},
 	{
 		"fibre wanted on pairs", "wrong-medium",
-		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.main, nil)
 			set(e, r.main, func(l *plan.Link) { l.FillKind = "fibre-multimode" })
@@ -84,7 +84,7 @@ var cures = []cure{
 	},
 	{
 		"unscreened cable wanted on AES50", "screen",
-		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.main, nil)
 			set(e, r.main, func(l *plan.Link) { l.FillKind = "cat5e-unscreened" })
@@ -92,7 +92,7 @@ var cures = []cure{
 	},
 	{
 		"too few pairs wanted", "pairs-missing",
-		[]string{"Want Cat 5e for the missing 40.3 m", "Want Cat 5e, own figure 22.5 for the missing 40.3 m", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 40.3 m", "Want Cat 5e, own figure 22.5 for the missing 40.3 m"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.network, nil)
 			set(e, r.network, func(l *plan.Link) { l.FillKind = "cat6" })
@@ -101,7 +101,7 @@ var cures = []cure{
 	},
 	{
 		"a shell wanted at a plain port", "shell",
-		[]string{"Want no kind for the missing metres"},
+		[]string{"Want Cat 5e unscreened for the missing 40.2 m", "Want Cat 6 unscreened for the missing 40.2 m"},
 		func(r *rig, e *plan.Edit) {
 			setDevice(e, r.foh2, func(d *plan.Device) { d.Kind = "switch-8" })
 			set(e, r.network, func(l *plan.Link) { l.FromPort, l.FillKind = "1", "cat6a" })

@@ -140,16 +140,26 @@ func unknownLoss(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		for _, cable := range v.cables {
 			if cable.part.Unknown && !cable.foreign {
-				found = append(found, Finding{
-					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
-					What:   fmt.Sprintf("%s cannot be graded: nothing says what %s loses", link.Name, cable.named()),
-					Remedy: "Enter the category of this kind of cable, or its maker's own figure in dB per 100 m.",
-				})
+				found = append(found, s.unknownOf(link, cable))
 				return
 			}
 		}
 	})
 	return found
+}
+
+// unknownOf says why a cable of a link has no known loss.
+func (s *Subject) unknownOf(link *plan.Link, cable laid) Finding {
+	finding := Finding{
+		Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
+		What:   fmt.Sprintf("%s cannot be graded: nothing says what %s loses", link.Name, cable.named()),
+		Remedy: "Enter the category of this kind of cable, or its maker's own figure in dB per 100 m.",
+	}
+	if why := s.Reckoner.WhyUnknown(cable.kind.ID); why != "" {
+		finding.What = fmt.Sprintf("%s cannot be graded by %s: %s", link.Name, cable.named(), why)
+		finding.Remedy = "Make a kind of cable with its maker's own figure, in dB per 100 m at 100 MHz and 20 °C, and lay that in its place."
+	}
+	return finding
 }
 
 func aboveStandard(s *Subject) (found []Finding) {

@@ -54,6 +54,23 @@ func TestLoss(t *testing.T) {
 			},
 		},
 		{
+			"a figure typed with its point one place too far left", "unknown-loss", checks.Stop,
+			"L03 cannot be graded by cable 1 (Cat 6A low-loss, own figure 18.5): its own figure is 1.85 dB per 100 m; for Cat 6A it must be from 15.4 to 38.2",
+			func(r *rig, e *plan.Edit) {
+				setKind(e, "cat6a-own", func(k *plan.CableKind) { k.OwnFigure = plan.Some(1.85) })
+				e.SetSegments(r.main, of("cat6a", 60))
+				e.SetSegments(r.backup, of("cat6a", 100))
+			},
+		},
+		{
+			"stranded wire thinner than any known factor", "unknown-loss", checks.Stop,
+			"L03 cannot be graded by cable 1 (Cat 6A): stranded 30 AWG: no factor is known for the loss of so thin a stranded conductor; the thinnest known is 28 AWG",
+			func(r *rig, e *plan.Edit) {
+				e.SetSegments(r.network, of("cat6a", 45))
+				setKind(e, "cat6a", func(k *plan.CableKind) { k.Gauge = 30 })
+			},
+		},
+		{
 			"a gigabit link of 120 m", "delay", checks.Note, "L03 delays by 650 ns, past the 570 ns stated for 1000BASE-T",
 			func(r *rig, e *plan.Edit) { e.SetSegments(r.network, of("cat6a-own", 60, 60)) },
 		},

@@ -1,7 +1,8 @@
 package plan
 
 // CableKind is a kind of cable: what it is made of, and how its ends are finished.
-// A balanced pair states its category and gauge; a maker's own figure replaces the category's at 100 MHz.
+// A balanced pair states its category and gauge; a maker's own figure replaces the category's at 100 MHz. Any figure is
+// kept so that every file opens; what its category can have decides whether it grades (standards.Cable.CheckOwnFigure).
 type CableKind struct {
 	ID         CableKindID `json:"id" slug:"true"`
 	Name       string      `json:"name"`

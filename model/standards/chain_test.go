@@ -22,7 +22,7 @@ func TestParseChain(t *testing.T) {
 		{
 			"an own figure and a second cable", "cat6a-own:17.6 70 + cat5e 45",
 			[]string{"Cat 6A at 17.6 dB/100 m, stranded 24 AWG, screened", "Cat 5e, stranded 24 AWG, screened"},
-			[]float64{60, 50},
+			[]float64{70, 45},
 		},
 		{"blanks around the plus are free", "cat5e 50+cat6   20m", []string{"Cat 5e, stranded 24 AWG, screened", "Cat 6, stranded 24 AWG, screened"}, []float64{50, 20}},
 		{"options in any order", "cat6:unscreened,23awg,solid 90 m", []string{"Cat 6, solid 23 AWG, unscreened"}, []float64{90}},
@@ -54,7 +54,7 @@ func TestParseChainSaysWhereAndWhatToWrite(t *testing.T) {
 		{"a column counts letters", "cat5e 50 m +\u00a0 cat9 2", "cable 2 at column 15"},
 		{"an unknown kind without a length", "cat9", "unknown cable category"},
 		{"damaged text", "cat5e\xff 50", "the text is damaged"},
-		{"no length", "cat5e", `cable 1 at column 1, "cat5e": it has no length; write, for instance, cat5e 50`},
+		{"no length", "cat5e", `cable 1 at column 1, "cat5e": it has no length; write, for instance, cat5e 45`},
 		{"nothing beside a plus", "cat5e 50 +", `cable 2 at column 11, "": there is no cable beside the "+"`},
 		{"a plus too many", "cat5e 50 + + cat5e 20", "cable 2"},
 		{"the length first", "50 cat5e", `unknown cable category "50"`},
@@ -74,7 +74,8 @@ func TestParseChainSaysWhereAndWhatToWrite(t *testing.T) {
 		{"an empty option", "cat6a:solid, 60", "an option is empty"},
 		{"two gauges", "cat6a:24awg,26awg 60", "24awg and 26awg both state the gauge; write one of them"},
 		{"a screen twice", "cat6a:screened,unscreened 60", "both state the screen"},
-		{"a gauge that is not made", "cat6a:28awg 60", `unknown conductor "28awg-stranded"; write one of 22awg-solid`},
+		{"a gauge that is not made", "cat6a:25awg 60", "unknown stranded conductor of 25 AWG; write one of 22awg, 23awg, 24awg, 26awg, 28awg"},
+		{"stranded wire thinner than any known factor", "cat6a:30awg 60", "stranded 30 AWG: no factor is known for the loss of so thin a stranded conductor; the thinnest known is 28 AWG; leave out the gauge and write its maker's own figure, for instance cat6a-own:19.2"},
 		{"a gauge that is none", "cat6a:thickawg 60", "is no gauge"},
 		{"an impedance that is none", "cat6a:manyohm 60", "is no impedance"},
 		{"an impedance no cable has", "cat6a:50ohm 60", "impedance is 50 Ω; it must be from 70 to 150 Ω"},
@@ -122,7 +123,7 @@ func TestConstruction(t *testing.T) {
 		}
 	})
 	t.Run("strand factors follow the conductors", func(t *testing.T) {
-		for text, want := range map[string]float64{"cat6:solid": 1, "cat6": 1.2, "cat6:26awg": 1.5, "cat6:iso50": 1.5, "cat6:26awg,iso50": 1.5} {
+		for text, want := range map[string]float64{"cat6:solid": 1, "cat6": 1.2, "cat6:26awg": 1.5, "cat6:iso50": 1.5, "cat6:26awg,iso50": 1.5, "cat6:28awg": 1.95, "cat6:28awg,iso50": 1.95, "cat6:28awg,solid": 1, "cat6:22awg": 1.2} {
 			require.InDelta(t, want, parse(text).StrandFactor(), 0, text)
 		}
 	})

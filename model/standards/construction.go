@@ -14,7 +14,7 @@ type Construction struct {
 	// where there is none. It holds for the conductors the cable has, so no strand factor comes on top.
 	OwnFigureDB float64
 	Conductor   Conductor
-	// WholeAllowance takes ISO 11801's 50 % for a stranded conductor of any gauge.
+	// WholeAllowance takes ISO 11801's 50 % for a stranded conductor of any gauge that has no greater factor of its own.
 	WholeAllowance bool
 	Screened       bool
 	Impedance      float64 // Ω, nominal
@@ -35,7 +35,7 @@ func (c Construction) StrandFactor() float64 {
 	case c.OwnFigureDB != 0:
 		return 1
 	case c.WholeAllowance && c.Conductor.Stranded:
-		return WholeAllowance
+		return max(WholeAllowance, c.Conductor.StrandFactor)
 	default:
 		return c.Conductor.StrandFactor
 	}

@@ -12,6 +12,8 @@ var editionChanges = map[int][]string{
 		"Crosstalk of 1000BASE-T is held against NEXT of 27.1 dB and ACR-F of 17.0 dB at 100 MHz: a note beside the grade.",
 		"A drawn way counts at least the straight one times the plan's factor, and one of three points in all is still a guess: runs of such links are longer.",
 		"Way, rises and slack of a run are each rounded up to a tenth of a metre and then added: a run is up to 0.3 m longer than before.",
+		"Stranded 28 AWG counts 1.95 times its category, not 1.5 as 26 AWG does; thinner stranded cable without an own figure has no grade.",
+		"A kind whose own figure no cable of its category can have (under 80 % or over twice the category's) has no grade; it counted as 80 % at best.",
 	},
 }
 

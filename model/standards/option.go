@@ -7,8 +7,6 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
-
-	"stageloom/model/pairline"
 )
 
 const ownSuffix = "-own"
@@ -65,15 +63,10 @@ func decimalComma(options []string) []string {
 // ownFigure reads a maker's figure and refuses one that its category cannot have.
 func ownFigure(cable Cable, text string) (float64, error) {
 	figure, err := strconv.ParseFloat(strings.TrimSuffix(text, "db"), 64)
-	usual := cable.Figures.Loss().At(pairline.GradeMHz)
-	low, high := math.Ceil(0.8*usual*10)/10, math.Floor(2*usual*10)/10
 	if err != nil || math.IsNaN(figure) {
 		return 0, fmt.Errorf("own figure %q is no number; write dB per 100 m at 100 MHz, for instance %s%s:19.2", shorten(text), cable.Slug, ownSuffix)
 	}
-	if figure < low || figure > high {
-		return 0, fmt.Errorf("own figure is %g dB per 100 m; for %s it must be from %g to %g", figure, cable.Name, low, high)
-	}
-	return figure, nil
+	return figure, cable.CheckOwnFigure(figure)
 }
 
 // optionReader gathers the options of one cable.
@@ -139,9 +132,14 @@ func (r *optionReader) once(matter, option string) error {
 // finish settles the conductor and refuses options that contradict each other.
 func (r *optionReader) finish() (Construction, error) {
 	built := r.built
-	conductor, err := ConductorBySlug(conductorSlug(r.gauge, r.stranded))
-	if err != nil {
+	conductor, err := ConductorOf(r.gauge, !r.stranded)
+	switch {
+	case errors.Is(err, ErrNoFactor):
+		return Construction{}, fmt.Errorf("%w; leave out the gauge and write its maker's own figure, for instance %s%s:19.2", err, built.Cable.Slug, ownSuffix)
+	case err != nil:
 		return Construction{}, err
+	case conductor.Gauge != r.gauge:
+		return Construction{}, fmt.Errorf("%w %s conductor of %d AWG; write one of %s", ErrUnknown, makeOf(r.stranded), r.gauge, gaugesOf(r.stranded))
 	}
 	built.Conductor = conductor
 	switch {
@@ -155,10 +153,20 @@ func (r *optionReader) finish() (Construction, error) {
 	return built, nil
 }
 
-func conductorSlug(gauge int, stranded bool) ConductorSlug {
-	kind := "solid"
+func makeOf(stranded bool) string {
 	if stranded {
-		kind = "stranded"
+		return "stranded"
 	}
-	return ConductorSlug(fmt.Sprintf("%dawg-%s", gauge, kind))
+	return "solid"
+}
+
+// gaugesOf lists the known gauges of one make, as options are written.
+func gaugesOf(stranded bool) string {
+	var gauges []string
+	for _, c := range conductors {
+		if c.Stranded == stranded {
+			gauges = append(gauges, fmt.Sprintf("%dawg", c.Gauge))
+		}
+	}
+	return strings.Join(gauges, ", ")
 }
