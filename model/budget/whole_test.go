@@ -28,7 +28,7 @@ func newRig(t require.TestingT, panels int, closed bool, segments ...plan.Segmen
 	g := &rig{}
 	p, err := plan.Do(plan.New("Rig"), plan.NewIDSource(7, 8), func(e *plan.Edit) error {
 		settings := plan.DefaultSettings()
-		settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Temperature = 0, 0, 1, plan.Some(20)
+		settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Temperature = plan.Some(0), plan.Some(0), 1, plan.Some(20)
 		e.SetSettings(settings)
 		for _, kind := range catalogue.CableKinds() {
 			if err := catalogue.UseCable(e, kind.ID); err != nil {

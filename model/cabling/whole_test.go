@@ -23,7 +23,7 @@ func newLine(t require.TestingT, stock ...plan.Reel) *line {
 	l := &line{}
 	p, err := plan.Do(plan.New("Line"), plan.NewIDSource(3, 3), func(e *plan.Edit) error {
 		settings := plan.DefaultSettings()
-		settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Exposure = 0, 0, 1, "indoors"
+		settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Exposure = plan.Some(0), plan.Some(0), 1, "indoors"
 		settings.Temperature, settings.WantedMargin = plan.Some(20), plan.Some(1)
 		e.SetSettings(settings)
 		for _, kind := range catalogue.CableKinds() {

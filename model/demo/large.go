@@ -215,7 +215,7 @@ func (l *large) onward(stage int) {
 // widen gives a console of the catalogue a channel for every input of its stage.
 func (l *large) widen(console plan.KindID, name string) {
 	must(plan.Update(l.edit, plan.Key(console), func(k *plan.Kind) {
-		k.Channels = LargeInputs / largeStages
+		k.Channels = l.inputs
 		k.Name = fmt.Sprintf("%s, %d channels", name, k.Channels)
 	}))
 }

@@ -21,9 +21,8 @@ const ChainGrammar = `A chain is cables joined by "+", from the near end to the 
 Each cable is KIND[:OPTION,OPTION…] LENGTH.
 KIND    cat5e, cat6, cat6a, cat7, cat7a or cat8; with "-own" its first option is the maker's own figure
         for the cable as built, in dB per 100 m at 100 MHz and 20 °C (no strand factor comes on top)
-OPTION  stranded (as all portable reels are) or solid
-        22awg, 23awg, 24awg, 26awg, 28awg   gauge of the conductors; 24awg unless stated. Stranded ones
-                 count 1.2 times the category, 26awg 1.5, 28awg 1.95; for thinner ones no factor is known
+OPTION  stranded (factor 1.2; 26awg 1.5, 28awg 1.95) or solid
+        22awg, 23awg, 24awg, 26awg, 28awg   gauge of the conductors; 24awg unless stated
         screened (unless stated) or unscreened
         iso50    ISO 11801's whole allowance, +50 %, for stranded conductors of any gauge
         95ohm    nominal impedance; 100ohm unless stated

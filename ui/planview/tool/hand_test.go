@@ -64,7 +64,7 @@ func set(t require.TestingT) (*tool.Hand, *board) {
 		for _, port := range []string{"A", "B"} {
 			plan.Put(e, plan.KindPort{Kind: "box", Name: port, Transport: "aes50"})
 		}
-		plan.Put(e, plan.CableKind{ID: "cat6a", Name: "Cat 6A", Media: "balanced-pair", Category: "cat6a", Gauge: 24, Screened: true, Pairs: 4})
+		plan.Put(e, plan.CableKind{ID: "cat6a", Name: "Cat 6A", Media: "balanced-pair", Category: "cat6a", Gauge: 24, Screened: true, MetalShell: true, Pairs: 4})
 		spot := e.AddPosition(plan.Position{Name: "FOH tower", X: 60, Width: 12, Depth: 12})
 		box := e.AddDevice(plan.Device{Name: "SL box", Kind: "box"})
 		console := e.AddDevice(plan.Device{Name: "FOH", Kind: "box", X: 60, Y: 3, Position: spot})
