@@ -113,9 +113,10 @@ func printed(done paper.Print) Printed {
 type print struct {
 	*assess.Assessment
 	choice Choice
-	links  []plan.Link // those to print, in natural order
-	since  *since      // what changed since the last revision; nil where none was issued
-	atlas  *atlas      // laid out at the first pass
+	links  []plan.Link   // those to print, in natural order
+	sums   assess.Totals // over those to print
+	since  *since        // what changed since the last revision; nil where none was issued
+	atlas  *atlas        // laid out at the first pass
 }
 
 // newPrint makes ready what all chapters ask for.
@@ -130,6 +131,7 @@ func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
 			p.links = append(p.links, link)
 		}
 	}
+	p.sums = sumsOf(a, p.links)
 	return p, nil
 }
 

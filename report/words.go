@@ -11,15 +11,19 @@ import (
 )
 
 // metres prints a length in tenths of a metre, without its unit.
-func metres(length float64) string { return fmt.Sprintf("%.1f", length) }
+func metres(length float64) string { return fmt.Sprintf("%.1f", tenth(length)) }
+
+// tenth rounds a length to a tenth of a metre, halves upwards, as spreadsheets show it and budgets add it up.
+func tenth(metres float64) float64 { return math.Round(metres*10) / 10 }
+
+// bare is a length without its unit or a needless nought.
+func bare(length float64) string { return strings.TrimSuffix(metres(length), ".0") }
 
 // space keeps a figure with its unit, and a port with its word.
 const space = "\u00a0"
 
 // length prints the length of a cable, without a needless nought.
-func length(metres float64) string {
-	return strings.TrimSuffix(fmt.Sprintf("%.1f", metres), ".0") + space + "m"
-}
+func length(metres float64) string { return bare(metres) + space + "m" }
 
 // counted prints a number with the word it counts.
 func counted(n int, one, many string) string {
@@ -60,7 +64,7 @@ func cablesAndMissing(p *plan.Plan, b budget.Budget) string {
 	if b.Missing <= 0 || b.Assumed() {
 		return said
 	}
-	missing := length(math.Ceil(b.Missing*10-crumb)/10) + " missing, no kind chosen"
+	missing := length(b.Missing) + " missing, no kind chosen"
 	if said == "" {
 		return missing
 	}

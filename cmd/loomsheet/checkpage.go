@@ -73,7 +73,7 @@ func (c checked) tooShort() string {
 	var names []string
 	for b := range c.inOrder() {
 		if b.TooShort() {
-			names = append(names, fmt.Sprintf("%s by %s", b.Name, budget.Metres(b.Missing)))
+			names = append(names, fmt.Sprintf("%s by %s", b.Name, budget.Metres(b.Printed(1).Missing)))
 		}
 	}
 	return strings.Join(names, ", ")
@@ -120,10 +120,11 @@ func (c checked) printLinks(p *page) {
 		if b.HasMargin() {
 			loss, margin = budget.LossTenths(b.LossDB)+" dB", budget.TenthDB(b.MarginDB)+" dB"
 		}
-		if part := b.PartIn(budget.Metres); part != "" {
+		shown := b.Printed(1)
+		if part := shown.PartIn(budget.Metres); part != "" {
 			grade += ", " + part
 		}
-		row(b.Name, b.TransportName, budget.Metres(b.Run), metres(b.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
+		row(b.Name, b.TransportName, budget.Metres(shown.Run), metres(shown.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
 	}
 }
 

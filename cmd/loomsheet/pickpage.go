@@ -109,7 +109,7 @@ func stands(p *plan.Plan, chain []plan.Segment, b *budget.Budget, served bool) s
 	case len(chain) == 0:
 		return words
 	case b.TooShort():
-		words += ": " + budget.Metres(b.Missing) + " too short"
+		words += ": " + budget.Metres(b.Printed(1).Missing) + " too short"
 	case b.HasMargin():
 		words += fmt.Sprintf(": %s, %s", b.Grade, margin(b.MarginDB))
 	case served:

@@ -25,6 +25,11 @@ func LossTenths(lossDB float64) string { return figure(lossDB) }
 // Metres prints missing metres, or a run, in tenths, rounded upwards.
 func Metres(length float64) string { return figure(length) + " m" }
 
+// TenthsDB are loss and margin as LossTenths and TenthDB print them.
+func (b Budget) TenthsDB() (loss, margin float64) {
+	return math.Ceil(b.LossDB*10-almost) / 10, math.Floor(b.MarginDB*10+almost) / 10
+}
+
 func signed(value float64, digits int) string {
 	if value < 0 {
 		return minus + fmt.Sprintf("%.*f", digits, -value)
@@ -43,9 +48,9 @@ func (b Budget) Label() string {
 }
 
 // Why is the sentence that says why the link has its grade, and what else is to be known of it. Metres and tenths of dB.
-func (b Budget) Why() string { return b.WhyIn(Metres) }
+func (b Budget) Why() string { return b.Printed(1).WhyIn(Metres) }
 
-// WhyIn is Why with lengths in the words of a printer.
+// WhyIn is Why with lengths in the words of a printer; give it a budget as printed in its unit.
 func (b Budget) WhyIn(metres func(float64) string) string {
 	said := []string{b.verdict(metres)}
 	if part := b.PartIn(metres); part != "" {

@@ -48,10 +48,11 @@ func cableLength(metres float64) string { return strings.Replace(budget.Metres(m
 func tooShort(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if b.TooShort() {
+			shown := b.Printed(1)
 			found = append(found, Finding{
 				Severity: Stop, Where: at(link),
-				What:   fmt.Sprintf("%s is %s too short: %s laid for a run of %s", link.Name, budget.Metres(b.Missing), budget.Metres(b.Laid), budget.Metres(b.Run)),
-				Remedy: fmt.Sprintf("Add a cable of %s or more, or take a longer one.", budget.Metres(b.Missing)),
+				What:   fmt.Sprintf("%s is %s too short: %s laid for a run of %s", link.Name, budget.Metres(shown.Missing), budget.Metres(shown.Laid), budget.Metres(shown.Run)),
+				Remedy: fmt.Sprintf("Add a cable of %s or more, or take a longer one.", budget.Metres(shown.Missing)),
 			})
 		}
 	})
@@ -63,7 +64,7 @@ func uncabled(s *Subject) (found []Finding) {
 		if b.Bare() {
 			found = append(found, Finding{
 				Severity: Warn, Where: at(link),
-				What:   fmt.Sprintf("%s has no cable yet: %s to go", link.Name, budget.Metres(b.Run)),
+				What:   fmt.Sprintf("%s has no cable yet: %s to go", link.Name, budget.Metres(b.Printed(1).Missing)),
 				Remedy: "Pick a cable for it.",
 			})
 		}
@@ -89,7 +90,7 @@ func pastDistance(s *Subject) (found []Finding) {
 		if b.PastDistance() {
 			found = append(found, Finding{
 				Severity: Note, Where: where,
-				What:   fmt.Sprintf("%s has %s of cable, past the %.0f m stated for %s", name, budget.Metres(b.LineLength()), b.Distance, b.TransportName),
+				What:   fmt.Sprintf("%s has %s of cable, past the %.0f m stated for %s", name, budget.Metres(b.Printed(1).LineLength()), b.Distance, b.TransportName),
 				Remedy: "The equipment's maker does not answer for it at this length, whatever the loss: test it, or go over to fibre.",
 			})
 		}

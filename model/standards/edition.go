@@ -6,7 +6,9 @@ const Edition = 2
 
 // editionChanges says, for each edition after the first, what is reckoned otherwise than in the one before.
 var editionChanges = map[int][]string{
-	2: {},
+	2: {
+		"Limits at 100 MHz are whole tenths of a dB, as standards print them: a margin may differ by up to 0.05 dB.",
+	},
 }
 
 // ChangesSince lists, oldest first, in whole sentences what is reckoned otherwise now than in the given edition; none
