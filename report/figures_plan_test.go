@@ -56,11 +56,11 @@ func anyPlan(t testing.TB, seed uint64) *plan.Plan {
 		return nil
 	})
 	require.NoError(t, err)
-	return d2(t, p, seed)
+	return doneOnSite(t, p, seed)
 }
 
-// d2 notes on some links what is done on site, once they lie.
-func d2(t testing.TB, p *plan.Plan, seed uint64) *plan.Plan {
+// doneOnSite notes on some links what is done on site, once they lie.
+func doneOnSite(t testing.TB, p *plan.Plan, seed uint64) *plan.Plan {
 	random := rand.New(rand.NewPCG(seed, 0xD0))
 	p, err := plan.Do(p, nil, func(e *plan.Edit) error {
 		for link := range p.Links.All() {
