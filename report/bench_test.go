@@ -25,7 +25,7 @@ func plugged(t testing.TB, p *plan.Plan, inputs int) *plan.Plan {
 	p, err := plan.Do(p, plan.NewIDSource(5, 5), func(e *plan.Edit) error {
 		const perBox = 48
 		for first := 0; first < inputs; first += perBox {
-			box := e.AddDevice(plan.Device{Name: fmt.Sprintf("Box %d", first/perBox+1), Kind: "stage-rack-48-24", X: float64(first) / 10, Y: 40})
+			box := e.AddDevice(plan.Device{Name: fmt.Sprintf("Box %d", first/perBox+1), Kind: "stage-rack-48-20", X: float64(first) / 10, Y: 40})
 			var ids []plan.InputID
 			for n := first; n < min(inputs, first+perBox); n++ {
 				id := plan.InputID(fmt.Sprintf("i-%c%c%c22", plan.Signs[n/29/29], plan.Signs[n/29%29], plan.Signs[n%29]))
@@ -67,6 +67,22 @@ func BenchmarkPrint(b *testing.B) {
 			runtime.ReadMemStats(&memory)
 			b.ReportMetric(float64(pages), "pages")
 			b.ReportMetric(float64(memory.HeapInuse)/1e6, "heap-MB")
+			b.ReportMetric(peakMB(), "peak-MB")
+		})
+	}
+}
+
+// BenchmarkPrintGrows is the default packs of plans of 500, 2,000 and 10,000 links: what a link costs shall not grow with
+// their number.
+func BenchmarkPrintGrows(b *testing.B) {
+	for _, links := range []int{500, 2000, 10000} {
+		a := assess.Of(demo.Crowd(1, links))
+		b.Run(strconv.Itoa(links), func(b *testing.B) {
+			for b.Loop() {
+				_, err := report.Write(context.Background(), io.Discard, a, report.ChoiceOf(a.Plan, day))
+				require.NoError(b, err)
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*a.Plan.Links.Len()), "µs/link")
 			b.ReportMetric(peakMB(), "peak-MB")
 		})
 	}

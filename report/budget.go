@@ -14,7 +14,7 @@ import (
 // drawBudget prints every link with its run, cables, loss, limit, margin and grade, in tenths.
 func (p *print) drawBudget(b *paper.Book) {
 	b.Title("Link budget")
-	b.Remark("Computed, not measured. Run = way + rises + slack. Loss is that of whole cables and all connections at 100 MHz, " +
+	b.Remark("Computed, not measured. Run = way + rises + slack, each rounded up to 0.1 m, with where the way has its metres from. Loss is that of whole cables and all connections at 100 MHz, " +
 		"rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
 	b.Table(p.budgetTable())
 	if len(p.sums.Kinds) > 0 {
@@ -84,7 +84,7 @@ func (p *print) budgetTable() paper.Table {
 			{Head: "From", Lines: names, Width: paper.Fill(0.6)},
 			{Head: "To", Lines: names, Width: paper.Fill(0.6)},
 			{Head: "Run m", Align: paper.Right},
-			{Head: "Way + rises + slack", Align: paper.Right},
+			{Head: "Way + rises + slack", Align: paper.Right, Lines: 3, Width: paper.Fit(36)},
 			{Head: "Cables in order", Width: paper.Fill(1)},
 			{Head: "Laid m", Align: paper.Right},
 			{Head: "Joins", Align: paper.Right},
@@ -116,14 +116,16 @@ type sums struct {
 }
 
 func (s *sums) add(b budget.Budget) {
+	b = b.Printed(1)
 	s.links, s.joins = s.links+1, s.joins+b.Joins
 	s.metres, s.missing = s.metres+b.Laid, s.missing+b.Missing
 }
 
 func budgetRow(p *plan.Plan, m member) paper.Row {
+	m.budget = m.budget.Printed(1)
 	row := paper.Texts(
 		m.link.Name, endOf(p, m.link.From, m.link.FromPort), endOf(p, m.link.To, m.link.ToPort),
-		metres(m.budget.Run), fmt.Sprintf("%s + %s + %s", metres(m.budget.Way), metres(m.budget.Rises), metres(m.budget.Slack)),
+		metres(m.budget.Run), fmt.Sprintf("%s + %s + %s, %s", metres(m.budget.Way), metres(m.budget.Rises), metres(m.budget.Slack), m.budget.Measured.Words()),
 		cablesAndMissing(p, m.budget), metres(m.budget.Laid), fmt.Sprint(m.budget.Joins),
 		"", "", "", "",
 	)

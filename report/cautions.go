@@ -65,7 +65,7 @@ func (p *print) assumptions() []paper.Definition {
 		{Term: "Grades", Text: "Ample: at least twice the wanted margin. Enough: at least the wanted margin. Tight: inside the limit, less than wanted. " +
 			"Over limit: do not use. Uncabled: cable is missing and no kind is chosen for it."},
 	}
-	if p.Totals.Links > p.Totals.Ungraded {
+	if p.Totals.Links-p.Totals.Spares > p.Totals.Ungraded {
 		list = append(list,
 			paper.Definition{Term: "Cable temperature", Text: p.told(budget.Budget.TemperatureWhy) + " The cable counts, not the air. Defaults are common practice, no source."},
 			paper.Definition{Term: "Wanted margin", Text: p.told(budget.Budget.WantedWhy) + " Defaults are common practice, no source."},
@@ -109,15 +109,31 @@ func couplerWords(slug string) string {
 	return fmt.Sprintf("%s unless a cable names another. %s", hardware.Name, sourced(hardware.Provenance))
 }
 
+// slackWords tell how slack is taken: as the plan says, else by rule.
 func slackWords(s plan.Settings) string {
-	return fmt.Sprintf("%.4g %% of the way and %s at each end", s.SlackPercent, length(s.SlackEnd))
+	along, ends := "10 % of the way where it is a guess or what the venue says, 5 % where it is drawn, found or paced, none where it is taped", "5 m at a console, 3 m at a stage box, 2 m at a rack, 3 m elsewhere"
+	switch {
+	case s.SlackPercent.Set:
+		along = fmt.Sprintf("%.4g %% of the way", s.SlackPercent.Value)
+	case s.SlackEnd.Set:
+		along += " or within one position"
+	}
+	if s.SlackEnd.Set {
+		ends = length(s.SlackEnd.Value) + " at each end"
+	}
+	if !s.SlackPercent.Set && !s.SlackEnd.Set {
+		ends += "; within one position 1 m at each end and nothing along the way"
+	} else if !s.SlackEnd.Set {
+		ends += "; within one position 1 m at each end"
+	}
+	return along + "; " + ends
 }
 
 // wayWords tells how ways were measured.
 func (p *print) wayWords() string {
 	straight := 0
 	for i := range p.Budgets {
-		if p.Budgets[i].Straight {
+		if p.Budgets[i].Measured.Straight() {
 			straight++
 		}
 	}

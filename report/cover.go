@@ -4,15 +4,17 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"stageloom/model/geom"
 )
 
 // cover lays as few windows of one size as it finds over boxes so that each box lies in one whole. A box larger than a
-// window has one to itself. Windows come in the order in which one reads.
-func cover(boxes []geom.Box, width, height float64) []geom.Box {
-	windows := gathered(boxes, width, height)
-	if ruled := ruled(boxes, width, height, len(windows)); ruled != nil {
+// window has one to itself. Windows come in the order in which one reads. Where more than so many are needed it gives up
+// and returns that many and one.
+func cover(boxes []geom.Box, width, height float64, most int) []geom.Box {
+	windows := gathered(boxes, width, height, most)
+	if ruled := ruled(boxes, width, height, min(len(windows), most)); ruled != nil {
 		return ruled
 	}
 	return windows
@@ -27,58 +29,75 @@ func ruled(boxes []geom.Box, width, height float64, most int) []geom.Box {
 	}
 	columns, rows := int(math.Ceil(bounds.Width()/width)), int(math.Ceil(bounds.Height()/height))
 	for _, more := range []struct{ columns, rows int }{{0, 0}, {1, 0}, {0, 1}, {1, 1}} {
-		windows := needed(boxes, grid(bounds, width, height, columns+more.columns, rows+more.rows))
-		if windows != nil && len(windows) <= most {
+		g := grid{bounds: bounds, width: width, height: height, columns: columns + more.columns, rows: rows + more.rows}
+		if windows := g.needed(boxes); windows != nil && len(windows) <= most {
 			return windows
 		}
 	}
 	return nil
 }
 
-// grid returns windows in rows and columns that share out bounds evenly.
-func grid(bounds geom.Box, width, height float64, columns, rows int) []geom.Box {
-	centre := func(low, high, size float64, i, n int) float64 {
-		if n < 2 {
-			return (low + high) / 2
-		}
-		return low + size/2 + (high-low-size)*float64(i)/float64(n-1)
+// grid is windows in rows and columns that share out bounds evenly.
+type grid struct {
+	bounds        geom.Box
+	width, height float64
+	columns, rows int
+}
+
+// window is the one in a column and a row.
+func (g *grid) window(column, row int) geom.Box {
+	at := geom.Point{
+		X: centre(g.bounds.Min.X, g.bounds.Max.X, g.width, column, g.columns),
+		Y: centre(g.bounds.Min.Y, g.bounds.Max.Y, g.height, row, g.rows),
 	}
-	var windows []geom.Box
-	for row := range rows {
-		for column := range columns {
-			at := geom.Point{
-				X: centre(bounds.Min.X, bounds.Max.X, width, column, columns),
-				Y: centre(bounds.Min.Y, bounds.Max.Y, height, row, rows),
-			}
-			windows = append(windows, geom.BoxAround(at, width, height))
+	return geom.BoxAround(at, g.width, g.height)
+}
+
+// centre is the middle of window i of n that share out a stretch.
+func centre(low, high, size float64, i, n int) float64 {
+	if n < 2 {
+		return (low + high) / 2
+	}
+	return low + size/2 + (high-low-size)*float64(i)/float64(n-1)
+}
+
+// needed returns the windows that hold a box whole which none before does, or nil when a box lies whole in none.
+func (g *grid) needed(boxes []geom.Box) []geom.Box {
+	var taken [][2]int
+	seen := map[[2]int]bool{}
+	for _, box := range boxes {
+		column := firstOf(g.columns, func(i int) bool { return g.window(i, 0).Max.X+1e-6 >= box.Max.X })
+		row := firstOf(g.rows, func(i int) bool { return g.window(0, i).Max.Y+1e-6 >= box.Max.Y })
+		if column == g.columns || row == g.rows || !g.window(column, row).Inset(-1e-6).ContainsBox(box) {
+			return nil
 		}
+		if at := [2]int{row, column}; !seen[at] {
+			seen[at], taken = true, append(taken, at)
+		}
+	}
+	slices.SortFunc(taken, func(a, b [2]int) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
+	var windows []geom.Box
+	for _, at := range taken {
+		windows = append(windows, g.window(at[1], at[0]))
 	}
 	return windows
 }
 
-// needed returns the windows that hold a box whole which none before does, or nil when a box lies whole in none.
-func needed(boxes, windows []geom.Box) []geom.Box {
-	var taken []geom.Box
-	bare := slices.Clone(boxes)
-	for _, window := range windows {
-		rest := slices.DeleteFunc(slices.Clone(bare), window.Inset(-1e-6).ContainsBox)
-		if len(rest) < len(bare) {
-			taken = append(taken, window)
-		}
-		bare = rest
+// firstOf is the first of n windows along a stretch that reaches far enough; two may overlap so far that the second reaches
+// less.
+func firstOf(n int, reaches func(i int) bool) int {
+	if n > 0 && reaches(0) {
+		return 0
 	}
-	if len(bare) > 0 {
-		return nil
-	}
-	return taken
+	return sort.Search(n, reaches)
 }
 
 // gathered lays windows one by one: always the one that takes most of the boxes still bare, the upper left one of several,
-// each centred on what it took.
-func gathered(boxes []geom.Box, width, height float64) []geom.Box {
+// each centred on what it took. It gives up at more than so many.
+func gathered(boxes []geom.Box, width, height float64, atMost int) []geom.Box {
 	bare := slices.Clone(boxes)
 	var windows []geom.Box
-	for len(bare) > 0 {
+	for len(bare) > 0 && len(windows) <= atMost {
 		taken := most(bare, width, height)
 		bounds := geom.EmptyBox()
 		bare = slices.DeleteFunc(bare, func(box geom.Box) bool {
@@ -106,65 +125,23 @@ func most(boxes []geom.Box, width, height float64) geom.Box {
 	slices.SortFunc(byTop, func(a, b geom.Box) int {
 		return cmp.Or(cmp.Compare(a.Min.Y, b.Min.Y), cmp.Compare(a.Min.X, b.Min.X))
 	})
-	var best geom.Box
-	held := -1
-	for _, left := range byTop {
-		var column []geom.Box // of those that fit from this left edge on, sorted by their upper edges
-		for _, box := range byTop {
-			if box.Min.X >= left.Min.X && box.Max.X <= left.Min.X+width {
-				column = append(column, box)
-			}
+	fullest := fullestLefts(byTop, width, height)
+	left := byTop[slices.IndexFunc(byTop, func(box geom.Box) bool { return fullest[box.Min.X] })].Min.X
+	var column []geom.Box // of those that fit from this left edge on, sorted by their upper edges
+	for _, box := range byTop {
+		if box.Min.X >= left && box.Max.X <= left+width && box.Height() <= height {
+			column = append(column, box)
 		}
-		last := 0
-		for first, box := range column {
-			for last < len(column) && column[last].Max.Y <= box.Min.Y+height {
-				last++
-			}
-			if last-first > held {
-				held = last - first
-				best = geom.Box{Min: geom.Point{X: left.Min.X, Y: box.Min.Y}, Max: geom.Point{X: left.Min.X + width, Y: box.Min.Y + height}}
-			}
+	}
+	best, held, last := geom.Box{}, -1, 0
+	for first, box := range column {
+		for last < len(column) && column[last].Max.Y <= box.Min.Y+height {
+			last++
+		}
+		if last-first > held {
+			held = last - first
+			best = geom.Box{Min: geom.Point{X: left, Y: box.Min.Y}, Max: geom.Point{X: left + width, Y: box.Min.Y + height}}
 		}
 	}
 	return best
-}
-
-// settled slides a window, as little as it can, so that it cuts through as few boxes as possible and still holds all that
-// it held whole.
-func settled(window geom.Box, boxes []geom.Box) geom.Box {
-	held := geom.EmptyBox()
-	lefts, tops := []float64{window.Min.X}, []float64{window.Min.Y}
-	for _, box := range boxes {
-		if window.ContainsBox(box) {
-			held = held.Union(box)
-		} else if window.Inset(-2 * partBorder).Overlaps(box) {
-			lefts = append(lefts, box.Min.X, box.Max.X-window.Width(), box.Max.X+2*partBorder, box.Min.X-2*partBorder-window.Width())
-			tops = append(tops, box.Min.Y, box.Max.Y-window.Height(), box.Max.Y+2*partBorder, box.Min.Y-2*partBorder-window.Height())
-		}
-	}
-	best, fewest, nearest := window, cuts(window, boxes), 0.0
-	for _, left := range lefts {
-		for _, top := range tops {
-			at := window.Shift(geom.Point{X: left - window.Min.X, Y: top - window.Min.Y})
-			if !at.ContainsBox(held) {
-				continue
-			}
-			n, away := cuts(at, boxes), at.Centre().Distance(window.Centre())
-			if n < fewest || n == fewest && away < nearest {
-				best, fewest, nearest = at, n, away
-			}
-		}
-	}
-	return best
-}
-
-// cuts counts the boxes that the sheet of a window shows in part.
-func cuts(window geom.Box, boxes []geom.Box) int {
-	n, sheet := 0, window.Inset(-partBorder)
-	for _, box := range boxes {
-		if sheet.Overlaps(box) && !sheet.ContainsBox(box) {
-			n++
-		}
-	}
-	return n
 }

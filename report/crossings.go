@@ -165,9 +165,9 @@ func (p *print) speaksOf(places []checks.Place) bool {
 // cableMetre is how far along a link's cable a point of its way lies, in metres from the near end: slack is taken as lying
 // at the ends, as stated, and the rest spread along the way. Common practice, no source; it is printed as "about".
 func (p *print) cableMetre(link plan.Link, figures budget.Budget, way, length float64) float64 {
-	atEnd := link.SlackEnd.Or(p.Plan.Settings.SlackEnd)
-	before := atEnd + link.RiseFrom
-	middle := figures.Run - before - atEnd - link.RiseTo
+	ends := figures.Measured.Ends
+	before := ends[0] + link.RiseFrom
+	middle := figures.Run - before - ends[1] - link.RiseTo
 	if length <= 0 {
 		return before
 	}

@@ -49,6 +49,9 @@ var RoundWithin = roundWithin
 // Cover opens the covering of boxes by windows.
 var Cover = cover
 
+// Fullest opens the choice of the window that holds most.
+var Fullest = most
+
 // Line returns how marks of a role are drawn: false for a role without a look.
 func Line(role picture.Role, grey bool) (paper.Line, bool) {
 	_, known := looks[role]
@@ -57,3 +60,12 @@ func Line(role picture.Role, grey bool) (paper.Line, bool) {
 
 // PointMM is a point of type in millimetres.
 const PointMM = pointMM
+
+// SuppliedWatts opens to the tests what devices draw at each supply.
+func SuppliedWatts(a *assess.Assessment, choice Choice) (string, error) {
+	p, err := newPrint(a, choice)
+	if err != nil {
+		return "", err
+	}
+	return p.suppliedWatts(), nil
+}

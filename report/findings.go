@@ -74,6 +74,8 @@ func (p *print) placeName(place checks.Place) string {
 		return r.Name
 	case plan.Area:
 		return r.Name
+	case plan.Act:
+		return r.Name
 	case plan.Position:
 		return r.Name
 	case plan.HouseLine:

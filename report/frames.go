@@ -24,7 +24,9 @@ func (c *cartographer) frames(l layout, view picture.View, parts []part, this in
 	var taken []geom.Box
 	offset := view.Point(geom.Point{})
 	for _, box := range l.arrangement.Boxes() {
-		taken = append(taken, box.Shift(offset))
+		if box = box.Shift(offset); view.Box().Overlaps(box) {
+			taken = append(taken, box)
+		}
 	}
 	var frames []frame
 	for i, other := range parts {

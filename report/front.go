@@ -15,11 +15,13 @@ import (
 func (p *print) drawFront(b *paper.Book, pack booklet) {
 	b.Title(pack.name + " pack")
 	b.Paragraph(pack.reader + "." + p.limits())
+	b.Paragraph(revision.StandingOf(p.Plan).Sentence())
 	p.drawChanges(b)
 	b.Heading("How the plan stands")
 	b.Items(p.standing())
 	b.Heading("In this pack")
 	b.Table(p.contentsTable(b, pack))
+	p.drawIssues(b)
 	if p.Plan.Contacts.Len() > 0 {
 		b.Heading("Whom to ring")
 		b.Table(p.contactsTable())
@@ -33,7 +35,7 @@ func (p *print) limits() string {
 		said = append(said, "what ends at "+position.Name)
 	}
 	if p.choice.Changed && p.since != nil {
-		said = append(said, "links laid otherwise than in revision "+p.since.issued.Letter)
+		said = append(said, "links laid otherwise than in revision "+p.since.From.Letter)
 	}
 	if len(said) == 0 {
 		return ""
@@ -46,35 +48,22 @@ const mostChanges = 18
 
 // drawChanges prints what changed since the last revision, in a line and then one by one.
 func (p *print) drawChanges(b *paper.Book) {
-	switch {
-	case p.since == nil:
-		b.Heading("Changes")
-		b.Paragraph("None to tell: no earlier revision of this plan was issued.")
-	case len(p.since.changes) == 0:
-		b.Heading("Changed since " + p.issue())
-		b.Paragraph("Nothing that the crew can see.")
-	default:
-		b.Heading("Changed since " + p.issue())
-		b.Paragraph(revision.Summary(p.since.changes) + ".")
-		var said []string
-		for i, change := range p.since.changes {
-			if i == mostChanges {
-				said = append(said, fmt.Sprintf("and %d more", len(p.since.changes)-mostChanges))
-				break
-			}
-			said = append(said, change.String())
-		}
-		b.Ticks(said)
+	b.Heading(p.since.Heading())
+	b.Paragraph(p.since.Lead())
+	if lines := p.since.Lines(mostChanges); len(lines) > 0 {
+		b.Ticks(lines)
 	}
 }
 
-// issue names the revision that is compared with.
-func (p *print) issue() string {
-	said := "revision " + p.since.issued.Letter
-	if p.since.issued.Date != "" {
-		said += " of " + p.since.issued.Date
+// mostIssues is how many revisions a front page lists, the last ones.
+const mostIssues = 6
+
+// drawIssues prints how the plan stands to its revisions, and those that were issued.
+func (p *print) drawIssues(b *paper.Book) {
+	if issues := revision.Issues(p.Plan); len(issues) > 0 {
+		b.Heading("Revisions issued")
+		b.Items(issues[max(0, len(issues)-mostIssues):])
 	}
-	return said
 }
 
 // standing says how the whole plan stands, the worst first.

@@ -53,6 +53,7 @@ func drawFace(pen *paper.Pen, box paper.Box, one label) {
 			y += 3.4
 		}
 	}
+	markFace(pen, in, one.unissued)
 	foot := in.Bottom()
 	if one.warning != "" {
 		warning := paper.Lettering{Face: paper.Bold, Size: 8.5, Colour: paper.White}

@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/revision"
 	"stageloom/model/standards"
 	"stageloom/report/paper"
 )
@@ -123,11 +124,12 @@ func labelFormat(sheet paper.Sheet) paper.Format {
 
 // label is what one label says. A flag says it twice, once on each face.
 type label struct {
-	id, end string // "L01", "END A" or "JOIN 1"
-	lines   []string
-	marks   string // main or backup, and the colour of its tape
-	warning string // white on black
-	code    string // at most 14 bytes, which keeps the code at 21 × 21 modules
+	id, end  string // "L01", "END A" or "JOIN 1"
+	lines    []string
+	marks    string // main or backup, and the colour of its tape
+	warning  string // white on black
+	unissued string // what the plan stands at, on a sheet that has no margin to say so; blank for an issued one
+	code     string // at most 14 bytes, which keeps the code at 21 × 21 modules
 }
 
 // linkless tells that there is no link to print.
@@ -222,11 +224,20 @@ func (p *print) drawLabels(b *paper.Book) {
 		sheet.Plain = true
 	}
 	format := labelFormat(sheetOf(p.Plan, p.choice))
+	_, roomy := markPlace(sheet, format)
+	standing := revision.StandingOf(p.Plan)
+	onLabels := !roomy && !standing.AsIssued()
 	for i, one := range p.labels() {
+		if onLabels {
+			one.unissued = standing.Mark()
+		}
 		place := (i + sheet.Skip) % sheet.Count()
 		if i == 0 || place == 0 {
 			b.NewPageOf(format)
 			b.Take(b.Area().H)
+			if !onLabels {
+				p.markSheet(b, sheet, format)
+			}
 		}
 		if b.Err() != nil {
 			return

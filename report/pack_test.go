@@ -140,8 +140,8 @@ func moved(t *testing.T) *plan.Plan {
 func TestTheFrontPageSaysWhatChangedFirst(t *testing.T) {
 	front := packOf(t, assess.Of(moved(t)), report.Lay)[0]
 	require.Contains(t, front, "Changed since revision A of 2026-06-01")
-	require.Contains(t, front, "FOH tower moved 30.0 m towards the right of the plan; ")
-	require.Contains(t, front, "L10: cables now 30 m of Cat 6")
+	require.Contains(t, front, "FOH tower (position) moved 30.0 m right; ")
+	require.Contains(t, front, "L10 (link): cables now 30 m of Cat 6")
 	require.Less(t, strings.Index(front, "Changed since"), strings.Index(front, "How the plan stands"))
 }
 
@@ -176,9 +176,9 @@ func TestRunsAreDrawnWithTheirJoinsAndRamps(t *testing.T) {
 			require.Contains(t, text, b.Name+" ")
 		}
 	}
-	require.Contains(t, text, "join 1 at 60 m")
+	require.Contains(t, text, "join 1 at 70 m")
 	require.Contains(t, text, "walkway: Cross aisle, about ")
-	require.Contains(t, text, "over limit by 0.9 dB: do not use")
+	require.Contains(t, text, "over limit by 2.0 dB: do not use")
 }
 
 func TestLoomsAreToldInTheOrderOfTheirRoute(t *testing.T) {

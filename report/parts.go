@@ -54,21 +54,25 @@ func (c *cartographer) cut(whole layout) (sheets []sheet, parts []part) {
 func (c *cartographer) windows(l layout, needy []bool) []geom.Box {
 	width, height := c.view(l.format)
 	boxes := l.arrangement.Boxes()
-	windows := cover(picked(boxes, needy), width-2*partBorder, height-2*partBorder)
+	windows := cover(picked(boxes, needy), width-2*partBorder, height-2*partBorder, mostParts)
+	if len(windows) > mostParts {
+		return windows // too many, wherever they lie
+	}
+	ways := l.arrangement.Ways()
 	for i := range windows {
-		windows[i] = settled(windows[i], append(boxes[:len(boxes):len(boxes)], c.waysWithin(l, windows[i], boxes)...))
+		windows[i] = settled(windows[i], append(boxes[:len(boxes):len(boxes)], c.waysWithin(ways, windows[i], boxes)...))
 	}
 	return windows
 }
 
 // waysWithin returns the boxes of the ways of links whose devices both lie in a window.
-func (c *cartographer) waysWithin(l layout, window geom.Box, boxes []geom.Box) []geom.Box {
+func (c *cartographer) waysWithin(all []geom.Box, window geom.Box, boxes []geom.Box) []geom.Box {
 	inside := make(map[plan.DeviceID]bool, len(boxes))
 	for i, device := range c.scene.Devices {
 		inside[device.ID] = window.ContainsBox(boxes[i])
 	}
 	var ways []geom.Box
-	for i, way := range l.arrangement.Ways() {
+	for i, way := range all {
 		if link := &c.scene.Links[i]; inside[link.From] && inside[link.To] {
 			ways = append(ways, way)
 		}

@@ -20,9 +20,9 @@ import (
 func bands(t testing.TB, inputs int) *plan.Plan {
 	t.Helper()
 	p := made(t, "Two bands", func(r rig) {
-		box, foh, monitors := r.device("Stage left", "stage-rack-48-24", 0, 0), r.device("FOH", "console-64", 0, -60), r.device("Monitors", "console-64", 20, 0)
-		r.link(ends("aes50", box, "A", foh, "A"), of("cat6a-own", 60, 10)...)
-		r.link(ends("aes50", box, "B", monitors, "A"), of("cat6a-own", 40)...)
+		box, foh, monitors := r.device("Stage left", "stage-rack-48-20", 0, 0), r.device("FOH", "console-56", 0, -60), r.device("Monitors", "console-56", 20, 0)
+		r.link(ends("aes50", box, "AES50 1", foh, "AES50 1"), of("cat6a-own", 60, 10)...)
+		r.link(ends("aes50", box, "AES50 2", monitors, "AES50 1"), of("cat6a-own", 40)...)
 		plan.Put(r.Edit, plan.Act{ID: "n-22222", Name: "Opening band", Order: 1, Start: "18:00", End: "18:40"})
 		plan.Put(r.Edit, plan.Act{ID: "n-33333", Name: "Last band", Order: 2})
 		var ids []plan.InputID
@@ -130,8 +130,8 @@ func TestTheSpreadsheetHoldsWhatThePrintDoes(t *testing.T) {
 	read, err := exchange.Read("twin.xlsx", &first)
 	require.NoError(t, err)
 	require.Len(t, read.Grids, len(book.Sheets))
-	require.Equal(t, "L01", read.Grids[0].Rows[1][0])
+	require.Equal(t, "L01", read.Grids[1].Rows[1][0])
 	var csv bytes.Buffer
-	require.NoError(t, exchange.WriteCSV(&csv, book.Sheets[0], exchange.Comma))
+	require.NoError(t, exchange.WriteCSV(&csv, book.Sheets[1], exchange.Comma))
 	require.Contains(t, csv.String(), "'=1+1")
 }

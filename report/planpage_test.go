@@ -171,7 +171,7 @@ func TestWindowsCoverEveryBoxWhole(t *testing.T) {
 		for i := range boxes {
 			boxes[i] = geom.BoxAround(geom.Pt(random.Float64()*2000, random.Float64()*900), 20+random.Float64()*80, 30)
 		}
-		windows := report.Cover(boxes, 400, 250)
+		windows := report.Cover(boxes, 400, 250, len(boxes))
 		for _, box := range boxes {
 			whole := slices.ContainsFunc(windows, func(w geom.Box) bool { return w.Inset(-1e-6).ContainsBox(box) })
 			if !whole {
@@ -184,4 +184,38 @@ func TestWindowsCoverEveryBoxWhole(t *testing.T) {
 			require.InDelta(t, 250, w.Height(), 1e-6)
 		}
 	})
+}
+
+func TestAWindowHoldsAsManyBoxesAsOneCan(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		random := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 2))
+		boxes := make([]geom.Box, rapid.IntRange(1, 40).Draw(t, "boxes"))
+		for i := range boxes { // in whole points, so that edges coincide
+			boxes[i] = geom.BoxAround(geom.Pt(float64(random.IntN(120)), float64(random.IntN(80))), float64(4+random.IntN(12)), 6)
+		}
+		held := func(w geom.Box) (n int) {
+			for _, box := range boxes {
+				if w.ContainsBox(box) {
+					n++
+				}
+			}
+			return n
+		}
+		most := 0
+		for _, a := range boxes {
+			for _, b := range boxes {
+				most = max(most, held(geom.Box{Min: geom.Pt(a.Min.X, b.Min.Y), Max: geom.Pt(a.Min.X+30, b.Min.Y+20)}))
+			}
+		}
+		require.Equal(t, most, held(report.Fullest(boxes, 30, 20)))
+	})
+}
+
+func TestCoveringGivesUpWhereTooManyWindowsAreNeeded(t *testing.T) {
+	var boxes []geom.Box
+	for i := range 50 { // far from each other: one window each
+		boxes = append(boxes, geom.BoxAround(geom.Pt(1000*float64(i), 1000*float64(i*i%7)), 40, 30))
+	}
+	require.Len(t, report.Cover(boxes, 400, 250, 50), 50)
+	require.Len(t, report.Cover(boxes, 400, 250, 9), 10)
 }

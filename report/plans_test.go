@@ -68,22 +68,22 @@ func (r rig) area(id plan.AreaID, name, use string, corners ...geom.Point) {
 func field(t testing.TB) *plan.Plan {
 	return made(t, "Lower field", func(r rig) {
 		plan.Put(r.Edit, plan.Case{ID: "c-22222", Name: "Case 1"})
-		plan.Put(r.Edit, plan.Reel{ID: "r-22222", Tag: "6A-01", Kind: "cat6a-own", Length: 60, Case: "c-22222"})
-		plan.Put(r.Edit, plan.Reel{ID: "r-33333", Tag: "6A-02", Kind: "cat6a-own", Length: 60, Case: "c-22222"})
+		plan.Put(r.Edit, plan.Reel{ID: "r-22222", Tag: "6A-01", Kind: "cat6a-own", Length: 70, Case: "c-22222"})
+		plan.Put(r.Edit, plan.Reel{ID: "r-33333", Tag: "6A-02", Kind: "cat6a-own", Length: 45, Case: "c-22222"})
 		plan.Put(r.Edit, plan.HouseLine{ID: "h-22222", Name: "H1", Kind: "cat6a-solid", Length: 40})
 		r.area("a-22222", "Stage", "stage", geom.Pt(-10, -4), geom.Pt(10, -4), geom.Pt(10, 8), geom.Pt(-10, 8))
 		r.area("a-33333", "Walk", "walkway", geom.Pt(-40, -30), geom.Pt(40, -30), geom.Pt(40, -26), geom.Pt(-40, -26))
-		stage, right := r.device("Stage left", "stage-rack-48-24", -8, 2), r.device("Stage right", "stage-rack-48-24", 8, 2)
-		foh, monitors := r.device("FOH", "console-64", 0, -62), r.device("Monitors", "console-64", 24, 6)
+		stage, right := r.device("Stage left", "stage-rack-48-20", -8, 2), r.device("Stage right", "stage-rack-48-20", 8, 2)
+		foh, monitors := r.device("FOH", "console-56", 0, -62), r.device("Monitors", "console-56", 24, 6)
 		near, far := r.device("Rack switch", "switch-16", -24, 0), r.device("FOH switch", "switch-16", 10, -64)
 		one, two := r.device("Converter 1", "media-converter", -24, -6), r.device("Converter 2", "media-converter", 40, -50)
-		main := ends("aes50", stage, "A", foh, "A")
+		main := ends("aes50", stage, "AES50 1", foh, "AES50 1")
 		main.Colour = "red"
 		first := r.link(main, plan.Segment{Reel: "r-22222"}, plan.Segment{Reel: "r-33333"})
-		second := r.link(ends("aes50", stage, "B", foh, "B"), of("cat5e", 60, 60)...)
+		second := r.link(ends("aes50", stage, "AES50 2", foh, "AES50 2"), of("cat5e", 70, 45)...)
 		require.NoError(t, r.Pair(first, second))
-		r.link(ends("aes50", right, "A", monitors, "A"), plan.Segment{HouseLine: "h-22222"})
-		r.link(ends("aes50", right, "B", monitors, "B"))
+		r.link(ends("aes50", right, "AES50 1", monitors, "AES50 1"), plan.Segment{HouseLine: "h-22222"})
+		r.link(ends("aes50", right, "AES50 2", monitors, "AES50 2"))
 		r.link(ends("1000base-t", near, "01", far, "01"), of("cat6a", 50, 40)...)
 		short := ends("1000base-t", near, "02", far, "02")
 		short.FillKind = "cat6a-own"
@@ -98,7 +98,7 @@ func many(t testing.TB, links int) *plan.Plan {
 		const perRouter, perRow = 3, 20
 		routers := make([]plan.DeviceID, links/perRouter+2)
 		for i := range routers {
-			routers[i] = r.device(fmt.Sprintf("Router %d", i+1), "aes50-router-6", 30*float64(i%perRow), -30*float64(i/perRow))
+			routers[i] = r.device(fmt.Sprintf("Router %d", i+1), "aes50-router-5", 30*float64(i%perRow), -30*float64(i/perRow))
 		}
 		for i := range links {
 			from, to := i/perRouter, i/perRouter+1

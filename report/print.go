@@ -11,6 +11,8 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/quantity"
+	"stageloom/model/revision"
 	"stageloom/report/paper"
 )
 
@@ -87,11 +89,25 @@ func Write(ctx context.Context, w io.Writer, a *assess.Assessment, choice Choice
 }
 
 func setupOf(p *plan.Plan, choice Choice) paper.Setup {
+	standing := revision.StandingOf(p)
 	return paper.Setup{
-		Plan: p.Settings.Name, Site: p.Settings.Site, Revision: p.Settings.Revision, Author: choice.Author,
+		Plan: p.Settings.Name, Site: p.Settings.Site, Author: choice.Author,
+		Revision: standing.Mark(), Unissued: !standing.AsIssued(), Dates: datesOf(p, standing),
 		Made: choice.Date, Format: paper.Format{Sheet: sheetOf(p, choice)}, Uncompressed: choice.Uncompressed,
 		Drawing: choice.Progress,
 	}
+}
+
+// datesOf are the dates of a plan with their words, those that are told: of the show, and of the issue.
+func datesOf(p *plan.Plan, standing revision.Standing) []string {
+	var dates []string
+	if p.Settings.Date != "" {
+		dates = append(dates, "show "+p.Settings.Date)
+	}
+	if issued := standing.Date(); issued != "" {
+		dates = append(dates, issued)
+	}
+	return dates
 }
 
 func sheetOf(p *plan.Plan, choice Choice) paper.Sheet {
@@ -113,17 +129,17 @@ func printed(done paper.Print) Printed {
 type print struct {
 	*assess.Assessment
 	choice Choice
-	links  []plan.Link   // those to print, in natural order
-	sums   assess.Totals // over those to print
-	since  *since        // what changed since the last revision; nil where none was issued
-	atlas  *atlas        // laid out at the first pass
+	links  []plan.Link     // those to print, in natural order
+	sums   assess.Totals   // over those to print
+	since  *revision.Since // what changed since the last revision; nil where none was issued
+	atlas  *atlas          // laid out at the first pass
 }
 
 // newPrint makes ready what all chapters ask for.
 func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
 	p := &print{Assessment: a, choice: choice}
 	var err error
-	if p.since, err = lastIssue(a); err != nil {
+	if p.since, err = revision.SinceLast(a, quantity.Metric); err != nil {
 		return nil, err
 	}
 	for _, link := range a.Links() {
@@ -147,7 +163,7 @@ func (p *print) wants(link plan.Link) bool {
 			return false
 		}
 	}
-	return !p.choice.Changed || p.since == nil || p.since.links[link.ID]
+	return !p.choice.Changed || p.since == nil || p.since.Links[link.ID]
 }
 
 // chaptersOf returns the chapters chosen, ready to draw.

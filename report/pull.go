@@ -200,7 +200,7 @@ func (p *print) missingTable() paper.Table {
 		if kind, found := p.Plan.CableKinds.Get(plan.Key(figures.Fill)); found && figures.Fill != "" {
 			wanted = kind.Name
 		}
-		row := paper.Texts(link.Name, strings.TrimSuffix(wholeMetres(figures.Missing), space+"m"), wanted, "", "")
+		row := paper.Texts(link.Name, metres(figures.Printed(1).Missing), wanted, "", "")
 		row.Cells[1].Bold, row.Cells[4].Tick = true, true
 		table.Rows = append(table.Rows, row)
 	}

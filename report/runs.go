@@ -80,7 +80,7 @@ func (p *print) drawRuns(b *paper.Book) {
 		k := b.Scale()
 		box := b.Take(runHeight * k)
 		b.Bookmark(m.link.Name)
-		d := &runDrawing{print: p, pen: b.Pen(box), k: k, link: m.link, figures: m.budget}
+		d := &runDrawing{print: p, pen: b.Pen(box), k: k, link: m.link, figures: m.budget.Printed(1)}
 		d.draw()
 		b.Skip(runGap * k)
 	}
@@ -134,12 +134,12 @@ func (d *runDrawing) head(width float64) {
 		d.pen.Badge(paper.Point{X: width - 2*k - badge/2, Y: 5 * k}, 7*k, mark)
 		badge += 3 * k
 	}
-	lengths := fmt.Sprintf("run %s, cable %s", wholeMetres(d.figures.Run), length(d.figures.Laid))
+	lengths := fmt.Sprintf("run %s (%s), cable %s", length(d.figures.Run), d.figures.Measured.Words(), length(d.figures.Laid))
 	if part := d.figures.PartIn(wholeMetres); part != "" {
 		said += ", " + part
 	}
 	if d.figures.Missing > crumb {
-		lengths += ", " + wholeMetres(d.figures.Missing) + " too short"
+		lengths += ", " + length(d.figures.Missing) + " too short"
 	}
 	right := paper.Lettering{Face: paper.Bold, Size: 11 * k, Align: paper.Right}
 	wide := d.pen.Text(paper.Point{X: width - 2*k - badge, Y: 6.6 * k}, lengths, right)
@@ -193,7 +193,7 @@ func (d *runDrawing) cables() {
 	}
 	if d.figures.Missing > crumb {
 		d.pen.Polyline([]paper.Point{{X: d.at(last), Y: d.line}, {X: d.right, Y: d.line}}, paper.Line{Colour: paper.Grey(90), Width: 0.8 * k, Dash: []float64{1.2, 1.2}})
-		d.over(d.at(last), d.right, "missing", wholeMetres(d.figures.Missing))
+		d.over(d.at(last), d.right, "missing", length(d.figures.Missing))
 	}
 	d.couplers()
 }

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -23,7 +22,7 @@ func (p *print) drawSchedule(b *paper.Book) {
 
 // drawBadgeKey explains the badges of the grades that occur.
 func (p *print) drawBadgeKey(b *paper.Book) {
-	if p.Totals.Links == p.Totals.Ungraded {
+	if p.Totals.Links-p.Totals.Spares == p.Totals.Ungraded {
 		return
 	}
 	k := b.Scale()
@@ -72,7 +71,7 @@ func (p *print) scheduleTable() paper.Table {
 			{Head: "From", Lines: names, Width: paper.Fill(1)},
 			{Head: "To", Lines: names, Width: paper.Fill(1)},
 			{Head: "Pieces in order", Width: paper.Fill(1.7)},
-			{Head: "Run m", Align: paper.Right},
+			{Head: "Run m", Align: paper.Right, Lines: 3, Width: paper.Fit(17)},
 			{Head: "Margin dB", Align: paper.Centre, Width: paper.Fixed(17)},
 			{Head: "Watch", Width: paper.Fill(1.1)},
 			{Head: "Laid", Align: paper.Centre},
@@ -107,15 +106,20 @@ func crewTransport(id plan.TransportID) string {
 func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
 	row := paper.Texts(
 		link.Name, tapeOf(link), endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort),
-		pieces(p.Plan, b.Parts), fmt.Sprintf("%.0f", math.Ceil(b.Run-crumb)), "", p.watch(link, b), "",
+		pieces(p.Plan, b.Parts), metres(b.Run)+" "+b.Measured.Words(), "", p.watch(link, b), "",
 	)
-	if b.HasMargin() && b.Missing == 0 {
+	if link.IsSpare() {
+		row.Cells[2].Text, row.Cells[3].Text = readyAt(row.Cells[2].Text), readyAt(row.Cells[3].Text)
+	} else if b.HasMargin() && b.Missing == 0 {
 		row.Cells[6] = paper.Cell{Badge: badgeOf(b)}
 	}
 	row.Cells[7].Bold = true
 	row.Cells[8] = laidCell(link)
 	return row
 }
+
+// readyAt says of an end of a laid spare that it lies at a port and is not plugged in.
+func readyAt(end string) string { return "at " + end + ", unplugged" }
 
 // laidCell is a box to tick, or what is done of a link already; with ? where it was moved since.
 func laidCell(link plan.Link) paper.Cell {
@@ -143,18 +147,23 @@ const crumb = 1e-6
 
 // tapeOf says the colour of a link's tape, and which of a redundant pair it is.
 func tapeOf(link plan.Link) string {
-	return strings.TrimSpace(link.Colour + " " + strings.ToUpper(link.Role))
+	role := link.Role
+	if link.IsSpare() {
+		role = "laid spare"
+	}
+	return strings.TrimSpace(link.Colour + " " + strings.ToUpper(role))
 }
 
 // watch says what the crew must know of a link, the worst first.
 func (p *print) watch(link plan.Link, b budget.Budget) string {
+	b = b.Printed(1)
 	var said []string
 	if b.Grade == budget.Over {
 		said = append(said, fmt.Sprintf("over limit by %s dB: do not use", budget.LossTenths(-b.MarginDB)))
 	}
 	switch {
 	case b.TooShort():
-		said = append(said, wholeMetres(b.Missing)+" too short")
+		said = append(said, length(b.Missing)+" too short")
 	case b.Bare() && b.Missing > 0:
 		said = append(said, p.wanted(b))
 	}
@@ -169,13 +178,9 @@ func (p *print) watch(link plan.Link, b budget.Budget) string {
 	return strings.Join(said, "; ")
 }
 
-func wholeMetres(metres float64) string {
-	return fmt.Sprintf("%.0f"+space+"m", math.Ceil(metres-crumb))
-}
-
 // wanted says what a link without any cable needs.
 func (p *print) wanted(b budget.Budget) string {
-	said := "uncabled: " + wholeMetres(b.Missing) + " to go"
+	said := "uncabled: " + length(b.Missing) + " to go"
 	if kind, found := p.Plan.CableKinds.Get(plan.Key(b.Fill)); found && b.Fill != "" {
 		said += ", " + kind.Name + " wanted"
 	}
@@ -185,6 +190,7 @@ func (p *print) wanted(b budget.Budget) string {
 // toldBefore are the rules whose findings the schedule says in its own words, or that are the engineer's.
 var toldBefore = []string{
 	"over-limit", "too-short", "uncabled", "tight", "above-standard", "past-distance", "delay", "hot", "many-joins", "ringing", "measured",
+	"crosstalk", "unknown-name", "clock",
 }
 
 // watchFinding says a finding in few words to who lays the link.
@@ -193,13 +199,18 @@ func (p *print) watchFinding(link plan.Link, finding checks.Finding) string {
 	case slices.Contains(toldBefore, finding.Rule):
 		return ""
 	case finding.Rule == "crossing":
-		return "crosses " + p.placeName(finding.Where[0])
+		_, how, _ := strings.Cut(finding.What, " is crossed ")
+		how, _, _ = strings.Cut(how, "by ")
+		return strings.TrimRight("crosses "+p.placeName(finding.Where[0])+" "+how, " ")
 	case finding.Rule == "same-way" && len(finding.Where) == 2:
 		other := finding.Where[0]
 		if other.Key == link.Key() {
 			other = finding.Where[1]
 		}
 		return "goes the same way as " + p.placeName(other)
+	}
+	if finding.Short != "" {
+		return finding.Short
 	}
 	words := strings.TrimLeft(strings.TrimPrefix(finding.What, link.Name), ": ")
 	return strings.TrimPrefix(words, "is ")

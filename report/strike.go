@@ -82,6 +82,9 @@ func (p *print) strikeTable(s stand) paper.Table {
 	for _, link := range s.links {
 		figures, _ := p.Budget(link.ID)
 		ends := endOf(p.Plan, link.From, link.FromPort) + " and " + endOf(p.Plan, link.To, link.ToPort)
+		if link.IsSpare() {
+			ends = "laid spare, plugged in nowhere: " + ends
+		}
 		row := paper.Texts(link.Name, ends, cmp.Or(pieces(p.Plan, figures.Parts), "no cable was laid"), "", "")
 		row.Cells[3].Tick, row.Cells[4].Tick = true, true
 		table.Rows = append(table.Rows, row)
@@ -136,12 +139,30 @@ func (p *print) faultyTable() paper.Table {
 	for reel := range p.Plan.Reels.All() {
 		if reel.Condition == plan.Faulty || reel.Condition == plan.Suspect {
 			kind, _ := p.Plan.CableKinds.Get(plan.Key(reel.Kind))
-			said := reel.Condition
-			if reel.Reason != "" {
-				said += ": " + reel.Reason
-			}
+			said := foundWords(reel.Condition, reel.Reason, reel.FoundAt, reel.FoundOn)
 			table.Rows = append(table.Rows, paper.Texts(reel.Tag, length(reel.Length)+" "+kind.Name, said, ""))
 		}
 	}
+	for line := range p.Plan.HouseLines.All() {
+		if line.Condition == plan.Faulty || line.Condition == plan.Suspect {
+			kind, _ := p.Plan.CableKinds.Get(plan.Key(line.Kind))
+			said := foundWords(line.Condition, line.Reason, line.FoundAt, line.FoundOn) + "; the venue's: tell the venue"
+			table.Rows = append(table.Rows, paper.Texts(line.Name, length(line.Length)+" "+kind.Name, said, ""))
+		}
+	}
 	return table
+}
+
+// foundWords says how a cable is, why, and where and when that was found.
+func foundWords(condition, reason, where, when string) string {
+	said := condition
+	if reason != "" {
+		said += ": " + reason
+	}
+	for _, more := range []string{where, when} {
+		if more != "" {
+			said += ", " + more
+		}
+	}
+	return said
 }

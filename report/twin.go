@@ -9,15 +9,32 @@ import (
 	"stageloom/model/exchange"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/revision"
 )
 
-// Spreadsheet is what a print says as sheets of typed cells: links, cables, stock, pull list, patch and findings. Lengths
+// Spreadsheet is what a print says as sheets of typed cells: the plan and its revision, links, cables, stock, pull list, patch and findings. Lengths
 // are metres and losses dB at 100 MHz, as numbers.
 func Spreadsheet(a *assess.Assessment) exchange.Book {
 	p := &print{Assessment: a, links: a.Links()}
 	return exchange.Book{Sheets: []exchange.Sheet{
-		p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.findingsSheet(),
+		p.planSheet(), p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.findingsSheet(),
 	}}
+}
+
+// planSheet says which plan the sheets are of, and how it stands to its revisions.
+func (p *print) planSheet() exchange.Sheet {
+	s := exchange.Sheet{Name: "Plan", Columns: []exchange.Column{{Head: "What", Width: 20}, {Head: "Words", Width: 60}}}
+	standing := revision.StandingOf(p.Plan)
+	for _, row := range [][2]string{
+		{"Plan", p.Plan.Settings.Name},
+		{"Site", p.Plan.Settings.Site},
+		{"Revision", standing.Mark()},
+		{"Show date", p.Plan.Settings.Date},
+		{"Issue date", standing.Issued.Date},
+	} {
+		s.Rows = append(s.Rows, []exchange.Cell{exchange.Text(row[0]), exchange.Text(row[1])})
+	}
+	return s
 }
 
 func heads(names ...string) []exchange.Column {
@@ -35,7 +52,7 @@ func heads(names ...string) []exchange.Column {
 }
 
 func (p *print) linksSheet() exchange.Sheet {
-	s := exchange.Sheet{Name: "Links", Columns: heads("Link", "Transport", "From", "From port", "To", "To port", "Tape", "Role", "Loom", "Run m", "Laid m",
+	s := exchange.Sheet{Name: "Links", Columns: heads("Link", "Transport", "From", "From port", "To", "To port", "Tape", "Role", "Loom", "Way m", "Rises m", "Slack m", "Run m", "Metres from", "Laid m",
 		"Missing m", "Joins", "Loss dB", "Limit dB", "Margin dB", "Wanted dB", "Grade", "Once laid", "Line", "Cable temperature °C", "Note")}
 	for _, link := range p.links {
 		b, _ := p.Budget(link.ID)
@@ -45,7 +62,7 @@ func (p *print) linksSheet() exchange.Sheet {
 		loom, _ := p.Plan.Looms.Get(plan.Key(link.Loom))
 		s.Rows = append(s.Rows, []exchange.Cell{
 			exchange.Text(link.Name), exchange.Text(b.TransportName), exchange.Text(from.Name), exchange.Text(link.FromPort), exchange.Text(to.Name), exchange.Text(link.ToPort),
-			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Figure(b.Run), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
+			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Figure(b.Way), exchange.Figure(b.Rises), exchange.Figure(b.Slack), exchange.Figure(b.Run), exchange.Text(b.Measured.Words()), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
 			exchange.Count(b.Joins), exchange.Optional(b.LossDB, b.HasMargin()), exchange.Optional(b.LimitDB, b.Graded), exchange.Optional(b.MarginDB, b.HasMargin()),
 			exchange.Optional(b.WantedDB, b.Graded), exchange.Text(gradeWord(b.Standing())), exchange.Text(onceLaid(b)), exchange.Text(b.PartIn(budget.Metres)), exchange.Optional(b.TemperatureC, b.Graded), exchange.Text(link.Note),
 		})

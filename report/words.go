@@ -25,6 +25,11 @@ const space = "\u00a0"
 // length prints the length of a cable, without a needless nought.
 func length(metres float64) string { return bare(metres) + space + "m" }
 
+// wholeMetres prints a length in whole metres, rounded up; never a run, which reads the same on every page.
+func wholeMetres(metres float64) string {
+	return fmt.Sprintf("%.0f"+space+"m", math.Ceil(metres-crumb))
+}
+
 // counted prints a number with the word it counts.
 func counted(n int, one, many string) string {
 	if n == 1 {

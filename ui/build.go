@@ -33,7 +33,7 @@ func (w *window) remove() {
 }
 
 func (w *window) removeNow(leaving panel.Leaving, selection []plan.Ref) {
-	err := w.desk.Do("Delete "+leaving.What, func(e *plan.Edit) error { panel.Remove(e, selection); return nil })
+	err := w.desk.DoAnyway("Delete "+leaving.What, func(e *plan.Edit) error { panel.Remove(e, selection); return nil })
 	if err != nil {
 		w.refused(err)
 		return
@@ -48,6 +48,9 @@ func (w *window) askRemoval(leaving panel.Leaving, remove func()) {
 		label := widget.NewLabel(text)
 		label.Wrapping, label.Importance = fyne.TextWrapWord, importance
 		lines.Add(label)
+	}
+	for _, touched := range leaving.OnSite {
+		line("On site: "+touched, widget.DangerImportance)
 	}
 	for _, along := range leaving.Along {
 		line(along, widget.MediumImportance)
@@ -74,6 +77,10 @@ func (w *window) askRemoval(leaving panel.Leaving, remove func()) {
 	d.Resize(fyne.NewSize(440, min(360, 140+30*float32(len(lines.Objects)))))
 	w.escapable(keep.OnTapped)
 	d.Show()
+	if len(leaving.OnSite) > 0 { // Enter leaves what lies
+		w.window.Canvas().Focus(keep)
+		return
+	}
 	w.window.Canvas().Focus(yes)
 }
 

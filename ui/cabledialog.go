@@ -168,7 +168,9 @@ func (d *cableDialog) tell() {
 		d.add.Disable()
 		return
 	}
-	d.told.SetText(fmt.Sprintf("Then %s of cable for a run of %s: %s.", d.units().Metres(b.Laid), d.units().Metres(b.Run), b.Why()))
+	units := d.units()
+	b = units.Shown(b)
+	d.told.SetText(fmt.Sprintf("Then %s of cable for a run of %s (%s): %s.", units.Metres(b.Laid), units.Needed(b.Run), b.Measured.Words(), b.WhyIn(units.Needed)))
 }
 
 func (d *cableDialog) lay(another bool) {

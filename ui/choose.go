@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"fmt"
+
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/budget"
@@ -96,7 +98,17 @@ func (w *window) renumber() {
 			links = append(links, link.ID)
 		}
 	}
-	w.do("Renumber links", func(e *plan.Edit) error { return e.Renumber(links) })
+	kept := 0
+	for _, id := range links {
+		if link, found := w.desk.Plan().Link(id); found && w.desk.Plan().WasIssued(link) {
+			kept++
+		}
+	}
+	if err := w.desk.Do("Renumber links", func(e *plan.Edit) error { return e.Renumber(links) }); err != nil {
+		w.refused(err)
+	} else if kept > 0 {
+		w.notice.Say(fmt.Sprintf("%d of these links stood on an issued revision and kept their names, which are on the crew's paper.", kept))
+	}
 }
 
 // duplicate makes a second link between the devices of the selected one, on the next ports that fit, with its way and

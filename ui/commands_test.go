@@ -73,10 +73,10 @@ func TestNewPlansBeginAsOneLikes(t *testing.T) {
 	s.formField("Cable temperature", "86 °F")
 	s.typed("", fyne.KeyEscape)
 	require.Zero(t, s.state().Overlays)
-	require.InDelta(t, 3, s.desk.Plan().Settings.SlackEnd, 0, "the open plan keeps its own")
+	require.NotEqual(t, 4.572, s.desk.Plan().Settings.SlackEnd.Value, "the open plan keeps its own")
 	s.choose("Plan", "New")
 	fresh := s.desk.Plan().Settings
-	require.InDelta(t, 4.572, fresh.SlackEnd, 1e-9)
+	require.InDelta(t, 4.572, fresh.SlackEnd.Value, 1e-9)
 	require.Equal(t, plan.Some(2.5), fresh.WantedMargin)
 	require.Equal(t, plan.Some(30), fresh.Temperature)
 	require.Equal(t, "New plan", fresh.Name)
@@ -88,19 +88,19 @@ func TestNewPlansBeginAsOneLikes(t *testing.T) {
 		require.Equal(t, 1, s.state().Overlays)
 		s.tap("Close")
 		s.choose("Plan", "New")
-		require.InDelta(t, 4.572, s.desk.Plan().Settings.SlackEnd, 1e-9)
+		require.InDelta(t, 4.572, s.desk.Plan().Settings.SlackEnd.Value, 1e-9)
 	})
 	t.Run("and as they came again", func(t *testing.T) {
 		s.choose("Plan", "Settings…")
 		s.tap("New plans as they came")
 		s.tap("Close")
 		s.choose("Plan", "New")
-		require.InDelta(t, 3, s.desk.Plan().Settings.SlackEnd, 0)
+		require.False(t, s.desk.Plan().Settings.SlackEnd.Set)
 	})
 	t.Run("preferences that hold nonsense begin a plan as it came", func(t *testing.T) {
 		s.app.Preferences().SetString("new plan", "{ half a")
 		s.choose("Plan", "New")
-		require.InDelta(t, 3, s.desk.Plan().Settings.SlackEnd, 0)
+		require.False(t, s.desk.Plan().Settings.SlackEnd.Set)
 	})
 }
 

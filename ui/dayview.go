@@ -12,7 +12,7 @@ import (
 // newDay makes the day view, hidden yet.
 func (w *window) newDay() *day.View {
 	v := day.New(w.desk.Assessment(), w.units())
-	v.Do = w.desk.Do
+	v.Do = w.desk.DoAnyway // its lists name what lies before they take it
 	v.Undo = func() string {
 		name := w.desk.NextUndo()
 		w.undo()

@@ -77,6 +77,8 @@ func TestAnEditOnThePlanSaysWhatItTakesBackOnSite(t *testing.T) {
 	s := openDay(t)
 	s.typed("t", fyne.KeyEscape)
 	s.choose("Links", "Take last cable off")
+	require.Contains(t, s.words(), "L01, tested, is only laid then", "it is asked first")
+	s.tap("Do it all the same")
 	require.Equal(t, "On site again: L01 is to be joined and tested.", s.state().Notice)
 	s.shortcut(&fyne.ShortcutUndo{})
 	require.Equal(t, plan.Tested, s.link("L01").Done)

@@ -60,6 +60,7 @@ var keys = [][2]string{
 	{"Ctrl C, X, V", "copy, cut and paste devices and positions with the links between them, also to another window"},
 	{"Delete, F2, M", "delete, rename, measure"},
 	{"Ctrl R, Ctrl B, Ctrl U", "turn the link round; pair main and backup; double the link on the next ports"},
+	{"Ctrl Shift U, Ctrl Shift B", "lay a spare beside the link, plugged in nowhere; let a laid spare take over the link that is dead"},
 	{"Ctrl Z, Ctrl Shift Z, Ctrl H", "undo, redo, history"},
 	{"Ctrl N, O, S, Shift S, P, Q", "new, open, save, save as, print to PDF, quit"},
 }

@@ -11,20 +11,21 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
+	"stageloom/model/revision"
+	"stageloom/ui/panel"
 )
 
-// issue asks for the letter of a revision and a line on it, and issues the plan as that: prints then say what changed
-// since.
+// issue says how the plan stands to its revisions and what changed since the last one, asks for the letter of the next and a
+// line on it, and issues the plan as that. The date of the issue is today's; that of the show stays.
 func (w *window) issue() {
 	letter, note := w.newField(), w.newField()
 	letter.SetText(nextLetter(w.desk.Plan()))
 	note.SetPlaceHolder("why, in a line")
 	trouble := widget.NewLabel("")
 	trouble.Wrapping, trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
-	told := widget.NewLabel("The plan keeps what it was at each revision. Prints begin with what changed since the one before.")
-	told.Wrapping = fyne.TextWrapWord
+	told := w.revisionsTold()
 	form := widget.NewForm(widget.NewFormItem("Revision", letter), widget.NewFormItem("Note", note))
-	d := dialog.NewCustomWithoutButtons("Issue a revision", container.NewVBox(told, form, trouble), w.window)
+	d := dialog.NewCustomWithoutButtons("Issue a revision", container.NewBorder(nil, container.NewVBox(form, trouble), nil, nil, told), w.window)
 	take := func() {
 		name := strings.TrimSpace(letter.Text)
 		if reason := unfitLetter(w.desk.Plan(), name); reason != "" {
@@ -41,10 +42,43 @@ func (w *window) issue() {
 	keep := widget.NewButton("Issue", take)
 	keep.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), keep})
-	d.Resize(fyne.NewSize(520, 260))
+	size := w.window.Canvas().Size()
+	d.Resize(fyne.NewSize(min(issueWidth, size.Width-40), min(issueHeight, size.Height-40)))
 	w.escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(letter)
+}
+
+// Size of the dialog in units of the window, beyond which it doesn't grow.
+const (
+	issueWidth  = 640
+	issueHeight = 520
+)
+
+// revisionsTold shows how the plan stands to its revisions, what changed since the last, and which were issued.
+func (w *window) revisionsTold() fyne.CanvasObject {
+	said, err := panel.RevisionsOf(w.desk.Assessment(), w.units())
+	if err != nil {
+		return wrapped(sentence(err), fyne.TextStyle{})
+	}
+	rows := container.NewVBox(wrapped(said.Standing, fyne.TextStyle{}), wrapped(said.Heading, fyne.TextStyle{Bold: true}), wrapped(said.Lead, fyne.TextStyle{}))
+	for _, change := range said.Changes {
+		rows.Add(wrapped("– "+change, fyne.TextStyle{}))
+	}
+	if len(said.Issued) > 0 {
+		rows.Add(wrapped("Revisions issued", fyne.TextStyle{Bold: true}))
+	}
+	for _, issued := range said.Issued {
+		rows.Add(wrapped("– "+issued, fyne.TextStyle{}))
+	}
+	return container.NewVScroll(rows)
+}
+
+// wrapped is a label that breaks its words into lines.
+func wrapped(text string, style fyne.TextStyle) *widget.Label {
+	label := widget.NewLabelWithStyle(text, fyne.TextAlignLeading, style)
+	label.Wrapping = fyne.TextWrapWord
+	return label
 }
 
 // unfitLetter says why a revision cannot bear a letter.
@@ -54,10 +88,17 @@ func unfitLetter(p *plan.Plan, letter string) string {
 	}
 	for issued := range p.Revisions.All() {
 		if issued.Letter == letter {
-			return "Revision " + letter + " was issued already, on " + issued.Date + ". Take another letter."
+			return "Revision " + letter + " was issued already" + onDate(issued.Date) + ". Take another letter."
 		}
 	}
 	return ""
+}
+
+func onDate(date string) string {
+	if date == "" {
+		return ""
+	}
+	return ", on " + date
 }
 
 // nextLetter is the plan's own letter while that is not issued, else the one after the last: A, B … Z, AA, AB ….
@@ -84,4 +125,10 @@ func after(letter string) string {
 		return after(letter[:len(letter)-1]) + "A"
 	}
 	return letter + "A"
+}
+
+// issuedName is a file's name for what is handed out of a plan: a name and how the plan stands to its revisions, so that an
+// issue and what was changed since never lie in one file.
+func issuedName(p *plan.Plan, name string) string {
+	return fileName(name + " (" + revision.StandingOf(p).String() + ")")
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -171,8 +172,9 @@ func (d *linkDialog) check() {
 		return
 	}
 	d.draft = link
-	b := d.sketched(link)
-	d.told.SetText(b.TransportName + ", run " + d.units().Metres(b.Run) + ": " + b.Why())
+	units := d.units()
+	b := units.Shown(d.sketched(link))
+	d.told.SetText(fmt.Sprintf("%s, run %s (%s): %s", b.TransportName, units.Needed(b.Run), b.Measured.Words(), b.WhyIn(units.Needed)))
 	d.take.Enable()
 }
 

@@ -191,6 +191,10 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Double", key(fyne.KeyU, control), w.duplicate),
 		fyne.NewMenuItem("Renumber", w.renumber),
 		w.item("Pair as main and backup", key(fyne.KeyB, control), w.pair),
+		fyne.NewMenuItemSeparator(),
+		w.item("Lay a spare beside it", key(fyne.KeyU, control|shift), w.addSpare),
+		w.item("Make it a laid spare", nil, w.makeSpare),
+		w.item("Let a laid spare take over…", key(fyne.KeyB, control|shift), w.askTakeOver),
 	)
 }
 

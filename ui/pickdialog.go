@@ -32,6 +32,7 @@ type pickDialog struct {
 	sums, right       *fyne.Container
 	links             *widget.List
 	notes             *fyne.Container
+	noted             *container.Scroll
 	take, halt        *widget.Button
 	joins             *field
 	stop              context.CancelFunc
@@ -73,9 +74,10 @@ func (d *pickDialog) build() {
 	d.proof.Wrapping, d.proof.Importance = fyne.TextWrapWord, widget.LowImportance
 	d.told.Importance = widget.LowImportance
 	d.sums, d.notes = container.NewGridWithColumns(3), container.NewVBox()
+	d.noted = container.NewVScroll(d.notes)
 	d.links = widget.NewList(func() int { return len(d.picks.Links) }, newPickRow, d.fillRow)
 	top := container.NewVBox(d.head, d.sums, widget.NewSeparator())
-	d.right = container.NewBorder(top, container.NewVBox(d.notes, d.proof), nil, nil, d.links)
+	d.right = container.NewBorder(top, container.NewVBox(d.noted, d.proof), nil, nil, d.links)
 
 	left := container.New(&leastWidth{320}, container.NewVScroll(d.options()))
 	d.dialog = dialog.NewCustomWithoutButtons("Pick cables", container.NewBorder(nil, nil, left, nil, d.right), d.window.window)
@@ -120,6 +122,7 @@ func (d *pickDialog) options() fyne.CanvasObject {
 	d.check(box, "main and backup of different kinds", &d.request.DifferentKinds)
 	d.check(box, "one cable held back a position", &d.request.HoldBack)
 	d.check(box, "suspect cables too", &d.request.Suspect)
+	d.check(box, "what lies taken apart, last", &d.request.TakeApart)
 	d.joins = d.newField()
 	d.joins.SetText(strconv.Itoa(cabling.DefaultJoins))
 	d.joins.OnChanged = func(string) { d.limitJoins() }
@@ -237,6 +240,10 @@ func (d *pickDialog) show(proposal *cabling.Proposal, err error) {
 	}
 	d.tellNotes()
 	d.right.Refresh() // what stands above and below the list has another height
+	d.take.SetText("Lay these")
+	if d.picks.TakesApart {
+		d.take.SetText("Take apart and lay")
+	}
 	if d.picks.Changed {
 		d.take.Enable()
 	}
@@ -245,30 +252,37 @@ func (d *pickDialog) show(proposal *cabling.Proposal, err error) {
 // mostNotes is how many sentences of a sort are told; the rest is counted.
 const mostNotes = 5
 
+// notesHeight is how high the sentences may stand below the list; what is more scrolls.
+const notesHeight = 240
+
 func (d *pickDialog) tellNotes() {
 	d.notes.RemoveAll()
+	most := len(d.picks.OnSite) // of what lies each is named
 	tell := func(heading string, sentences []string) {
 		if len(sentences) == 0 {
 			return
 		}
 		d.notes.Add(widget.NewLabelWithStyle(heading, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
 		for i, one := range sentences {
-			if i == mostNotes {
-				one = fmt.Sprintf("and %d more", len(sentences)-mostNotes)
+			if i == most {
+				one = fmt.Sprintf("and %d more", len(sentences)-most)
 			}
 			label := widget.NewLabel(one)
 			label.Wrapping = fyne.TextWrapWord
 			d.notes.Add(label)
-			if i == mostNotes {
+			if i == most {
 				break
 			}
 		}
 	}
+	tell("What lies on site would be changed", d.picks.OnSite)
+	most = mostNotes
 	tell("Not served", d.picks.Unserved)
 	if len(d.picks.HireIn) > 0 {
 		tell("The fewest cables to hire in that would serve all", []string{strings.Join(d.picks.HireIn, ", ")})
 	}
 	tell("Held back", d.picks.Held)
+	d.noted.SetMinSize(fyne.NewSize(0, min(notesHeight, d.notes.MinSize().Height)))
 }
 
 // newPickRow is a line of the list: name, cables now, cables proposed, margin.
@@ -339,7 +353,9 @@ func (d *pickDialog) accept() {
 	if changed == 1 {
 		name = "Pick cables for " + d.picks.Links[0].Name
 	}
-	d.do(name, proposal.Edit)
+	if err := d.desk.DoAnyway(name, proposal.Edit); err != nil { // what it touches on site was named
+		d.refused(err)
+	}
 	if d.desk.NextUndo() == name {
 		d.notice.Say(d.picks.Head + " Done; Ctrl Z takes all of it back.")
 	}

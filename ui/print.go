@@ -68,7 +68,7 @@ func (w *window) printed(path string, printed report.Printed, err error) {
 // saveSpreadsheet asks where to and writes what a print says as a workbook.
 func (w *window) saveSpreadsheet() {
 	const xlsx = ".xlsx"
-	w.askName("Save as spreadsheet", fileName(w.desk.Plan().Settings.Name)+xlsx, xlsx, "Save", func(path string) {
+	w.askName("Save as spreadsheet", issuedName(w.desk.Plan(), w.desk.Plan().Settings.Name)+xlsx, xlsx, "Save", func(path string) {
 		assessment := w.desk.Assessment() // a snapshot: editing may go on
 		w.busy("Writing the spreadsheet", func(ctx context.Context) error {
 			_, err := report.SaveSpreadsheet(ctx, path, assessment)

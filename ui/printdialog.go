@@ -187,12 +187,13 @@ func (d *printDialog) limit(index int) {
 	d.look()
 }
 
-// fileName is the plan's name as a PDF.
+// fileName is the plan's name and how it stands to its revisions, as a PDF.
 func (d *printDialog) fileName() string {
+	name := d.assessment.Plan.Settings.Name
 	if path := d.desk.Path(); path != "" {
-		return strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)) + pdf
+		name = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 	}
-	return fileName(d.assessment.Plan.Settings.Name) + pdf
+	return issuedName(d.assessment.Plan, name) + pdf
 }
 
 func (d *printDialog) turn(by int) {

@@ -144,7 +144,7 @@ func (w *window) offerTakeOver() {
 // refused says why an edit was refused; one that only another window stood in the way of can be made again.
 func (w *window) refused(err error) {
 	var readOnly *desk.ReadOnly
-	if errors.As(err, &readOnly) && w.retake() {
+	if errors.Is(err, desk.ErrAsked) || errors.As(err, &readOnly) && w.retake() { // the question tells
 		return
 	}
 	w.notice.Warn(sentence(err))

@@ -207,7 +207,7 @@ func TestAListIsImportedWithItsColumnsItsWordsAndItsFaults(t *testing.T) {
 			require.True(t, s.reads(`Row 4, column A "Type": "Black drum" is no kind of cable here`))
 			require.True(t, s.reads(`Row 6, column F "State": "so-so" is no condition`))
 			require.True(t, s.button("Import").Disabled(), "not by halves")
-			s.pick("\"Black drum\" is", "Cat 6A low-loss, own figure 18.5")
+			s.pick("\"Black drum\" is", "Cat 6A low-loss, own figure 19.2")
 			require.False(t, s.reads(`Row 4`))
 			require.True(t, s.reads("2 rows have faults"))
 			s.tap("Cancel")
@@ -215,7 +215,7 @@ func TestAListIsImportedWithItsColumnsItsWordsAndItsFaults(t *testing.T) {
 
 			s.choose("Stock", "Import a stock list…")
 			s.load(list(t, "drums.csv", fullList))
-			s.pick("\"Black drum\" is", "Cat 6A low-loss, own figure 18.5")
+			s.pick("\"Black drum\" is", "Cat 6A low-loss, own figure 19.2")
 			s.tap("Import the good rows only")
 			require.Contains(t, s.state().Notice, "Imported 19 cables in 3 rows")
 			require.Equal(t, 4, s.desk.Plan().Reels.Len(), "two of them tagged")

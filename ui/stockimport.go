@@ -1,8 +1,8 @@
 package ui
 
 import (
+	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/atomicfile"
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
@@ -49,8 +50,10 @@ type importDialog struct {
 	table, words2kinds *fyne.Container
 	read, told, faults *widget.Label
 	all, good          *widget.Button
-	dialog             *dialog.CustomDialog
-	filling            bool
+	// strike says that an input list is all that its act has.
+	strike  *check
+	dialog  *dialog.CustomDialog
+	filling bool
 	// run counts what was asked to be read; what comes of an older one is not shown.
 	run int
 }
@@ -98,7 +101,7 @@ func (d *importDialog) build(holds string) {
 	d.told.TextStyle.Bold = true
 	d.table, d.words2kinds = container.NewHBox(), container.NewVBox()
 	file := container.NewBorder(nil, nil, widget.NewLabel("File"), browse, d.path)
-	d.ofKind, d.ofAct = labelled("Without a kind", d.kind), labelled("For", d.act)
+	d.ofKind, d.ofAct = labelled("Without a kind", d.kind), container.NewVBox(labelled("For", d.act), d.strike)
 	choices := container.NewGridWithColumns(4, labelled("It holds", d.holds), labelled("Sheet", d.sheet), labelled("Head", d.head), container.NewStack(d.ofKind, d.ofAct))
 	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults)))
 	content := container.NewBorder(container.NewVBox(file, d.read, choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
@@ -131,6 +134,9 @@ func (d *importDialog) listActs() {
 	d.act = d.newChooser(names, nil)
 	d.act.SetSelectedIndex(at)
 	d.act.OnChanged = func(string) { d.reckon() }
+	d.strike = &check{window: d.window}
+	d.strike.Text, d.strike.OnChanged = "strike what it lacks", func(bool) { d.reckon() }
+	d.strike.ExtendBaseWidget(d.strike)
 }
 
 // showChoices shows the choice that what the file holds has: a kind of cable, or an act.
@@ -142,6 +148,10 @@ func (d *importDialog) showChoices() {
 		d.ofKind.Show()
 	case d.holds.Selected == holdsInputs && len(d.acts) > 1:
 		d.ofAct.Show()
+		d.strike.Hide()
+		if d.actChosen() != "" {
+			d.strike.Show()
+		}
 	}
 }
 
@@ -151,18 +161,6 @@ func (d *importDialog) actChosen() plan.ActID {
 		return ""
 	}
 	return d.acts[max(0, d.act.SelectedIndex())]
-}
-
-func labelled(name string, object fyne.CanvasObject) fyne.CanvasObject {
-	return container.NewBorder(nil, nil, widget.NewLabel(name), nil, object)
-}
-
-func kindNames(kinds []plan.CableKind) []string {
-	names := make([]string, len(kinds))
-	for i, kind := range kinds {
-		names[i] = kind.Name
-	}
-	return names
 }
 
 func (d *importDialog) browse() {
@@ -199,8 +197,10 @@ func (d *importDialog) load() {
 }
 
 func readList(path string) (document exchange.Document, err error) {
-	file, err := os.Open(path)
-	if err != nil {
+	file, _, err := atomicfile.OpenRegular(path)
+	if errors.Is(err, atomicfile.ErrNotRegular) {
+		return document, fmt.Errorf("%s is a folder, a pipe or a device, and no list: choose a CSV or xlsx file", filepath.Base(path))
+	} else if err != nil {
 		return document, err
 	}
 	document, err = exchange.Read(path, file)
@@ -223,7 +223,7 @@ func (d *importDialog) loaded(run int, document exchange.Document, err error) {
 	if d.file.Encoding == "" {
 		how = "a workbook"
 	}
-	d.read.SetText("Read as " + how + ".")
+	d.read.SetText(panel.ReadTold(how, d.file.Notices))
 	var sheets []string
 	for _, grid := range d.file.Grids {
 		sheets = append(sheets, fmt.Sprintf("%s, %d rows", grid.Name, len(grid.Rows)))

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/exchange"
@@ -68,6 +69,7 @@ func (d *importDialog) reckonCases(grid exchange.Grid) {
 func (d *importDialog) reckonInputs(grid exchange.Grid) {
 	d.askWords(nil)
 	list := exchange.ReadInputs(grid, d.layout)
+	list.Strike = d.strike.Checked && d.actChosen() != ""
 	d.add = func(e *plan.Edit, goodOnly bool) error {
 		if goodOnly {
 			list = list.GoodOnly()
@@ -155,4 +157,16 @@ func listFile(uri fyne.URI) bool {
 		return true
 	}
 	return false
+}
+
+func labelled(name string, object fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewBorder(nil, nil, widget.NewLabel(name), nil, object)
+}
+
+func kindNames(kinds []plan.CableKind) []string {
+	names := make([]string, len(kinds))
+	for i, kind := range kinds {
+		names[i] = kind.Name
+	}
+	return names
 }

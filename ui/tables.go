@@ -152,8 +152,20 @@ func (t *tables) made(name string) *table.Grid {
 			w.remove()
 		}
 	}
+	if name == "house lines" { // only the venue knows their kinds and lengths
+		grid.NewRow = func() {
+			w.askHouseLine(func(ref plan.Ref) { t.madeRow(grid, ref) })
+		}
+	}
 	t.grids[name] = grid
 	return grid
+}
+
+// madeRow shows a row that a dialog made.
+func (t *tables) madeRow(grid *table.Grid, ref plan.Ref) {
+	t.window.desk.Select(ref)
+	grid.SetSelection([]plan.Ref{ref})
+	grid.Focus()
 }
 
 // chosen selects on the plan what the table selects, and brings the first of it into view.

@@ -14,6 +14,7 @@ import (
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/revision"
 	"stageloom/report"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
@@ -126,6 +127,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.title = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
 	w.title.Truncation, w.title.Importance = fyne.TextTruncateEllipsis, widget.LowImportance
 	w.day = w.newDay()
+	w.guardSite()
 	w.layOut()
 	w.applyUnits()
 	w.applyShown()
@@ -210,7 +212,7 @@ func (w *window) windowTitle() string {
 	if w.desk.Unsaved() {
 		mark = "* "
 	}
-	return mark + w.desk.Plan().Settings.Name + " – Stageloom"
+	return mark + w.desk.Plan().Settings.Name + " · " + revision.StandingOf(w.desk.Plan()).String() + " – Stageloom"
 }
 
 // noRun is the run strip while no link is selected.

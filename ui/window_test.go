@@ -224,16 +224,17 @@ func TestALinksFiguresAreChangedInTheForm(t *testing.T) {
 	s := open(t, "light", demoFile(t))
 	s.choose("Edit", "Next link")
 	s.choose("Links", "Figures of the link…")
-	s.entries()[1].SetText("two")
+	s.entries()[2].SetText("two")
 	s.tap("Keep")
 	require.Equal(t, 1, s.state().Overlays, "what cannot be read keeps the form open")
-	s.entries()[1].SetText("2.5 m")
+	s.entries()[1].SetText("62 m paced")
+	s.entries()[2].SetText("2.5 m")
 	s.tap("Keep")
 	require.Zero(t, s.state().Overlays)
 	link := s.desk.Plan().Links
 	found := false
 	for l := range link.All() {
-		found = found || l.Name == "L01" && l.RiseFrom == 2.5
+		found = found || l.Name == "L01" && l.RiseFrom == 2.5 && l.TypedWay == 62 && l.TypedBy == plan.Paced
 	}
 	require.True(t, found)
 	require.Equal(t, "Change L01", s.desk.NextUndo())

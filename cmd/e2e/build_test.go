@@ -45,9 +45,9 @@ func (p *program) listed(kind string) (x, y int) {
 
 // links are the three links of the stories.
 var links = []struct{ from, port, to string }{
-	{"Stage box", "A", "Console"},
-	{"Stage box", "B", "Console 2"},
-	{"Console", "B", "Console 2"},
+	{"Stage box", "AES50 1", "Console"},
+	{"Stage box", "AES50 2", "Console 2"},
+	{"Console", "AES50 2", "Console 2"},
 }
 
 // requireCabled demands three graded links that reach, each of joined cables, in a plan that is saved.
@@ -74,7 +74,7 @@ func TestAPlanIsBuiltWithTheMouseOnly(t *testing.T) {
 	for _, each := range []struct {
 		kind string
 		x, y int
-	}{{"Stage box 16 in, 8 out", 300, 320}, {"Console, 48 channels", 930, 110}, {"Console, 48 channels", 930, 520}} {
+	}{{"Stage box 24 in, 12 out", 300, 320}, {"Console, 40 channels", 930, 110}, {"Console, 40 channels", 930, 520}} {
 		before := p.state().Step
 		x, y := p.listed(each.kind)
 		p.drag(x, y, each.x, each.y)

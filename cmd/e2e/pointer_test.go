@@ -18,11 +18,11 @@ func TestAPointerThatRestsIsTold(t *testing.T) {
 	p := s.launch(t.TempDir(), nil, demoCopy(t))
 	x, y := p.where("devices", "Second console")
 	p.goes(x, y)
-	p.until("the device is told", func() bool { return p.state().Tip == "Second console\nConsole, 48 channels\nat Second FOH" })
+	p.until("the device is told", func() bool { return p.state().Tip == "Second console\nConsole, 40 channels\nat Second FOH" })
 	p.picture("tip")
 	p.click(x, y)
 	p.until("a press takes it away", func() bool { return p.state().Tip == "" })
-	p.goes(p.port("Second console", "A"))
+	p.goes(p.port("Second console", "AES50 1"))
 	p.until("its port is told", func() bool {
 		return p.state().Tip == "Second console, port A\nAES50\nlinked to Second stage box A by L28"
 	})

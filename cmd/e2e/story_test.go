@@ -136,7 +136,7 @@ func TestABadFileLeavesThePlanBefore(t *testing.T) {
 	s := newScreen(t, "1280x800")
 	p := s.launch(t.TempDir(), nil, path)
 	require.Contains(t, p.state().Notice, "eekender.stageloom")
-	require.Equal(t, "New plan · revision A", p.state().Title)
+	require.Equal(t, "New plan · draft, not issued", p.state().Title)
 	p.picture("bad-file")
 }
 

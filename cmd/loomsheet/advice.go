@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"stageloom/model/budget"
 	"stageloom/model/pairline"
 	"stageloom/model/standards"
 )
@@ -103,11 +104,11 @@ func (r reckonResult) adviceRemark() string {
 
 // risk says the chance of being over at the temperature reckoned with and, where that is warm, over the range up to it.
 func (r reckonResult) risk() string {
-	at := fmt.Sprintf("%s at %s", percent(r.Advice.Risk), temperature(r.TemperatureC))
+	at := fmt.Sprintf("%s at %s", budget.Chance(r.Advice.Risk), temperature(r.TemperatureC))
 	if r.TemperatureC <= pairline.ReferenceTemperatureC {
 		return at
 	}
-	return fmt.Sprintf("%s, %s from 20 °C up", at, percent(r.Advice.RiskFrom20))
+	return fmt.Sprintf("%s, %s from 20 °C up", at, budget.Chance(r.Advice.RiskFrom20))
 }
 
 func crosstalk(c pairline.Crosstalk) string {

@@ -4,6 +4,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/revision"
 )
 
 // The keys of check --json, as schema/check.json tells them.
@@ -53,6 +54,8 @@ type (
 		Rises     number    `json:"rises_m"`
 		Slack     number    `json:"slack_m"`
 		Run       number    `json:"run_m"`
+		Source    string    `json:"way_source"`
+		Doubtful  bool      `json:"way_doubtful,omitempty"`
 		Laid      number    `json:"laid_m"`
 		Missing   number    `json:"missing_m"`
 		Joins     int       `json:"joins"`
@@ -116,7 +119,7 @@ func checkKeysOf(all []checked) checkKeys {
 func (c checked) keys() *resultKeys {
 	settings, t := c.assessment.Plan.Settings, c.assessment.Totals
 	keys := &resultKeys{
-		Name: settings.Name, Revision: settings.Revision, Standards: settings.Standards,
+		Name: settings.Name, Revision: revision.StandingOf(c.assessment.Plan).Mark(), Standards: settings.Standards,
 		Cable: number(t.Metres), Missing: number(t.Missing), Joins: t.Joins,
 		Grades: gradesKeys{
 			t.Count(budget.Ample), t.Count(budget.Enough), t.Count(budget.Tight), t.Count(budget.Over), t.Count(budget.ToTest),
@@ -142,6 +145,7 @@ func (c checked) linkKeys(b budget.Budget) linkKeys {
 		ID: string(b.Link), Name: b.Name, Transport: string(b.Transport),
 		From: endKeysOf(p, link.From, link.FromPort), To: endKeysOf(p, link.To, link.ToPort),
 		Way: number(b.Way), Rises: number(b.Rises), Slack: number(b.Slack), Run: number(b.Run),
+		Source: b.Measured.Source.Key(), Doubtful: b.Measured.Doubtful,
 		Laid: number(b.Laid), Missing: number(b.Missing), Joins: b.Joins,
 		Grade: string(b.Grade), Standing: string(b.Standing()), Why: b.Why(), Line: lineKeysOf(b),
 	}

@@ -7,16 +7,14 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/checks"
+	"stageloom/model/plan"
+	"stageloom/model/revision"
 )
 
 // print lays out what a plan amounts to: links by grade, what is too short, findings.
 func (c checked) print(p *page, everyLink bool) {
-	settings, totals := c.assessment.Plan.Settings, c.assessment.Totals
-	title := settings.Name
-	if settings.Revision != "" {
-		title += ", revision " + settings.Revision
-	}
-	p.hang("", title)
+	totals := c.assessment.Totals
+	p.hang("", titleOf(c.assessment.Plan))
 	p.hang("", fmt.Sprintf("%s: %s, %s of cable, %s", c.path, counted(totals.Links, "link"), metres(totals.Metres), counted(totals.Joins, "join")))
 	if remark := editionRemark(c.assessment.Plan); remark != "" {
 		p.hang("", remark)
@@ -31,6 +29,11 @@ func (c checked) print(p *page, everyLink bool) {
 	}
 	p.blank()
 	c.printFindings(p)
+}
+
+// titleOf is a plan's name and how it stands to its revisions.
+func titleOf(p *plan.Plan) string {
+	return p.Settings.Name + " · " + revision.StandingOf(p).String()
 }
 
 // printGrades counts the links by grade and names those that want looking at.
@@ -99,19 +102,31 @@ const gradeColumn = 14
 // Columns of the table of links.
 const (
 	linkColumn      = 11
-	transportColumn = 14
+	transportColumn = 12
+	sourceColumn    = 6
 )
 
+// sourceWord is where the metres of a run have come from, short; with ? an end moved since they were typed.
+func sourceWord(m budget.Measured) string {
+	switch {
+	case m.Source == budget.Unknown:
+		return "none"
+	case m.Doubtful:
+		return m.Source.Key() + "?"
+	}
+	return m.Source.Key()
+}
+
 func (c checked) printLinks(p *page) {
-	row := func(name, transport, run, laid, joins, loss, margin, grade string) {
+	row := func(name, transport, run, source, laid, joins, loss, margin, grade string) {
 		names, transports := wrap(name, linkColumn-1), wrap(transport, transportColumn-1)
-		p.line("  %s%s%s%s%s%s%s  %s", left(names[0], linkColumn), left(transports[0], transportColumn),
-			right(run, 9), right(laid, 9), right(joins, 6), right(loss, 8), right(margin, 9), grade)
+		p.line("  %s%s%s %s%s%s%s%s %s", left(names[0], linkColumn), left(transports[0], transportColumn),
+			right(run, 8), left(source, sourceColumn), right(laid, 8), right(joins, 6), right(loss, 8), right(margin, 9), grade)
 		for i := 1; i < max(len(names), len(transports)); i++ {
 			p.line("  %s%s", left(nth(names, i), linkColumn), nth(transports, i))
 		}
 	}
-	row("link", "transport", "run", "laid", "joins", "loss", "margin", "grade")
+	row("link", "transport", "run", "by", "laid", "joins", "loss", "margin", "grade")
 	for b := range c.inOrder() {
 		loss, margin, grade := "", "", string(b.Standing())
 		if b.Grade == budget.Ungraded {
@@ -124,7 +139,7 @@ func (c checked) printLinks(p *page) {
 		if part := shown.PartIn(budget.Metres); part != "" {
 			grade += ", " + part
 		}
-		row(b.Name, b.TransportName, budget.Metres(shown.Run), metres(shown.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
+		row(b.Name, b.TransportName, budget.Metres(shown.Run), sourceWord(b.Measured), metres(shown.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
 	}
 }
 

@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"unicode"
 
 	"github.com/alecthomas/kong"
 
+	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/model/standards"
 )
@@ -59,7 +61,42 @@ func (w *words) Decode(context *kong.DecodeContext) error {
 	if !is || strings.TrimSpace(text) == "" {
 		return errors.New("its value is missing")
 	}
+	if err := sightly(text); err != nil {
+		return err
+	}
 	*w = words(text)
+	return nil
+}
+
+// sightly refuses a name with signs that are not seen: it would read as another than it is.
+func sightly(text string) error {
+	for _, sign := range text {
+		if unicode.IsControl(sign) || plan.Turns(sign) {
+			return fmt.Errorf("%q holds the sign %U, which is not seen: write the name without it", plan.Clipped(text), sign)
+		}
+	}
+	return nil
+}
+
+// list is a flag of several words with commas between, which may stand more than once; a blank one is refused.
+type list []words
+
+// Decode reads the value behind a flag and adds it to what was read before.
+func (l *list) Decode(context *kong.DecodeContext) error {
+	token := context.Scan.Pop()
+	text, is := token.Value.(string)
+	if !is {
+		return errors.New("its value is missing")
+	}
+	for each := range strings.SplitSeq(text, ",") {
+		if strings.TrimSpace(each) == "" {
+			return errors.New("its value is missing: write a name, or several with commas between")
+		}
+		if err := sightly(each); err != nil {
+			return err
+		}
+		*l = append(*l, words(each))
+	}
 	return nil
 }
 

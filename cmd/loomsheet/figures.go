@@ -29,19 +29,6 @@ func nanoseconds(ns float64) string { return fmt.Sprintf("%.0f ns", ns) }
 
 func megahertz(mhz float64) string { return fmt.Sprintf("%.3g MHz", mhz) }
 
-// percent prints a chance; under one in a thousand its figure would say more than is known.
-func percent(chance float64) string {
-	switch {
-	case chance < 0.001:
-		return "under 0.1 %"
-	case chance > 0.999:
-		return "over 99.9 %"
-	case chance < 0.1 || chance > 0.9:
-		return fmt.Sprintf("%.1f %%", 100*chance)
-	}
-	return fmt.Sprintf("%.0f %%", 100*chance)
-}
-
 // counted writes a number of things: no joins, 1 join, 2 joins.
 func counted(n int, thing string) string {
 	switch n {

@@ -4,9 +4,9 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"os"
 	"strings"
 
+	"stageloom/model/atomicfile"
 	"stageloom/model/planfile"
 )
 
@@ -31,7 +31,7 @@ func (c *mendCommand) Run(a *answer) error {
 	} else if !repairable(err) {
 		return named(err, path)
 	}
-	data, err := os.ReadFile(path)
+	data, err := atomicfile.ReadRegular(path)
 	if err != nil {
 		return err
 	}

@@ -29,7 +29,7 @@ func (c *patchCommand) Run(a *answer) error {
 	}
 	view := patch.Of(p)
 	sheet := patchSheet{page: &a.page, view: view, whole: true}
-	sheet.line("%s, revision %s", printable(p.Settings.Name), printable(p.Settings.Revision))
+	sheet.line("%s", printable(titleOf(p)))
 	if c.Act != "" {
 		act, err := actNamed(view, string(c.Act))
 		if err != nil {

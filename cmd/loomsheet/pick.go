@@ -18,24 +18,25 @@ import (
 type pickCommand struct {
 	Plan words `arg:"" help:"The plan file to pick for."`
 
-	Links          []words `placeholder:"NAME" help:"Pick for these links alone, by their names with commas between; cables on others stay there."`
-	OnTheDay       bool    `help:"Change as little as can be of what is picked already: changes count before joins."`
-	Suspect        bool    `help:"Take reels marked suspect as well; faulty ones are never taken."`
-	Wanted         []words `placeholder:"KIND" help:"Take these kinds of cable alone, by the plan's slugs."`
-	Barred         []words `placeholder:"KIND" help:"Take none of these kinds."`
-	OwnKind        bool    `help:"Let a link that wants a kind have that one alone."`
-	MaxJoins       int     `default:"0" placeholder:"N" help:"Most joins of a link that says nothing itself; 3 unless stated."`
-	DifferentKinds bool    `help:"Take different kinds of cable for main and backup."`
-	HoldBack       bool    `help:"Hold back at each position one cable able to replace its longest main run."`
-	Apply          bool    `help:"Lay what is proposed in a copy of the plan, which -o names."`
-	Output         words   `short:"o" placeholder:"PLAN" help:"Where the plan with the picks goes; the plan's own name writes it over."`
-	JSON           bool    `name:"json" help:"Print for other programs; \"loomsheet schema pick\" tells the keys."`
+	Links          list  `placeholder:"NAME" help:"Pick for these links alone, by their names with commas between; cables on others stay there."`
+	OnTheDay       bool  `help:"Change as little as can be of what is picked already: changes count before joins."`
+	TakeApart      bool  `help:"Let links that are laid, joined or tested be taken apart where that serves a link which else stays unserved; without it they are left as they lie."`
+	Suspect        bool  `help:"Take reels marked suspect as well; faulty ones are never taken."`
+	Wanted         list  `placeholder:"KIND" help:"Take these kinds of cable alone, by the plan's slugs."`
+	Barred         list  `placeholder:"KIND" help:"Take none of these kinds."`
+	OwnKind        bool  `help:"Let a link that wants a kind have that one alone."`
+	MaxJoins       int   `default:"0" placeholder:"N" help:"Most joins of a link that says nothing itself; 3 unless stated."`
+	DifferentKinds bool  `help:"Take different kinds of cable for main and backup."`
+	HoldBack       bool  `help:"Hold back at each position one cable able to replace its longest main run."`
+	Apply          bool  `help:"Lay what is proposed in a copy of the plan, which -o names."`
+	Output         words `short:"o" placeholder:"PLAN" help:"Where the plan with the picks goes; the plan's own name writes it over."`
+	JSON           bool  `name:"json" help:"Print for other programs; \"loomsheet schema pick\" tells the keys."`
 }
 
 // Help follows the flags in --help.
 func (pickCommand) Help() string {
 	return "Chooses reels of the stock for each link: first that as much as possible is served, by priority, then with the wanted margin, with few joins, " +
-		"few changes and little left coiled. Exits with 0 when every link asked for is served, 1 when one is not, and 2 when a file cannot be used."
+		"few changes and little left coiled. What is laid, joined or tested is left as it lies, but for faulty reels; what would touch it all the same is named. Exits with 0 when every link asked for is served, 1 when one is not, and 2 when a file cannot be used."
 }
 
 // Run picks, tells what would change, and writes the copy that was asked for.
@@ -77,7 +78,7 @@ func (c *pickCommand) Run(a *answer) error {
 // request turns the flags into what is asked of the plan.
 func (c *pickCommand) request(p *plan.Plan) (cabling.Request, error) {
 	request := cabling.Request{
-		OnTheDay: c.OnTheDay, Suspect: c.Suspect, OwnKind: c.OwnKind, MaxJoins: c.MaxJoins, DifferentKinds: c.DifferentKinds, HoldBack: c.HoldBack,
+		OnTheDay: c.OnTheDay, TakeApart: c.TakeApart, Suspect: c.Suspect, OwnKind: c.OwnKind, MaxJoins: c.MaxJoins, DifferentKinds: c.DifferentKinds, HoldBack: c.HoldBack,
 	}
 	if c.MaxJoins < 0 || c.MaxJoins > cabling.MostJoins {
 		return request, fmt.Errorf("--max-joins %d: write a number from 1 to %d", c.MaxJoins, cabling.MostJoins)
@@ -91,7 +92,7 @@ func (c *pickCommand) request(p *plan.Plan) (cabling.Request, error) {
 	}
 	for _, flag := range []struct {
 		name  string
-		given []words
+		given list
 		into  *[]plan.CableKindID
 	}{{"--wanted", c.Wanted, &request.Wanted}, {"--barred", c.Barred, &request.Barred}} {
 		for _, slug := range flag.given {

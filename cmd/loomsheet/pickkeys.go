@@ -13,9 +13,12 @@ type (
 		File       string          `json:"file"`
 		Copy       string          `json:"copy,omitempty"`
 		OnTheDay   bool            `json:"on_the_day"`
+		TakeApart  bool            `json:"take_apart"`
+		LeftLying  bool            `json:"left_lying"`
 		Now        pickTotalKeys   `json:"now"`
 		Proposed   pickTotalKeys   `json:"proposed"`
 		Changes    int             `json:"changes"`
+		OnSite     []onSiteKeys    `json:"on_site"`
 		Proved     bool            `json:"proved"`
 		Objectives []objectiveKeys `json:"objectives"`
 		Links      []pickLinkKeys  `json:"links"`
@@ -51,6 +54,7 @@ type (
 		Grade   string         `json:"grade"`
 		Margin  *number        `json:"margin_dB,omitempty"`
 		Run     number         `json:"run_m"`
+		Source  string         `json:"way_source"`
 		Laid    number         `json:"laid_m"`
 		Missing number         `json:"missing_m"`
 		Joins   int            `json:"joins"`
@@ -63,6 +67,13 @@ type (
 		Kind      string `json:"kind"`
 		Length    number `json:"length_m"`
 	}
+	onSiteKeys struct {
+		ID         string `json:"id"`
+		Name       string `json:"name"`
+		Done       string `json:"done"`
+		TakenApart bool   `json:"taken_apart"`
+		Words      string `json:"words"`
+	}
 	unservedKeys struct {
 		ID       string   `json:"id"`
 		Name     string   `json:"name"`
@@ -71,6 +82,8 @@ type (
 		Short    number   `json:"too_short_m,omitempty"`
 		Over     number   `json:"over_dB,omitempty"`
 		By       []string `json:"by"`
+		Lies     bool     `json:"lies"`
+		Lying    []string `json:"lying"`
 		Words    string   `json:"words"`
 	}
 	hireKeys struct {
@@ -89,9 +102,9 @@ type (
 func (r picked) keys() pickKeys {
 	o := r.proposal
 	keys := pickKeys{
-		Version: keysVersion, File: r.path, Copy: r.copy, OnTheDay: o.Request.OnTheDay, Now: totalKeysOf(o.Now), Proposed: totalKeysOf(o.Proposed),
+		Version: keysVersion, File: r.path, Copy: r.copy, OnTheDay: o.Request.OnTheDay, TakeApart: o.Request.TakeApart, LeftLying: o.Left, Now: totalKeysOf(o.Now), Proposed: totalKeysOf(o.Proposed),
 		Changes: o.Changes, Proved: o.Proved, HireProved: o.HireProved || len(o.Unserved) == 0, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
-		HireIn: []hireKeys{}, Beyond: []string{}, Held: []heldKeys{},
+		HireIn: []hireKeys{}, OnSite: []onSiteKeys{}, Beyond: []string{}, Held: []heldKeys{},
 	}
 	for _, objective := range o.Objectives {
 		keys.Objectives = append(keys.Objectives, objectiveKeys{objective.Name, objective.Value, objective.Bound})
@@ -102,6 +115,9 @@ func (r picked) keys() pickKeys {
 			Now:      r.side(change.Before, &change.Now, change.ServedNow),
 			Proposed: r.side(change.After, &change.Proposed, change.Served),
 		})
+	}
+	for _, one := range o.OnSite {
+		keys.OnSite = append(keys.OnSite, onSiteKeys{string(one.Link), one.Name, one.Done, one.TakenApart, one.String()})
 	}
 	for _, u := range o.Unserved {
 		keys.Unserved = append(keys.Unserved, unservedKeysOf(u))
@@ -126,7 +142,10 @@ func (r picked) keys() pickKeys {
 func unservedKeysOf(u cabling.Unserved) unservedKeys {
 	row := unservedKeys{
 		ID: string(u.Link), Name: u.Name, Priority: u.Priority, Reason: string(u.Why), Short: number(u.Short), Over: number(u.OverDB),
-		By: []string{}, Words: u.String(),
+		By: []string{}, Lies: u.Lies, Lying: []string{}, Words: u.String(),
+	}
+	for _, id := range u.Lying {
+		row.Lying = append(row.Lying, string(id))
 	}
 	for _, id := range u.By {
 		row.By = append(row.By, string(id))
@@ -145,7 +164,7 @@ func totalKeysOf(t cabling.Totals) pickTotalKeys {
 
 func (r picked) side(chain []plan.Segment, b *budget.Budget, served bool) pickSideKeys {
 	keys := pickSideKeys{
-		Served: served, Grade: string(b.Grade), Run: number(b.Run), Laid: number(b.Laid), Missing: number(b.Missing), Joins: b.Joins,
+		Served: served, Grade: string(b.Grade), Run: number(b.Run), Source: b.Measured.Source.Key(), Laid: number(b.Laid), Missing: number(b.Missing), Joins: b.Joins,
 		Cables: []pickCableKey{},
 	}
 	if b.HasMargin() {

@@ -19,12 +19,7 @@ type picked struct {
 
 // print lays out the comparison, what changes, what stays unserved and what to hire in.
 func (r picked) print(p *page) {
-	settings := r.plan.Settings
-	title := settings.Name
-	if settings.Revision != "" {
-		title += ", revision " + settings.Revision
-	}
-	p.hang("", title)
+	p.hang("", titleOf(r.plan))
 	manner := "as for a new plan"
 	if r.proposal.Request.OnTheDay {
 		manner = "with few changes"
@@ -34,6 +29,7 @@ func (r picked) print(p *page) {
 		p.blank()
 		r.printTotals(p)
 	}
+	r.printOnSite(p)
 	r.printChanges(p)
 	r.printUnserved(p)
 	r.printHire(p)
@@ -117,7 +113,7 @@ func stands(p *plan.Plan, chain []plan.Segment, b *budget.Budget, served bool) s
 	}
 	switch {
 	case faulty(p, chain):
-		words += ", with a faulty reel"
+		words += ", with a faulty cable"
 	case !served && !b.TooShort() && b.Grade != budget.Over:
 		words += ", does not serve it"
 	}
@@ -126,9 +122,20 @@ func stands(p *plan.Plan, chain []plan.Segment, b *budget.Budget, served bool) s
 
 func faulty(p *plan.Plan, chain []plan.Segment) bool {
 	return slices.ContainsFunc(chain, func(segment plan.Segment) bool {
-		reel, _ := p.Reels.Get(plan.Key(segment.Reel))
-		return reel.Condition == plan.Faulty
+		return p.ConditionOf(segment) == plan.Faulty
 	})
+}
+
+// printOnSite names one by one what would be changed of what lies, before all else.
+func (r picked) printOnSite(p *page) {
+	if len(r.proposal.OnSite) == 0 {
+		return
+	}
+	p.blank()
+	p.line("What lies on site would be changed:")
+	for _, one := range r.proposal.OnSite {
+		p.hang("  - ", one.String())
+	}
 }
 
 func (r picked) printUnserved(p *page) {
@@ -185,7 +192,13 @@ func (r picked) printHeld(p *page) {
 
 // proof says how sure it is that no picks are better.
 func (r picked) proof() string {
-	if r.proposal.Proved {
+	apart := r.proposal.TakesApart()
+	switch {
+	case r.proposal.Proved && apart != "":
+		return fmt.Sprintf("Proved, with %s taken apart: no other picks are better.", apart)
+	case r.proposal.Proved && r.proposal.Left:
+		return "Proved: no other picks that leave what lies on site are better. --take-apart lets it be changed."
+	case r.proposal.Proved:
 		return "Proved: no other picks are better."
 	}
 	var open []string
@@ -193,6 +206,9 @@ func (r picked) proof() string {
 		if objective.Bound < objective.Value {
 			open = append(open, fmt.Sprintf("%s %d, at least %d", objective.Name, objective.Value, objective.Bound))
 		}
+	}
+	if apart != "" {
+		return fmt.Sprintf("The best picks found, with %s taken apart; not proved to be the best there are: %s.", apart, strings.Join(open, "; "))
 	}
 	return "The best picks found; not proved to be the best there are: " + strings.Join(open, "; ") + "."
 }

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"stageloom/model/assess"
+	"stageloom/model/atomicfile"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/report"
@@ -21,24 +22,24 @@ import (
 type printCommand struct {
 	Plan words `arg:"" help:"The plan file to print."`
 
-	Output    words   `short:"o" placeholder:"FILE.pdf" help:"Where to print to; the plan's name with .pdf beside it unless stated."`
-	Paper     words   `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
-	PlanPaper words   `name:"plan-paper" placeholder:"SHEET" help:"Another sheet for the plan's own pages: A4, A3 or Letter."`
-	Grey      *bool   `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
-	Date      words   `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
-	Packs     []words `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
-	Chapters  []words `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
-	Position  words   `placeholder:"NAME" help:"Print only what ends at this position."`
-	Act       words   `placeholder:"NAME" help:"Print the patch of this act alone."`
-	Changed   bool    `help:"Print of links only those laid otherwise than at the last revision."`
-	Labels    words   `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
-	Twin      words   `name:"spreadsheet" placeholder:"FILE" help:"Write the same as a spreadsheet too: a workbook for .xlsx, a file for each sheet for .csv."`
-	Used      int     `placeholder:"N" help:"Labels already used up on the first sheet."`
+	Output    words `short:"o" placeholder:"FILE.pdf" help:"Where to print to; the plan's name with .pdf beside it unless stated."`
+	Paper     words `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
+	PlanPaper words `name:"plan-paper" placeholder:"SHEET" help:"Another sheet for the plan's own pages: A4, A3 or Letter."`
+	Grey      *bool `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
+	Date      words `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
+	Packs     list  `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
+	Chapters  list  `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
+	Position  words `placeholder:"NAME" help:"Print only what ends at this position."`
+	Act       words `placeholder:"NAME" help:"Print the patch of this act alone."`
+	Changed   bool  `help:"Print of links only those laid otherwise than at the last revision."`
+	Labels    words `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
+	Twin      words `name:"spreadsheet" placeholder:"FILE" help:"Write the same as a spreadsheet too: a workbook for .xlsx, a file for each sheet for .csv."`
+	Used      int   `placeholder:"N" help:"Labels already used up on the first sheet."`
 }
 
 // Help follows the flags in --help.
 func (printCommand) Help() string {
-	return "A PDF of the same name is replaced, whole or not at all; any other file is left alone. The same plan, choices and date give the same bytes."
+	return "A PDF of the same name is replaced, whole or not at all; a spreadsheet of an earlier print too; any other file is left alone. The same plan, choices and date give the same bytes."
 }
 
 // Run prints and tells where it lies.
@@ -55,6 +56,9 @@ func (c *printCommand) Run(a *answer) error {
 	path := c.path()
 	if err := free(path); err != nil {
 		return err
+	}
+	if err := report.FreeForSpreadsheet(string(c.Twin), assessment); err != nil {
+		return fmt.Errorf("--spreadsheet: %w", err)
 	}
 	interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
@@ -195,17 +199,18 @@ func packNames() string {
 
 // free tells whether a print may take this place: nothing is there, or an older print.
 func free(path string) error {
-	file, err := os.Open(path)
-	if errors.Is(err, fs.ErrNotExist) {
+	file, info, err := atomicfile.OpenRegular(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
 		return nil
-	}
-	if err != nil {
+	case errors.Is(err, atomicfile.ErrNotRegular) && info.IsDir():
+		return fmt.Errorf("%s is a folder; write the name of the file too", path)
+	case errors.Is(err, atomicfile.ErrNotRegular):
+		return fmt.Errorf("%s is a pipe or a device; write the name of a file", path)
+	case err != nil:
 		return fmt.Errorf("%s is there and cannot be looked at, so it is not replaced; print to another file with -o: %w", path, err)
 	}
 	defer file.Close() // nothing was written
-	if info, err := file.Stat(); err == nil && info.IsDir() {
-		return fmt.Errorf("%s is a folder; write the name of the file too", path)
-	}
 	begin := make([]byte, len(pdf))
 	n, err := io.ReadFull(file, begin)
 	if n > 0 && (err != nil || string(begin) != pdf) {

@@ -10,7 +10,7 @@ import (
 
 // reckonCommand reckons a chain of cables without a plan.
 type reckonCommand struct {
-	Chain []string `arg:"" optional:"" help:"Cables joined by \"+\", e.g. \"cat6a 60 + cat5e 50\"; see above."`
+	Chain []string `arg:"" optional:"" help:"Cables joined by \"+\", e.g. \"cat6a 70 + cat5e 45\"; see above."`
 
 	Transport words `default:"aes50" placeholder:"NAME" help:"What runs over it: aes50 (unless stated), 100base-tx or 1000base-t."`
 	Temp      words `placeholder:"TEMPERATURE" help:"Temperature of the cable, e.g. 20, \"86 °F\"; 30 °C unless stated, and then more is wanted in hand."`

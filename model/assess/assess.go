@@ -26,6 +26,7 @@ type Assessment struct {
 	reckoner *budget.Reckoner
 	byRule   [][]checks.Finding
 	reading  func() []plan.Link
+	at       func() map[checks.Place][]int // findings by the rows that they speak of
 }
 
 // Of assesses a plan.
@@ -67,6 +68,7 @@ func assess(s *checks.Subject, known func(rule int) ([]checks.Finding, bool)) *A
 	a.sortFindings()
 	a.Totals = totalsOf(a)
 	a.reading = sync.OnceValue(func() []plan.Link { return sortLinks(s.Plan) })
+	a.at = sync.OnceValue(func() map[checks.Place][]int { return findingsByPlace(a.Findings) })
 	return a
 }
 
@@ -93,10 +95,21 @@ func (a *Assessment) Reckoner() *budget.Reckoner { return a.reckoner }
 // FindingsAt returns the findings that speak of a row, in their order.
 func (a *Assessment) FindingsAt(table string, key plan.Key) []checks.Finding {
 	var found []checks.Finding
-	for _, finding := range a.Findings {
-		if slices.Contains(finding.Where, checks.Place{Table: table, Key: key}) {
-			found = append(found, finding)
-		}
+	for _, i := range a.at()[checks.Place{Table: table, Key: key}] {
+		found = append(found, a.Findings[i])
 	}
 	return found
+}
+
+// findingsByPlace gathers which findings speak of each row, each finding once.
+func findingsByPlace(findings []checks.Finding) map[checks.Place][]int {
+	at := make(map[checks.Place][]int, len(findings))
+	for i := range findings {
+		for _, place := range findings[i].Where {
+			if known := at[place]; len(known) == 0 || known[len(known)-1] != i {
+				at[place] = append(known, i)
+			}
+		}
+	}
+	return at
 }

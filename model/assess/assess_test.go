@@ -23,12 +23,12 @@ func field(t require.TestingT) (*plan.Plan, *plan.IDSource) {
 		for _, kind := range []plan.CableKindID{"cat6a-own", "cat5e", "cat6a", "cat6a-drum-socket"} {
 			require.NoError(t, catalogue.UseCable(e, kind))
 		}
-		require.NoError(t, catalogue.Use(e, "aes50-router-6"))
+		require.NoError(t, catalogue.Use(e, "aes50-router-5"))
 		var last plan.DeviceID
 		for i, cables := range [][]plan.Segment{nil, of("cat6a-own", 60), of("cat6a-own", 60, 60), of("cat6a-drum-socket", 60, 50), of("cat5e", 60, 60), nil} {
-			next := e.AddDevice(plan.Device{Kind: "aes50-router-6", X: 30 * float64(i)})
+			next := e.AddDevice(plan.Device{Kind: "aes50-router-5", X: 30 * float64(i)})
 			if i > 0 {
-				link := e.AddLink(plan.Link{Transport: "aes50", From: last, FromPort: "A1", To: next, ToPort: "A2", FillKind: "cat6a"})
+				link := e.AddLink(plan.Link{Transport: "aes50", From: last, FromPort: "AES50 1", To: next, ToPort: "AES50 2", FillKind: "cat6a"})
 				e.SetSegments(link, cables)
 			}
 			last = next

@@ -1,6 +1,7 @@
 package assess_test
 
 import (
+	"fmt"
 	"testing"
 
 	"stageloom/model/assess"
@@ -13,6 +14,42 @@ import (
 
 // large is the benchmarks' plan: 500 devices, 750 links, 2,000 inputs.
 func large() *plan.Plan { return demo.Large(1) }
+
+// sizes are those at which growth is measured: what a link costs shall not grow with their number.
+var sizes = []int{500, 2000, 10000}
+
+// perLink reports what one link of the plan costs.
+func perLink(b *testing.B, p *plan.Plan) {
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*p.Links.Len()), "µs/link")
+}
+
+// BenchmarkGrows is a whole assessment, and the next one after a nudge of one device.
+func BenchmarkGrows(b *testing.B) {
+	for _, links := range sizes {
+		for name, p := range map[string]*plan.Plan{"stages": demo.Sized(1, links), "crowd": demo.Crowd(1, links)} {
+			b.Run(fmt.Sprintf("of/%s/%d", name, links), func(b *testing.B) {
+				for b.Loop() {
+					assess.Of(p)
+				}
+				perLink(b, p)
+			})
+			a := assess.Of(p)
+			moved, err := plan.Do(p, nil, func(e *plan.Edit) error {
+				e.Move(plan.MovingWith(p, []plan.DeviceID{p.Devices.At(p.Devices.Len() / 2).ID}, nil), geom.Pt(3, 4))
+				return nil
+			})
+			if err != nil {
+				b.Fatal(err)
+			}
+			b.Run(fmt.Sprintf("next/%s/%d", name, links), func(b *testing.B) {
+				for b.Loop() {
+					assess.Next(a, moved)
+				}
+				perLink(b, p)
+			})
+		}
+	}
+}
 
 // BenchmarkOf is a whole assessment.
 func BenchmarkOf(b *testing.B) {

@@ -40,6 +40,8 @@ type Totals struct {
 	// Grades counts the links by how they stand as they lie, best first; Ungraded those whose transport carries no grade.
 	Grades   []GradeCount
 	Ungraded int
+	// Spares counts laid spares, which carry nothing and are counted by no grade.
+	Spares int
 	// TooShort counts links whose cables do not reach, Bare those without a cable; Missing is the metres lacking in both.
 	TooShort, Bare int
 	Missing        float64
@@ -73,6 +75,11 @@ func SumOf(p *plan.Plan, budgets []budget.Budget) Totals {
 	sums := sums{p, map[sort]*KindTotal{}, map[CouplerTotal]int{}}
 	for i := range budgets {
 		shown := budgets[i].Printed(1)
+		if link, _ := p.Link(shown.Link); link.IsSpare() {
+			t.Spares++
+		} else {
+			t.grade(&shown)
+		}
 		t.add(&shown)
 		sums.add(shown.Parts)
 	}
@@ -89,7 +96,8 @@ func totalsOf(a *Assessment) Totals {
 	return t
 }
 
-func (t *Totals) add(b *budget.Budget) {
+// grade counts a link that carries something by its grade.
+func (t *Totals) grade(b *budget.Budget) {
 	if b.Grade == budget.Ungraded {
 		t.Ungraded++
 	}
@@ -99,6 +107,9 @@ func (t *Totals) add(b *budget.Budget) {
 			t.Grades[i].Links++
 		}
 	}
+}
+
+func (t *Totals) add(b *budget.Budget) {
 	if b.TooShort() {
 		t.TooShort++
 	}

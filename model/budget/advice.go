@@ -102,7 +102,7 @@ func (r *Reckoner) Advise(link plan.Link) (Advice, error) {
 	a := Advice{Budget: b, Line: line, PowerW: link.PowerW}
 	a.Advice = adviceOn(line, b, rule)
 	if link.PowerW > 0 {
-		a.power()
+		a.power(r.Sender(link))
 	}
 	a.Reaches = r.reaches(b)
 	return a, nil
@@ -146,27 +146,6 @@ func (r *Reckoner) Reflections(link plan.Link) pairline.Reflections {
 		return coarse
 	}
 	return line.Reflections()
-}
-
-// ErrPowerTooMuch says that no type of power over the link is meant for so much.
-var ErrPowerTooMuch = errors.New("no type of power over the link gives so much")
-
-// power takes the weakest type of power that is meant for the device, and what it brings over the line.
-func (a *Advice) power() {
-	types := standards.PowerTypes()
-	for _, kind := range types {
-		if kind.DevicePower < a.PowerW {
-			continue
-		}
-		a.PowerType = kind
-		resistance, err := pairline.FeedResistance(a.LoopOhm, kind.Pairs)
-		if err == nil {
-			a.Feed, err = pairline.Draw(a.PowerW, kind.SourceVoltage, kind.DeviceVoltage, resistance)
-		}
-		a.PowerErr = err
-		return
-	}
-	a.PowerErr = fmt.Errorf("%w: %.1f W wanted, at most %.1f W", ErrPowerTooMuch, a.PowerW, types[len(types)-1].DevicePower)
 }
 
 // reaches gives the reach of each kind of data cable in the plan with the joints of this link, and what its line has beside

@@ -82,8 +82,10 @@ func TestReach(t *testing.T) {
 func TestPowerOverTheLink(t *testing.T) {
 	// IEEE 802.3 clause 33: 30 W at 50 V over 12.5 Ω leave 25.5 W at the device; published.
 	s := newSite(t, 90)
+	power, passive := "", true
 	advise := func(watt float64, kind plan.CableKindID, length float64) budget.Advice {
 		s.set(t, func(l *plan.Link) { l.PowerW = watt })
+		s.sender(t, power, passive)
 		s.cable(t, metres(kind, length))
 		link, _ := s.Link(s.link)
 		a, err := budget.NewReckoner(s.Plan).Advise(link)
@@ -103,9 +105,34 @@ func TestPowerOverTheLink(t *testing.T) {
 	t.Run("too thin a conductor lets the voltage sink", func(t *testing.T) {
 		require.ErrorIs(t, advise(25.5, "cat5e-tail", 90).PowerErr, pairline.ErrVoltageLow)
 	})
+	t.Run("the sender's own type decides", func(t *testing.T) {
+		power, passive = "type1", false
+		a := advise(20, "cat6a-own", 90)
+		require.ErrorIs(t, a.PowerErr, budget.ErrPowerTooMuch, "type 1 brings 12.95 W")
+		power = "type4-class8"
+		a = advise(20, "cat6a-own", 90)
+		require.NoError(t, a.PowerErr)
+		require.Equal(t, standards.PowerSlug("type4-class8"), a.PowerType.Slug)
+		require.Greater(t, a.Feed.DeviceVoltage, 50.0, "52 V at the sender, less what 90 m lose on four pairs")
+		power = "type9"
+		require.ErrorIs(t, advise(20, "cat6a-own", 90).PowerErr, standards.ErrUnknown)
+		power = ""
+		require.ErrorIs(t, advise(20, "cat6a-own", 90).PowerErr, budget.ErrNoPower)
+	})
 	t.Run("a link that carries none has none", func(t *testing.T) {
 		a := advise(0, "cat6a-own", 90)
 		require.Empty(t, a.PowerType.Slug)
 		require.NoError(t, a.PowerErr)
+	})
+}
+
+// sender makes the near device one that gives this type of power, or passes power on.
+func (s *site) sender(t *testing.T, power string, passive bool) {
+	t.Helper()
+	s.do(t, func(e *plan.Edit) error {
+		if err := plan.Update(e, "stagebox-32-16", func(k *plan.Kind) { k.Passive = passive }); err != nil {
+			return err
+		}
+		return plan.Update(e, plan.PortKey("stagebox-32-16", "A"), func(p *plan.KindPort) { p.Power = power })
 	})
 }

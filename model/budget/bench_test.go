@@ -20,15 +20,15 @@ func many(b *testing.B) *plan.Plan {
 			}
 		}
 		plan.Put(e, plan.Reel{ID: "r-22222", Kind: "cat6a-own", Length: 60, Quantity: 500})
-		if err := catalogue.Use(e, "aes50-router-6"); err != nil {
+		if err := catalogue.Use(e, "aes50-router-5"); err != nil {
 			return err
 		}
 		at := e.AddPosition(plan.Position{Name: "Field", Exposure: "sun"})
 		var last plan.DeviceID
 		for i := range 501 {
-			next := e.AddDevice(plan.Device{Name: fmt.Sprint(i), Kind: "aes50-router-6", Position: at, X: 70 * float64(i%250)})
+			next := e.AddDevice(plan.Device{Name: fmt.Sprint(i), Kind: "aes50-router-5", Position: at, X: 70 * float64(i%250)})
 			if i > 0 {
-				link := e.AddLink(plan.Link{Name: fmt.Sprint(i), Transport: "aes50", From: last, FromPort: "A1", To: next, ToPort: "A2", FillKind: "cat6a"})
+				link := e.AddLink(plan.Link{Name: fmt.Sprint(i), Transport: "aes50", From: last, FromPort: "AES50 1", To: next, ToPort: "AES50 2", FillKind: "cat6a"})
 				e.SetSegments(link, []plan.Segment{{Reel: "r-22222"}, metres("cat5e", 10), metres("cat6a-drum-socket", 10), metres("cat6a", 5)})
 			}
 			last = next

@@ -88,10 +88,11 @@ type Budget struct {
 	// Graded tells whether the transport carries a loss budget; without one there is no dB anywhere.
 	Graded bool
 
-	// Way is the metres along the ground, a straight way lengthened by the plan's factor; Run = Way + Rises + Slack.
+	// Way, Rises and Slack are each rounded up to a tenth of a metre, and Run is their sum. Slack is Share % of the way and
+	// what is left at each end.
 	Way, Rises, Slack, Run float64
-	// Straight tells that the way has not been drawn yet.
-	Straight bool
+	// Measured says where the way has its metres from and how the slack was taken.
+	Measured Measured
 	// Laid is metres of the link's own cables, without inner leads; Missing is what they do not reach of Run.
 	Laid, Missing float64
 	// Fill is the kind the missing metres are reckoned as; blank where none is wanted, and then they are uncabled.

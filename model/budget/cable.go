@@ -6,8 +6,8 @@ import (
 	"stageloom/model/standards"
 )
 
-// leastUnitFactor is the lowest share of its category's loss that a measured or own figure may claim: a cable far better
-// than that is a slip of the pen, and must not buy a grade. It is the least that pairline holds its formulas good for.
+// leastUnitFactor is the lowest share of its category's loss that a measured figure may claim: a cable far better than
+// that is a slip of the pen, and must not buy a grade. It is the least that pairline holds its formulas good for.
 const leastUnitFactor = 0.8
 
 // cable is one cable kind made ready for reckoning.
@@ -17,6 +17,7 @@ type cable struct {
 	built      standards.Construction
 	pair       bool          // it is a four-pair data cable
 	known      bool          // and its loss is known: a category, or an own or measured figure
+	unknown    string        // why its loss is not known, where something is stated that does not do
 	perMetre   pairline.Loss // at 20 °C
 	plug       *hardware
 	nearSocket bool
@@ -51,44 +52,31 @@ func (r *Reckoner) newCable(kind plan.CableKind) cable {
 	if err != nil {
 		category, _ = standards.CableBySlug(poorestCategory)
 	}
+	conductor, thin := standards.ConductorOf(kind.Gauge, kind.Solid)
 	c := cable{
 		id: kind.ID, name: kind.Name, plug: r.hardwareOf(kind.Hardware), pair: Fits(kind, standards.BalancedPair),
 		nearSocket: kind.NearEnd == "socket", farSocket: kind.FarEnd == "socket", drum: kind.Form == "drum",
 		built: standards.Construction{
-			Cable: category, Conductor: conductorOf(kind.Gauge, kind.Solid), WholeAllowance: kind.Allowance,
+			Cable: category, Conductor: conductor, WholeAllowance: kind.Allowance,
 			Screened: kind.Screened, Impedance: pairline.NominalImpedance,
 		},
 	}
-	c.known = c.pair && (err == nil || kind.OwnFigure.Set)
 	if kind.OwnFigure.Set {
+		if wrong := category.CheckOwnFigure(kind.OwnFigure.Value); wrong != nil {
+			c.unknown = "its " + wrong.Error()
+		}
+		c.known = c.pair && c.unknown == ""
 		return c.withFigure(kind.OwnFigure.Value)
 	}
+	if err == nil && thin != nil {
+		c.unknown = thin.Error()
+	}
+	c.known = c.pair && err == nil && thin == nil
 	c.perMetre = c.built.Segment(1, pairline.ReferenceTemperatureC).Loss()
 	return c
 }
 
 const poorestCategory standards.CableSlug = "cat5e"
-
-// conductorOf returns the conductor of this make and gauge, or the next thinner one that is known, or the thinnest. A
-// blank gauge is that of a portable reel of unstated make.
-func conductorOf(gauge int, solid bool) standards.Conductor {
-	best, _ := standards.ConductorBySlug(standards.DefaultConductor)
-	if gauge == 0 && !solid {
-		return best
-	}
-	found := false
-	for _, c := range standards.Conductors() {
-		if c.Stranded == solid {
-			continue
-		}
-		thinner := c.Gauge > best.Gauge
-		fits, bestFits := c.Gauge >= gauge, best.Gauge >= gauge
-		if !found || (fits && (!bestFits || !thinner)) || (!bestFits && thinner) {
-			best, found = c, true
-		}
-	}
-	return best
-}
 
 // withFigure returns the cable with its own loss, in dB per 100 m at 100 MHz and 20 °C, in the place of its category's.
 func (c cable) withFigure(figureDB float64) cable {

@@ -16,13 +16,21 @@ type Cure struct {
 	// Length is that of the cable in metres, or how much is missing; 0 where the coupler is changed.
 	Length float64
 	// Coupler replaces the coupler before the segment; blank where the cable is changed.
-	Coupler  plan.HardwareID
+	Coupler plan.HardwareID
+	// Another replaces a reel or house line measured far worse than its kind by a sound cable of that kind; Share is the
+	// measured loss over the kind's.
+	Another  bool
+	Share    float64
 	MarginDB float64
 	Grade    Grade
 }
 
+// WornShare is from which share of its kind's loss on a measured cable is on its way to faulty. Judgement.
+const WornShare = 1.3
+
 // Cures returns the single changes that would leave the link with the wanted margin in hand, or where none does, those
-// that would leave it inside its limit. Changing a coupler goes before changing a cable, then more margin before less.
+// that would leave it inside its limit. A sound cable in the place of a worn one goes before changing a coupler, that
+// before changing a cable, then more margin before less.
 // It looks at the kinds that the plan holds. A link that has its wanted margin needs none.
 func (r *Reckoner) Cures(link plan.Link) []Cure {
 	now := r.Of(link)
@@ -30,11 +38,11 @@ func (r *Reckoner) Cures(link plan.Link) []Cure {
 		return nil
 	}
 	t := r.trialOf(link)
-	tries := append(t.couplers(), t.cables(&now)...)
+	tries := append(append(t.worn(&now), t.couplers()...), t.cables(&now)...)
 	for _, least := range []float64{now.WantedDB, 0} {
 		if good := slices.DeleteFunc(slices.Clone(tries), func(c Cure) bool { return c.MarginDB < least }); len(good) > 0 {
 			slices.SortStableFunc(good, func(a, b Cure) int {
-				return cmp.Or(compareTrue(a.Coupler != "", b.Coupler != ""), cmp.Compare(b.MarginDB, a.MarginDB))
+				return cmp.Or(compareTrue(a.Another, b.Another), compareTrue(a.Coupler != "", b.Coupler != ""), cmp.Compare(b.MarginDB, a.MarginDB))
 			})
 			return good
 		}
@@ -85,6 +93,26 @@ func (t *trial) reckon(c Cure, link *plan.Link, segments []plan.Segment) Cure {
 	t.reckoner.complete(&b, link, t.others)
 	c.MarginDB, c.Grade = b.MarginDB, b.Grade
 	return c
+}
+
+// worn tries a sound cable of the same kind in the place of each that was measured far worse.
+func (t *trial) worn(now *Budget) (cures []Cure) {
+	for i := range now.Parts {
+		part := &now.Parts[i]
+		if part.What != Cable || part.Reel == "" && part.HouseLine == "" {
+			continue
+		}
+		reel, _ := t.reckoner.plan.Reels.Get(plan.Key(part.Reel))
+		line, _ := t.reckoner.plan.HouseLines.Get(plan.Key(part.HouseLine))
+		share := t.reckoner.Share(part.Kind, part.Length, max(reel.Measured.Value, line.Measured.Value))
+		if share <= WornShare {
+			continue
+		}
+		segment := t.segments[part.Order-1]
+		segment.Reel, segment.HouseLine, segment.Kind, segment.Length = "", "", part.Kind, part.Length
+		cures = append(cures, t.with(Cure{Order: part.Order, Kind: part.Kind, Length: part.Length, Another: true, Share: share}, part.Order-1, segment))
+	}
+	return cures
 }
 
 // couplers tries the best hardware for each coupler that is poorer.

@@ -89,6 +89,9 @@ func (r *Reckoner) Transport(id plan.TransportID) *standards.Transport { return 
 // HardwareName is the name of connecting hardware in words; what the standards do not know counts as the poorest.
 func (r *Reckoner) HardwareName(id plan.HardwareID) string { return r.hardwareOf(id).figures.Name }
 
+// WhyUnknown says in words what is wrong with what a kind states of its loss; blank where nothing is, or nothing is stated.
+func (r *Reckoner) WhyUnknown(kind plan.CableKindID) string { return r.kindOf(kind).unknown }
+
 // Share is a measured loss of a piece over what its kind gives for its length, both at 20 °C; 0 where the kind's loss is
 // not known. Far under 1 is a slip of the pen, far over 1 a bad cable.
 func (r *Reckoner) Share(kind plan.CableKindID, length, measuredDB float64) float64 {

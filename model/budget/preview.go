@@ -23,6 +23,7 @@ type touched struct {
 	points             []plan.LinkPoint
 	from, to           end
 	movesFrom, movesTo bool
+	doubtful           bool
 }
 
 // Preview gathers the links with one end among what moves. Links that move as a whole keep their length.
@@ -33,6 +34,7 @@ func (r *Reckoner) Preview(m plan.Moving) *Preview {
 			v.touched = append(v.touched, touched{
 				link: link, segments: r.plan.SegmentsOf(link.ID), points: r.plan.PointsOf(link.ID),
 				from: r.end(link.From), to: r.end(link.To), movesFrom: m.Devices[link.From], movesTo: m.Devices[link.To],
+				doubtful: link.Doubtful,
 			})
 		}
 	}
@@ -61,6 +63,7 @@ func (v *Preview) At(by geom.Point) []Budget {
 		if t.movesTo {
 			to = v.moved(t.link.To, by)
 		}
+		t.link.Doubtful = t.doubtful || t.link.TypedWay > 0 && by != (geom.Point{}) && !from.unplaced && !to.unplaced
 		v.budgets[i] = v.reckoner.reckon(&t.link, from, to, t.segments, t.points, &v.chain)
 	}
 	if v.pieces != nil {
@@ -74,7 +77,7 @@ func (v *Preview) moved(id plan.DeviceID, by geom.Point) end {
 	device, _ := v.reckoner.plan.Device(id)
 	device.Position = v.moving.PositionAfter(v.reckoner.plan, device, by)
 	moved := v.reckoner.endOf(device)
-	moved.at = moved.at.Add(by).RoundMM()
+	moved.at, moved.unplaced = moved.at.Add(by).RoundMM(), device.Unplaced && by == (geom.Point{})
 	return moved
 }
 

@@ -24,7 +24,7 @@ func anyPlan(t *rapid.T) *plan.Plan {
 				return err
 			}
 		}
-		for _, kind := range []plan.KindID{"aes50-router-6", "media-converter"} {
+		for _, kind := range []plan.KindID{"aes50-router-5", "media-converter"} {
 			if err := catalogue.Use(e, kind); err != nil {
 				return err
 			}
@@ -34,7 +34,7 @@ func anyPlan(t *rapid.T) *plan.Plan {
 		var last plan.DeviceID
 		for i := range rapid.IntRange(2, 6).Draw(t, "devices") {
 			next := e.AddDevice(plan.Device{
-				Name: fmt.Sprint(i), Kind: "aes50-router-6", X: place.Draw(t, "x"), Y: place.Draw(t, "y"),
+				Name: fmt.Sprint(i), Kind: "aes50-router-5", X: place.Draw(t, "x"), Y: place.Draw(t, "y"),
 				Position: rapid.SampledFrom(positions).Draw(t, "position"),
 			})
 			if i > 0 {
@@ -51,7 +51,7 @@ func anyPlan(t *rapid.T) *plan.Plan {
 func anyLink(t *rapid.T, e *plan.Edit, from, to plan.DeviceID) {
 	link := plan.Link{
 		Transport: rapid.SampledFrom([]plan.TransportID{"aes50", "1000base-t", "fibre"}).Draw(t, "transport"),
-		From:      from, FromPort: "A1", To: to, ToPort: "A2",
+		From:      from, FromPort: "AES50 1", To: to, ToPort: "AES50 2",
 		FillKind:  rapid.SampledFrom([]plan.CableKindID{"", "cat6a-own", "cat6a-drum-socket"}).Draw(t, "fill"),
 		FromPanel: rapid.SampledFrom([]plan.HardwareID{"", "cat6a", "cat5e"}).Draw(t, "panel"),
 		ToPanel:   rapid.SampledFrom([]plan.HardwareID{"", "cat6"}).Draw(t, "panel"),

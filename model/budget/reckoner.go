@@ -39,6 +39,7 @@ type Reckoner struct {
 	nothing    *cable             // stands for a kind that the plan does not hold
 	site       map[string]float64 // °C by exposure
 	passages   passages
+	standing   map[plan.KindID]Standing
 }
 
 // transport is a transport with the rule that grades it in this plan.
@@ -73,6 +74,7 @@ func NewReckoner(p *plan.Plan) *Reckoner {
 	// An inner lead of no stated kind is taken for the poorest there is.
 	lead := r.newCable(plan.CableKind{Media: "balanced-pair", Category: string(poorestCategory), Gauge: 26})
 	r.noLead = &lead
+	r.readyStanding()
 	r.readySite()
 	r.readyTransports()
 	r.readyPassages()
@@ -201,13 +203,12 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	t := r.transportOf(link.Transport)
 	b := Budget{
 		Link: link.ID, Name: link.Name, Transport: link.Transport, TransportName: t.row.Name, Graded: t.row.Graded(),
-		Distance: t.row.StatedDistance, Fill: link.FillKind, Straight: link.Way == "straight", Tested: link.Done == plan.Tested,
-		Faulty: r.faulty(segments),
+		Distance: t.row.StatedDistance, Fill: link.FillKind, Tested: link.Done == plan.Tested, Faulty: r.faulty(segments),
 	}
 	if link.FillKind != "" {
 		b.FillName = r.kindOf(link.FillKind).name
 	}
-	b.measure(r.plan, link, r.wayLength(from, to, points))
+	b.measure(r, link, from, to, points)
 	r.settle(&b, link, t, from, to)
 	c.build(&b, link, segments)
 	if b.Graded {
@@ -220,10 +221,13 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	return b
 }
 
-// faulty tells whether a cable is faulty.
+// faulty tells whether a cable is faulty: a reel, or a house line.
 func (r *Reckoner) faulty(segments []plan.Segment) bool {
 	for i := range segments {
 		if reel, found := r.plan.Reels.Get(plan.Key(segments[i].Reel)); found && reel.Condition == plan.Faulty {
+			return true
+		}
+		if line, found := r.plan.HouseLines.Get(plan.Key(segments[i].HouseLine)); found && line.Condition == plan.Faulty {
 			return true
 		}
 	}

@@ -23,6 +23,9 @@ type end struct {
 	at       geom.Point
 	height   float64
 	exposure string
+	position plan.PositionID
+	unplaced bool
+	stands   Standing
 }
 
 // end gathers the end of a link; blank figures of a device are those of its position, and then the plan's.
@@ -33,7 +36,10 @@ func (r *Reckoner) end(id plan.DeviceID) end {
 
 // endOf is end for a device as it would stand.
 func (r *Reckoner) endOf(device plan.Device) end {
-	e := end{at: device.At(), exposure: device.Exposure}
+	e := end{
+		at: device.At(), exposure: device.Exposure, position: device.Position, unplaced: device.Unplaced,
+		stands: r.standing[device.Kind],
+	}
 	level := device.Level
 	if device.Position != "" && (level == "" || e.exposure == "") {
 		position, _ := r.plan.Positions.Get(plan.Key(device.Position))
@@ -77,18 +83,6 @@ func hop(a geom.Point, heightA float64, b geom.Point, heightB float64) float64 {
 		return flat
 	}
 	return math.Hypot(flat, heightB-heightA)
-}
-
-// measure fills in the run for a way of this length.
-func (b *Budget) measure(p *plan.Plan, link *plan.Link, way float64) {
-	if b.Straight {
-		way *= p.Settings.Detour
-	}
-	b.Way = geom.RoundMM(way)
-	b.Rises = link.RiseFrom + link.RiseTo
-	percent, atEnd := link.SlackPercent.Or(p.Settings.SlackPercent), link.SlackEnd.Or(p.Settings.SlackEnd)
-	b.Slack = geom.RoundMM(way*percent/100 + 2*atEnd)
-	b.Run = geom.RoundMM(b.Way + b.Rises + b.Slack)
 }
 
 // missing is what cables of this length do not reach of a run.

@@ -42,6 +42,9 @@ func (r *Reckoner) readyPassages() {
 	}
 	g.links, g.guests = map[portAt]plan.LinkID{}, map[portAt][]plan.ActConsole{}
 	for link := range r.plan.Links.All() {
+		if link.IsSpare() { // it lies ready beside a port and is not plugged in
+			continue
+		}
 		for _, end := range [2]portAt{{link.From, link.FromPort}, {link.To, link.ToPort}} {
 			if _, passes := r.onward(end); passes {
 				g.links[end] = link.ID

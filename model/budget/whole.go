@@ -105,7 +105,7 @@ func (r *Reckoner) once() ownBudgets {
 
 // wholeAround puts the whole around a link together from its own budget and those of the others.
 func (r *Reckoner) wholeAround(b *Budget, link *plan.Link, others ownBudgets) *Whole {
-	if !b.Graded || r.passages.through == nil {
+	if !b.Graded || r.passages.through == nil || link.IsSpare() {
 		return nil
 	}
 	return r.wholeOf(link, func(id plan.LinkID) *Budget {
@@ -229,7 +229,7 @@ func (w *Whole) turn() {
 // addLink adds a piece: its loss at its own temperature, and the stricter of limits and wanted margins.
 func (w *Whole) addLink(step *Step, b *Budget) {
 	step.Run, step.Length, step.LossDB, step.Lacks = b.Run, b.Length(), at100(b.ownLoss), b.Missing
-	shown := Budget{Way: b.Way, Rises: b.Rises, Slack: b.Slack, Missing: b.Missing, Fill: b.Fill, Parts: b.Parts}.Printed(1)
+	shown := Budget{Measured: b.Measured, Laid: b.Laid, Missing: b.Missing, Fill: b.Fill, Parts: b.Parts}.Printed(1)
 	step.printed, step.printedLack = shown.Length(), shown.Missing
 	if first := w.rule == ""; first || b.ownLimitDB < w.limitDB {
 		w.limitDB, w.rule, w.ruleBy = b.ownLimitDB, b.Rule, b.RuleBy

@@ -157,3 +157,16 @@ func (b Budget) WantedWhy() string {
 	}
 	return fmt.Sprintf("%.1f dB, %s", b.WantedDB, why)
 }
+
+// Chance prints a chance of 0 to 1 in per cent: tenths near its ends, and never more figures than it deserves.
+func Chance(chance float64) string {
+	switch {
+	case chance < 0.001:
+		return "under 0.1 %"
+	case chance > 0.999:
+		return "over 99.9 %"
+	case chance < 0.1 || chance > 0.9:
+		return fmt.Sprintf("%.1f %%", 100*chance)
+	}
+	return fmt.Sprintf("%.0f %%", 100*chance)
+}

@@ -131,7 +131,7 @@ func (s *survey) after(outcomes []outcome) func(func(linkAfter, []plan.Segment) 
 }
 
 func (r *run) unservedFor(why Why) Unserved {
-	return Unserved{Link: r.link.ID, Name: r.link.Name, Priority: r.link.Priority, Why: why}
+	return Unserved{Link: r.link.ID, Name: r.link.Name, Priority: r.link.Priority, Why: why, Lies: r.survey.lies[r.link.ID]}
 }
 
 // explainKept says why a run is not served by its kept cables, beside which there is nothing to pick.
@@ -178,11 +178,21 @@ func (r *run) explained(v picking.Verdict, holders []linkAfter) Unserved {
 	slices.SortStableFunc(links, func(a, b plan.Link) int {
 		return cmp.Or(cmp.Compare(a.Priority, b.Priority), checks.Natural(a.Name, b.Name))
 	})
+	var lying []string
 	for i, link := range links {
 		u.By[i] = link.ID
+		if r.survey.lies[link.ID] || link.Lies() && !r.survey.picks(link.ID) {
+			u.Lying = append(u.Lying, link.ID)
+			lying = append(lying, link.Name+" is "+link.Done)
+		}
 	}
-	u.by = holdersInWords(links)
+	u.by, u.lying = holdersInWords(links), listed(lying)
 	return u
+}
+
+// picks tells whether a link is picked for.
+func (s *survey) picks(id plan.LinkID) bool {
+	return slices.ContainsFunc(s.runs, func(r *run) bool { return r.link.ID == id })
 }
 
 // holdersInWords names links with their priorities: "L02 and L05 (priority 1)".

@@ -97,10 +97,9 @@ func (g *ground) joins(r *run, lengths []int) (blocked, aloft int) {
 		}
 	}
 	at := -max(0, spare)
-	atEnd := r.link.SlackEnd.Or(g.survey.plan.Settings.SlackEnd)
 	for _, length := range lengths[:len(lengths)-1] {
 		at += float64(length) / 1000
-		place, rise := r.onWay(at, atEnd)
+		place, rise := r.onWay(at)
 		flat, height := w.at(place)
 		if slices.ContainsFunc(w.blocked, func(s budget.Span) bool { return s.From <= flat && flat <= s.To }) {
 			blocked++
@@ -115,13 +114,14 @@ func (g *ground) joins(r *run, lengths []int) (blocked, aloft int) {
 
 // onWay is where a metre of cable lies as a share of the way, 0 at its near end and 1 at its far end, and whether it hangs
 // in a rise out of reach.
-func (r *run) onWay(at, slackEnd float64) (share float64, rise bool) {
+func (r *run) onWay(at float64) (share float64, rise bool) {
 	b := &r.now
-	start := slackEnd + r.link.RiseFrom
-	stretch := b.Run - 2*slackEnd - b.Rises
+	ends := b.Measured.Ends
+	start := ends[0] + r.link.RiseFrom
+	stretch := b.Run - ends[0] - ends[1] - b.Rises
 	switch {
 	case at < start:
-		return 0, hangs(at-slackEnd, r.link.RiseFrom)
+		return 0, hangs(at-ends[0], r.link.RiseFrom)
 	case at > start+stretch:
 		return 1, hangs(at-start-stretch, r.link.RiseTo)
 	case stretch <= 0:

@@ -33,7 +33,7 @@ func Pick(ctx context.Context, p *plan.Plan, request Request, progress Progress)
 	proposal := s.propose(outcomes)
 	proposal.Unserved = z.explain(outcomes)
 	proposal.Proved = answer.Proved
-	for _, o := range z.problem.Order.Objectives() {
+	for _, o := range z.problem.Objectives() {
 		proposal.Objectives = append(proposal.Objectives, Objective{o.String(), answer.Sums[o], answer.Bounds[o]})
 	}
 	s.hireIn(ctx, proposal, outcomes)
@@ -66,6 +66,7 @@ func (s *survey) propose(outcomes []outcome) *Proposal {
 		proposal.Proposed.add(&change.Proposed, change.Served)
 		proposal.Changes += change.Changes
 	}
+	proposal.OnSite, proposal.Left = s.onSite(proposal.Links), len(s.lies) > 0
 	if s.request.HoldBack {
 		proposal.Held = s.held(s.leftAfter(outcomes))
 	}

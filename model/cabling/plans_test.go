@@ -30,7 +30,7 @@ func newShow(t require.TestingT, ways ...float64) *show {
 	s := &show{ids: plan.NewIDSource(7, 7)}
 	p := plan.New("Show")
 	settings := p.Settings
-	settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Exposure = 0, 0, 1, "indoors"
+	settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Exposure = plan.Some(0), plan.Some(0), 1, "indoors"
 	settings.Temperature, settings.WantedMargin = plan.Some(20), plan.Some(1)
 	var err error
 	s.Plan, err = plan.Do(p, s.ids, func(e *plan.Edit) error {

@@ -116,6 +116,7 @@ func (r *run) keptLoss() (loss int) {
 func (z *puzzle) link(r *run) picking.Link {
 	link := picking.Link{
 		Need: max(1, r.need), MaxJoins: r.most, Attached: len(r.kept) > 0, Priority: max(1, r.link.Priority), Before: r.before(),
+		Lies: r.link.Lies() && !z.survey.lies[r.link.ID],
 	}
 	if !link.Attached {
 		link.MaxJoins--

@@ -29,6 +29,10 @@ type Proposal struct {
 	// Proved tells that no picks are better by any of the objectives, which are listed in their order.
 	Proved     bool
 	Objectives []Objective
+	// OnSite names each link that is laid, joined or tested and that this would change.
+	OnSite []OnSite
+	// Left tells that some links were left as they lie on site.
+	Left bool
 	// Held lists what is held back at each position, where it was asked for.
 	Held []Held
 
@@ -167,13 +171,12 @@ func (o *outcome) change() Change {
 }
 
 // servesNow tells whether a run's cables as the plan has them serve it, by the word of its budget. One that is given by kind
-// and length alone is a wish, unless it is kept: the stock need not hold it.
+// and length alone is a wish, unless it is kept or lies on site: the stock need not hold it.
 func (r *run) servesNow() bool {
 	chain := r.survey.pieces(r.chain)
 	for _, p := range chain {
-		reel, _ := r.survey.plan.Reels.Get(plan.Key(p.segment.Reel))
-		wish := p.segment.Kind != "" && !p.segment.Kept
-		if wish || reel.Condition == plan.Faulty || !r.carries(p.kind) {
+		wish := p.segment.Kind != "" && !p.segment.Kept && !r.link.Lies()
+		if wish || r.survey.plan.ConditionOf(p.segment) == plan.Faulty || !r.carries(p.kind) {
 			return false
 		}
 	}
@@ -185,19 +188,14 @@ func (r *run) servesNow() bool {
 func changes(before, after []plan.Segment) int {
 	count := map[plan.Segment]int{}
 	for _, segment := range before {
-		count[cableOf(segment)]--
+		count[segment.Cable()]--
 	}
 	for _, segment := range after {
-		count[cableOf(segment)]++
+		count[segment.Cable()]++
 	}
 	sum := 0
 	for _, n := range count {
 		sum += max(n, -n)
 	}
 	return sum
-}
-
-// cableOf is what a segment is made of, wherever it lies.
-func cableOf(segment plan.Segment) plan.Segment {
-	return plan.Segment{Reel: segment.Reel, HouseLine: segment.HouseLine, Kind: segment.Kind, Length: segment.Length}
 }

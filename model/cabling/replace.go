@@ -10,10 +10,15 @@ import (
 	"stageloom/model/plan"
 )
 
-// Candidate is a cable that can replace another: a free reel of the stock, or one that lies in a less important link.
+// Candidate is what can replace a cable: a free reel of the stock, one that lies in a less important link, two free ones
+// joined, or one free one for several cables.
 type Candidate struct {
-	Reel    plan.Reel
+	Reel plan.Reel
+	// Also is the reel that is joined behind the first; its id is blank where one does.
+	Also    plan.Reel
 	Suspect bool
+	// Replaces is how many cables of the link, from the order First on, it takes the place of.
+	First, Replaces int
 	// Link is how the link would stand with it.
 	Link budget.Budget
 	// From and FromOrder name the link that would lose it, blank and 0 where it is free; FromName is that link's name, and
@@ -23,9 +28,10 @@ type Candidate struct {
 	FromOrder int
 	Left      budget.Budget
 
-	link  plan.LinkID
-	order int
-	was   plan.Segment
+	link plan.LinkID
+	was  []plan.Segment
+	// lies tells that the link which would lose it lies on site.
+	lies bool
 	// priority is that of the link which would lose it.
 	priority int
 }
@@ -33,9 +39,22 @@ type Candidate struct {
 // Free tells whether the cable lies free in the stock.
 func (c Candidate) Free() bool { return c.From == "" }
 
-// Edit lays the cable in the place of the other, which is free then, and takes it from the link that has it.
+// Joined tells whether it is two cables joined.
+func (c Candidate) Joined() bool { return c.Also.ID != "" }
+
+// Reels are its cables from the near end on.
+func (c Candidate) Reels() []plan.Reel {
+	if c.Joined() {
+		return []plan.Reel{c.Reel, c.Also}
+	}
+	return []plan.Reel{c.Reel}
+}
+
+// Edit lays the cable in the place of the others, which are free then, and takes it from the link that has it.
 func (c Candidate) Edit(e *plan.Edit) error {
-	if chain := e.Now().SegmentsOf(c.link); c.order > len(chain) || chain[c.order-1] != c.was {
+	chain := slices.Clone(e.Now().SegmentsOf(c.link))
+	last := c.First - 1 + c.Replaces
+	if last > len(chain) || !slices.Equal(chain[c.First-1:last], c.was) {
 		return fmt.Errorf("%w: the cable to be replaced is another one by now; ask again", plan.ErrRefused)
 	}
 	if c.From != "" {
@@ -46,12 +65,23 @@ func (c Candidate) Edit(e *plan.Edit) error {
 			return err
 		}
 	}
-	return e.ReplaceSegment(c.link, c.order, plan.Segment{Reel: c.Reel.ID, Kept: c.was.Kept})
+	e.SetSegments(c.link, slices.Replace(chain, c.First-1, last, c.segments()...))
+	return nil
+}
+
+// segments are its cables as they lie: the first behind the coupler that was there.
+func (c Candidate) segments() []plan.Segment {
+	laid := []plan.Segment{{Reel: c.Reel.ID, Coupler: c.was[0].Coupler, Kept: c.was[0].Kept}}
+	if c.Joined() {
+		laid = append(laid, plan.Segment{Reel: c.Also.ID, Kept: c.was[0].Kept})
+	}
+	return laid
 }
 
 // Replacements tells what can replace the cable of an order in a link now: cables whose ends fit, that reach as far as the
-// link needs and stay inside its limit; free ones first, then those of links of less priority. What leaves the wanted margin
-// goes first, then what is free, what is good, the least important link, the least coiled. Equal reels are named once.
+// link needs and stay inside its limit; free ones first, then those of links of less priority; then one cable for it and its
+// neighbours, and two joined. What leaves the wanted margin goes first, then what is free, what is good, one for one, what lies
+// in no link on site, the least important link, the least coiled. Equal reels are named once.
 // Suspect ones are among them when asked, faulty ones never.
 func Replacements(p *plan.Plan, link plan.LinkID, order int, suspect bool) []Candidate {
 	row, found := p.Link(link)
@@ -62,16 +92,20 @@ func Replacements(p *plan.Plan, link plan.LinkID, order int, suspect bool) []Can
 	r := s.newRun(row)
 	candidates := r.freeCandidates(order)
 	candidates = append(candidates, r.takenCandidates(order)...)
+	candidates = append(candidates, r.forSeveral(order)...)
+	candidates = append(candidates, r.joinedCandidates(order)...)
 	slices.SortStableFunc(candidates, compareCandidates)
 	return candidates
 }
 
 func compareCandidates(a, b Candidate) int {
 	under := func(c Candidate) int { return btoi(c.Link.Graded && c.Link.MarginDB < c.Link.WantedDB) }
+	sort := func(c Candidate) int { return c.Replaces - 1 + 2*btoi(c.Joined()) }
 	return cmp.Or(
 		cmp.Compare(under(a), under(b)), cmp.Compare(btoi(!a.Free()), btoi(!b.Free())), cmp.Compare(btoi(a.Suspect), btoi(b.Suspect)),
-		cmp.Compare(a.priority, b.priority), cmp.Compare(a.Reel.Length, b.Reel.Length), cmp.Compare(b.Link.MarginDB, a.Link.MarginDB),
-		checks.Natural(a.FromName, b.FromName), byTag(a.Reel, b.Reel),
+		cmp.Compare(sort(a), sort(b)), cmp.Compare(btoi(a.lies), btoi(b.lies)), cmp.Compare(a.priority, b.priority),
+		cmp.Compare(a.Reel.Length+a.Also.Length, b.Reel.Length+b.Also.Length), cmp.Compare(b.Link.MarginDB, a.Link.MarginDB),
+		checks.Natural(a.FromName, b.FromName), byTag(a.Reel, b.Reel), byTag(a.Also, b.Also),
 	)
 }
 
@@ -82,7 +116,7 @@ func (r *run) freeCandidates(order int) (found []Candidate) {
 			continue
 		}
 		reel, _ := r.survey.plan.Reels.Get(plan.Key(line.free[0]))
-		if c, fits := r.candidate(order, reel); fits {
+		if c, fits := r.candidate(order, 1, reel); fits {
 			found = append(found, c)
 		}
 	}
@@ -104,7 +138,8 @@ func (r *run) takenCandidates(order int) (found []Candidate) {
 				continue
 			}
 			named[keyOf(reel)] = true
-			if c, fits := r.candidate(order, reel); fits {
+			if c, fits := r.candidate(order, 1, reel); fits {
+				c.lies = link.Lies()
 				c.From, c.FromName, c.FromOrder, c.priority = link.ID, link.Name, segment.Order, link.Priority
 				rest := slices.Delete(slices.Clone(p.SegmentsOf(link.ID)), segment.Order-1, segment.Order)
 				c.Left = r.survey.reckoner.Cabled(link, renumbered(rest))
@@ -113,34 +148,4 @@ func (r *run) takenCandidates(order int) (found []Candidate) {
 		}
 	}
 	return found
-}
-
-// candidate tries a reel in the place of a cable.
-func (r *run) candidate(order int, reel plan.Reel) (Candidate, bool) {
-	kind := r.survey.kinds[reel.Kind]
-	chain := slices.Clone(r.chain)
-	was := chain[order-1]
-	chain[order-1] = plan.Segment{Link: was.Link, Order: order, Reel: reel.ID, Coupler: was.Coupler, Kept: was.Kept}
-	if !r.carries(kind) || !r.fitsAt(chain, order) {
-		return Candidate{}, false
-	}
-	b := r.survey.reckoner.Cabled(r.link, chain)
-	if b.Unknown() || b.Graded && b.Grade == budget.Over || b.Missing > 0 && b.Missing > r.now.Missing {
-		return Candidate{}, false
-	}
-	return Candidate{
-		Reel: reel, Suspect: reel.Condition == plan.Suspect, Link: b, link: r.link.ID, order: order, was: was,
-	}, true
-}
-
-// fitsAt tells whether the cable of an order fits what it meets at both ends.
-func (r *run) fitsAt(chain []plan.Segment, order int) bool {
-	kind := r.survey.kindOf(chain[order-1])
-	switch {
-	case order == 1 && !r.begins(kind), order == len(chain) && !r.ends(kind):
-		return false
-	case order > 1 && !follows(r.survey.kindOf(chain[order-2]), kind, r.turned):
-		return false
-	}
-	return order == len(chain) || follows(kind, r.survey.kindOf(chain[order]), r.turned)
 }

@@ -1,6 +1,7 @@
 package cabling_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -32,7 +33,14 @@ func replacing(t *testing.T) (*show, plan.ReelID) {
 
 func tags(candidates []cabling.Candidate) (tags []string) {
 	for _, c := range candidates {
-		tags = append(tags, c.Reel.Tag)
+		tag := c.Reel.Tag
+		if c.Joined() {
+			tag += "+" + c.Also.Tag
+		}
+		if c.Replaces > 1 {
+			tag += fmt.Sprintf(" for %d", c.Replaces)
+		}
+		tags = append(tags, tag)
 	}
 	return tags
 }
@@ -114,4 +122,60 @@ func TestAFaultyReelLeavesPicksAtOnce(t *testing.T) {
 		}
 	}
 	require.Equal(t, 2, proposal.Changes, "the other links keep theirs")
+}
+
+// A dead house line that no single reel replaces is replaced by two joined; several cables by one.
+func TestSeveralForOneAndOneForSeveral(t *testing.T) {
+	s := newShow(t, 60)
+	s.do(t, func(e *plan.Edit) error {
+		plan.Put(e, plan.HouseLine{ID: "h-22222", Name: "H01", Kind: "cat6a-solid", Length: 61, Condition: plan.Faulty})
+		return nil
+	})
+	s.reel(t, "A", "cat6a", 30)
+	s.reel(t, "B", "cat6a", 35)
+	s.reel(t, "C", "cat6a", 20)
+	s.lay(t, 0, plan.Segment{HouseLine: "h-22222"})
+	candidates := cabling.Replacements(s.Plan, s.links[0], 1, false)
+	require.ElementsMatch(t, []string{"A+B", "B+A"}, tags(candidates))
+	s.do(t, candidates[0].Edit)
+	require.Len(t, s.SegmentsOf(s.links[0]), 2)
+	link, _ := s.Link(s.links[0])
+	require.Zero(t, budget.Of(s.Plan, link).Missing)
+
+	s.reel(t, "D", "cat6a", 65)
+	candidates = cabling.Replacements(s.Plan, s.links[0], 2, false)
+	require.Contains(t, tags(candidates), "D for 2")
+	for _, c := range candidates {
+		if c.Replaces == 2 {
+			s.do(t, c.Edit)
+		}
+	}
+	require.Equal(t, "D", cabling.Words(s.Plan, s.SegmentsOf(s.links[0])))
+
+	s.change(t, 0, func(l *plan.Link) { l.MaxJoins = 1 })
+	s.lay(t, 0, plan.Segment{HouseLine: "h-22222"})
+	s.do(t, func(e *plan.Edit) error {
+		for reel := range e.Now().Reels.All() {
+			if reel.Tag == "D" {
+				return e.RemoveReel(reel.ID)
+			}
+		}
+		return nil
+	})
+	require.NotEmpty(t, cabling.Replacements(s.Plan, s.links[0], 1, false), "one join is allowed")
+}
+
+func TestWhatLiesOnSiteIsTakenLast(t *testing.T) {
+	s := newShow(t, 40, 40, 40)
+	a, b := s.reel(t, "A", "cat6a", 50), s.reel(t, "B", "cat6a", 51)
+	for i := range 3 {
+		s.change(t, i, func(l *plan.Link) { l.Priority = 3 - i })
+	}
+	s.change(t, 2, func(l *plan.Link) { l.Priority = 0 })
+	s.lay(t, 0, plan.Segment{Kind: "cat6a", Length: 50})
+	s.lay(t, 1, plan.Segment{Reel: b})
+	s.lay(t, 2, plan.Segment{Reel: a})
+	require.Equal(t, []string{"A", "B"}, tags(cabling.Replacements(s.Plan, s.links[0], 1, false)))
+	s.done(t, 2, plan.Tested)
+	require.Equal(t, []string{"B", "A"}, tags(cabling.Replacements(s.Plan, s.links[0], 1, false)))
 }

@@ -8,6 +8,9 @@ type Request struct {
 	Links []plan.LinkID
 	// OnTheDay keeps as much as can be of what is picked already: changes count before joins.
 	OnTheDay bool
+	// TakeApart lets links that are laid, joined or tested be changed where that serves a link which else stays unserved;
+	// without it all their cables stay as they lie, but for faulty ones.
+	TakeApart bool
 	// Suspect lets reels be taken that are marked so; faulty ones never are.
 	Suspect bool
 	// Wanted lets only these kinds be taken, where there are any; Barred none of these.

@@ -12,7 +12,7 @@ type run struct {
 	survey *survey
 	link   plan.Link
 	chain  []plan.Segment // as the plan has it
-	kept   []plan.Segment // what stays, in its order: kept choices and house lines
+	kept   []plan.Segment // what stays, in its order: kept choices, house lines, what lies on site
 	loose  []plan.Segment // what may change
 	turned bool           // the drum ends of its cables lie near
 	ports  [2]plan.KindPort
@@ -24,7 +24,7 @@ type run struct {
 	limit, wanted int
 	// rest is what its line loses beside the links of the request, in thousandths of a dB.
 	rest int
-	most          int // loose cables, by the joins allowed
+	most int // loose cables, by the joins allowed
 	// sound tells that its kept cables carry what the run carries, with known loss.
 	sound bool
 	// apart are the kinds of its partner's cables, where they must differ.
@@ -66,13 +66,13 @@ func (s *survey) newRun(link plan.Link) *run {
 	return r
 }
 
-// stays tells whether a segment is no matter of picking: it is kept by choice, or a house line, and not a faulty reel.
+// stays tells whether a segment is no matter of picking: it is kept by choice, a house line, or lies on site, and is not
+// faulty.
 func (s *survey) stays(segment plan.Segment) bool {
-	if segment.HouseLine != "" {
-		return true
+	if s.plan.ConditionOf(segment) == plan.Faulty {
+		return false
 	}
-	reel, _ := s.plan.Reels.Get(plan.Key(segment.Reel))
-	return segment.Kept && reel.Condition != plan.Faulty
+	return segment.HouseLine != "" || segment.Kept || s.lies[segment.Link]
 }
 
 func (s *survey) port(id plan.DeviceID, name string) plan.KindPort {

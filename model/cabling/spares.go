@@ -41,7 +41,7 @@ type spare struct {
 func (s *survey) spares() []spare {
 	wants := map[plan.PositionID]spare{}
 	for _, r := range s.runs {
-		if r.link.Role == "backup" {
+		if r.link.Role == plan.Backup || r.link.IsSpare() {
 			continue
 		}
 		lines := r.alone()

@@ -22,6 +22,8 @@ type survey struct {
 	joints   map[jointKey]int
 	losses   map[lossKey][]int
 	cases    map[plan.CaseID]int
+	// lies are links on site whose cables stay as they lie.
+	lies map[plan.LinkID]bool
 	// hiring takes measured reels for no better than their kind: what is hired more of them was not measured.
 	hiring bool
 }
@@ -52,6 +54,7 @@ func newSurvey(p *plan.Plan, request Request) *survey {
 	s := &survey{
 		plan: p, reckoner: budget.NewReckoner(p), request: request, kinds: map[plan.CableKindID]plan.CableKind{},
 		lineOf: map[lineKey]int{}, joints: map[jointKey]int{}, losses: map[lossKey][]int{}, cases: map[plan.CaseID]int{},
+		lies: map[plan.LinkID]bool{},
 	}
 	for kind := range p.CableKinds.All() {
 		s.kinds[kind.ID] = kind
@@ -64,6 +67,7 @@ func newSurvey(p *plan.Plan, request Request) *survey {
 		s.keepApart()
 	}
 	s.stock()
+	s.leaveWhatLies()
 	return s
 }
 
@@ -82,11 +86,11 @@ func (s *survey) keepApart() {
 	}
 }
 
-// chosen returns the links asked for, or all, in the natural order of their names.
+// chosen returns the links asked for, or all but spares that lie already, in the natural order of their names.
 func chosen(p *plan.Plan, ids []plan.LinkID) []plan.Link {
 	var links []plan.Link
 	if ids == nil {
-		links = slices.Collect(p.Links.All())
+		links = slices.DeleteFunc(slices.Collect(p.Links.All()), func(link plan.Link) bool { return link.IsSpare() && link.Lies() })
 	}
 	for _, id := range ids {
 		if link, found := p.Link(id); found && !slices.Contains(links, link) {

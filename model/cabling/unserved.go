@@ -33,12 +33,28 @@ type Unserved struct {
 	// Held tells that what it would take lies in links that were not picked for, or is kept where it is.
 	Held bool
 
+	// Lies tells that the link lies on site and was left as it lies; Lying are the links left so that hold what it would take.
+	Lies  bool
+	Lying []plan.LinkID
+
 	by     string
+	lying  string
 	detail string
 }
 
 // String says it in one sentence: "L07 cannot be reached from the whole stock: too short by 12.0 m".
 func (u Unserved) String() string {
+	words := u.why()
+	switch {
+	case u.lying != "":
+		words += "; " + u.lying + map[bool]string{true: ", left as it lies", false: ", left as they lie"}[len(u.Lying) == 1]
+	case u.Lies:
+		words += "; it lies on site and is left as it lies"
+	}
+	return words
+}
+
+func (u Unserved) why() string {
 	const whole = "cannot be reached from the whole stock"
 	switch u.Why {
 	case Crowded:

@@ -22,8 +22,8 @@ const (
 //
 // Portable cable is stranded 24 AWG, screened, with lockable metal shells, unless its name says otherwise. Shells need a
 // port that takes them; kinds with plain plugs are for racks and as tails. A kind whose name
-// bears a figure has its maker's own loss at 100 MHz and 20 °C in dB per 100 m in the place of its category's: change
-// the figure to that of the cable at hand.
+// bears a figure has a maker's own loss at 100 MHz and 20 °C in dB per 100 m in the place of its category's. These figures
+// are invented, as examples of such cable: change them to that of the cable at hand.
 func CableKinds() []plan.CableKind {
 	kinds := append(portable(), fixed()...)
 	return append(kinds, others()...)
@@ -56,7 +56,7 @@ func socketed(k plan.CableKind, screened bool) plan.CableKind {
 
 func ownFigure(k plan.CableKind, figure float64) plan.CableKind {
 	k.OwnFigure = plan.Some(figure)
-	k.Note = "The figure is the maker's own loss at 100 MHz and 20 °C: enter that of the cable at hand."
+	k.Note = "The figure is invented, as an example of a maker's own loss at 100 MHz and 20 °C: enter that of the cable at hand."
 	return k
 }
 
@@ -76,8 +76,8 @@ func portable() []plan.CableKind {
 		bare(pair("cat6a-tail", "Cat 6A tail 26 AWG", "cat6a", "cat6a", 26), true, "tail"),
 		shelled(pair("cat7", "Cat 7", "cat7", "cat6a", 23), "drum"),
 		ownFigure(shelled(pair("cat5e-own", "Cat 5e, own figure 22.5", "cat5e", "cat5e", 24), "drum"), 22.5),
-		ownFigure(shelled(pair("cat6a-own", "Cat 6A low-loss, own figure 18.5", "cat6a", "cat6a", 23), "drum"), 18.5),
-		ownFigure(shelled(pair("cat7-own", "Cat 7 low-loss, own figure 18.0", "cat7", "cat6a", 22), "drum"), 18),
+		ownFigure(shelled(pair("cat6a-own", "Cat 6A low-loss, own figure 19.2", "cat6a", "cat6a", 23), "drum"), 19.2),
+		ownFigure(shelled(pair("cat7-own", "Cat 7 low-loss, own figure 17.6", "cat7", "cat6a", 22), "drum"), 17.6),
 	}
 }
 

@@ -143,6 +143,11 @@ func ports(form plan.KindPort, names ...string) func(*DeviceKind) {
 	}
 }
 
+// aes50Ports are AES50 ports by number.
+func aes50Ports(count int) func(*DeviceKind) {
+	return ports(aes50Port, numbered("AES50 ", 1, count)...)
+}
+
 var (
 	aes50Port    = plan.KindPort{Transport: aes50, Connector: modular, Lockable: true, MetalShell: true}
 	ethernetPort = plan.KindPort{Transport: ethernet, Connector: modular, Lockable: true, MetalShell: true}

@@ -17,23 +17,23 @@ func DeviceKinds() []DeviceKind {
 
 func stage() []DeviceKind {
 	return []DeviceKind{
-		device("stagebox-8-8", Stage, "Stage box 8 in, 8 out", micIn(8), lineOut(8), ports(aes50Port, "A", "B"), clocked("follows")),
-		device("stagebox-16-8", Stage, "Stage box 16 in, 8 out", micIn(16), lineOut(8), ports(aes50Port, "A", "B"), clocked("follows")),
-		device("stagebox-32-16", Stage, "Stage box 32 in, 16 out", micIn(32), lineOut(16),
-			ports(aes50Port, "A", "B"), ports(talkPort, "IC"), clocked("follows")),
-		device("stage-rack-48-24", Stage, "Stage rack 48 in, 24 out", micIn(48), lineOut(24),
-			ports(aes50Port, "A", "B", "C"), ports(multiPort, "M1", "M2", "M3"), ports(talkPort, "IC"), clocked("follows"),
+		device("stagebox-12-6", Stage, "Stage box 12 in, 6 out", micIn(12), lineOut(6), aes50Ports(2), clocked("follows")),
+		device("stagebox-24-12", Stage, "Stage box 24 in, 12 out", micIn(24), lineOut(12), aes50Ports(2), clocked("follows")),
+		device("stagebox-40-20", Stage, "Stage box 40 in, 20 out", micIn(40), lineOut(20),
+			aes50Ports(2), ports(talkPort, "IC"), clocked("follows")),
+		device("stage-rack-48-20", Stage, "Stage rack 48 in, 20 out", micIn(48), lineOut(20),
+			aes50Ports(3), ports(multiPort, "M1", "M2", "M3"), ports(talkPort, "IC"), clocked("follows"),
 			sixteens("M1", "M2", "M3"),
 			note("The multi-pin inlets lie parallel to inputs 1–16, 17–32 and 33–48.")),
-		device("network-stagebox-32-16", Stage, "Network stage box 32 in, 16 out", micIn(32), lineOut(16),
+		device("network-stagebox-40-20", Stage, "Network stage box 40 in, 20 out", micIn(40), lineOut(20),
 			ports(ethernetPort, "N1", "N2"), ports(multiPort, "M1", "M2"), clocked("follows"), sixteens("M1", "M2"),
-			note("The multi-pin inlets lie parallel to inputs 1–16 and 17–32.")),
-		device("riser-box-8-4", Stage, "Riser box 8 in, 4 out", micIn(8), lineOut(4), ports(aes50Port, "A", "B"), clocked("follows")),
+			note("The multi-pin inlets lie parallel to inputs 1–16 and 17–32; the rest are sockets alone.")),
+		device("riser-box-10-4", Stage, "Riser box 10 in, 4 out", micIn(10), lineOut(4), aes50Ports(2), clocked("follows")),
 		device("sub-snake-12-4", Stage, "Sub-snake 12 in, 4 out", micIn(12), lineOut(4), ports(multiPort, "M"), passive,
 			ways("M", "in", 1, 12), ways("M", "out", 1, 4)),
 		device("sub-snake-16-0", Stage, "Sub-snake 16 in", micIn(16), ports(multiPort, "M"), passive, ways("M", "in", 1, 16)),
-		device("passive-riser-box-8-4", Stage, "Passive riser box 8 in, 4 out", micIn(8), lineOut(4), ports(multiPort, "M"), passive,
-			ways("M", "in", 1, 8), ways("M", "out", 1, 4)),
+		device("passive-riser-box-10-4", Stage, "Passive riser box 10 in, 4 out", micIn(10), lineOut(4), ports(multiPort, "M"), passive,
+			ways("M", "in", 1, 10), ways("M", "out", 1, 4)),
 		device("splitter-48", Stage, "Splitter 48 in, 3 ways", micIn(48),
 			ports(multiPort, "IN1", "IN2", "IN3"),
 			ports(multiPort, "A1", "A2", "A3"), ports(multiPort, "B1", "B2", "B3"), ports(multiPort, "C1", "C2", "C3"), passive,
@@ -46,7 +46,7 @@ func stage() []DeviceKind {
 		device("active-splitter-16", Stage, "Active splitter 16 in, 2 ways", micIn(16), ports(multiPort, "IN", "A", "B"), splitter("active"),
 			ways("IN", "in", 1, 16), ways("A", "in", 1, 16), ways("B", "in", 1, 16),
 			note("It supplies 48 V and sets the gain itself.")),
-		device("shared-preamp-32", Stage, "Shared preamp 32 in, 4 ways", micIn(32), ports(aes50Port, "A", "B", "C", "D"), splitter("shared"), clocked("follows"),
+		device("shared-preamp-40", Stage, "Shared preamp 40 in, 4 ways", micIn(40), aes50Ports(4), splitter("shared"), clocked("follows"),
 			note("One preamp for several consoles: one of them owns gain and 48 V.")),
 		device("drop-aes50", Stage, "Drop panel, AES50", ports(aes50Port, "BACK", "GUEST"), passive, hardware("cat6a"),
 			note("A passive panel where a guest console plugs in.")),
@@ -57,15 +57,15 @@ func stage() []DeviceKind {
 
 func mixing() []DeviceKind {
 	var kinds []DeviceKind
-	for _, count := range []int{48, 64, 96} {
-		aes50Ports := map[int]int{48: 2, 64: 3, 96: 4}[count]
+	for _, count := range []int{24, 40, 56, 72} {
+		ports50 := map[int]int{24: 1, 40: 2, 56: 3, 72: 4}[count]
 		kinds = append(kinds, device(
-			plan.KindID(fmt.Sprintf("console-%d", count)), Mixing, fmt.Sprintf("Console, %d channels", count), micIn(16), lineOut(16), channels(count),
-			ports(aes50Port, []string{"A", "B", "C", "D"}[:aes50Ports]...),
+			plan.KindID(fmt.Sprintf("console-%d", count)), Mixing, fmt.Sprintf("Console, %d channels", count), micIn(12), lineOut(12), channels(count),
+			aes50Ports(ports50),
 			ports(ethernetPort, "N1", "N2"), ports(aes3Port, "D1", "D2"), ports(talkPort, "IC"), clocked("own")))
 	}
 	return append(kinds,
-		device("aes50-router-6", Mixing, "AES50 router, 6 ports", ports(aes50Port, numbered("A", 1, 6)...), clocked("own"),
+		device("aes50-router-5", Mixing, "AES50 router, 5 ports", aes50Ports(5), clocked("own"),
 			note("Passes channels between its ports; it is no network switch.")))
 }
 
@@ -74,8 +74,8 @@ func network() []DeviceKind {
 		device("switch-8", Network, "Network switch, 8 ports", ports(barePort, numbered("", 1, 8)...), ports(fibrePort, numbered("F", 1, 2)...)),
 		device("switch-16", Network, "Network switch, 16 ports", ports(poweredPort, numbered("", 1, 16)...), ports(fibrePort, numbered("F", 1, 4)...)),
 		device("switch-24", Network, "Network switch, 24 ports", ports(poweredPort, numbered("", 1, 24)...), ports(fibrePort, numbered("F", 1, 4)...)),
-		device("media-converter", Network, "Media converter to fibre", ports(ethernetPort, "C"), ports(fibrePort, "F")),
-		device("aes50-converter", Network, "AES50 converter to fibre", ports(aes50Port, "A"), ports(fibrePort, "F"),
+		device("media-converter", Network, "Media converter to fibre", ports(ethernetPort, "N"), ports(fibrePort, "F")),
+		device("aes50-converter", Network, "AES50 converter to fibre", ports(aes50Port, "AES50"), ports(fibrePort, "F"),
 			note("Works in pairs, one at each end of the fibre.")),
 		device("computer", Network, "Computer", ports(barePort, "N1")),
 		device("lighting-node", Network, "Control node, 100 Mb/s", ports(fastPort, "N1", "N2")),
@@ -84,10 +84,10 @@ func network() []DeviceKind {
 
 func loudspeakers() []DeviceKind {
 	return []DeviceKind{
-		device("processor-4-8", Loudspeakers, "Processor 4 in, 8 out", lineIn(4), lineOut(8),
+		device("processor-6-12", Loudspeakers, "Processor 6 in, 12 out", lineIn(6), lineOut(12),
 			ports(aes3Port, "D1", "D2"), ports(ethernetPort, "N1", "N2"), clocked("follows")),
-		device("processor-8-16", Loudspeakers, "Processor 8 in, 16 out", lineIn(8), lineOut(16),
-			ports(aes50Port, "A", "B"), ports(aes3Port, "D1", "D2", "D3", "D4"), ports(ethernetPort, "N1", "N2"), clocked("own")),
+		device("processor-10-20", Loudspeakers, "Processor 10 in, 20 out", lineIn(10), lineOut(20),
+			aes50Ports(2), ports(aes3Port, "D1", "D2", "D3", "D4"), ports(ethernetPort, "N1", "N2"), clocked("own")),
 		device("amplifier-rack-8", Loudspeakers, "Amplifier rack 8 out", lineIn(8), speakerOut(8),
 			ports(aes3Port, "D1", "D2"), ports(ethernetPort, "N1", "N2"), clocked("follows")),
 		device("amplifier-rack-12", Loudspeakers, "Amplifier rack 12 out", lineIn(12), speakerOut(12),

@@ -7,15 +7,15 @@ import (
 	"stageloom/model/standards"
 )
 
-// NewLink completes a link between two ports: its transport, and the wanted kind of cable that the plan's other links
-// of this transport have, or the catalogue's usual one. A blank To asks about the near port alone. The reason says in
-// words why the ports do not fit; it is blank when they do.
+// NewLink completes a link between two ports: its transport, and the wanted kind of cable, which goes into both ports:
+// that of most of the plan's links of this transport, or the catalogue's usual one, or none where no kind does. A blank To
+// asks about the near port alone. The reason says in words why the ports do not fit; it is blank when they do.
 func NewLink(p *plan.Plan, draft plan.Link) (link plan.Link, reason string) {
 	from, reason := portOf(p, draft.From, draft.FromPort)
 	if reason != "" {
 		return draft, reason
 	}
-	transport := from.Transport
+	transport, ends := from.Transport, []plan.KindPort{from}
 	if draft.To != "" {
 		to, reason := portOf(p, draft.To, draft.ToPort)
 		if reason != "" {
@@ -27,10 +27,11 @@ func NewLink(p *plan.Plan, draft plan.Link) (link plan.Link, reason string) {
 		if transport, reason = between(from.Transport, to.Transport); reason != "" {
 			return draft, reason
 		}
+		ends = append(ends, to)
 	}
 	draft.Transport = transport
 	if draft.FillKind == "" {
-		draft.FillKind = usualKind(p, transport)
+		draft.FillKind = wantedKind(p, transport, ends)
 	}
 	return draft, ""
 }
@@ -46,7 +47,7 @@ func portOf(p *plan.Plan, id plan.DeviceID, name string) (plan.KindPort, string)
 		return plan.KindPort{}, fmt.Sprintf("%s has no port %s", device.Name, name)
 	}
 	for link := range p.Links.All() {
-		if link.From == id && link.FromPort == name || link.To == id && link.ToPort == name {
+		if !link.IsSpare() && (link.From == id && link.FromPort == name || link.To == id && link.ToPort == name) {
 			return plan.KindPort{}, fmt.Sprintf("port %s of %s holds %s already", name, device.Name, link.Name)
 		}
 	}
@@ -73,26 +74,6 @@ func between(from, to plan.TransportID) (plan.TransportID, string) {
 	return "", fmt.Sprintf("one port is %s, the other %s", a.Name, b.Name)
 }
 
-// usualKinds are what links are reckoned as until they are cabled: portable reels of the trade.
-var usualKinds = map[plan.TransportID]plan.CableKindID{
-	"aes50": "cat6a-own", "1000base-t": "cat6a", "100base-tx": "cat5e",
-}
-
-// usualKind is the wanted kind that most links of a transport have in the plan, or the catalogue's usual one.
-func usualKind(p *plan.Plan, transport plan.TransportID) plan.CableKindID {
-	counts := map[plan.CableKindID]int{}
-	best := usualKinds[transport]
-	for link := range p.Links.All() {
-		if link.Transport == transport && link.FillKind != "" {
-			counts[link.FillKind]++
-			if counts[link.FillKind] > counts[best] {
-				best = link.FillKind
-			}
-		}
-	}
-	return best
-}
-
 // TwinOf is a second link between the devices of one, on the first ports of the same transport that are free and fit;
 // it bears no name, partner or patch of its own yet.
 func TwinOf(p *plan.Plan, link plan.Link) (plan.Link, bool) {
@@ -101,6 +82,7 @@ func TwinOf(p *plan.Plan, link plan.Link) (plan.Link, bool) {
 	for _, near := range p.Ports(from.Kind) {
 		for _, far := range p.Ports(to.Kind) {
 			draft := link
+			draft.FillKind = ""
 			draft.FromPort, draft.ToPort = near.Name, far.Name
 			if twin, reason := NewLink(p, draft); reason == "" && twin.Transport == link.Transport {
 				twin.Name, twin.Partner, twin.Role = "", "", ""

@@ -40,6 +40,12 @@ type Finding struct {
 	Acts   []plan.ActID
 	What   string
 	Remedy string
+	// Short is what a finding on many links says of each of them, without its name; blank where it speaks of one.
+	Short string
+
+	// many is what is said of several such rows, and item this one among them: the findings of a rule that say the same
+	// become one with a list.
+	many, item string
 }
 
 // Subject is what rules look at: a plan, its patch, and the budgets of its links in the order of the table of links. It
@@ -102,7 +108,7 @@ func (s *Subject) gather() []view {
 				continue
 			}
 			if kind, found := kinds[part.Kind]; found {
-				cables = append(cables, laid{part, kind})
+				cables = append(cables, laid{part, kind, s.foreign(v.link.Transport, kind)})
 			}
 		}
 		v.cables = cables[first:len(cables):len(cables)]
@@ -127,7 +133,7 @@ type Rule struct {
 
 // Find runs the rule.
 func (r Rule) Find(s *Subject) []Finding {
-	found := r.find(s)
+	found := gathered(r.find(s))
 	for i := range found {
 		found[i].Rule = r.ID
 	}
@@ -177,21 +183,36 @@ var rules = []Rule{
 	{ID: "ringing", Budgets: true, find: ringing},
 	{ID: "no-way-through", Budgets: true, find: noWayThrough},
 	{ID: "tail-unknown", Budgets: true, find: tailUnknown},
+	{ID: "crosstalk", Budgets: true, find: crosstalk},
 	{ID: "wrong-port", Reads: portTables, Budgets: true, find: wrongPort},
 	{ID: "wrong-medium", Budgets: true, find: wrongMedium},
+	{ID: "signal", Reads: portTables, Budgets: true, find: signal},
+	{ID: "impedance", Budgets: true, find: impedance},
+	{ID: "fibre-mode", Reads: portTables, Budgets: true, find: fibreMode},
+	{ID: "fibre-core", Budgets: true, find: fibreCore},
+	{ID: "fibre-reach", Budgets: true, find: fibreReach},
 	{ID: "screen", Reads: portTables, Budgets: true, find: screen},
 	{ID: "shell", Reads: portTables, Budgets: true, find: shell},
 	{ID: "connector", Reads: portTables, Budgets: true, find: connector},
 	{ID: "socket-at-device", Budgets: true, find: socketAtDevice},
 	{ID: "pairs-missing", Budgets: true, find: pairsMissing},
-	{ID: "supplies", Budgets: true, find: supplies},
+	{ID: "supplies", Reads: []string{"areas", "area_points"}, Budgets: true, find: supplies},
 	{ID: "same-way", Reads: []string{"looms"}, Budgets: true, find: sameWay},
-	{ID: "crossing", Reads: []string{"areas", "area_points"}, Budgets: true, find: crossing},
+	{ID: "crossing", Reads: []string{"areas", "area_points", "routes", "route_points"}, Budgets: true, find: crossing},
+	{ID: "building", Reads: []string{"areas", "area_points"}, Budgets: true, find: buildings},
+	{ID: "length-doubtful", Budgets: true, find: doubtfulLength},
+	{ID: "length-unknown", Budgets: true, find: unknownLength},
 	{ID: "bad-reel", Reads: []string{"reels", "segments", "links"}, find: badReel},
+	{ID: "bad-house-line", Reads: []string{"house_lines", "segments", "links"}, find: badLine},
 	{ID: "measured", Reads: []string{"reels", "house_lines", "cable_kinds"}, find: measured},
 	{ID: "power-on-drum", Budgets: true, find: powerOnDrum},
-	{ID: "power", Budgets: true, find: power},
+	{ID: "power", Reads: portTables, Budgets: true, find: power},
+	{ID: "clock", Reads: portTables, Budgets: true, find: clock},
+	{ID: "unknown-name", Budgets: true, find: unknownName},
+	{ID: "act-times", Reads: []string{"acts"}, find: actTimes},
+	{ID: "date", Budgets: true, find: date},
 	{ID: "double-name", Reads: namesTables, find: doubleName},
+	{ID: "retired-name", Reads: []string{"links", "revisions"}, find: retiredName},
 	{ID: "cable-twice", Reads: []string{"reels", "segments", "links"}, find: cableTwice},
 	{ID: "slots-over", Patch: true, find: slotsOver},
 	{ID: "pair-crossed", Patch: true, find: pairCrossed},
@@ -224,6 +245,14 @@ func (s *Subject) device(id plan.DeviceID) plan.Device {
 type laid struct {
 	part *budget.Part
 	kind *plan.CableKind
+	// foreign: it is no cable for the link's transport; that is one fault, whatever else its ends are.
+	foreign bool
+}
+
+// foreign tells whether a kind of cable is none for a transport.
+func (s *Subject) foreign(transport plan.TransportID, kind *plan.CableKind) bool {
+	media := s.Reckoner.Transport(transport).Media
+	return media != "" && !budget.Fits(*kind, media)
 }
 
 // named says which cable of a link is meant.

@@ -1,6 +1,8 @@
 package checks_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -26,20 +28,24 @@ func newRig(t *testing.T) *rig {
 	t.Helper()
 	r := &rig{Plan: plan.New("Rig"), ids: plan.NewIDSource(8, 9)}
 	r.do(t, func(e *plan.Edit) {
+		settings := e.Now().Settings
+		settings.SlackPercent, settings.SlackEnd = plan.Some(10), plan.Some(3)
+		e.SetSettings(settings)
 		for _, kind := range catalogue.CableKinds() {
 			require.NoError(t, catalogue.UseCable(e, kind.ID))
 		}
-		for _, kind := range []plan.KindID{"stage-rack-48-24", "console-64", "switch-16", "switch-8", "media-converter", "processor-4-8"} {
+		lowLoss(t, e)
+		for _, kind := range []plan.KindID{"stage-rack-48-20", "console-56", "switch-16", "switch-8", "media-converter", "processor-6-12"} {
 			require.NoError(t, catalogue.Use(e, kind))
 		}
-		r.stage = e.AddDevice(plan.Device{Name: "Stage", Kind: "stage-rack-48-24"})
-		r.foh = e.AddDevice(plan.Device{Name: "FOH", Kind: "console-64", Y: -40})
+		r.stage = e.AddDevice(plan.Device{Name: "Stage", Kind: "stage-rack-48-20"})
+		r.foh = e.AddDevice(plan.Device{Name: "FOH", Kind: "console-56", Y: -40})
 		r.foh2 = e.AddDevice(plan.Device{Name: "FOH network", Kind: "switch-16", X: 3, Y: -40})
-		r.screen = e.AddDevice(plan.Device{Name: "Screen", Kind: "processor-4-8", X: 30, Y: -40})
+		r.screen = e.AddDevice(plan.Device{Name: "Screen", Kind: "processor-6-12", X: 30, Y: -40})
 		one := e.AddDevice(plan.Device{Name: "Converter 1", Kind: "media-converter", X: 6, Y: -40})
 		two := e.AddDevice(plan.Device{Name: "Converter 2", Kind: "media-converter", X: 6, Y: 40})
-		r.main = e.AddLink(plan.Link{Transport: "aes50", From: r.stage, FromPort: "A", To: r.foh, ToPort: "A", FillKind: "cat6a-own"})
-		r.backup = e.AddLink(plan.Link{Transport: "aes50", From: r.stage, FromPort: "B", To: r.foh, ToPort: "B"})
+		r.main = e.AddLink(plan.Link{Transport: "aes50", From: r.stage, FromPort: "AES50 1", To: r.foh, ToPort: "AES50 1", FillKind: "cat6a-own"})
+		r.backup = e.AddLink(plan.Link{Transport: "aes50", From: r.stage, FromPort: "AES50 2", To: r.foh, ToPort: "AES50 2"})
 		r.network = e.AddLink(plan.Link{Transport: "1000base-t", From: r.foh2, FromPort: "01", To: r.screen, ToPort: "N1"})
 		r.fibre = e.AddLink(plan.Link{Transport: "fibre", From: one, FromPort: "F", To: two, ToPort: "F"})
 		r.pair = e.AddLink(plan.Link{Transport: "aes3", From: r.foh, FromPort: "D1", To: r.screen, ToPort: "D1"})
@@ -54,6 +60,17 @@ func newRig(t *testing.T) *rig {
 		e.SetSegments(r.pair, of("audio-pair", 45))
 	})
 	return r
+}
+
+// lowLoss gives the low-loss kinds the figures that the sums of these tests are about.
+func lowLoss(t *testing.T, e *plan.Edit) {
+	t.Helper()
+	for id, figure := range map[plan.CableKindID]float64{"cat6a-own": 18.5, "cat7-own": 18} {
+		require.NoError(t, plan.Update(e, plan.Key(id), func(k *plan.CableKind) {
+			name, _, _ := strings.Cut(k.Name, ",")
+			k.Name, k.OwnFigure = fmt.Sprintf("%s, own figure %.1f", name, figure), plan.Some(figure)
+		}))
+	}
 }
 
 func of(kind plan.CableKindID, lengths ...float64) (segments []plan.Segment) {
@@ -117,10 +134,17 @@ func setDevice(e *plan.Edit, id plan.DeviceID, with func(*plan.Device)) {
 	must(plan.Update(e, plan.Key(id), with))
 }
 
-func area(e *plan.Edit, use string) {
-	plan.Put(e, plan.Area{ID: "a-22222", Name: "Strip", Use: use})
-	for i, at := range []geom.Point{{X: -1, Y: -20}, {X: 1, Y: -20}, {X: 1, Y: -10}, {X: -1, Y: -10}} {
-		plan.Put(e, plan.AreaPoint{Area: "a-22222", Order: i + 1, X: at.X, Y: at.Y})
+func area(e *plan.Edit, use string) { square(e, use, -1, -20, 1, -10) }
+
+// square lays an area from corner to corner, one of each use.
+func square(e *plan.Edit, use string, left, bottom, right, top float64) {
+	id := plan.AreaID(map[string]string{"building": "a-33333"}[use])
+	if id == "" {
+		id = "a-22222"
+	}
+	plan.Put(e, plan.Area{ID: id, Name: "Strip", Use: use})
+	for i, at := range []geom.Point{{X: left, Y: bottom}, {X: right, Y: bottom}, {X: right, Y: top}, {X: left, Y: top}} {
+		plan.Put(e, plan.AreaPoint{Area: id, Order: i + 1, X: at.X, Y: at.Y})
 	}
 }
 
@@ -172,4 +196,9 @@ func TestRulesNameWhatTheyRead(t *testing.T) {
 			require.True(t, known, "%s reads %s", rule.ID, name)
 		}
 	}
+}
+
+// issuedToAnother puts a revision into the plan on which a link that is gone bore a name.
+func issuedToAnother(e *plan.Edit, name string) {
+	plan.Put(e, plan.Revision{Number: 1, Letter: "A", Changes: `{"links": {"set": [{"id": "k-zzzzz", "name": "` + name + `"}]}}`})
 }

@@ -26,8 +26,10 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"socket-at-device": turnOrTail,
 	"same-way":         outOfLoom,
 	"bad-reel":         equalReel,
+	"bad-house-line":   reelInstead,
 	"power":            noPower,
 	"double-name":      ownNames,
+	"retired-name":     freshName,
 }
 
 // FixedRules lists the rules that may have a fix, in the order of the rules.

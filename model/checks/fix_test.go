@@ -72,7 +72,7 @@ var cures = []cure{
 	},
 	{
 		"fibre wanted on pairs", "wrong-medium",
-		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.main, nil)
 			set(e, r.main, func(l *plan.Link) { l.FillKind = "fibre-multimode" })
@@ -84,7 +84,7 @@ var cures = []cure{
 	},
 	{
 		"unscreened cable wanted on AES50", "screen",
-		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 56.6 m", "Want Cat 5e, own figure 22.5 for the missing 56.6 m"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.main, nil)
 			set(e, r.main, func(l *plan.Link) { l.FillKind = "cat5e-unscreened" })
@@ -92,7 +92,7 @@ var cures = []cure{
 	},
 	{
 		"too few pairs wanted", "pairs-missing",
-		[]string{"Want Cat 5e for the missing 40.2 m", "Want Cat 5e, own figure 22.5 for the missing 40.2 m", "Want no kind for the missing metres"},
+		[]string{"Want Cat 5e for the missing 40.3 m", "Want Cat 5e, own figure 22.5 for the missing 40.3 m"},
 		func(r *rig, e *plan.Edit) {
 			e.SetSegments(r.network, nil)
 			set(e, r.network, func(l *plan.Link) { l.FillKind = "cat6" })
@@ -101,7 +101,7 @@ var cures = []cure{
 	},
 	{
 		"a shell wanted at a plain port", "shell",
-		[]string{"Want no kind for the missing metres"},
+		[]string{"Want Cat 5e unscreened for the missing 40.2 m", "Want Cat 6 unscreened for the missing 40.2 m"},
 		func(r *rig, e *plan.Edit) {
 			setDevice(e, r.foh2, func(d *plan.Device) { d.Kind = "switch-8" })
 			set(e, r.network, func(l *plan.Link) { l.FromPort, l.FillKind = "1", "cat6a" })
@@ -145,6 +145,16 @@ var cures = []cure{
 		},
 	},
 	{
+		"a faulty house line, a reel that reaches and one that is too short", "bad-house-line",
+		[]string{"Lay reel 6A-01 of Cat 6A low-loss, own figure 18.5 in its place", "Lay reel 6A-02 of Cat 6A low-loss, own figure 18.5 in its place"},
+		func(r *rig, e *plan.Edit) {
+			plan.Put(e, plan.HouseLine{ID: "h-22222", Name: "H1", Kind: "cat6a-own", Length: 60, Condition: plan.Faulty})
+			plan.Put(e, plan.Reel{ID: "r-33333", Tag: "6A-02", Kind: "cat6a-own", Length: 61})
+			plan.Put(e, plan.Reel{ID: "r-44444", Tag: "6A-03", Kind: "cat6a-own", Length: 40})
+			e.SetSegments(r.main, []plan.Segment{{HouseLine: "h-22222"}})
+		},
+	},
+	{
 		"a faulty reel and no other", "bad-reel", nil,
 		func(r *rig, e *plan.Edit) { setReel(e, func(r *plan.Reel) { r.Condition = "faulty" }) },
 	},
@@ -161,6 +171,11 @@ var cures = []cure{
 		"two links of one name", "double-name",
 		[]string{"Give the second its own name"},
 		func(r *rig, e *plan.Edit) { set(e, r.main, func(l *plan.Link) { l.Name = "L02" }) },
+	},
+	{
+		"a name that an issued revision gave to another link", "retired-name",
+		[]string{"Call it L06"},
+		func(r *rig, e *plan.Edit) { issuedToAnother(e, "L01") },
 	},
 	{
 		"three devices of one name", "double-name",

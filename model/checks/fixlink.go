@@ -101,8 +101,8 @@ func portsTransport(s *Subject, f Finding) []Fix {
 		func(r *plan.Link) { r.Transport = from.Transport })}
 }
 
-// otherWantedKind proposes another kind for the missing metres where it is the wanted kind that does not suit, the
-// likest first; or else to want none.
+// otherWantedKind proposes another kind for the missing metres where it is the wanted kind that does not suit: those that
+// suit the transport and go into both ports, the likest first.
 func otherWantedKind(s *Subject, f Finding) (fixes []Fix) {
 	link, found := s.linkOf(f)
 	was, wants := s.Plan.CableKinds.Get(plan.Key(link.FillKind))
@@ -110,12 +110,10 @@ func otherWantedKind(s *Subject, f Finding) (fixes []Fix) {
 		return nil
 	}
 	transport := s.Reckoner.Transport(link.Transport)
+	near, far := s.end(link.From, link.FromPort).port, s.end(link.To, link.ToPort).port
 	var kinds []plan.CableKind
 	for kind := range s.Plan.CableKinds.All() {
-		suits := kind.ID != was.ID && kind.Form != "tail" && !kind.Solid && budget.Fits(kind, transport.Media) &&
-			(kind.Pairs == 0 || kind.Pairs >= transport.PairsNeeded) &&
-			(kind.Screened && kind.MetalShell || !transport.ScreenRequired || !transport.Graded())
-		if suits {
+		if kind.ID != was.ID && budget.Suits(kind, *transport, near, far) {
 			kinds = append(kinds, kind)
 		}
 	}
@@ -123,7 +121,7 @@ func otherWantedKind(s *Subject, f Finding) (fixes []Fix) {
 	for _, kind := range kinds[:min(mostFixes, len(kinds))] {
 		fixes = append(fixes, s.wantKind(link, kind))
 	}
-	return append(fixes, linkFix(link, "Want no kind for the missing metres", func(r *plan.Link) { r.FillKind = "" }))
+	return fixes
 }
 
 // unlike counts in what two kinds differ.

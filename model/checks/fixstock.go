@@ -42,6 +42,46 @@ func equalReel(s *Subject, f Finding) (fixes []Fix) {
 	return fixes
 }
 
+// reelInstead proposes free reels of a kind that the link runs on and that are no shorter than the house line, the nearest in
+// length first.
+func reelInstead(s *Subject, f Finding) (fixes []Fix) {
+	link, found := s.linkOf(f)
+	if !found || len(f.Where) < 2 {
+		return nil
+	}
+	bad, _ := s.Plan.HouseLines.Get(f.Where[1].Key)
+	used, media := s.Plan.UsedReels(), s.Reckoner.Transport(link.Transport).Media
+	var reels []plan.Reel
+	for reel := range s.Plan.Reels.All() {
+		kind, _ := s.Plan.CableKinds.Get(plan.Key(reel.Kind))
+		sound := reel.Condition == "" || reel.Condition == plan.Good
+		if sound && budget.Fits(kind, media) && reel.Length >= bad.Length && reel.Count() > used[reel.ID] {
+			reels = append(reels, reel)
+		}
+	}
+	slices.SortStableFunc(reels, func(a, b plan.Reel) int { return cmp.Compare(a.Length, b.Length) })
+	for _, reel := range reels[:min(mostFixes, len(reels))] {
+		kind, _ := s.Plan.CableKinds.Get(plan.Key(reel.Kind))
+		fixes = append(fixes, Fix{
+			fmt.Sprintf("Lay %s of %s in its place", reelName(reel), kind.Name),
+			func(e *plan.Edit) error { return layInstead(e, link.ID, bad.ID, reel.ID) },
+		})
+	}
+	return fixes
+}
+
+// layInstead puts a reel in the place of a house line in a link.
+func layInstead(e *plan.Edit, link plan.LinkID, line plan.HouseLineID, reel plan.ReelID) error {
+	segments := slices.Clone(e.Now().SegmentsOf(link))
+	for i := range segments {
+		if segments[i].HouseLine == line {
+			segments[i].HouseLine, segments[i].Reel = "", reel
+		}
+	}
+	e.SetSegments(link, segments)
+	return nil
+}
+
 // swapReel puts one reel in the place of another in a link.
 func swapReel(e *plan.Edit, link plan.LinkID, from, to plan.ReelID) error {
 	segments := slices.Clone(e.Now().SegmentsOf(link))
@@ -69,6 +109,12 @@ func ownNames(_ *Subject, f Finding) []Fix {
 		}
 		return nil
 	}}}
+}
+
+// freshName proposes a name that was never issued.
+func freshName(s *Subject, f Finding) []Fix {
+	name := s.Plan.FreeLinkName()
+	return []Fix{{"Call it " + name, func(e *plan.Edit) error { return rename(e, f.Where[0]) }}}
 }
 
 func rename(e *plan.Edit, place Place) error {

@@ -20,12 +20,12 @@ var kit = []struct {
 	name string
 	kind plan.KindID
 }{
-	{"FOH", "console-96"},
-	{"Mon", "console-64"},
-	{"Guest", "console-48"},
-	{"SL", "stage-rack-48-24"},
-	{"MR", "stage-rack-48-24"},
-	{"SR", "stagebox-16-8"},
+	{"FOH", "console-72"},
+	{"Mon", "console-56"},
+	{"Guest", "console-40"},
+	{"SL", "stage-rack-48-20"},
+	{"MR", "stage-rack-48-20"},
+	{"SR", "stagebox-24-12"},
 	{"Split", "splitter-48"},
 	{"Panel", "splitter-48"},
 	{"Active", "active-splitter-16"},
@@ -66,7 +66,7 @@ func draw(t *testing.T, base *plan.Plan, random *rand.Rand) *plan.Plan {
 		d.links("analogue-multicore", 3+d.IntN(6))
 		d.links("aes50", 2+d.IntN(5))
 		if d.IntN(2) == 0 {
-			plan.Put(e, plan.ActConsole{Act: second, Console: kitID(2), Port: "A", Drop: kitID(11)})
+			plan.Put(e, plan.ActConsole{Act: second, Console: kitID(2), Port: "AES50 1", Drop: kitID(11)})
 		}
 		for i := range 5 {
 			d.input(i)
@@ -130,7 +130,7 @@ func (d *dice) links(transport plan.TransportID, count int) {
 func (d *dice) inlet() (plan.DeviceID, int) {
 	at := []int{3, 3, 3, 4, 4, 5, 6, 6, 6, 7, 8, 9, 11, 0}[d.IntN(14)]
 	socket := 1 + d.IntN(4)
-	if kit[at].kind == "splitter-48" || kit[at].kind == "stage-rack-48-24" {
+	if kit[at].kind == "splitter-48" || kit[at].kind == "stage-rack-48-20" {
 		socket += 16 * d.IntN(2)
 	}
 	return kitID(at), socket

@@ -31,15 +31,27 @@ func (s *Subject) cure(link *plan.Link, otherwise string) string {
 		return otherwise
 	}
 	cure := cures[0]
-	kind, _ := s.Plan.CableKinds.Get(plan.Key(cure.Kind))
-	change := fmt.Sprintf("%s of %s in the place of cable %d", cableLength(cure.Length), kind.Name, cure.Order)
-	switch {
-	case cure.Coupler != "":
-		change = fmt.Sprintf("A coupler of %s before cable %d", s.Reckoner.HardwareName(cure.Coupler), cure.Order)
-	case cure.Order == 0:
-		change = fmt.Sprintf("%s of %s for what it still lacks", cableLength(cure.Length), kind.Name)
+	said := fmt.Sprintf("%s would leave %s dB in hand", s.change(cure), budget.InHand(cure.MarginDB))
+	if cure.Grade == budget.Tight {
+		wanted := s.Reckoner.Of(*link).WantedDB
+		return fmt.Sprintf("%s: still tight, %s dB under what is wanted.", said, budget.LossTenths(wanted-cure.MarginDB))
 	}
-	return fmt.Sprintf("%s would leave %s dB in hand.", change, budget.InHand(cure.MarginDB))
+	return said + "."
+}
+
+// change says what a cure changes.
+func (s *Subject) change(cure budget.Cure) string {
+	kind, _ := s.Plan.CableKinds.Get(plan.Key(cure.Kind))
+	switch {
+	case cure.Another:
+		return fmt.Sprintf("Another %s of %s in the place of cable %d, which was measured at %.0f %% of what its kind gives,",
+			cableLength(cure.Length), kind.Name, cure.Order, 100*cure.Share)
+	case cure.Coupler != "":
+		return fmt.Sprintf("A coupler of %s before cable %d", s.Reckoner.HardwareName(cure.Coupler), cure.Order)
+	case cure.Order == 0:
+		return fmt.Sprintf("%s of %s for what it still lacks", cableLength(cure.Length), kind.Name)
+	}
+	return fmt.Sprintf("%s of %s in the place of cable %d", cableLength(cure.Length), kind.Name, cure.Order)
 }
 
 // cableLength prints a cable's length as its label does: whole metres without a nought behind the point.
@@ -51,7 +63,7 @@ func tooShort(s *Subject) (found []Finding) {
 			shown := b.Printed(1)
 			found = append(found, Finding{
 				Severity: Stop, Where: at(link),
-				What:   fmt.Sprintf("%s is %s too short: %s laid for a run of %s", link.Name, budget.Metres(shown.Missing), budget.Metres(shown.Laid), budget.Metres(shown.Run)),
+				What:   fmt.Sprintf("%s is %s too short: %s laid for a run of %s (%s)", link.Name, budget.Metres(shown.Missing), budget.Metres(shown.Laid), budget.Metres(shown.Run), b.Measured.Words()),
 				Remedy: fmt.Sprintf("Add a cable of %s or more, or take a longer one.", budget.Metres(shown.Missing)),
 			})
 		}
@@ -61,13 +73,21 @@ func tooShort(s *Subject) (found []Finding) {
 
 func uncabled(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
-		if b.Bare() {
-			found = append(found, Finding{
-				Severity: Warn, Where: at(link),
-				What:   fmt.Sprintf("%s has no cable yet: %s to go", link.Name, budget.Metres(b.Printed(1).Missing)),
-				Remedy: "Pick a cable for it.",
-			})
+		if !b.Bare() {
+			return
 		}
+		finding := Finding{
+			Severity: Warn, Where: at(link),
+			What:   fmt.Sprintf("%s has no cable yet: %s to go (%s)", link.Name, budget.Metres(b.Run), b.Measured.Words()),
+			Remedy: "Pick a cable for it.",
+			many:   "have no cable yet", item: fmt.Sprintf("%s (%s)", link.Name, budget.Metres(b.Run)),
+		}
+		if partner, paired := s.Plan.Link(link.Partner); paired && isBackup(*link, partner) {
+			finding.Where = and(finding.Where, "links", partner.Key())
+			finding.What += fmt.Sprintf(", and until then %s has no backup", partner.Name)
+			finding.many, finding.item = "", ""
+		}
+		found = append(found, finding)
 	})
 	return found
 }
@@ -92,6 +112,8 @@ func pastDistance(s *Subject) (found []Finding) {
 				Severity: Note, Where: where,
 				What:   fmt.Sprintf("%s has %s of cable, past the %.0f m stated for %s", name, budget.Metres(b.Printed(1).LineLength()), b.Distance, b.TransportName),
 				Remedy: "The equipment's maker does not answer for it at this length, whatever the loss: test it, or go over to fibre.",
+				many:   fmt.Sprintf("are longer than the %.0f m stated for %s", b.Distance, b.TransportName),
+				item:   fmt.Sprintf("%s (%s)", name, budget.Metres(b.Printed(1).LineLength())),
 			})
 		}
 	})
@@ -117,17 +139,27 @@ func manyJoins(s *Subject) (found []Finding) {
 func unknownLoss(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		for _, cable := range v.cables {
-			if cable.part.Unknown && budget.Fits(*cable.kind, s.Reckoner.Transport(link.Transport).Media) {
-				found = append(found, Finding{
-					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
-					What:   fmt.Sprintf("%s cannot be graded: nothing says what %s loses", link.Name, cable.named()),
-					Remedy: "Enter the category of this kind of cable, or its maker's own figure in dB per 100 m.",
-				})
+			if cable.part.Unknown && !cable.foreign {
+				found = append(found, s.unknownOf(link, cable))
 				return
 			}
 		}
 	})
 	return found
+}
+
+// unknownOf says why a cable of a link has no known loss.
+func (s *Subject) unknownOf(link *plan.Link, cable laid) Finding {
+	finding := Finding{
+		Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
+		What:   fmt.Sprintf("%s cannot be graded: nothing says what %s loses", link.Name, cable.named()),
+		Remedy: "Enter the category of this kind of cable, or its maker's own figure in dB per 100 m.",
+	}
+	if why := s.Reckoner.WhyUnknown(cable.kind.ID); why != "" {
+		finding.What = fmt.Sprintf("%s cannot be graded by %s: %s", link.Name, cable.named(), why)
+		finding.Remedy = "Make a kind of cable with its maker's own figure, in dB per 100 m at 100 MHz and 20 °C, and lay that in its place."
+	}
+	return finding
 }
 
 func aboveStandard(s *Subject) (found []Finding) {
@@ -137,6 +169,8 @@ func aboveStandard(s *Subject) (found []Finding) {
 				Severity: Note, Where: where,
 				What:   fmt.Sprintf("%s loses %s dB: inside its limit, but above the standard's 24.0 dB", name, budget.LossTenths(b.LossDB)),
 				Remedy: "It runs by field practice, not by a standard. Test it, and say so to whoever answers for the show.",
+				many:   "are inside their limit, but above the standard's 24.0 dB",
+				item:   fmt.Sprintf("%s (%s dB)", name, budget.LossTenths(b.LossDB)),
 			})
 		}
 	})
@@ -154,59 +188,10 @@ func delay(s *Subject) (found []Finding) {
 				Severity: Note, Where: where,
 				What:   fmt.Sprintf("%s delays by %.0f ns, past the %.0f ns stated for %s", name, ns, limit, b.TransportName),
 				Remedy: "Nothing to do: a full-duplex link does not fail by it.",
+				many:   fmt.Sprintf("delay by more than the %.0f ns stated for %s", limit, b.TransportName),
+				item:   fmt.Sprintf("%s (%.0f ns)", name, ns),
 			})
 		}
 	})
 	return found
-}
-
-// specifiedC is the cable temperature up to which loss over temperature is specified: TIA-568-C.2 6.4.7, published.
-const specifiedC = 60
-
-func hot(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
-		if b.TemperatureC > specifiedC {
-			found = append(found, Finding{
-				Severity: Note, Where: at(link),
-				What:   fmt.Sprintf("%s is reckoned at %.0f °C; figures for cable end at %d °C", link.Name, b.TemperatureC, specifiedC),
-				Remedy: "Keep it out of the sun: under a ramp, in a trench, or beneath the stage.",
-			})
-		}
-	})
-	return found
-}
-
-// Many joins near each other can ring: rule out cheaply what cannot. Three cables, or long reels, keep their ripple under
-// half a decibel.
-const (
-	ringingCables = 4
-	ringingLength = 15.0 // m, the shortest piece
-)
-
-func ringing(s *Subject) (found []Finding) {
-	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
-		if !b.HasMargin() || !mayRing(b) {
-			return
-		}
-		if r := s.Reckoner.Reflections(*link); r.Rings {
-			found = append(found, Finding{
-				Severity: Note, Where: where,
-				What:   fmt.Sprintf("%s may ring: %.1f dB of ripple at %.0f MHz, return loss %+.1f dB against its limit", name, r.RippleDB, r.RippleMHz, r.ReturnLossMarginDB),
-				Remedy: "Take fewer and longer cables, of one kind if there is a choice.",
-			})
-		}
-	})
-	return found
-}
-
-// mayRing tells whether a link has many cables and a short one among them.
-func mayRing(b *budget.Budget) bool {
-	cables, short := 0, false
-	for i := range b.Parts {
-		if part := &b.Parts[i]; part.What == budget.Cable && !part.Assumed {
-			cables++
-			short = short || part.Length < ringingLength
-		}
-	}
-	return cables >= ringingCables && short
 }

@@ -36,11 +36,11 @@ func newShow(t *testing.T) *show {
 	s.do(t, func(e *plan.Edit) {
 		for _, d := range [][2]string{
 			{"Split", "splitter-48"},
-			{"SL", "stage-rack-48-24"},
-			{"MR", "stage-rack-48-24"},
-			{"FOH", "console-96"},
-			{"Mon", "console-64"},
-			{"Guest", "console-48"},
+			{"SL", "stage-rack-48-20"},
+			{"MR", "stage-rack-48-20"},
+			{"FOH", "console-72"},
+			{"Mon", "console-56"},
+			{"Guest", "console-40"},
 			{"Drop", "drop-aes50"},
 		} {
 			must(catalogue.Use(e, plan.KindID(d[1])))
@@ -49,17 +49,17 @@ func newShow(t *testing.T) *show {
 		for _, l := range [][6]string{
 			{"M01", "analogue-multicore", "Split", "A1", "SL", "M1"},
 			{"M02", "analogue-multicore", "Split", "B1", "MR", "M1"},
-			{"L01", "aes50", "SL", "A", "FOH", "A"},
-			{"L02", "aes50", "SL", "B", "FOH", "B"},
-			{"L03", "aes50", "MR", "A", "Mon", "A"},
-			{"L04", "aes50", "MR", "B", "Drop", "BACK"},
+			{"L01", "aes50", "SL", "AES50 1", "FOH", "AES50 1"},
+			{"L02", "aes50", "SL", "AES50 2", "FOH", "AES50 2"},
+			{"L03", "aes50", "MR", "AES50 1", "Mon", "AES50 1"},
+			{"L04", "aes50", "MR", "AES50 2", "Drop", "BACK"},
 		} {
 			s.links[l[0]] = e.AddLink(plan.Link{Name: l[0], Transport: plan.TransportID(l[1]), From: s.devices[l[2]], FromPort: l[3], To: s.devices[l[4]], ToPort: l[5]})
 		}
 		must(e.Pair(s.links["L01"], s.links["L02"]))
 		plan.Put(e, plan.Act{ID: first, Name: "Brass", Order: 1, Stage: "Main"})
 		plan.Put(e, plan.Act{ID: second, Name: "Strings", Order: 2, Stage: "Main"})
-		plan.Put(e, plan.ActConsole{Act: second, Console: s.devices["Guest"], Port: "A", Drop: s.devices["Drop"], DropPort: "GUEST"})
+		plan.Put(e, plan.ActConsole{Act: second, Console: s.devices["Guest"], Port: "AES50 1", Drop: s.devices["Drop"], DropPort: "GUEST"})
 		plan.Put(e, plan.Output{ID: "o-22222", Number: 1, Name: "PA"})
 		plan.Put(e, plan.Output{ID: "o-33333", Number: 2, Name: "Wedge"})
 		for i, input := range []plan.Input{{Name: "Kick", Use: "mic"}, {Name: "Hat", Use: "mic", Phantom: true}, {Name: "Bass", Use: "DI"}, {Name: "Keys", Use: "line"}} {
@@ -176,17 +176,17 @@ func faults() []fault {
 		},
 		{
 			"main and backup join different devices", func(s *show, e *plan.Edit) {
-				set(e, s.links["L02"], func(l *plan.Link) { l.To, l.ToPort = s.devices["Mon"], "B" })
+				set(e, s.links["L02"], func(l *plan.Link) { l.To, l.ToPort = s.devices["Mon"], "AES50 2" })
 			},
 			told("pair-crossed", checks.Stop, "L01 and its backup L02 do not join the same two devices"),
 		},
 		{
 			"main and backup crossed", func(s *show, e *plan.Edit) {
-				set(e, s.links["L02"], func(l *plan.Link) { l.ToPort = "C" })
-				set(e, s.links["L01"], func(l *plan.Link) { l.ToPort = "B" })
-				set(e, s.links["L02"], func(l *plan.Link) { l.ToPort = "A" })
+				set(e, s.links["L02"], func(l *plan.Link) { l.ToPort = "AES50 3" })
+				set(e, s.links["L01"], func(l *plan.Link) { l.ToPort = "AES50 2" })
+				set(e, s.links["L02"], func(l *plan.Link) { l.ToPort = "AES50 1" })
 			},
-			told("pair-crossed", checks.Warn, "L01 and its backup L02 are crossed: A to B beside B to A"),
+			told("pair-crossed", checks.Warn, "L01 and its backup L02 are crossed: AES50 1 to AES50 2 beside AES50 2 to AES50 1"),
 		},
 		{
 			"a socket that is not there", func(s *show, e *plan.Edit) {
@@ -265,7 +265,7 @@ func faults() []fault {
 		},
 		{
 			"48 V from a socket that has none", func(s *show, e *plan.Edit) {
-				must(plan.Update(e, plan.KindSocket{Kind: "stage-rack-48-24", Direction: "in", First: 1}.Key(), func(r *plan.KindSocket) { r.Phantom = false }))
+				must(plan.Update(e, plan.KindSocket{Kind: "stage-rack-48-20", Direction: "in", First: 1}.Key(), func(r *plan.KindSocket) { r.Phantom = false }))
 			},
 			always(told("phantom-blocked", checks.Stop, "Hat wants 48 V, and SL in 2 has none in every act")),
 		},
@@ -326,7 +326,7 @@ func faults() []fault {
 func TestAPatchOfOneActNamesNoAct(t *testing.T) {
 	s := newShow(t)
 	s.do(t, func(e *plan.Edit) {
-		for _, row := range []plan.Key{plan.ActConsole{Act: second, Console: s.devices["Guest"], Port: "A"}.Key()} {
+		for _, row := range []plan.Key{plan.ActConsole{Act: second, Console: s.devices["Guest"], Port: "AES50 1"}.Key()} {
 			plan.Drop[plan.ActConsole](e, row)
 		}
 		patch.ClearChannels(e, second, s.devices["Guest"], 1)

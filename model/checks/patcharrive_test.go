@@ -103,9 +103,9 @@ func arrivals() []fault {
 		},
 		{
 			"a channel that the console has not", func(s *show, e *plan.Edit) { s.listen(e, "", "FOH", 1000, "SL", 3) },
-			always(told("no-arrival", checks.Stop, "FOH 1000 is patched in every act, and FOH has 96 channels")),
+			always(told("no-arrival", checks.Stop, "FOH 1000 is patched in every act, and FOH has 72 channels")),
 		},
-		{"the last channel of a console", func(s *show, e *plan.Edit) { s.listen(e, "", "FOH", 96, "SL", 3) }, nil},
+		{"the last channel of a console", func(s *show, e *plan.Edit) { s.listen(e, "", "FOH", 72, "SL", 3) }, nil},
 		{
 			"a box that is no console", func(s *show, e *plan.Edit) { s.listen(e, "", "MR", 1, "MR", 3) },
 			always(slices.Concat(
@@ -139,7 +139,7 @@ func arrivals() []fault {
 		},
 		{
 			"slots beyond what a link carries", func(s *show, e *plan.Edit) {
-				must(catalogue.Use(e, "stage-rack-48-24"))
+				must(catalogue.Use(e, "stage-rack-48-20"))
 				rate(e, "96")
 				s.listen(e, "", "FOH", 30, "SL", 30)
 				plan.Put(e, plan.Input{ID: "i-99999", Number: 99, Name: "Harp"})

@@ -129,9 +129,9 @@ func cableTwice(s *Subject) (found []Finding) {
 		if used[reel.ID] == "" || reel.Tag == "" {
 			continue
 		}
-		other, twice := first[reel.Tag]
+		other, twice := first[plan.Folded(reel.Tag)]
 		if !twice {
-			first[reel.Tag] = reel
+			first[plan.Folded(reel.Tag)] = reel
 			continue
 		}
 		one, _ := s.Plan.Link(used[other.ID])

@@ -73,7 +73,7 @@ func wrongPort(s *Subject) (found []Finding) {
 
 func shell(s *Subject) (found []Finding) {
 	s.eachEnd(func(link *plan.Link, b *budget.Budget, end *plugged) {
-		if end.meets != nil && end.meets.kind.Lockable && !end.port.Lockable && end.meets.kind.Connector == end.port.Connector {
+		if end.meets != nil && !end.meets.foreign && end.meets.kind.Lockable && !end.port.Lockable && mates(end.meets.kind.Connector, end.port.Connector) {
 			found = append(found, Finding{
 				Severity: Stop, Where: end.at(link),
 				What:   fmt.Sprintf("%s: the metal shell of %s does not go into the plain %s", link.Name, end.meets.named(), end.named()),
@@ -86,7 +86,7 @@ func shell(s *Subject) (found []Finding) {
 
 func connector(s *Subject) (found []Finding) {
 	s.eachEnd(func(link *plan.Link, b *budget.Budget, end *plugged) {
-		if end.meets == nil || end.meets.kind.Connector == "" || end.port.Connector == "" || end.meets.kind.Connector == end.port.Connector {
+		if end.meets == nil || end.meets.foreign || mates(end.meets.kind.Connector, end.port.Connector) {
 			return
 		}
 		found = append(found, Finding{
@@ -94,6 +94,29 @@ func connector(s *Subject) (found []Finding) {
 			What:   fmt.Sprintf("%s: %s has %s, but %s wants %s", link.Name, end.meets.named(), end.meets.kind.Connector, end.named(), end.port.Connector),
 			Remedy: "Pack an adapter or a tail for this end.",
 		})
+	})
+	return append(found, connectorsBetween(s)...)
+}
+
+// connectorsBetween finds cables of one run whose connectors do not go together where they are joined.
+func connectorsBetween(s *Subject) (found []Finding) {
+	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
+		var before *laid
+		for i := range v.cables {
+			next := &v.cables[i]
+			if next.part.What != budget.Cable || next.foreign {
+				before = nil
+				continue
+			}
+			if before != nil && !mates(before.kind.Connector, next.kind.Connector) {
+				found = append(found, Finding{
+					Severity: Warn, Where: and(and(at(link), "cable_kinds", before.kind.Key()), "cable_kinds", next.kind.Key()),
+					What:   fmt.Sprintf("%s: %s has %s, and %s behind it has %s", link.Name, before.named(), before.kind.Connector, next.named(), next.kind.Connector),
+					Remedy: "Lay a tail with one of each between them, as a cable of this link, or stay with one connector.",
+				})
+			}
+			before = next
+		}
 	})
 	return found
 }
@@ -103,7 +126,7 @@ func socketAtDevice(s *Subject) (found []Finding) {
 		for i := range v.ends {
 			end := &v.ends[i]
 			panel := [2]plan.HardwareID{link.FromPanel, link.ToPanel}[i]
-			if end.meets == nil || panel != "" {
+			if end.meets == nil || end.meets.foreign || panel != "" {
 				continue
 			}
 			sockets := [2]bool{end.meets.kind.NearEnd == "socket", end.meets.kind.FarEnd == "socket"}
@@ -147,6 +170,7 @@ func screenFault(v *view) (string, []Place) {
 	link, b := &v.link, v.budget
 	for _, cable := range v.cables {
 		switch {
+		case cable.foreign:
 		case !cable.kind.Screened:
 			return cable.named() + ", which is unscreened", and(at(link), "cable_kinds", cable.kind.Key())
 		case b.Graded && !cable.kind.MetalShell:
@@ -166,40 +190,13 @@ func pairsMissing(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		needed := s.Reckoner.Transport(link.Transport).PairsNeeded
 		for _, cable := range v.cables {
-			if cable.kind.Pairs > 0 && cable.kind.Pairs < needed {
+			if cable.kind.Pairs > 0 && cable.kind.Pairs < needed && !cable.foreign {
 				found = append(found, Finding{
 					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
 					What:   fmt.Sprintf("%s: %s has %d pairs, and %s needs %d", link.Name, cable.named(), cable.kind.Pairs, b.TransportName, needed),
 					Remedy: "Take a cable with all its pairs through.",
 				})
 			}
-		}
-	})
-	return found
-}
-
-func wrongMedium(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
-		media := s.Reckoner.Transport(link.Transport).Media
-		if media == "" {
-			return
-		}
-		sort := ""
-		for _, cable := range v.cables {
-			finding := Finding{Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key())}
-			switch {
-			case !budget.Fits(*cable.kind, media):
-				finding.What = fmt.Sprintf("%s runs on %s, and %s is none", link.Name, media, cable.named())
-				finding.Remedy = "Take cable that this transport runs on."
-			case sort != "" && sort != cable.kind.Media:
-				finding.What = fmt.Sprintf("%s joins two sorts of %s: %s is not like the cable before it", link.Name, media, cable.named())
-				finding.Remedy = "Stay with one sort from end to end; the two do not pass on each other's signal."
-			default:
-				sort = cable.kind.Media
-				continue
-			}
-			found = append(found, finding)
-			return
 		}
 	})
 	return found

@@ -14,15 +14,15 @@ func TestPortsAndPlugs(t *testing.T) {
 			func(r *rig, e *plan.Edit) { set(e, r.main, func(l *plan.Link) { l.ToPort = "N1" }) },
 		},
 		{
-			"a network into an AES50 port", "wrong-port", checks.Stop, "L03 carries 1000BASE-T, but port C of FOH is for AES50",
+			"a network into an AES50 port", "wrong-port", checks.Stop, "L03 carries 1000BASE-T, but port AES50 3 of FOH is for AES50",
 			func(r *rig, e *plan.Edit) {
-				set(e, r.network, func(l *plan.Link) { l.From, l.FromPort = r.foh, "C" })
+				set(e, r.network, func(l *plan.Link) { l.From, l.FromPort = r.foh, "AES50 3" })
 			},
 		},
 		{
 			"a 1000BASE-T link needs more than a 100BASE-TX port", "wrong-port", checks.Stop, "L03 carries 1000BASE-T, but port N1 of Screen is for 100BASE-TX",
 			func(r *rig, e *plan.Edit) {
-				setPort(e, plan.PortKey("processor-4-8", "N1"), func(p *plan.KindPort) { p.Transport = "100base-tx" })
+				setPort(e, plan.PortKey("processor-6-12", "N1"), func(p *plan.KindPort) { p.Transport = "100base-tx" })
 			},
 		},
 		{
@@ -35,7 +35,7 @@ func TestPortsAndPlugs(t *testing.T) {
 		{
 			"a plug that is not the port's", "connector", checks.Warn, "L05: cable 1 (Digital audio pair 110 ohm) has XLR, but port D1 of Screen wants BNC",
 			func(r *rig, e *plan.Edit) {
-				setPort(e, plan.PortKey("processor-4-8", "D1"), func(p *plan.KindPort) { p.Connector = "BNC" })
+				setPort(e, plan.PortKey("processor-6-12", "D1"), func(p *plan.KindPort) { p.Connector = "BNC" })
 			},
 		},
 		{
@@ -63,9 +63,9 @@ func TestPortsAndPlugs(t *testing.T) {
 			},
 		},
 		{
-			"a port without a shell", "screen", checks.Stop, "L01: the screen ends at port A of FOH, which has no metal shell, and AES50 needs it through from end to end",
+			"a port without a shell", "screen", checks.Stop, "L01: the screen ends at port AES50 1 of FOH, which has no metal shell, and AES50 needs it through from end to end",
 			func(r *rig, e *plan.Edit) {
-				setPort(e, plan.PortKey("console-64", "A"), func(p *plan.KindPort) { p.MetalShell = false })
+				setPort(e, plan.PortKey("console-56", "AES50 1"), func(p *plan.KindPort) { p.MetalShell = false })
 			},
 		},
 		{

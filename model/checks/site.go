@@ -2,7 +2,6 @@ package checks
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"stageloom/model/budget"
@@ -27,14 +26,15 @@ func orElse(given, otherwise string) string {
 	return given
 }
 
-func differ(a, b string) bool { return a != "" && b != "" && a != b }
+func differ(a, b string) bool { return a != "" && b != "" && !sameWord(a, b) }
 
 func supplies(s *Subject) (found []Finding) {
+	ground := s.Reckoner.Ground()
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
 		if s.Reckoner.Transport(link.Transport).Media == "fibre" {
 			return
 		}
-		from, to := s.device(link.From), s.device(link.To)
+		from, to := v.ends[0].device, v.ends[1].device
 		near, far := s.stands(from), s.stands(to)
 		outdoors := near.exposure != "indoors" || far.exposure != "indoors"
 		reason := ""
@@ -43,6 +43,8 @@ func supplies(s *Subject) (found []Finding) {
 			reason = fmt.Sprintf("two supplies (%s and %s)", near.supply, far.supply)
 		case differ(near.structure, far.structure) && outdoors:
 			reason = fmt.Sprintf("two structures outdoors (%s and %s)", near.structure, far.structure)
+		case differ(near.structure, far.structure) && s.runsOutside(ground, *link):
+			reason = fmt.Sprintf("two structures, and outdoors on its way (%s and %s)", near.structure, far.structure)
 		default:
 			return
 		}
@@ -50,6 +52,8 @@ func supplies(s *Subject) (found []Finding) {
 			Severity: Warn, Where: and(and(at(link), "devices", from.Key()), "devices", to.Key()),
 			What:   fmt.Sprintf("%s is copper between %s: %s to %s", link.Name, reason, from.Name, to.Name),
 			Remedy: "Take fibre: lightning and differences of earth go along copper. Where copper must stay, a qualified person answers for it; never cut a screen or lift an earth instead.",
+			Short:  "copper between " + reason,
+			many:   "are copper between " + reason, item: fmt.Sprintf("%s (%s to %s)", link.Name, from.Name, to.Name),
 		})
 	})
 	return found
@@ -62,20 +66,34 @@ const (
 	besideStep     = 2.0
 )
 
+// isBackup tells whether a link is the backup of its partner.
+func isBackup(link, partner plan.Link) bool {
+	return link.Role == "backup" && partner.Role != "backup" || link.Role == "" && partner.Role == "main"
+}
+
 func sameWay(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
-		backup, paired := s.Plan.Link(link.Partner)
-		if !paired || link.Role != "main" {
+		one := *link
+		other, paired := s.Plan.Link(link.Partner)
+		if !paired || one.ID > other.ID {
 			return
 		}
-		finding := Finding{Severity: Warn, Where: and(at(link), "links", backup.Key())}
+		words := "%s and its partner %s"
+		if isBackup(one, other) || !isBackup(other, one) && Natural(other.Name, one.Name) < 0 {
+			one, other = other, one
+		}
+		if isBackup(other, one) {
+			words = "%s and its backup %s"
+		}
+		both := fmt.Sprintf(words, one.Name, other.Name)
+		finding := Finding{Severity: Warn, Where: and(at(&one), "links", other.Key())}
 		switch {
-		case link.Loom != "" && link.Loom == backup.Loom:
-			loom, _ := s.Plan.Looms.Get(plan.Key(link.Loom))
-			finding.What = fmt.Sprintf("%s and its backup %s lie in one loom, %s", link.Name, backup.Name, loom.Name)
+		case one.Loom != "" && one.Loom == other.Loom:
+			loom, _ := s.Plan.Looms.Get(plan.Key(one.Loom))
+			finding.What = fmt.Sprintf("%s lie in one loom, %s", both, loom.Name)
 			finding.Remedy = "Take the backup out of the loom and lay it another way: one accident takes both."
-		case s.beside(*link, backup):
-			finding.What = fmt.Sprintf("%s and its backup %s go the same way", link.Name, backup.Name)
+		case s.beside(one, other):
+			finding.What = both + " go the same way"
 			finding.Remedy = "Draw the backup another way: one accident takes both."
 		default:
 			return
@@ -101,46 +119,6 @@ func (s *Subject) beside(link, backup plan.Link) bool {
 		}
 	}
 	return float64(near) > besideShare*float64(all)
-}
-
-// crossings says what a cable across an area means; other uses need no word.
-var crossings = map[string]struct {
-	severity Severity
-	remedy   string
-}{
-	"road":      {Note, "Lay them in ramps rated for the traffic, or fly them from rated fixings by a competent rigger; mark the place."},
-	"walkway":   {Note, "Cover them with ramps that wheels and feet pass, light the place, leave no loop to trip on."},
-	"exit":      {Warn, "Keep exits clear: lead them round, or over the head from rated fixings by a competent rigger. The venue decides."},
-	"fire-lane": {Warn, "Keep fire lanes clear: lead them round. The venue and the fire service decide."},
-	"crowd":     {Warn, "Lead them round the crowd, or beneath a covered trench: feet and poles go through cable."},
-}
-
-func crossing(s *Subject) (found []Finding) {
-	if s.Plan.Areas.Len() == 0 {
-		return nil
-	}
-	ground, links := s.Reckoner.Ground(), map[plan.AreaID][]*plan.Link{}
-	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
-		for _, area := range ground.Crossed(s.Reckoner.Way(*link)) {
-			links[area.ID] = append(links[area.ID], link)
-		}
-	})
-	for area := range s.Plan.Areas.All() {
-		crossing, tells := crossings[area.Use]
-		if !tells || len(links[area.ID]) == 0 {
-			continue
-		}
-		finding := Finding{Severity: crossing.severity, Where: []Place{{"areas", area.Key()}}, Remedy: crossing.remedy}
-		var names []string
-		slices.SortFunc(links[area.ID], func(a, b *plan.Link) int { return Natural(a.Name, b.Name) })
-		for _, link := range links[area.ID] {
-			names = append(names, link.Name)
-			finding.Where = and(finding.Where, "links", link.Key())
-		}
-		finding.What = fmt.Sprintf("%s is crossed by %s", area.Name, listed(names))
-		found = append(found, finding)
-	}
-	return found
 }
 
 // most is how many names a finding lists before it counts the rest.

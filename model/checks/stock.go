@@ -9,37 +9,66 @@ import (
 
 func badReel(s *Subject) (found []Finding) {
 	for segment := range s.Plan.Segments.All() {
-		reel, found1 := s.Plan.Reels.Get(plan.Key(segment.Reel))
-		if !found1 || reel.Condition != "faulty" && reel.Condition != "suspect" {
-			continue
+		if reel, is := s.Plan.Reels.Get(plan.Key(segment.Reel)); is && segment.Reel != "" {
+			found = append(found, s.bad(segment, "reels", reelName(reel), plan.Mark{
+				Condition: reel.Condition, Reason: reel.Reason, FoundAt: reel.FoundAt, FoundOn: reel.FoundOn,
+			})...)
 		}
-		link, _ := s.Plan.Link(segment.Link)
-		finding := Finding{
-			Severity: Warn, Where: and(at(&link), "reels", reel.Key()),
-			What:   fmt.Sprintf("%s uses %s, which is suspect", link.Name, reelName(reel)),
-			Remedy: "Test it before the show, or take another.",
-		}
-		if reel.Condition == "faulty" {
-			finding.Severity = Stop
-			finding.What = fmt.Sprintf("%s uses %s, which is faulty", link.Name, reelName(reel))
-			finding.Remedy = "Take another, mark this one and keep it out of the show."
-		}
-		finding.What += whatWasFound(reel)
-		found = append(found, finding)
 	}
 	return found
 }
 
-// whatWasFound says why a reel is marked, where that was found and on which day, as far as it is noted.
-func whatWasFound(reel plan.Reel) (words string) {
-	if reel.Reason != "" {
-		words = ": " + reel.Reason
+func badLine(s *Subject) (found []Finding) {
+	for segment := range s.Plan.Segments.All() {
+		if line, is := s.Plan.HouseLines.Get(plan.Key(segment.HouseLine)); is && segment.HouseLine != "" {
+			found = append(found, s.bad(segment, "house_lines", "house line "+line.Name, plan.Mark{
+				Condition: line.Condition, Reason: line.Reason, FoundAt: line.FoundAt, FoundOn: line.FoundOn,
+			})...)
+		}
 	}
-	if reel.FoundAt != "" {
-		words += ", found at " + reel.FoundAt
+	return found
+}
+
+// bad finds a link on a cable that is marked suspect or faulty. A laid spare on one stops no show: it only replaces nothing.
+func (s *Subject) bad(segment plan.Segment, table, name string, mark plan.Mark) []Finding {
+	if mark.Condition != plan.Faulty && mark.Condition != plan.Suspect {
+		return nil
 	}
-	if reel.FoundOn != "" {
-		words += ", " + reel.FoundOn
+	link, _ := s.Plan.Link(segment.Link)
+	key := plan.Key(segment.Reel)
+	if segment.HouseLine != "" {
+		key = plan.Key(segment.HouseLine)
+	}
+	finding := Finding{
+		Severity: Warn, Where: and(at(&link), table, key),
+		What:   fmt.Sprintf("%s uses %s, which is %s", link.Name, name, mark.Condition),
+		Remedy: "Test it before the show, or take another.",
+	}
+	switch {
+	case link.IsSpare():
+		finding.What = fmt.Sprintf("the laid spare %s lies on %s, which is %s", link.Name, name, mark.Condition)
+		finding.Remedy = "Let it take over nothing: mend it, or lay another spare."
+	case mark.Condition == plan.Faulty && table == "house_lines":
+		finding.Severity = Stop
+		finding.Remedy = "Lay a cable of the stock, or several joined, in its place, and tell the venue."
+	case mark.Condition == plan.Faulty:
+		finding.Severity = Stop
+		finding.Remedy = "Take another, mark this one and keep it out of the show."
+	}
+	finding.What += whatWasFound(mark)
+	return []Finding{finding}
+}
+
+// whatWasFound says why a cable is marked, where that was found and on which day, as far as it is noted.
+func whatWasFound(mark plan.Mark) (words string) {
+	if mark.Reason != "" {
+		words = ": " + mark.Reason
+	}
+	if mark.FoundAt != "" {
+		words += ", found at " + mark.FoundAt
+	}
+	if mark.FoundOn != "" {
+		words += ", " + mark.FoundOn
 	}
 	return words
 }
@@ -53,7 +82,7 @@ func reelName(reel plan.Reel) string {
 }
 
 // A measured loss outside this share of what its kind gives is doubted.
-const leastShare, mostShare = 0.8, 1.3
+const leastShare, mostShare = 0.8, budget.WornShare
 
 func measured(s *Subject) (found []Finding) {
 	look := func(place Place, name string, kind plan.CableKindID, length float64, figure plan.Optional) {
@@ -77,47 +106,5 @@ func measured(s *Subject) (found []Finding) {
 	for line := range s.Plan.HouseLines.All() {
 		look(Place{"house_lines", line.Key()}, "house line "+line.Name, line.Kind, line.Length, line.Measured)
 	}
-	return found
-}
-
-func powerOnDrum(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
-		if link.PowerW == 0 {
-			return
-		}
-		for _, cable := range v.cables {
-			if cable.kind.Form == "drum" && !cable.part.Assumed {
-				found = append(found, Finding{
-					Severity: Warn, Where: at(link),
-					What:   fmt.Sprintf("%s carries %.1f W, and %s is on a drum", link.Name, link.PowerW, cable.named()),
-					Remedy: "Pull it off the drum to its last turn before power goes on, and keep it out of tight hot bundles: a coiled cable heats itself.",
-				})
-				return
-			}
-		}
-	})
-	return found
-}
-
-func power(s *Subject) (found []Finding) {
-	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
-		if link.PowerW == 0 {
-			return
-		}
-		finding := Finding{Severity: Stop, Where: at(link)}
-		if transport := s.Reckoner.Transport(link.Transport); !transport.PowerOverLink {
-			finding.What = fmt.Sprintf("%s is to carry %.1f W, and %s carries no power", link.Name, link.PowerW, b.TransportName)
-			finding.Remedy = "Feed the device from its own supply; power on these pairs can harm both ends."
-			found = append(found, finding)
-			return
-		}
-		advice, err := s.Reckoner.Advise(*link)
-		if err != nil || advice.PowerErr == nil {
-			return
-		}
-		finding.What = fmt.Sprintf("%s does not bring %.1f W to %s: %v", link.Name, link.PowerW, s.device(link.To).Name, advice.PowerErr)
-		finding.Remedy = "Shorten it, take cable with thicker conductors, or feed the device from its own supply."
-		found = append(found, finding)
-	})
 	return found
 }

@@ -73,7 +73,10 @@ func (c *copier) gather() {
 func (c *copier) link(link plan.Link) {
 	link.Loom = ""
 	if !c.moving.Carried[link.Partner] {
-		link.Partner, link.Role = "", ""
+		link.Partner = ""
+		if !link.IsSpare() {
+			link.Role = ""
+		}
 	}
 	c.cables[link.FillKind], c.cables[link.FromLeadKind], c.cables[link.ToLeadKind] = true, true, true
 	c.delta.Links.Set = append(c.delta.Links.Set, link)

@@ -158,7 +158,10 @@ func (p *paster) device(device plan.Device) {
 
 func (p *paster) link(link plan.Link, d *plan.Delta) {
 	old := link.ID
-	link.Name, link.Partner, link.Role, link.Loom = "", "", "", ""
+	link.Name, link.Partner, link.Loom = "", "", ""
+	if !link.IsSpare() {
+		link.Role = ""
+	}
 	link.From, link.To = p.devices[link.From], p.devices[link.To]
 	link.FillKind, link.FromLeadKind, link.ToLeadKind = p.cables[link.FillKind], p.cables[link.FromLeadKind], p.cables[link.ToLeadKind]
 	id := p.edit.AddLink(link)

@@ -76,6 +76,20 @@ func (b *builder) link(l plan.Link, from, to string, segments []plan.Segment, wa
 	b.edit.SetSegments(id, segments)
 }
 
+// foundWays says of the ways that are drawn that they were found on the ground, so that they count as long as they are.
+func (b *builder) foundWays() {
+	var drawn []plan.Link
+	for link := range b.edit.Now().Links.All() {
+		if link.Way == "drawn" {
+			link.Way = "found"
+			drawn = append(drawn, link)
+		}
+	}
+	for _, link := range drawn {
+		plan.Put(b.edit, link)
+	}
+}
+
 func (b *builder) pair(main, backup string) { must(b.edit.Pair(b.links[main], b.links[backup])) }
 
 // reel adds a cable of stock under its tag.

@@ -14,7 +14,7 @@ func Grades() *plan.Plan {
 	return build("Grades", 2, func(b *builder) {
 		settings := plan.DefaultSettings()
 		settings.Name, settings.Site = "Grades", "A row for every grade and special case"
-		settings.SlackPercent, settings.SlackEnd, settings.Detour = 0, 0, 1
+		settings.SlackPercent, settings.SlackEnd, settings.Detour = plan.Some(0), plan.Some(0), 1
 		b.edit.SetSettings(settings)
 		b.gradeStock()
 		b.plainGrades()
@@ -37,8 +37,8 @@ func (b *builder) gradeStock() {
 // row adds the next pair of devices, this many metres apart, and a link between them.
 func (b *builder) row(note string, l plan.Link, apart float64, segments ...plan.Segment) {
 	n := len(b.links) + 1
-	kind := map[plan.TransportID]plan.KindID{"aes50": "aes50-router-6", "1000base-t": "switch-16", "100base-tx": "lighting-node", "fibre": "media-converter"}[l.Transport]
-	ports := map[plan.TransportID][2]string{"aes50": {"A1", "A2"}, "1000base-t": {"01", "02"}, "100base-tx": {"N1", "N2"}, "fibre": {"F", "F"}}[l.Transport]
+	kind := map[plan.TransportID]plan.KindID{"aes50": "aes50-router-5", "1000base-t": "switch-16", "100base-tx": "lighting-node", "fibre": "media-converter"}[l.Transport]
+	ports := map[plan.TransportID][2]string{"aes50": {"AES50 1", "AES50 2"}, "1000base-t": {"01", "02"}, "100base-tx": {"N1", "N2"}, "fibre": {"F", "F"}}[l.Transport]
 	y := -15 * float64(n)
 	near, far := fmt.Sprintf("Near %02d", n), fmt.Sprintf("Far %02d", n)
 	b.device(near, kind, "", 0, y)
@@ -61,18 +61,18 @@ var (
 
 // plainGrades are one link of each grade.
 func (b *builder) plainGrades() {
-	b.row("ample", onAES50, 60, metres("cat6a-own", 60)...)
+	b.row("ample", onAES50, 60, metres("cat6a-own", 70)...)
 	b.row("enough", onAES50, 90, metres("cat6a", 60, 34)...)
 	b.row("tight, inside the standard", onAES50, 95, metres("cat6a", 99)...)
 	b.row("tight, above the standard's 24.0 dB", onAES50, 95, metres("cat6a", 60, 41)...)
-	b.row("over", onAES50, 95, metres("cat6a-own", 60)[0], metres("cat5e", 50)[0])
+	b.row("over", onAES50, 95, metres("cat6a-own", 70)[0], metres("cat5e", 45)[0])
 	b.row("uncabled: no cable and no wanted kind", onAES50, 60)
 	wanted := onAES50
 	wanted.FillKind = "cat6a-own"
 	b.row("no cable yet, graded as its wanted kind", wanted, 60)
 	b.row("too short, its missing metres graded as the wanted kind", wanted, 90, metres("cat6a-own", 60)...)
 	b.row("too short and no wanted kind: uncabled", onAES50, 90, metres("cat6a-own", 60)...)
-	b.row("past 100 m", onAES50, 110, metres("cat7-own", 60, 60)...)
+	b.row("past 100 m", onAES50, 110, metres("cat7-own", 75, 48)...)
 }
 
 // joinedGrades are the sorts of joint.
@@ -93,28 +93,28 @@ func (b *builder) joinedGrades() {
 
 // specialGrades are the other transports, rules, temperatures and ways.
 func (b *builder) specialGrades() {
-	b.row("a network", onNetwork, 80, metres("cat6a-own", 60, 25)...)
-	b.row("a slow network", plan.Link{Transport: "100base-tx"}, 40, metres("cat6", 50)...)
+	b.row("a network", onNetwork, 80, metres("cat6a-own", 70, 15)...)
+	b.row("a slow network", plan.Link{Transport: "100base-tx"}, 40, metres("cat6", 45)...)
 	b.row("fibre carries no grade", plan.Link{Transport: "fibre"}, 110, metres("fibre-multimode", 150)...)
 	b.row("fibre too short", plan.Link{Transport: "fibre"}, 110, metres("fibre-multimode", 100)...)
 	rule := onAES50
 	rule.Rule = "channel-cat6"
-	b.row("another limit rule", rule, 80, metres("cat6a-own", 60, 25)...)
+	b.row("another limit rule", rule, 80, metres("cat6a-own", 70, 15)...)
 	hot := onAES50
 	hot.Temperature = plan.Some(55)
-	b.row("a hot cable", hot, 95, metres("cat6a-own", 60, 40)...)
+	b.row("a hot cable", hot, 95, metres("cat6a-own", 70, 30)...)
 	cool := onAES50
 	cool.Temperature = plan.Some(20)
-	b.row("typed cooler than the default: 3 dB wanted", cool, 110, metres("cat6a-own", 60, 60)...)
+	b.row("typed cooler than the default: 3 dB wanted", cool, 110, metres("cat6a-own", 70, 45)...)
 	b.row("a cable of unknown loss", onAES50, 50, metres("unknown", 60)...)
 	high := onAES50
 	high.RiseFrom, high.RiseTo = 2, 4
-	b.row("a drawn way up to a gallery", high, 60, metres("cat6a-own", 60, 40)...)
+	b.row("a drawn way up to a gallery", high, 60, metres("cat6a-own", 70, 30)...)
 	id, near := b.links["L25"], b.devices["Near 25"]
 	at, _ := b.edit.Now().Device(near)
 	must(b.edit.Draw(id, []geom.Point{{X: 20, Y: at.Y + 4}, {X: 40, Y: at.Y + 4}}))
 	must(plan.Update(b.edit, plan.Key(b.devices["Far 25"]), func(d *plan.Device) { d.Level = "v-22222" }))
-	b.row("main", onAES50, 40, metres("cat6a-own", 60)...)
-	b.row("backup", onAES50, 40, metres("cat6a-own", 60)...)
+	b.row("main", onAES50, 40, metres("cat6a-own", 45)...)
+	b.row("backup", onAES50, 40, metres("cat6a-own", 45)...)
 	b.pair("L26", "L27")
 }

@@ -2,6 +2,7 @@ package demo
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 
@@ -16,22 +17,35 @@ const (
 	LargeInputs  = 2000
 	LargeActs    = 20
 
-	largeStages  = 25
-	stageSpacing = 260.0
+	linksOfStage  = 30 // with the one onward
+	inputsOfStage = 80
+	reelsOfStage  = 120   // of each row of stock
+	mostReels     = 10000 // that a row of stock may hold
+	mostSegments  = 19000 // laid by their links; a table holds few more
+	stageSpacing  = 260.0
 )
 
 // Large is a valid plan for benchmarks: 25 stages of 20 devices and 30 links each, 2,000 inputs patched from socket over
 // slot to console. The same seed gives the same plan.
-func Large(seed uint64) *plan.Plan {
+func Large(seed uint64) *plan.Plan { return Sized(seed, LargeLinks) }
+
+// Sized is a plan as Large of this many links, rounded up to whole stages of 30, with at most 2,000 inputs.
+func Sized(seed uint64, links int) *plan.Plan {
+	stages := (links + linksOfStage - 1) / linksOfStage
 	return build("Large", seed, func(b *builder) {
-		l := large{builder: b, random: rand.New(rand.NewPCG(seed, 0x1A26E))}
+		l := large{
+			builder: b, random: rand.New(rand.NewPCG(seed, 0x1A26E)), stages: stages,
+			across: int(math.Ceil(math.Sqrt(float64(stages)))), inputs: min(inputsOfStage, LargeInputs/stages),
+		}
 		l.largeStock()
-		for stage := range largeStages {
+		for stage := range stages {
 			l.stage(stage)
 		}
-		for stage := range largeStages {
+		for stage := range stages {
 			l.onward(stage)
 		}
+		l.widen("console-72", "Console")
+		l.widen("console-56", "Monitor console")
 		l.patch()
 	})
 }
@@ -74,18 +88,20 @@ func LargeShow(seed uint64) *plan.Plan {
 type large struct {
 	*builder
 	random *rand.Rand
+	// stages stand so many across, and each has so many inputs.
+	stages, across, inputs int
 }
 
 // largeStock is plenty of reels in few rows.
 func (l *large) largeStock() {
 	for _, r := range []plan.Reel{
-		{Tag: "long", Kind: "cat6a-own", Length: 60, Quantity: 3000},
-		{Tag: "middle", Kind: "cat6a-own", Length: 30, Quantity: 3000},
-		{Tag: "stage", Kind: "cat6a", Length: 40, Quantity: 3000},
-		{Tag: "short", Kind: "cat6", Length: 15, Quantity: 3000},
-		{Tag: "fibre", Kind: "fibre-multimode", Length: 150, Quantity: 3000},
-		{Tag: "multicore", Kind: "multicore-16", Length: 50, Quantity: 3000},
-		{Tag: "audio", Kind: "audio-pair", Length: 50, Quantity: 3000},
+		{Tag: "long", Kind: "cat6a-own", Length: 60, Quantity: min(reelsOfStage*l.stages, mostReels)},
+		{Tag: "middle", Kind: "cat6a-own", Length: 30, Quantity: min(reelsOfStage*l.stages, mostReels)},
+		{Tag: "stage", Kind: "cat6a", Length: 40, Quantity: min(reelsOfStage*l.stages, mostReels)},
+		{Tag: "short", Kind: "cat6", Length: 15, Quantity: min(reelsOfStage*l.stages, mostReels)},
+		{Tag: "fibre", Kind: "fibre-multimode", Length: 150, Quantity: min(reelsOfStage*l.stages, mostReels)},
+		{Tag: "multicore", Kind: "multicore-16", Length: 50, Quantity: min(reelsOfStage*l.stages, mostReels)},
+		{Tag: "audio", Kind: "audio-pair", Length: 50, Quantity: min(reelsOfStage*l.stages, mostReels)},
 	} {
 		l.reel(r)
 	}
@@ -95,20 +111,20 @@ func (l *large) name(stage int, what string) string { return fmt.Sprintf("%s %02
 
 // stage adds 20 devices about its middle and all its links but the one onward.
 func (l *large) stage(stage int) {
-	x, y := stageSpacing*float64(stage%5), -stageSpacing*float64(stage/5)
+	x, y := stageSpacing*float64(stage%l.across), -stageSpacing*float64(stage/l.across)
 	l.position(plan.Position{Name: l.name(stage, "Stage"), X: x, Y: y, Width: 120, Depth: 120, Exposure: [3]string{"indoors", "shade", "sun"}[l.random.IntN(3)]})
 	kit := []struct {
 		what  string
 		kind  plan.KindID
 		count int
 	}{
-		{"Console", "console-96", 1},
-		{"Monitors", "console-64", 1},
-		{"Router", "aes50-router-6", 1},
-		{"Rack", "stage-rack-48-24", 6},
+		{"Console", "console-72", 1},
+		{"Monitors", "console-56", 1},
+		{"Router", "aes50-router-5", 1},
+		{"Rack", "stage-rack-48-20", 6},
 		{"Switch", "switch-24", 2},
 		{"Amplifiers", "amplifier-rack-12", 4},
-		{"Processor", "processor-4-8", 2},
+		{"Processor", "processor-6-12", 2},
 		{"Radio", "rf-rack-16", 2},
 		{"Talk", "intercom-main-4", 1},
 	}
@@ -126,7 +142,7 @@ func (l *large) stage(stage int) {
 }
 
 // join adds a link with reels of these tags at random until they reach its run, one way in three drawn round a corner.
-// One link in twelve is left a reel short.
+// One link in twelve is left a reel short; where no more segments can be held, links stay uncabled.
 func (l *large) join(stage int, link plan.Link, from, to string, fill plan.CableKindID, tags ...string) {
 	link.FillKind = fill
 	a, _ := l.edit.Now().Device(l.devices[l.name(stage, from)])
@@ -136,7 +152,7 @@ func (l *large) join(stage int, link plan.Link, from, to string, fill plan.Cable
 		way = geom.Polyline{a.At(), geom.Pt(a.X+l.random.Float64()*20, a.Y-l.random.Float64()*20), b.At()}
 	}
 	settings := l.edit.Now().Settings
-	need := way.Length()*settings.Detour*(1+settings.SlackPercent/100) + 2*settings.SlackEnd
+	need := way.Length()*settings.Detour*(1+settings.SlackPercent.Value/100) + 2*settings.SlackEnd.Value
 	var chosen []string
 	for reached := 0.0; reached < need; {
 		tag := tags[l.random.IntN(len(tags))]
@@ -147,27 +163,30 @@ func (l *large) join(stage int, link plan.Link, from, to string, fill plan.Cable
 	if l.random.IntN(12) == 0 {
 		chosen = chosen[1:]
 	}
+	if l.edit.Now().Segments.Len()+len(chosen) > mostSegments {
+		chosen = nil
+	}
 	l.link(link, l.name(stage, from), l.name(stage, to), l.with(chosen...), way[1:len(way)-1]...)
 }
 
 // audioLinks are twelve AES50 links, two multicores and one AES3.
 func (l *large) audioLinks(stage int) {
 	targets := []struct{ device, port string }{
-		{"Console 1", "A"},
-		{"Console 1", "B"},
-		{"Console 1", "C"},
-		{"Console 1", "D"},
-		{"Monitors 1", "A"},
-		{"Router 1", "A1"},
-		{"Monitors 1", "C"},
-		{"Monitors 1", "B"},
-		{"Router 1", "A2"},
-		{"Router 1", "A3"},
-		{"Router 1", "A4"},
-		{"Router 1", "A5"},
+		{"Console 1", "AES50 1"},
+		{"Console 1", "AES50 2"},
+		{"Console 1", "AES50 3"},
+		{"Console 1", "AES50 4"},
+		{"Monitors 1", "AES50 1"},
+		{"Router 1", "AES50 1"},
+		{"Monitors 1", "AES50 3"},
+		{"Monitors 1", "AES50 2"},
+		{"Router 1", "AES50 2"},
+		{"Router 1", "AES50 3"},
+		{"Router 1", "AES50 4"},
+		{"Router 1", "AES50 5"},
 	}
 	for i, target := range targets {
-		from, port := fmt.Sprintf("Rack %d", i%6+1), []string{"A", "B"}[i/6]
+		from, port := fmt.Sprintf("Rack %d", i%6+1), []string{"AES50 1", "AES50 2"}[i/6]
 		l.join(stage, plan.Link{Transport: "aes50", FromPort: port, ToPort: target.port}, from, target.device, "cat6a-own", "long", "middle", "stage")
 	}
 	for n := 1; n <= 2; n++ {
@@ -190,7 +209,15 @@ func (l *large) networkLinks(stage int) {
 // onward is the fibre from a stage to the next one, the last to the first.
 func (l *large) onward(stage int) {
 	l.link(plan.Link{Transport: "fibre", FromPort: "F1", ToPort: "F2", FillKind: "fibre-multimode"},
-		l.name(stage, "Switch 1"), l.name((stage+1)%largeStages, "Switch 1"), l.with("fibre", "fibre"))
+		l.name(stage, "Switch 1"), l.name((stage+1)%l.stages, "Switch 1"), l.with("fibre", "fibre"))
+}
+
+// widen gives a console of the catalogue a channel for every input of its stage.
+func (l *large) widen(console plan.KindID, name string) {
+	must(plan.Update(l.edit, plan.Key(console), func(k *plan.Kind) {
+		k.Channels = LargeInputs / largeStages
+		k.Name = fmt.Sprintf("%s, %d channels", name, k.Channels)
+	}))
 }
 
 // patch numbers 2,000 inputs, 80 a stage, and takes each from a rack over a slot to both consoles.
@@ -201,9 +228,8 @@ func (l *large) patch() {
 			links[link.From] = append(links[link.From], link.ID)
 		}
 	}
-	perStage := LargeInputs / largeStages
-	for number := range LargeInputs {
-		stage, place := number/perStage, number%perStage
+	for number := range l.stages * l.inputs {
+		stage, place := number/l.inputs, number%l.inputs
 		rack := l.devices[l.name(stage, fmt.Sprintf("Rack %d", place/40+1))]
 		socket := place%40 + 1
 		rows := l.edit.Now()

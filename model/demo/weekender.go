@@ -9,25 +9,29 @@ import (
 // broadcast van at 145 m, a second stage at 210 m, a splitter for the van and a guest, three acts, and a hire stock in six cases. One of its links is tight,
 // one over and one uncabled, so that it shows what findings are. The same plan at every call.
 func Weekender() *plan.Plan {
-	return build("Harrow Meadow Weekender", 1, func(b *builder) {
-		settings := plan.DefaultSettings()
-		settings.Name, settings.Site = "Harrow Meadow Weekender", "Harrow Meadow, lower field"
-		settings.Date, settings.North = "2027-06-18", 20
-		settings.Note = "Invented for demonstration: no such festival, nobody in it exists."
-		b.edit.SetSettings(settings)
-		b.contacts()
-		b.ground()
-		b.kit()
-		b.stock()
-		b.stageLinks()
-		b.towerLinks()
-		b.farLinks()
-		b.looms()
-		b.split()
-		b.inputs()
-		b.house()
-		b.acts()
-	})
+	return build("Harrow Meadow Weekender", 1, (*builder).weekender)
+}
+
+func (b *builder) weekender() {
+	settings := plan.DefaultSettings()
+	settings.Name, settings.Site = "Harrow Meadow Weekender", "Harrow Meadow, lower field"
+	settings.Date, settings.North = "2027-06-18", 20
+	settings.SlackPercent, settings.SlackEnd = plan.Some(10), plan.Some(3) // the show's own, in the place of the rule
+	settings.Note = "Invented for demonstration: no such festival, nobody in it exists."
+	b.edit.SetSettings(settings)
+	b.contacts()
+	b.ground()
+	b.kit()
+	b.stock()
+	b.stageLinks()
+	b.towerLinks()
+	b.farLinks()
+	b.looms()
+	b.split()
+	b.inputs()
+	b.house()
+	b.acts()
+	b.foundWays()
 }
 
 func (b *builder) contacts() {
@@ -76,24 +80,24 @@ func (b *builder) ground() {
 }
 
 func (b *builder) kit() {
-	b.device("Stage rack", "stage-rack-48-24", "Stage left", -4, 19)
-	b.device("Riser box", "riser-box-8-4", "Stage centre", -8, 0)
-	b.device("Stage right box", "stagebox-16-8", "Stage right", -4, -19)
-	b.device("Monitor console", "console-64", "Monitors", -4, 36)
+	b.device("Stage rack", "stage-rack-48-20", "Stage left", -4, 19)
+	b.device("Riser box", "riser-box-10-4", "Stage centre", -8, 0)
+	b.device("Stage right box", "stagebox-24-12", "Stage right", -4, -19)
+	b.device("Monitor console", "console-56", "Monitors", -4, 36)
 	b.device("Intercom main", "intercom-main-4", "Backstage", -42, 50)
 	b.device("RF rack", "rf-rack-16", "Backstage", -42, 38)
 	b.device("Stage converter", "aes50-converter", "Backstage", -42, 26)
 	b.device("Stage switch", "switch-16", "Backstage", -42, 14)
 	b.device("PA left", "amplifier-rack-12", "Backstage", -42, 2)
-	b.device("Processor", "processor-4-8", "Backstage", -42, -10)
+	b.device("Processor", "processor-6-12", "Backstage", -42, -10)
 	b.device("PA right", "amplifier-rack-12", "Backstage", -42, -22)
-	b.device("FOH console", "console-96", "FOH tower", 86, 0)
+	b.device("FOH console", "console-72", "FOH tower", 86, 0)
 	b.device("FOH switch", "switch-16", "FOH tower", 86, 12)
 	b.device("FOH converter", "aes50-converter", "FOH tower", 86, -12)
 	b.device("Delay left", "amplifier-rack-8", "Delay left", 117, 34)
 	b.device("Delay right", "amplifier-rack-8", "Delay right", 117, -34)
 	b.device("Broadcast van", "broadcast-van", "Broadcast", 116, 87)
-	b.device("Second stage box", "stagebox-32-16", "Second stage", 189, -54)
+	b.device("Second stage box", "stagebox-40-20", "Second stage", 189, -54)
 	b.device("Second stage switch", "switch-8", "Second stage", 213, -63)
-	b.device("Second console", "console-48", "Second FOH", 180, -94)
+	b.device("Second console", "console-40", "Second FOH", 180, -94)
 }

@@ -36,21 +36,21 @@ func phase(l plan.Link, number int, colour string) plan.Link {
 
 // stageLinks are those between stage, monitors and FOH. L02 is tight for its Cat 5e coupler, L03 over for its Cat 5e reel.
 func (b *builder) stageLinks() {
-	b.link(phase(aes50("A", "A"), 1, "red"), "Stage rack", "FOH console", b.with("LL01", "LL02"),
+	b.link(phase(aes50("AES50 1", "AES50 1"), 1, "red"), "Stage rack", "FOH console", b.with("LL01", "LM01"),
 		geom.Pt(5, 6), geom.Pt(12, 2), geom.Pt(78, 2))
-	poorer := b.with("LL03", "LL04")
+	poorer := b.with("LL03", "LM04")
 	poorer[1].Coupler = "cat5e"
-	b.link(phase(aes50("A", "C"), 1, "blue"), "Stage right box", "FOH console", poorer,
+	b.link(phase(aes50("AES50 1", "AES50 3"), 1, "blue"), "Stage right box", "FOH console", poorer,
 		geom.Pt(5, -6), geom.Pt(12, -2), geom.Pt(78, -2))
-	b.link(phase(aes50("A", "D"), 1, "yellow"), "Riser box", "FOH console", b.with("LL05", "5E01"),
+	b.link(phase(aes50("AES50 1", "AES50 4"), 1, "yellow"), "Riser box", "FOH console", b.with("LL05", "5E01"),
 		geom.Pt(12, 0), geom.Pt(76, 0))
-	b.link(aes50("B", "A"), "Stage rack", "Stage converter", b.with("LL06"))
+	b.link(aes50("AES50 2", "AES50"), "Stage rack", "Stage converter", b.with("LL06"))
 	b.link(phase(onFibre("F", "F"), 2, "red"), "Stage converter", "FOH converter", b.with("F01"),
 		geom.Pt(-27, 30), geom.Pt(-27, 50), geom.Pt(99, 50), geom.Pt(99, -8))
-	b.link(short(aes50("A", "B")), "FOH converter", "FOH console", b.with("6 25 m"))
+	b.link(short(aes50("AES50", "AES50 2")), "FOH converter", "FOH console", b.with("6 25 m"))
 	b.pair("L01", "L05")
-	b.link(aes50("C", "A"), "Stage rack", "Monitor console", b.with("6A01"))
-	b.link(aes50("B", "B"), "Riser box", "Monitor console", b.with("LL10"), geom.Pt(-17, 8), geom.Pt(-17, 30))
+	b.link(aes50("AES50 3", "AES50 1"), "Stage rack", "Monitor console", b.with("6A01"))
+	b.link(aes50("AES50 2", "AES50 2"), "Riser box", "Monitor console", b.with("LL10"), geom.Pt(-17, 8), geom.Pt(-17, 30))
 	b.link(network("01", "N1"), "Stage switch", "Monitor console", b.with("LL09"), geom.Pt(-24, 24))
 	b.link(network("02", "N1"), "Stage switch", "PA left", b.with("6 25 m"))
 	b.link(network("03", "N1"), "Stage switch", "PA right", b.with("6A04", "6 25 m", "6 10 m"), geom.Pt(-60, 10), geom.Pt(-60, -20))
@@ -70,8 +70,8 @@ func (b *builder) towerLinks() {
 	uncabled := network("03", "N1")
 	uncabled.FillKind = ""
 	b.link(uncabled, "FOH switch", "Delay right", nil, geom.Pt(97, 7), geom.Pt(103, -4), geom.Pt(103, -30))
-	b.link(digital("D1", "D1"), "FOH console", "Delay left", b.with("AES 50 m", "AES 25 m"), geom.Pt(99, 2), geom.Pt(105, 10), geom.Pt(105, 29))
-	b.link(digital("D2", "D1"), "FOH console", "Delay right", b.with("AES 50 m", "AES 25 m"), geom.Pt(99, -3), geom.Pt(105, -12), geom.Pt(105, -29))
+	b.link(digital("D1", "D1"), "FOH console", "Delay left", b.with("AES 45 m", "AES 25 m"), geom.Pt(99, 2), geom.Pt(105, 10), geom.Pt(105, 29))
+	b.link(digital("D2", "D1"), "FOH console", "Delay right", b.with("AES 45 m", "AES 25 m"), geom.Pt(99, -3), geom.Pt(105, -12), geom.Pt(105, -29))
 }
 
 // farLinks go to the van and the second stage: fibre, main one way and backup another; talkback to the van on copper.
@@ -88,8 +88,8 @@ func (b *builder) farLinks() {
 	b.link(phase(onFibre("F3", "F2"), 3, "violet"), "FOH switch", "Second stage switch", b.with("F07", "F08", "F09"),
 		geom.Pt(96, 10), geom.Pt(98, 4), geom.Pt(98, -48), geom.Pt(152, -48), geom.Pt(192, -44), geom.Pt(213, -48))
 	b.pair("L26", "L27")
-	b.link(aes50("A", "A"), "Second stage box", "Second console", b.with("LL08"))
-	b.link(network("1", "N1"), "Second stage switch", "Second console", b.with("6U 50 m", "6U 25 m"), geom.Pt(213, -84), geom.Pt(202, -94))
+	b.link(aes50("AES50 1", "AES50 1"), "Second stage box", "Second console", b.with("LL08"))
+	b.link(network("1", "N1"), "Second stage switch", "Second console", b.with("6U 45 m", "6U 25 m"), geom.Pt(213, -84), geom.Pt(202, -94))
 }
 
 // looms bind what lies together: the lane to FOH, without the backup of its main link.

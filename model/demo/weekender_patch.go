@@ -179,7 +179,7 @@ func (b *builder) guest(act plan.ActID) {
 	console := b.devices["Guest console"]
 	must(catalogue.UseCable(b.edit, "cat6a-tail"))
 	plan.Put(b.edit, plan.ActConsole{
-		Act: act, Console: console, Port: "A", Drop: b.devices["FOH drop"], DropPort: "GUEST", TailKind: "cat6a-tail", Tail: 3, Note: "Comes at 20:10 on a dolly of its own.",
+		Act: act, Console: console, Port: "AES50 1", Drop: b.devices["FOH drop"], DropPort: "GUEST", TailKind: "cat6a-tail", Tail: 3, Note: "Comes at 20:10 on a dolly of its own.",
 	})
 	var inputs []plan.InputID
 	for i, id := range b.rows[8:32] {

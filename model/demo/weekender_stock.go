@@ -19,18 +19,18 @@ func (b *builder) stock() {
 		c.ID = plan.CaseID("c-2222" + plan.Signs[i:i+1])
 		plan.Put(b.edit, c)
 	}
-	b.reelRow(1, "LL", "cat6a-own", 60, 1, 10)
-	b.reelRow(2, "LM", "cat6a-own", 40, 1, 4)
-	b.reelRow(3, "6A", "cat6a", 50, 1, 6)
-	b.reelRow(3, "5E", "cat5e", 50, 1, 4)
+	b.reelRow(1, "LL", "cat6a-own", 70, 1, 10)
+	b.reelRow(2, "LM", "cat6a-own", 45, 1, 4)
+	b.reelRow(3, "6A", "cat6a", 45, 1, 6)
+	b.reelRow(3, "5E", "cat5e", 45, 1, 4)
 	b.heap(4, "6 25 m", "cat6", 25, 6)
 	b.heap(4, "6 10 m", "cat6", 10, 5)
-	b.heap(4, "6U 50 m", "cat6-unscreened", 50, 1)
+	b.heap(4, "6U 45 m", "cat6-unscreened", 45, 1)
 	b.heap(4, "6U 25 m", "cat6-unscreened", 25, 1)
 	b.reelRow(5, "F", "fibre-multimode", 300, 1, 3)
 	b.reelRow(5, "F", "fibre-multimode", 150, 4, 7)
 	b.reelRow(5, "F", "fibre-multimode", 50, 8, 10)
-	b.heap(6, "AES 50 m", "audio-pair", 50, 3)
+	b.heap(6, "AES 45 m", "audio-pair", 45, 3)
 	b.heap(6, "AES 25 m", "audio-pair", 25, 4)
 	b.heap(6, "Multi", "multicore-16", 75, 1)
 	b.heap(6, "IC 100 m", "intercom", 100, 3)
@@ -56,7 +56,7 @@ func (b *builder) heap(number int, name string, kind plan.CableKindID, length fl
 
 // marked notes what is known of single reels: one measured, one suspect and left in its case.
 func (b *builder) marked() {
-	must(plan.Update(b.edit, plan.Key(b.reels["LL02"]), func(r *plan.Reel) { r.Measured = plan.Some(10.9) }))
+	must(plan.Update(b.edit, plan.Key(b.reels["LL01"]), func(r *plan.Reel) { r.Measured = plan.Some(13.2) }))
 	must(plan.Update(b.edit, plan.Key(b.reels["5E04"]), func(r *plan.Reel) {
 		r.Condition, r.Reason = "suspect", "shell loose at the outer end"
 	}))

@@ -42,6 +42,7 @@ type Desk struct {
 	listeners  []func(Event)
 	file       file
 	unsaved    unsaved
+	guard      Guard
 }
 
 // New returns a desk with an empty plan. ids gives the ids of new rows.
@@ -81,13 +82,22 @@ func (d *Desk) tell(e Event) {
 
 // Do changes the plan by one named edit, one step of the history. An edit that fails, breaks a rule or is made
 // on a read-only plan returns its reason and changes nothing; one that changes nothing makes no step.
-func (d *Desk) Do(name string, edit func(*plan.Edit) error) error { return d.do(name, edit, false) }
+func (d *Desk) Do(name string, edit func(*plan.Edit) error) error {
+	return d.do(name, edit, false, d.guard)
+}
+
+// DoAnyway is Do past the guard, for an edit that a person was asked about already.
+func (d *Desk) DoAnyway(name string, edit func(*plan.Edit) error) error {
+	return d.do(name, edit, false, nil)
+}
 
 // DoAgain is Do for edits that come in rows, such as nudges: while nothing else happens between them, edits of
 // the same name are one step of the history.
-func (d *Desk) DoAgain(name string, edit func(*plan.Edit) error) error { return d.do(name, edit, true) }
+func (d *Desk) DoAgain(name string, edit func(*plan.Edit) error) error {
+	return d.do(name, edit, true, d.guard)
+}
 
-func (d *Desk) do(name string, edit func(*plan.Edit) error, again bool) error {
+func (d *Desk) do(name string, edit func(*plan.Edit) error, again bool, guard Guard) error {
 	if d.file.readOnly != "" {
 		return &ReadOnly{Reason: d.file.readOnly}
 	}
@@ -98,6 +108,11 @@ func (d *Desk) do(name string, edit func(*plan.Edit) error, again bool) error {
 	}
 	if plan.Between(old, next).Empty() {
 		return nil
+	}
+	if guard != nil {
+		if err := guard(name, old, next, func() error { return d.do(name, edit, again, nil) }); err != nil {
+			return err
+		}
 	}
 	kept := d.at + 1
 	if top := d.steps[d.at]; again && top.again && top.name == name && d.at > 0 && top.plan != d.file.saved {

@@ -9,6 +9,7 @@ import (
 	"stageloom/model/atomicfile"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
+	"stageloom/model/revision"
 )
 
 // file is where the plan lies and what is known of it there.
@@ -37,13 +38,9 @@ func (d *Desk) Unsaved() bool {
 // ReadOnly is why the plan may not be changed here, blank when it may.
 func (d *Desk) ReadOnly() string { return d.file.readOnly }
 
-// Title is the plan's name, its revision, and whether it is saved or read-only, for the window.
+// Title is the plan's name, how it stands to its revisions, and whether it is saved or read-only, for the window.
 func (d *Desk) Title() string {
-	settings := d.Plan().Settings
-	parts := []string{settings.Name}
-	if settings.Revision != "" {
-		parts = append(parts, "revision "+settings.Revision)
-	}
+	parts := []string{d.Plan().Settings.Name, revision.StandingOf(d.Plan()).String()}
 	switch {
 	case d.file.readOnly != "":
 		parts = append(parts, "read-only")

@@ -10,6 +10,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"stageloom/model/plan"
 	"stageloom/model/quantity"
 )
 
@@ -43,7 +44,7 @@ func ReadAmount(text string, bare quantity.System) (Amount, error) {
 		rest = found[1]
 	}
 	if a.Quantity > mostOfOne || a.Quantity == 0 && rest != strings.TrimSpace(text) {
-		return a, fmt.Errorf("%q: a row stands for 1 to %d cables", clipped(text), mostOfOne)
+		return a, fmt.Errorf("%q: a row stands for 1 to %d cables", plan.Clipped(text), mostOfOne)
 	}
 	figure, words := cutLength(rest)
 	a.Rest = strings.Trim(words, " ,;:·-–")
@@ -110,15 +111,7 @@ func readLength(text string, bare quantity.System) (float64, error) {
 		return 0, err
 	}
 	if metres < 0.1 || metres > 10000 {
-		return 0, fmt.Errorf("length %q: a cable is 0.1 to 10000 m long", clipped(text))
+		return 0, fmt.Errorf("length %q: a cable is 0.1 to 10000 m long", plan.Clipped(text))
 	}
 	return metres, nil
-}
-
-// clipped shortens a text for a message.
-func clipped(text string) string {
-	if runes := []rune(text); len(runes) > 40 {
-		return string(runes[:40]) + "…"
-	}
-	return text
 }

@@ -130,7 +130,11 @@ func (f Form) cell(c Cell, alone bool) string {
 	if text == "" && !alone {
 		return ""
 	}
-	if text == "" || strings.ContainsAny(text, "\"\r\n"+string(f.Separator)) || text != strings.TrimSpace(text) {
+	parting := string(f.Separator)
+	if !c.numeric {
+		parting = separators // the spreadsheet that opens it may take another one
+	}
+	if text == "" || strings.ContainsAny(text, "\"\r\n"+parting) || text != strings.TrimSpace(text) {
 		return `"` + strings.ReplaceAll(text, `"`, `""`) + `"`
 	}
 	return text

@@ -11,8 +11,8 @@ import (
 // CaseFields are what a column of a list of cases can mean.
 func CaseFields() []Field {
 	return []Field{
-		{CaseName, []string{"case", "name", "box", "flight case", "flightcase", "crate", "trunk", "number", "no", "kiste", "koffer"}, nil},
-		{Note, []string{"note", "notes", "remark", "remarks", "contents", "content", "comment", "comments", "description", "bemerkung"}, nil},
+		{CaseName, []string{"case", "name", "box", "flight case", "flightcase", "crate", "trunk", "number", "no", "kiste", "koffer"}, nil, nil},
+		{Note, []string{"note", "notes", "remark", "remarks", "contents", "content", "comment", "comments", "description", "bemerkung"}, nil, nil},
 	}
 }
 
@@ -44,9 +44,9 @@ func ReadCases(g Grid, l Layout, taken func(name string) bool) Cases {
 		case box.Name == "" && len(r.faults) == before:
 			r.fail(CaseName, errors.New("the case has no name"))
 		case seen[key] > 0:
-			r.fail(CaseName, fmt.Errorf("case %q stands in row %d already", clipped(box.Name), seen[key]))
+			r.fail(CaseName, fmt.Errorf("case %q stands in row %d already", plan.Clipped(box.Name), seen[key]))
 		case taken != nil && taken(box.Name):
-			r.fail(CaseName, fmt.Errorf("case %q is there already", clipped(box.Name)))
+			r.fail(CaseName, fmt.Errorf("case %q is there already", plan.Clipped(box.Name)))
 		}
 		if len(r.faults) == before {
 			seen[key] = r.number()

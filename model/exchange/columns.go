@@ -17,6 +17,8 @@ type Field struct {
 	Words []string
 	// looks tells of a filled cell whether it can be of this field; nil where any text can.
 	looks func(string) bool
+	// never tells of a filled cell that it can't be of this field, where any other text can.
+	never func(string) bool
 }
 
 // Layout says which row is the head and what each column means.
@@ -78,7 +80,7 @@ func headed(g Grid, row int, fields []Field) (Layout, int) {
 		head := plainHead(g.cell(row, column))
 		for i, field := range fields {
 			points := fits(head, field)
-			if !looksLike(g, row+1, column, field) {
+			if points > 0 && !looksLike(g, row+1, column, field) {
 				points /= weaker // it may be meant, with faults in it, but another field comes first
 			}
 			if points > 0 {
@@ -114,14 +116,18 @@ func fits(head string, field Field) int {
 
 // looksLike tells whether most filled cells below a head can be of the field.
 func looksLike(g Grid, from, column int, field Field) bool {
-	if field.looks == nil {
+	looks := field.looks
+	switch {
+	case looks == nil && field.never == nil:
 		return true
+	case looks == nil:
+		looks = func(cell string) bool { return !field.never(cell) }
 	}
 	filled, good := 0, 0
 	for row := from; row < min(len(g.Rows), from+mostLooked); row++ {
 		if cell := g.cell(row, column); cell != "" {
 			filled++
-			if field.looks(cell) {
+			if len(cell) <= longestName && looks(cell) {
 				good++
 			}
 		}

@@ -11,16 +11,6 @@ import (
 	"stageloom/model/plan"
 )
 
-// The bounds of what is read.
-const (
-	mostBytes   = 32 << 20
-	mostRows    = 5 * plan.MaxRows
-	mostColumns = 200
-	longestCell = 4000
-)
-
-var errTooManyRows = fmt.Errorf("it has more than %d rows: cut it into several files", mostRows)
-
 // Grid is one sheet as text: rows of cells, blank rows included, so that Rows[0] is what a spreadsheet numbers 1.
 type Grid struct {
 	Name string
@@ -44,29 +34,35 @@ func (g Grid) cell(row, column int) string {
 	return strings.TrimSpace(g.Rows[row][column])
 }
 
-// Document is a file as grids of text. Encoding and Separator are blank for a workbook.
+// Document is a file as grids of text. Encoding and Separator are blank for a workbook. Notices are sentences on what is
+// worth a look though all was read: an encoding that is guessed, signs that were left out.
 type Document struct {
 	Name      string
 	Grids     []Grid
 	Encoding  string
 	Separator string
+	Notices   []string
 }
 
 // Read reads a file of separated text or an xlsx workbook, whichever its bytes say it is; name is for messages and for the
 // name of the one grid of a text. A file that is neither, too large, cut off or empty is an error that says so.
-func Read(name string, from io.Reader) (Document, error) {
+func Read(name string, from io.Reader) (Document, error) { return ReadAs(name, from, "") }
+
+// ReadAs reads a file as [Read] does, its text in the encoding that the user says it is in, blank for the guess.
+func ReadAs(name string, from io.Reader, encoding string) (Document, error) {
 	name = filepath.Base(name)
-	d, err := read(name, from)
+	d, err := read(name, from, encoding)
 	if err == nil && len(d.Grids) == 0 {
-		err = errors.New("there is nothing in it")
+		err = errNothing
 	}
 	if err != nil {
-		return Document{}, fmt.Errorf("%s cannot be read: %w", name, err)
+		return Document{}, fmt.Errorf("%s cannot be read: %w", plan.ClippedTo(name, longestName), err)
 	}
+	d.straighten()
 	return d, nil
 }
 
-func read(name string, from io.Reader) (Document, error) {
+func read(name string, from io.Reader, encoding string) (Document, error) {
 	data, err := io.ReadAll(io.LimitReader(from, mostBytes+1))
 	switch {
 	case err != nil:
@@ -81,11 +77,18 @@ func read(name string, from io.Reader) (Document, error) {
 	case bytes.HasPrefix(data, []byte("%PDF")):
 		return Document{}, errors.New("it is a PDF: a list is read from CSV or xlsx")
 	}
-	return readText(name, data)
+	return readText(name, data, encoding)
 }
 
-func readText(name string, data []byte) (Document, error) {
-	text, encoding, err := decode(data)
+func readText(name string, data []byte, encoding string) (d Document, err error) {
+	text, told := "", []string(nil)
+	if encoding != "" {
+		text, err = decodeAs(data, encoding)
+	} else if text, encoding, err = decode(data); err == nil {
+		if words := doubt(data, encoding); words != "" {
+			told = append(told, words)
+		}
+	}
 	if err != nil {
 		return Document{}, err
 	}
@@ -99,35 +102,38 @@ func readText(name string, data []byte) (Document, error) {
 			row[i] = unguarded(row[i])
 		}
 	}
-	d := Document{Name: name, Encoding: encoding, Separator: string(separator)}
-	grid := Grid{Name: strings.TrimSuffix(name, filepath.Ext(name)), Rows: rows}
-	if grid, filled, err := bounded(grid); err != nil {
-		return Document{}, err
-	} else if filled {
+	d = Document{Name: name, Encoding: encoding, Separator: string(separator), Notices: told}
+	if grid, some := filled(Grid{Name: strings.TrimSuffix(name, filepath.Ext(name)), Rows: rows}); some {
 		d.Grids = []Grid{grid}
 	}
 	return d, nil
 }
 
-// bounded refuses a grid with more than we read, takes blank rows off its end, and tells whether anything is left.
-func bounded(g Grid) (Grid, bool, error) {
-	last := 0
-	for i, row := range g.Rows {
-		if len(row) > mostColumns && strings.TrimSpace(strings.Join(row[mostColumns:], "")) != "" {
-			return g, false, fmt.Errorf("row %d of %q has more than %d columns", i+1, g.Name, mostColumns)
-		}
-		g.Rows[i] = row[:min(len(row), mostColumns)]
-		for j, cell := range g.Rows[i] {
-			if len(cell) > longestCell {
-				return g, false, fmt.Errorf("row %d, column %s of %q holds more than %d signs: is it cut off, or a quote missing?", i+1, Letter(j), g.Name, longestCell)
-			}
-			if strings.TrimSpace(cell) != "" {
-				last = i + 1
+// straighten leaves out of cells what turns the letters behind it round, so that a name reads as it is written, and says so.
+func (d *Document) straighten() {
+	cells := 0
+	for _, grid := range d.Grids {
+		for _, row := range grid.Rows {
+			for i, cell := range row {
+				if strings.IndexFunc(cell, plan.Turns) >= 0 {
+					cells++
+					row[i] = strings.Map(func(sign rune) rune {
+						if plan.Turns(sign) {
+							return -1
+						}
+						return sign
+					}, cell)
+				}
 			}
 		}
 	}
-	g.Rows = g.Rows[:last]
-	return g, last > 0, nil
+	switch cells {
+	case 0:
+	case 1:
+		d.Notices = append(d.Notices, "a cell holds signs that are not seen and turn letters round: they are left out")
+	default:
+		d.Notices = append(d.Notices, fmt.Sprintf("%d cells hold signs that are not seen and turn letters round: they are left out", cells))
+	}
 }
 
 // Letter names a column, from 0, as spreadsheets do: A, B, … Z, AA.

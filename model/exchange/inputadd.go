@@ -9,9 +9,10 @@ import (
 )
 
 // Coming is what an input list comes to in a plan. Known rows bear the number of an input that is there: these become what
-// the list says and keep their patch. New ones are added. In an act, Same rows are as the house has them, and Struck are
-// the inputs of the house that the list has not, or has otherwise.
-type Coming struct{ Known, New, Same, Struck int }
+// the list says and keep their patch. New ones are added. In an act, Same rows are as the house has them, Struck are
+// the inputs of the house that go from the act, since the list has their number otherwise or is all that the act has, and
+// Left are those that stay since the list says nothing of them.
+type Coming struct{ Known, New, Same, Struck, Left int }
 
 // Coming reckons what the list comes to: for all acts where act is blank, else as the list of that act.
 func (in Inputs) Coming(p *plan.Plan, act plan.ActID) Coming {
@@ -27,13 +28,14 @@ func (in Inputs) Coming(p *plan.Plan, act plan.ActID) Coming {
 			c.New++
 		}
 	}
-	c.Struck = len(entry.struck(in.Rows))
+	c.Struck = len(entry.struck(in.Rows, in.Strike))
+	c.Left = len(entry.struck(in.Rows, true)) - c.Struck
 	return c
 }
 
 // Add puts the inputs into a plan: for all acts where act is blank, else as the list of that act. Then a row that reads as
 // the house has it stays the house's; every other is an input of the act alone, plugged in where the house has its number,
-// and what the house has besides is struck from the act. A list with faults is refused as a whole.
+// and takes its place; what the house has besides stays, or is struck from the act if [Inputs.Strike] says so. A list with faults is refused as a whole.
 func (in Inputs) Add(e *plan.Edit, act plan.ActID) error {
 	switch {
 	case len(in.Faults) > 0:
@@ -42,7 +44,7 @@ func (in Inputs) Add(e *plan.Edit, act plan.ActID) error {
 		return fmt.Errorf("%w: there is no such act any more", plan.ErrRefused)
 	}
 	entry := newEntry(e.Now(), act)
-	struck := entry.struck(in.Rows)
+	struck := entry.struck(in.Rows, in.Strike)
 	for _, row := range in.Rows {
 		switch id := entry.own[row.Input.Number]; {
 		case id != "":
@@ -101,14 +103,19 @@ func (en *entry) same(row plan.Input) bool {
 	return found && strings.EqualFold(house.Name, row.Name)
 }
 
-// struck are the inputs of the house that an act with this list does without.
-func (en *entry) struck(rows []InputRow) (ids []plan.InputID) {
-	kept := map[int]bool{}
+// struck are the inputs of the house that an act with this list does without: those whose number the list has otherwise,
+// and if it is all that the act has, those that it lacks. For all acts none is.
+func (en *entry) struck(rows []InputRow, all bool) (ids []plan.InputID) {
+	if en.act == "" {
+		return nil
+	}
+	kept, said := map[int]bool{}, map[int]bool{}
 	for _, row := range rows {
+		said[row.Input.Number] = true
 		kept[row.Input.Number] = en.own[row.Input.Number] == "" && en.same(row.Input)
 	}
 	for number, house := range en.house {
-		if !kept[number] {
+		if !kept[number] && (all || said[number]) {
 			ids = append(ids, house.ID)
 		}
 	}

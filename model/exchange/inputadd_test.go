@@ -16,6 +16,8 @@ func TestAListOfAnActStandsBesideTheHouse(t *testing.T) {
 	act := p.Acts.At(2).ID
 	before := patch.Of(p)
 	in := inputs(t, "No;Name;Mic\n1;Kick in;boundary\n2;Cajon;dynamic\n60;Theremin;line\n")
+	require.Equal(t, exchange.Coming{New: 2, Same: 1, Struck: 1, Left: 46}, in.Coming(p, act), "a list is added unless one says that it is all")
+	in.Strike = true
 	coming := in.Coming(p, act)
 	require.Equal(t, exchange.Coming{New: 2, Same: 1, Struck: 47}, coming)
 	p, err := plan.Do(p, plan.NewIDSource(3, 4), func(e *plan.Edit) error { return in.Add(e, act) })
@@ -58,4 +60,31 @@ func TestAListOfAnActStandsBesideTheHouse(t *testing.T) {
 		_, err := plan.Do(p, nil, func(e *plan.Edit) error { return in.Add(e, "n-zzzzz") })
 		require.ErrorIs(t, err, plan.ErrRefused)
 	})
+}
+
+func TestAListOfMoreInputsStrikesNothingUnlessOneSaysSo(t *testing.T) {
+	p := demo.Weekender()
+	act := p.Acts.At(2).ID
+	in := inputs(t, "No;Source;Mic\n101;Choir left;dynamic\n102;Choir right;dynamic\n")
+	require.Equal(t, exchange.Coming{New: 2, Left: 48}, in.Coming(p, act))
+	struck := func(in exchange.Inputs) (count int) {
+		next, err := plan.Do(p, plan.NewIDSource(3, 4), func(e *plan.Edit) error { return in.Add(e, act) })
+		require.NoError(t, err)
+		for row := range next.StagePatches.All() {
+			if row.Strike && row.Act == act {
+				count++
+			}
+		}
+		return count
+	}
+	before := 0
+	for row := range p.StagePatches.All() {
+		if row.Strike && row.Act == act {
+			before++
+		}
+	}
+	require.Equal(t, before, struck(in))
+	in.Strike = true
+	require.Equal(t, exchange.Coming{New: 2, Struck: 48}, in.Coming(p, act))
+	require.Equal(t, 48, struck(in))
 }

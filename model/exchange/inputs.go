@@ -21,16 +21,17 @@ const (
 // mostInput is the highest number that an input bears.
 const mostInput = 9999
 
-// InputFields are what a column of an input list can mean.
+// InputFields are what a column of an input list can mean. In the trade a column headed "Source" is what is on the channel,
+// beside one for its microphone; where another column names the input, it is the microphone's.
 func InputFields() []Field {
 	return []Field{
-		{Number, []string{"number", "ch", "channel", "no", "nr", "#", "input", "input number", "in", "line", "kanal"}, isCount},
-		{Name, []string{"name", "instrument", "input name", "input", "channel name", "signal", "description", "what", "instrumente"}, nil},
-		{Source, []string{"source", "mic", "microphone", "mic di", "mic or di", "mics", "mikrofon", "micro", "transducer", "type"}, nil},
-		{Stand, []string{"stand", "stands", "mic stand", "boom", "stativ"}, nil},
-		{Phantom, []string{"48 v", "48v", "48", "phantom", "phantom power", "p48", "phantom 48v"}, isYesOrNo},
-		{Riser, []string{"riser", "position", "stage position", "location", "place", "podest"}, nil},
-		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil},
+		{Number, []string{"number", "ch", "channel", "no", "nr", "#", "input", "input number", "in", "line", "kanal"}, isCount, nil},
+		{Name, []string{"name", "instrument", "input name", "input", "channel name", "signal", "description", "what", "instrumente", "source"}, nil, isCount},
+		{Source, []string{"mic", "microphone", "mic di", "mic or di", "mics", "mikrofon", "micro", "transducer", "type", "source"}, nil, nil},
+		{Stand, []string{"stand", "stands", "mic stand", "boom", "stativ"}, nil, nil},
+		{Phantom, []string{"48 v", "48v", "48", "phantom", "phantom power", "p48", "phantom 48v"}, isYesOrNo, nil},
+		{Riser, []string{"riser", "position", "stage position", "location", "place", "podest"}, nil, nil},
+		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil, nil},
 	}
 }
 
@@ -46,6 +47,9 @@ type Inputs struct {
 	Rows   []InputRow
 	Faults []Fault
 	Gaps   []Gap
+	// Strike says that the list is all that an act has: what the house has besides is struck from it. Without it the list is
+	// added to what is there.
+	Strike bool
 	// fields are those that a column is read as.
 	fields []string
 }
@@ -89,7 +93,7 @@ func ReadInputs(g Grid, l Layout) Inputs {
 			rows = append(rows, InputRow{r.number(), input})
 		}
 	})
-	return Inputs{rows, r.faults, gapsOf(rows), l.Fields}
+	return Inputs{Rows: rows, Faults: r.faults, Gaps: gapsOf(rows), fields: l.Fields}
 }
 
 func (r *sheetRows) inputNumber(next int) int {

@@ -104,3 +104,20 @@ func TestInputsEnterThePlanAndThoseOfANumberKeepTheirPatch(t *testing.T) {
 	require.Empty(t, again.Faults)
 	require.Equal(t, "Snare", again.Rows[1].Input.Name)
 }
+
+func TestSourceIsTheNameOfAnInputWhereNoOtherColumnIs(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want plan.Input
+	}{
+		{"Ch;Source;Mic;Stand\n1;Kick;boundary;short\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary", Stand: "short"}},
+		{"Ch;Source\n1;Kick\n", plan.Input{Number: 1, Name: "Kick"}},
+		{"Input;Source;Mic\n1;Kick;boundary\n2;Snare;dynamic\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary"}},
+		{"Ch;Name;Source\n1;Kick;boundary\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary"}},
+		{"Ch;Instrument;Mic\n1;Kick;boundary\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary"}},
+	} {
+		in := inputs(t, c.text)
+		require.Empty(t, faults(in.Faults), c.text)
+		require.Equal(t, c.want, in.Rows[0].Input, c.text)
+	}
+}

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"stageloom/model/plan"
 )
 
 // The longest names and notes that a plan holds, in signs.
@@ -63,7 +65,7 @@ func (r *sheetRows) long(field string) string { return r.words(field, longestNot
 func (r *sheetRows) words(field string, most int) string {
 	text := tidy(r.text(field), most == longestNote)
 	if utf8.RuneCountInString(text) > most {
-		r.fail(field, fmt.Errorf("%q is longer than %d signs", clipped(text), most))
+		r.fail(field, fmt.Errorf("%q is longer than %d signs", plan.Clipped(text), most))
 		return ""
 	}
 	return text

@@ -35,21 +35,21 @@ func StockFields() []Field {
 	loss := func(text string) bool { _, err := quantity.ReadDecibels(text); return err == nil }
 	day := func(text string) bool { _, err := readDay(text); return err == nil }
 	return []Field{
-		{Length, []string{"length", "len", "length m", "length ft", "m", "metres", "meters", "ft", "feet", "länge", "longueur", "amount", "cable"}, amount},
-		{Quantity, []string{"quantity", "qty", "count", "pcs", "pieces", "number of", "how many", "anzahl", "stück", "menge", "quantité"}, isCount},
-		{Kind, []string{"kind", "type", "cable kind", "cable type", "cable", "description", "item", "article", "model", "category", "name", "typ", "art", "kabel"}, nil},
-		{Tag, []string{"tag", "tags", "label", "asset tag", "asset", "barcode", "code", "serial", "serial number", "number", "no", "id", "mark", "nummer"}, nil},
-		{CaseName, []string{"case", "box", "flight case", "flightcase", "crate", "trunk", "stored in", "storage", "location", "kiste", "koffer"}, nil},
-		{Owner, []string{"owner", "owned by", "property of", "company", "supplier", "belongs to", "eigentümer"}, nil},
-		{Hire, []string{"hire reference", "hire", "hire ref", "rental", "rental reference", "rental ref", "booking", "job", "order", "order number"}, nil},
-		{Return, []string{"return date", "return", "return by", "back by", "due back", "due", "due date", "rückgabe"}, day},
-		{Condition, []string{"condition", "state", "status", "zustand"}, isCondition},
-		{Reason, []string{"reason", "fault", "defect", "damage", "why"}, nil},
-		{FoundAt, []string{"found where", "found at", "where found", "where", "found in"}, nil},
-		{FoundOn, []string{"found on", "date found", "when found", "when"}, day},
-		{Measured, []string{"measured loss", "measured", "measured loss db", "loss", "loss db", "attenuation", "insertion loss"}, loss},
-		{Nominal, []string{"nominal length", "nominal", "nominal m", "nominal length m", "sold as"}, amount},
-		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil},
+		{Length, []string{"length", "len", "length m", "length ft", "m", "metres", "meters", "ft", "feet", "länge", "longueur", "amount", "cable"}, amount, nil},
+		{Quantity, []string{"quantity", "qty", "count", "pcs", "pieces", "number of", "how many", "anzahl", "stück", "menge", "quantité"}, isCount, nil},
+		{Kind, []string{"kind", "type", "cable kind", "cable type", "cable", "description", "item", "article", "model", "category", "name", "typ", "art", "kabel"}, nil, nil},
+		{Tag, []string{"tag", "tags", "label", "asset tag", "asset", "barcode", "code", "serial", "serial number", "number", "no", "id", "mark", "nummer"}, nil, nil},
+		{CaseName, []string{"case", "box", "flight case", "flightcase", "crate", "trunk", "stored in", "storage", "location", "kiste", "koffer"}, nil, nil},
+		{Owner, []string{"owner", "owned by", "property of", "company", "supplier", "belongs to", "eigentümer"}, nil, nil},
+		{Hire, []string{"hire reference", "hire", "hire ref", "rental", "rental reference", "rental ref", "booking", "job", "order", "order number"}, nil, nil},
+		{Return, []string{"return date", "return", "return by", "back by", "due back", "due", "due date", "rückgabe"}, day, nil},
+		{Condition, []string{"condition", "state", "status", "zustand"}, isCondition, nil},
+		{Reason, []string{"reason", "fault", "defect", "damage", "why"}, nil, nil},
+		{FoundAt, []string{"found where", "found at", "where found", "where", "found in"}, nil, nil},
+		{FoundOn, []string{"found on", "date found", "when found", "when"}, day, nil},
+		{Measured, []string{"measured loss", "measured", "measured loss db", "loss", "loss db", "attenuation", "insertion loss"}, loss, nil},
+		{Nominal, []string{"nominal length", "nominal", "nominal m", "nominal length m", "sold as"}, amount, nil},
+		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil, nil},
 	}
 }
 
@@ -148,7 +148,7 @@ func (r *stockReader) row() (StockRow, bool) {
 func readLoss(text string) (plan.Optional, error) {
 	loss, err := quantity.ReadDecibels(text)
 	if err == nil && (loss < 0 || loss > 200) {
-		err = fmt.Errorf("%q: a measured loss is 0 to 200 dB", clipped(text))
+		err = fmt.Errorf("%q: a measured loss is 0 to 200 dB", plan.Clipped(text))
 	}
 	return plan.Some(loss), err
 }
@@ -178,7 +178,7 @@ func (r *stockReader) kind(behind string) plan.CableKindID {
 	if words == "" {
 		words, field = behind, Length
 	} else if behind != "" && r.named(behind) == "" {
-		r.fail(Length, fmt.Errorf("%q behind the length is not understood; write for instance 50 m or 12 x 50 m", clipped(behind)))
+		r.fail(Length, fmt.Errorf("%q behind the length is not understood; write for instance 50 m or 12 x 50 m", plan.Clipped(behind)))
 	}
 	if words == "" {
 		if r.options.Blank == "" {
@@ -192,7 +192,7 @@ func (r *stockReader) kind(behind string) plan.CableKindID {
 	if !slices.Contains(r.unknown, words) {
 		r.unknown = append(r.unknown, words)
 	}
-	r.fail(field, fmt.Errorf("%q is no kind of cable here: say what it means", clipped(words)))
+	r.fail(field, fmt.Errorf("%q is no kind of cable here: say what it means", plan.Clipped(words)))
 	return ""
 }
 
@@ -233,7 +233,7 @@ func (r *stockReader) tagged(reel plan.Reel) []plan.Reel {
 		return nil
 	}
 	if reel.Quantity > 0 && reel.Quantity != len(tags) {
-		r.fail(Tag, fmt.Errorf("%q names %d, but the quantity is %d", clipped(text), len(tags), reel.Quantity))
+		r.fail(Tag, fmt.Errorf("%q names %d, but the quantity is %d", plan.Clipped(text), len(tags), reel.Quantity))
 		return nil
 	}
 	reel.Quantity = 0
@@ -251,7 +251,7 @@ func (r *stockReader) claim(tag string) {
 	key := strings.ToLower(tag)
 	switch {
 	case len(tag) > longestName:
-		r.fail(Tag, fmt.Errorf("%q is too long for a tag", clipped(tag)))
+		r.fail(Tag, fmt.Errorf("%q is too long for a tag", plan.Clipped(tag)))
 	case r.tags[key] > 0:
 		r.fail(Tag, fmt.Errorf("tag %s stands in row %d already", tag, r.tags[key]))
 	case r.options.Taken != nil && r.options.Taken(tag):

@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"stageloom/model/plan"
 )
 
 var tagRange = regexp.MustCompile(`^(.*?)(\d{1,6})\s*(?:-|–|—|\.\.+|…|\bto\b)\s*(.*?)(\d{1,6})$`)
@@ -32,7 +34,7 @@ func ReadTags(text string, quantity int) ([]string, error) {
 		}
 	}
 	if len(tags) > mostOfOne {
-		return nil, fmt.Errorf("%q names more than %d tags", clipped(text), mostOfOne)
+		return nil, fmt.Errorf("%q names more than %d tags", plan.Clipped(text), mostOfOne)
 	}
 	return tags, nil
 }
@@ -43,12 +45,12 @@ func expand(part string, quantity int) ([]string, error) {
 		return []string{part}, nil
 	}
 	if !together(found) {
-		return nil, fmt.Errorf("%q does not run from one tag to another; write for instance A01-A12", clipped(part))
+		return nil, fmt.Errorf("%q does not run from one tag to another; write for instance A01-A12", plan.Clipped(part))
 	}
 	first, _ := strconv.Atoi(found[2]) // six digits at most
 	last, _ := strconv.Atoi(found[4])
 	if last-first >= mostOfOne {
-		return nil, fmt.Errorf("%q names more than %d tags", clipped(part), mostOfOne)
+		return nil, fmt.Errorf("%q names more than %d tags", plan.Clipped(part), mostOfOne)
 	}
 	var tags []string
 	for n := first; n <= last; n++ {

@@ -8,6 +8,8 @@ import (
 	"strings"
 	"time"
 	"unicode"
+
+	"stageloom/model/plan"
 )
 
 // Fault says why a cell, or a row where Column is blank, cannot be taken.
@@ -26,7 +28,7 @@ func (f Fault) String() string {
 		where += ", column " + f.Column
 	}
 	if f.Head != "" {
-		where += fmt.Sprintf(" %q", clipped(f.Head))
+		where += fmt.Sprintf(" %q", plan.Clipped(f.Head))
 	}
 	return where + ": " + f.Words
 }
@@ -37,7 +39,7 @@ var wholeNumber = regexp.MustCompile(`^(\d{1,9})(?:[.,]0+)?\s*(?:x|×|pcs\.?|pc\
 func readCount(text string, low, high int) (int, error) {
 	found := wholeNumber.FindStringSubmatch(strings.ToLower(text))
 	if found == nil {
-		return 0, fmt.Errorf("%q is no whole number", clipped(text))
+		return 0, fmt.Errorf("%q is no whole number", plan.Clipped(text))
 	}
 	count, _ := strconv.Atoi(found[1]) // nine digits at most
 	if count < low || count > high {
@@ -75,7 +77,7 @@ func readCondition(text string) (string, error) {
 			}
 		}
 	}
-	return "", fmt.Errorf("%q is no condition; write good, suspect or faulty", clipped(text))
+	return "", fmt.Errorf("%q is no condition; write good, suspect or faulty", plan.Clipped(text))
 }
 
 func isCondition(text string) bool {
@@ -104,7 +106,7 @@ func readYes(text string) (bool, error) {
 			return false, nil
 		}
 	}
-	return false, fmt.Errorf("%q is neither yes nor no", clipped(text))
+	return false, fmt.Errorf("%q is neither yes nor no", plan.Clipped(text))
 }
 
 func isYesOrNo(text string) bool {
@@ -124,7 +126,7 @@ func readDay(text string) (string, error) {
 	}
 	found := day.FindStringSubmatch(text)
 	if found == nil || found[2] != found[4] {
-		return "", fmt.Errorf("%q is no day that is understood: %w", clipped(text), errDay)
+		return "", fmt.Errorf("%q is no day that is understood: %w", plan.Clipped(text), errDay)
 	}
 	year, month, date, sure := dayParts(found)
 	if !sure {

@@ -2,149 +2,169 @@ package exchange
 
 import (
 	"bytes"
+	"encoding/xml"
 	"errors"
-	"fmt"
-	"strconv"
+	"io"
+	"path"
 	"strings"
-	"time"
-
-	"github.com/xuri/excelize/v2"
 )
-
-// mostUnpacked is how much a workbook may unpack to, in bytes.
-const mostUnpacked = 128 << 20
 
 // mostSheets is how many sheets of a workbook are read.
 const mostSheets = 50
 
-// readWorkbook reads the sheets of an xlsx file that hold something. The spreadsheet library has crashed on damaged files
-// before, so a crash in it is only another file that cannot be read.
+// workbook is an xlsx file (ECMA-376 part 1, 18) while its sheets are read.
+type workbook struct {
+	*parts
+	at     string
+	sheets []sheetPart
+	shared []string
+	forms  numberForms
+	cells  gatherer
+}
+
+type sheetPart struct{ name, relation, part string }
+
+// readWorkbook reads the sheets of an xlsx file that hold something. The spreadsheet library, which shows figures as their
+// formats have it, has crashed on odd files before, so a crash in it is only another file that cannot be read.
 func readWorkbook(data []byte) (grids []Grid, err error) {
 	defer func() {
 		if crash := recover(); crash != nil {
 			grids, err = nil, errDamaged
 		}
 	}()
-	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: mostUnpacked, UnzipXMLSizeLimit: mostUnpacked})
+	all, err := openParts(data)
 	if err != nil {
-		return nil, workbookFault(data, err)
+		return nil, err
 	}
-	defer func() { _ = f.Close() }() // it was only read
-	names := f.GetSheetList()
-	for _, name := range names[:min(len(names), mostSheets)] {
-		s := sheetReader{file: f, name: name, dates: map[int]bool{}}
-		grid, err := s.grid()
-		if err != nil {
+	w := &workbook{parts: all, at: "xl/workbook.xml"}
+	for _, step := range []func() error{w.find, w.list, w.relate, w.readShared, w.readForms} {
+		if err := step(); err != nil {
 			return nil, err
 		}
-		grid, filled, err := bounded(grid)
-		if err != nil {
+	}
+	if len(w.sheets) == 0 {
+		return nil, w.notOne(data)
+	}
+	for _, sheet := range w.sheets[:min(len(w.sheets), mostSheets)] {
+		if err := w.readSheet(sheet); err != nil {
 			return nil, err
 		}
-		if filled {
+		if grid, some := filled(Grid{Name: sheet.name, Rows: w.cells.rows}); some {
 			grids = append(grids, grid)
 		}
 	}
 	return grids, nil
 }
 
-var errDamaged = errors.New("the workbook is cut off or damaged: open it in a spreadsheet and save it again")
-
-func workbookFault(data []byte, err error) error {
+// notOne says what an archive is that lists no sheets.
+func (w *workbook) notOne(data []byte) error {
 	switch {
-	case strings.Contains(err.Error(), "unzip size exceeds"):
-		return fmt.Errorf("it unpacks to more than %d MB", mostUnpacked>>20)
 	case bytes.Contains(data[:min(len(data), 200)], []byte("opendocument")):
 		return errors.New("it is an OpenDocument sheet: save it as .xlsx or CSV")
+	case w.has("xl/workbook.bin"):
+		return errors.New("it is a binary workbook (.xlsb): save it as .xlsx or CSV")
+	case w.has("[Content_Types].xml"):
+		return errDamaged
 	}
-	return errDamaged
+	return errors.New("it is an archive, and no workbook: unpack it first, or save the list as CSV or xlsx")
 }
 
-// sheetReader reads one sheet; dates remembers which styles show a number as a date.
-type sheetReader struct {
-	file  *excelize.File
-	name  string
-	dates map[int]bool
+// find finds the part that lists the sheets.
+func (w *workbook) find() error {
+	return w.each("_rels/.rels", func(token xml.Token) error {
+		if tag, is := token.(xml.StartElement); is && strings.HasSuffix(attribute(tag, "Type"), "/officeDocument") {
+			w.at = strings.TrimPrefix(attribute(tag, "Target"), "/")
+			return io.EOF
+		}
+		return nil
+	})
 }
 
-func (s *sheetReader) grid() (Grid, error) {
-	g := Grid{Name: s.name}
-	shown, err := s.file.Rows(s.name)
-	if err != nil {
-		return g, errDamaged
-	}
-	defer func() { _ = shown.Close() }() // it was only read
-	raw, err := s.file.Rows(s.name)
-	if err != nil {
-		return g, errDamaged
-	}
-	defer func() { _ = raw.Close() }() // it was only read
-	for shown.Next() && raw.Next() {
-		if len(g.Rows) >= mostRows {
-			return g, errTooManyRows
+// list lists the sheets, and learns from which day dates are counted.
+func (w *workbook) list() error {
+	return w.each(w.at, func(token xml.Token) error {
+		tag, is := token.(xml.StartElement)
+		switch {
+		case !is:
+		case tag.Name.Local == "workbookPr":
+			w.forms.from1904 = isSet(attribute(tag, "date1904"))
+		case tag.Name.Local == "sheet" && len(w.sheets) <= mostSheets:
+			w.sheets = append(w.sheets, sheetPart{name: attribute(tag, "name"), relation: attribute(tag, "id")})
 		}
-		cells, err := shown.Columns()
-		if err != nil {
-			return g, errDamaged
+		return nil
+	})
+}
+
+func isSet(text string) bool { return text == "1" || strings.EqualFold(text, "true") }
+
+// relate finds the part of each sheet.
+func (w *workbook) relate() error {
+	folder, file := path.Split(w.at)
+	return w.each(folder+"_rels/"+file+".rels", func(token xml.Token) error {
+		tag, is := token.(xml.StartElement)
+		if !is || tag.Name.Local != "Relationship" {
+			return nil
 		}
-		figures, err := raw.Columns(excelize.Options{RawCellValue: true})
-		if err != nil {
-			return g, errDamaged
+		target := attribute(tag, "Target")
+		if !strings.HasPrefix(target, "/") {
+			target = folder + target
 		}
-		cells = cells[:min(len(cells), mostColumns+1)]
-		for i := range cells {
-			if i < len(figures) && figures[i] != cells[i] {
-				cells[i] = s.figure(len(g.Rows)+1, i, cells[i], figures[i])
+		for i := range w.sheets {
+			if w.sheets[i].relation == attribute(tag, "Id") && strings.HasSuffix(attribute(tag, "Type"), "/worksheet") {
+				w.sheets[i].part = target
 			}
 		}
-		g.Rows = append(g.Rows, cells)
-	}
-	if shown.Error() != nil || raw.Error() != nil {
-		return g, errDamaged
-	}
-	return g, nil
+		return nil
+	})
 }
 
-// figure is a cell whose figure differs from what is shown: a date in the order year, month, day; the figure itself where only its
-// digits and marks are shown otherwise; else what is shown, as in "50 m".
-func (s *sheetReader) figure(row, column int, shown, raw string) string {
-	value, err := strconv.ParseFloat(raw, 64)
-	if err != nil {
-		return shown
-	}
-	if strings.Trim(shown, "0123456789.,'’ \u00a0\u202f+-eE#") == "" && !s.isDate(row, column) {
-		return strconv.FormatFloat(value, 'f', -1, 64)
-	}
-	if s.isDate(row, column) {
-		if at, err := excelize.ExcelDateToTime(value, false); err == nil {
-			if at.Equal(at.Truncate(24 * time.Hour)) {
-				return at.Format(time.DateOnly)
+// readShared reads the texts that cells share; of rich text the letters, without how they are read aloud.
+func (w *workbook) readShared() error {
+	var text bounded
+	held, wanted, aloud := 0, false, 0
+	return w.each(path.Dir(w.at)+"/sharedStrings.xml", func(token xml.Token) error {
+		switch token := token.(type) {
+		case xml.StartElement:
+			switch token.Name.Local {
+			case "si":
+				text.reset()
+			case "rPh":
+				aloud++
+			case "t":
+				wanted = aloud == 0
 			}
-			return at.Format(time.DateTime)
+		case xml.EndElement:
+			switch token.Name.Local {
+			case "t":
+				wanted = false
+			case "rPh":
+				aloud--
+			case "si":
+				next := text.String()
+				if held += len(next); held > mostBytes {
+					return errTooMuchText
+				}
+				if w.shared = append(w.shared, next); len(w.shared) > mostCells {
+					return errTooManyCells
+				}
+			}
+		case xml.CharData:
+			if wanted {
+				text.write(token)
+			}
 		}
-	}
-	return shown
+		return nil
+	})
 }
 
-// isDate tells whether the cell's style shows a number as a day: the number formats 14 to 17 and 22 of ECMA-376 part 1, 18.8.30,
-// or one of its own with year and day in it.
-func (s *sheetReader) isDate(row, column int) bool {
-	style, err := s.file.GetCellStyle(s.name, Letter(column)+strconv.Itoa(row))
-	if err != nil {
-		return false
-	}
-	known, found := s.dates[style]
-	if found {
-		return known
-	}
-	date := false
-	if look, err := s.file.GetStyle(style); err == nil && look != nil {
-		date = look.NumFmt >= 14 && look.NumFmt <= 17 || look.NumFmt == 22 || look.NumFmt >= 27 && look.NumFmt <= 31
-		if own := look.CustomNumFmt; own != nil {
-			form := strings.ToLower(*own)
-			date = strings.Contains(form, "yy") && strings.Contains(form, "d")
-		}
-	}
-	s.dates[style] = date
-	return date
+// bounded is a text that is kept no longer than shows that it is too long for a cell.
+type bounded struct{ b []byte }
+
+func (t *bounded) reset() { t.b = t.b[:0] }
+
+func (t *bounded) write(more []byte) {
+	t.b = append(t.b, more[:min(len(more), longestCell+1-len(t.b))]...)
 }
+
+// String is the text, its escaped signs (ECMA-376 part 1, 22.4.2.4) as themselves.
+func (t *bounded) String() string { return unescaped(string(t.b)) }

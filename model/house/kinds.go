@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -33,7 +32,7 @@ func (l Library) Kinds() ([]catalogue.DeviceKind, error) {
 	if l.folder == "" {
 		return nil, nil
 	}
-	text, err := os.ReadFile(l.file())
+	text, err := atomicfile.ReadRegular(l.file())
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}

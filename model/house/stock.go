@@ -8,7 +8,6 @@ import (
 	"io"
 	"io/fs"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -72,9 +71,9 @@ func (s Stock) check() error {
 		reel, found := s.Plan.Reels.Get(plan.Key(taking.Reel))
 		switch {
 		case taking.Quantity < 1 || taking.ID == "" || seen[taking.ID]:
-			return fmt.Errorf("what %s has taken is not written as it should be", taking.Show)
+			return fmt.Errorf("what %s has taken is not written as it should be", plan.Clipped(taking.Show))
 		case !found:
-			return fmt.Errorf("a reel that %s has taken would be gone: let it give the reel back first", taking.Show)
+			return fmt.Errorf("a reel that %s has taken would be gone: let it give the reel back first", plan.Clipped(taking.Show))
 		case s.Left(reel) < 0:
 			return fmt.Errorf("of %s there would be %d, but %d are out with shows", named(s.Plan, reel), reel.Count(), s.Out(reel.ID))
 		}
@@ -101,7 +100,7 @@ func (l Library) Stock() (Stock, error) {
 	if l.folder == "" {
 		return empty, nil
 	}
-	text, err := os.ReadFile(l.stockFile())
+	text, err := atomicfile.ReadRegular(l.stockFile())
 	if errors.Is(err, fs.ErrNotExist) {
 		return empty, nil
 	}

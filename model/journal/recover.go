@@ -179,11 +179,11 @@ func (l *Left) step(now *plan.Plan, content []byte) (*plan.Plan, string, error) 
 	}
 	delta, err := planfile.DecodeDelta(s.Delta, l.Rows)
 	if err != nil {
-		return nil, "", fmt.Errorf("the edit %q cannot be read: %w", s.Name, err)
+		return nil, "", fmt.Errorf("the edit %q cannot be read: %w", plan.Clipped(s.Name), err)
 	}
 	next, err := plan.Apply(now, delta)
 	if err != nil {
-		return nil, "", fmt.Errorf("the edit %q does not fit: %w", s.Name, err)
+		return nil, "", fmt.Errorf("the edit %q does not fit: %w", plan.Clipped(s.Name), err)
 	}
 	return next, s.Name, nil
 }

@@ -2,8 +2,10 @@ package pairline_test
 
 import (
 	"testing"
+	"time"
 
 	"stageloom/model/pairline"
+	"stageloom/model/standards"
 )
 
 // sink keeps results alive.
@@ -65,4 +67,50 @@ func BenchmarkWorstPoint(b *testing.B) {
 		margin, _ := pairline.WorstPoint(loss, pairline.LinkSegmentLimit, grid)
 		sink += margin
 	}
+}
+
+// piecesOf is a line of so many short pieces, each of another length, and the couplers between them.
+func piecesOf(pieces int) pairline.Line {
+	line := lineOf()
+	joint := connection("cat6a")
+	for i := range pieces {
+		if i > 0 {
+			line.Parts = append(line.Parts, joint, joint)
+		}
+		line.Parts = append(line.Parts, reel([]standards.CableSlug{"cat5e", "cat6a"}[i%2], 2.5+0.01*float64(i)))
+	}
+	return line
+}
+
+// The sweep for ringing grows with the pieces of a line and no faster: twice as many take about twice as long.
+func BenchmarkTwiceThePiecesTakeTimesAsLong(b *testing.B) {
+	took := map[int]time.Duration{}
+	for b.Loop() {
+		for _, pieces := range []int{32, 64} {
+			line, begin := piecesOf(pieces), time.Now()
+			sink += line.Reflections().RippleDB
+			took[pieces] += time.Since(begin)
+		}
+	}
+	b.ReportMetric(float64(took[64])/float64(took[32]), "times")
+}
+
+// Joints that are all alike are reckoned once a frequency: what they take beside joints that all differ.
+func BenchmarkJointsAllAlikeBesideJointsThatDiffer(b *testing.B) {
+	alike, differing := piecesOf(32), piecesOf(32)
+	for i, part := range differing.Parts {
+		if joint, is := part.(pairline.Interface); is {
+			joint.ReturnLossDB += 0.001 * float64(i)
+			differing.Parts[i] = joint
+		}
+	}
+	took := [2]time.Duration{}
+	for b.Loop() {
+		for i, line := range []pairline.Line{alike, differing} {
+			begin := time.Now()
+			sink += line.Reflections().RippleDB
+			took[i] += time.Since(begin)
+		}
+	}
+	b.ReportMetric(float64(took[0])/float64(took[1]), "times")
 }

@@ -40,6 +40,7 @@ type wave struct {
 	lossDB      float64
 	twice       complex128 // e^(−2γL), or S21²
 	impedance   complex128 // of 100 Ω
+	admittance  complex128 // 1/impedance
 	reflection  complex128
 	propagation float64 // rad, the phase of the transmission; kept for Transmission
 }
@@ -60,6 +61,21 @@ func prepare(l Line) []stage {
 	return stages
 }
 
+// alike gives for each stage the first that is the same: most of a long line is the same couplers and cables again, which
+// need to be reckoned once at a frequency.
+func alike(stages []stage) []int {
+	first, like := map[stage]int{}, make([]int, len(stages))
+	for i, s := range stages {
+		at, found := first[s]
+		if !found {
+			at = i
+			first[s] = i
+		}
+		like[i] = at
+	}
+	return like
+}
+
 // at reckons a stage at one frequency. Propagation and impedance are prescribed, not derived from resistance and
 // capacitance: β = 2π·f·τ·(1+q), Zc = Z·(1 + q − jq).
 func (s stage) at(freqMHz float64) wave {
@@ -77,11 +93,13 @@ func (s stage) at(freqMHz float64) wave {
 	}
 	q := s.dispersion / math.Sqrt(freqMHz)
 	phase := 2 * math.Pi * freqMHz * 1e-3 * cableDelayNs * (1 + q) / ReferenceLength * s.length
+	impedance := complex(s.impedance*(1+q), -s.impedance*q)
 	return wave{
 		cable:       true,
 		lossDB:      lossDB,
 		twice:       cmplx.Rect(math.Exp(-2*lossDB/neper), -2*phase),
-		impedance:   complex(s.impedance*(1+q), -s.impedance*q),
+		impedance:   impedance,
+		admittance:  1 / impedance,
 		propagation: phase,
 	}
 }
@@ -91,7 +109,7 @@ func (s stage) at(freqMHz float64) wave {
 func (w wave) before(voltage, current complex128) (complex128, complex128) {
 	if w.cable {
 		sum, difference := 1+w.twice, 1-w.twice
-		return (sum*voltage + difference*w.impedance*current) / 2, (difference*voltage/w.impedance + sum*current) / 2
+		return 0.5 * (sum*voltage + difference*w.impedance*current), 0.5 * (difference*w.admittance*voltage + sum*current)
 	}
 	outward, inward := (voltage+current)/2, (voltage-current)/2
 	incident := outward - w.reflection*inward
@@ -124,10 +142,11 @@ func returnLossDB(voltage, current complex128) float64 {
 // Responses gives the response of a line at each frequency of a grid in MHz. Connections are modelled up to 100 MHz.
 func (l Line) Responses(grid []float64) []Response {
 	stages := prepare(l)
+	like := alike(stages)
 	waves := make([]wave, len(stages))
 	responses := make([]Response, len(grid))
 	for i, freq := range grid {
-		responses[i] = respond(stages, waves, freq)
+		responses[i] = respond(stages, like, waves, freq)
 	}
 	return responses
 }
@@ -135,10 +154,14 @@ func (l Line) Responses(grid []float64) []Response {
 // ResponseAt gives the response of a line at one frequency in MHz.
 func (l Line) ResponseAt(freqMHz float64) Response { return l.Responses([]float64{freqMHz})[0] }
 
-func respond(stages []stage, waves []wave, freqMHz float64) Response {
+func respond(stages []stage, like []int, waves []wave, freqMHz float64) Response {
 	additive := 0.0
 	for i, s := range stages {
-		waves[i] = s.at(freqMHz)
+		if like[i] < i {
+			waves[i] = waves[like[i]]
+		} else {
+			waves[i] = s.at(freqMHz)
+		}
 		additive += waves[i].lossDB
 	}
 	voltage, current := fromFar(waves)

@@ -19,8 +19,8 @@ import (
 func ground(t require.TestingT) *rig {
 	r := newRig(t)
 	for name, kind := range map[string]plan.KindID{
-		"Snake": "sub-snake-12-4", "Split": "splitter-48", "SL": "stage-rack-48-24", "MR": "stage-rack-48-24", "SR": "stagebox-16-8",
-		"FOH": "console-96", "Mon": "console-64", "Guest": "console-48", "Drop": "drop-aes50", "Van": "broadcast-van", "Conv": "aes50-converter", "Back": "aes50-converter",
+		"Snake": "sub-snake-12-4", "Split": "splitter-48", "SL": "stage-rack-48-20", "MR": "stage-rack-48-20", "SR": "stagebox-24-12",
+		"FOH": "console-72", "Mon": "console-56", "Guest": "console-40", "Drop": "drop-aes50", "Van": "broadcast-van", "Conv": "aes50-converter", "Back": "aes50-converter",
 	} {
 		r.devices[name] = plan.DeviceID(deviceIDs[name])
 		r.do(func(e *plan.Edit) error {
@@ -33,13 +33,13 @@ func ground(t require.TestingT) *rig {
 		{"M02", "Split", "A1", "SL", "M1"},
 		{"M03", "Split", "B1", "MR", "M1"},
 		{"M04", "Split", "C1", "Van", "M"},
-		{"L01", "SL", "A", "FOH", "A"},
-		{"L02", "SL", "B", "Conv", "A"},
+		{"L01", "SL", "AES50 1", "FOH", "AES50 1"},
+		{"L02", "SL", "AES50 2", "Conv", "AES50"},
 		{"F01", "Conv", "F", "Back", "F"},
-		{"L03", "Back", "A", "FOH", "B"},
-		{"L04", "MR", "A", "Mon", "A"},
-		{"L05", "SR", "A", "SL", "C"},
-		{"L06", "MR", "B", "Drop", "BACK"},
+		{"L03", "Back", "AES50", "FOH", "AES50 2"},
+		{"L04", "MR", "AES50 1", "Mon", "AES50 1"},
+		{"L05", "SR", "AES50 1", "SL", "AES50 3"},
+		{"L06", "MR", "AES50 2", "Drop", "BACK"},
 	} {
 		r.link(l[0], l[1], l[2], l[3], l[4])
 	}
@@ -124,7 +124,7 @@ func step(t *rapid.T, r *rig) func(*plan.Edit) error {
 		},
 		func(e *plan.Edit) error {
 			if act != "" {
-				key := plan.ActConsole{Act: act, Console: r.devices["Guest"], Port: "A"}
+				key := plan.ActConsole{Act: act, Console: r.devices["Guest"], Port: "AES50 1"}
 				if sort == 0 {
 					plan.Drop[plan.ActConsole](e, key.Key())
 					return nil
@@ -150,7 +150,7 @@ func step(t *rapid.T, r *rig) func(*plan.Edit) error {
 			if act == "" {
 				return nil
 			}
-			plan.Put(e, plan.ActConsole{Act: act, Console: r.devices["Guest"], Port: "A", Drop: r.devices["Drop"], DropPort: "GUEST"})
+			plan.Put(e, plan.ActConsole{Act: act, Console: r.devices["Guest"], Port: "AES50 1", Drop: r.devices["Drop"], DropPort: "GUEST"})
 			one := input()
 			if err := patch.Plug(e, act, one, patch.Socket{Device: r.devices["MR"], Number: small()}, true); err != nil {
 				return err

@@ -13,14 +13,14 @@ import (
 // hall is two boxes, two consoles and eight inputs, unpatched.
 func hall(t require.TestingT) (*rig, []plan.InputID) {
 	r := newRig(t)
-	r.device("SL", "stagebox-32-16")
-	r.device("SR", "stagebox-16-8")
-	r.device("FOH", "console-96")
-	r.device("Mon", "console-64")
-	r.link("L01", "SL", "A", "FOH", "A")
-	r.link("L02", "SL", "B", "Mon", "A")
-	r.link("L03", "SR", "A", "FOH", "B")
-	r.link("L04", "SR", "B", "Mon", "B")
+	r.device("SL", "stagebox-40-20")
+	r.device("SR", "stagebox-24-12")
+	r.device("FOH", "console-72")
+	r.device("Mon", "console-56")
+	r.link("L01", "SL", "AES50 1", "FOH", "AES50 1")
+	r.link("L02", "SL", "AES50 2", "Mon", "AES50 1")
+	r.link("L03", "SR", "AES50 1", "FOH", "AES50 2")
+	r.link("L04", "SR", "AES50 2", "Mon", "AES50 2")
 	var ids []plan.InputID
 	for n := 1; n <= 8; n++ {
 		name := fmt.Sprintf("In %d", n)
@@ -52,27 +52,27 @@ func (r *rig) all(act plan.ActID) (words []string) {
 
 func TestFillingAndWhoGetsWhat(t *testing.T) {
 	r, ids := hall(t)
-	r.do(func(e *plan.Edit) error { return patch.Fill(e, "", ids[:3], r.socket("SL", 30), true) })
+	r.do(func(e *plan.Edit) error { return patch.Fill(e, "", ids[:3], r.socket("SL", 38), true) })
 	r.do(func(e *plan.Edit) error { return patch.FillChannels(e, "", r.devices["FOH"], ids[:3], 1) })
 	r.do(func(e *plan.Edit) error { return patch.SetChannel(e, "", ids[1], r.devices["Mon"], 7) })
 	require.Equal(t, []string{
-		"In 1 → SL in 30 → FOH 1", "In 2 → SL in 31 → FOH 2, Mon 7", "In 3 → SL in 32 → FOH 3",
+		"In 1 → SL in 38 → FOH 1", "In 2 → SL in 39 → FOH 2, Mon 7", "In 3 → SL in 40 → FOH 3",
 		"In 4 → not patched", "In 5 → not patched", "In 6 → not patched", "In 7 → not patched", "In 8 → not patched",
 	}, r.all(""), "slots were given out on the way")
 	t.Run("what does not fit is refused, with what would", func(t *testing.T) {
-		r.refused(t, "SL has room for 2 from SL in 31 on; 3 are wanted", func(e *plan.Edit) error {
-			return patch.Fill(e, "", ids[:3], r.socket("SL", 31), true)
+		r.refused(t, "SL has room for 2 from SL in 39 on; 3 are wanted", func(e *plan.Edit) error {
+			return patch.Fill(e, "", ids[:3], r.socket("SL", 39), true)
 		})
-		r.refused(t, "SL in 32 holds In 3 already", func(e *plan.Edit) error { return patch.Plug(e, "", ids[4], r.socket("SL", 32), true) })
-		r.refused(t, "there is no SR in 17", func(e *plan.Edit) error { return patch.Plug(e, "", ids[4], r.socket("SR", 17), true) })
+		r.refused(t, "SL in 40 holds In 3 already", func(e *plan.Edit) error { return patch.Plug(e, "", ids[4], r.socket("SL", 40), true) })
+		r.refused(t, "there is no SR in 25", func(e *plan.Edit) error { return patch.Plug(e, "", ids[4], r.socket("SR", 25), true) })
 		r.refused(t, "In 5 is not patched here", func(e *plan.Edit) error { return patch.SetChannel(e, "", ids[4], r.devices["FOH"], 5) })
 		r.refused(t, "FOH 2 has In 2 already", func(e *plan.Edit) error { return patch.SetChannel(e, "", ids[0], r.devices["FOH"], 2) })
-		r.refused(t, "FOH has channels 1 to 96", func(e *plan.Edit) error { return patch.SetChannel(e, "", ids[0], r.devices["FOH"], 97) })
+		r.refused(t, "FOH has channels 1 to 72", func(e *plan.Edit) error { return patch.SetChannel(e, "", ids[0], r.devices["FOH"], 73) })
 	})
 	t.Run("0 takes it off, and another number moves it", func(t *testing.T) {
 		r.do(func(e *plan.Edit) error { return patch.SetChannel(e, "", ids[1], r.devices["Mon"], 0) })
 		r.do(func(e *plan.Edit) error { return patch.SetChannel(e, "", ids[0], r.devices["FOH"], 9) })
-		require.Equal(t, []string{"In 1 → SL in 30 → FOH 9", "In 2 → SL in 31 → FOH 2"}, r.all("")[:2])
+		require.Equal(t, []string{"In 1 → SL in 38 → FOH 9", "In 2 → SL in 39 → FOH 2"}, r.all("")[:2])
 	})
 }
 
@@ -201,7 +201,7 @@ func TestByBoxByConsoleAndByLink(t *testing.T) {
 	})
 	v := patch.Of(r.plan)
 	box := v.Box(v.House(), r.devices["SR"])
-	require.Len(t, box, 24, "free sockets too")
+	require.Len(t, box, 36, "free sockets too")
 	require.Equal(t, "In 1", box[2].Lines[0].Input.Name)
 	require.Empty(t, box[4].Lines)
 	console := v.Console(v.House(), r.devices["FOH"])
@@ -211,8 +211,8 @@ func TestByBoxByConsoleAndByLink(t *testing.T) {
 	require.True(t, console[0].Channel.Reached)
 	slots, capacity := v.Slots(v.House(), r.links["L03"])
 	require.Equal(t, 48, capacity, "AES50 at 48 kHz")
-	require.Len(t, slots, 17)
+	require.Len(t, slots, 25)
 	require.Equal(t, "In 1", slots[2].Lines[0].Input.Name)
-	require.Equal(t, "talkback", slots[16].Use)
-	require.Equal(t, patch.Hop{Link: r.links["L03"], Direction: patch.Return, Slot: 48}, slots[16].Hop)
+	require.Equal(t, "talkback", slots[24].Use)
+	require.Equal(t, patch.Hop{Link: r.links["L03"], Direction: patch.Return, Slot: 48}, slots[24].Hop)
 }

@@ -23,7 +23,7 @@ func TestNothingIsLostSilently(t *testing.T) {
 		r.do(func(e *plan.Edit) error { return patch.FillChannels(e, "", r.devices[console], ids[:2], 1) })
 	}
 	brass := r.act(1, "Brass")
-	r.do(func(e *plan.Edit) error { return patch.Plug(e, brass, ids[2], r.socket("SL", 20), true) })
+	r.do(func(e *plan.Edit) error { return patch.Plug(e, brass, ids[2], r.socket("SL", 30), true) })
 	before := patch.Of(r.plan)
 	would := func(edit func(*plan.Edit) error) []string {
 		after, err := plan.Do(r.plan, r.ids, edit)
@@ -32,7 +32,7 @@ func TestNothingIsLostSilently(t *testing.T) {
 	}
 	t.Run("a box taken away", func(t *testing.T) {
 		require.Equal(t, []string{
-			"In 1 was on SL in 15 → FOH 1, Mon 1", "In 2 was on SL in 16 → FOH 2, Mon 2", "In 3 was on SL in 20",
+			"In 1 was on SL in 15 → FOH 1, Mon 1", "In 2 was on SL in 16 → FOH 2, Mon 2", "In 3 was on SL in 30",
 		}, would(func(e *plan.Edit) error { e.RemoveDevices(r.devices["SL"]); return nil }))
 	})
 	t.Run("a link taken away", func(t *testing.T) {
@@ -51,7 +51,7 @@ func TestNothingIsLostSilently(t *testing.T) {
 	t.Run("a box of another kind keeps its patch", func(t *testing.T) {
 		require.Empty(t, would(func(e *plan.Edit) error {
 			plan.Put(e, plan.Kind{ID: "box", Name: "Box", Group: "Stage", Inputs: 48})
-			for _, port := range []string{"A", "B"} {
+			for _, port := range []string{"AES50 1", "AES50 2"} {
 				plan.Put(e, plan.KindPort{Kind: "box", Name: port, Transport: "aes50"})
 			}
 			return e.ReplaceKind(r.devices["SL"], "box")
@@ -61,11 +61,11 @@ func TestNothingIsLostSilently(t *testing.T) {
 		require.Empty(t, would(func(e *plan.Edit) error { patch.Strike(e, "", ids[0]); return nil }))
 	})
 	t.Run("a box replaced by another takes its patch there", func(t *testing.T) {
-		r.refused(t, "the patch of SL stays: there is no SR in 20", func(e *plan.Edit) error {
+		r.refused(t, "the patch of SL stays: there is no SR in 30", func(e *plan.Edit) error {
 			return patch.Rehome(e, r.devices["SL"], r.devices["SR"])
 		})
-		r.device("New", "stage-rack-48-24")
-		r.link("L05", "New", "A", "FOH", "C")
+		r.device("New", "stage-rack-48-20")
+		r.link("L05", "New", "AES50 1", "FOH", "AES50 3")
 		before = patch.Of(r.plan)
 		require.Equal(t, []string{"In 1 no longer gets to Mon 1", "In 2 no longer gets to Mon 2"}, would(func(e *plan.Edit) error {
 			if err := patch.Rehome(e, r.devices["SL"], r.devices["New"]); err != nil {

@@ -23,11 +23,11 @@ func passive(e *plan.Edit, id plan.KindID, ports int) {
 
 // box adds a stage rack behind a port, with an input at the first inlet of the first device.
 func box(e *plan.Edit, first, last plan.DeviceID, port string) error {
-	rack := e.AddDevice(plan.Device{Name: "Rack", Kind: "stage-rack-48-24"})
+	rack := e.AddDevice(plan.Device{Name: "Rack", Kind: "stage-rack-48-20"})
 	e.AddLink(plan.Link{Name: "M", Transport: "analogue-multicore", From: last, FromPort: port, To: rack, ToPort: "M1"})
 	plan.Put(e, plan.Input{ID: "i-22222", Number: 1, Name: "Kick in"})
 	plan.Put(e, plan.StagePatch{Input: "i-22222", Device: first, Socket: 1})
-	return catalogue.Use(e, "stage-rack-48-24")
+	return catalogue.Use(e, "stage-rack-48-20")
 }
 
 // mesh is so many splitters, each joined with every other, and a rack at the last.
@@ -92,7 +92,7 @@ func TestADirectWayCountsBeforeAnIsolatedOne(t *testing.T) {
 	r := newRig(t)
 	r.device("Split", "splitter-48")
 	r.device("Panel", "splitter-48")
-	r.device("SL", "stage-rack-48-24")
+	r.device("SL", "stage-rack-48-20")
 	r.link("M01", "Split", "B1", "Panel", "IN1")
 	r.link("M02", "Split", "A1", "Panel", "A1")
 	r.link("M03", "Panel", "A2", "SL", "M1")

@@ -60,6 +60,9 @@ func restOf(p *plan.Plan) rest {
 		r.devices = append(r.devices, plan.Device{ID: d.ID, Name: d.Name, Kind: d.Kind})
 	}
 	for l := range p.Links.All() {
+		if l.IsSpare() { // carries nothing until it takes over
+			continue
+		}
 		r.links = append(r.links, plan.Link{
 			ID: l.ID, Name: l.Name, Transport: l.Transport, From: l.From, FromPort: l.FromPort, To: l.To, ToPort: l.ToPort,
 			Partner: l.Partner, Role: l.Role,

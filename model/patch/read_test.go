@@ -11,8 +11,8 @@ import (
 
 func TestASocketIsReadAsAPersonTypesIt(t *testing.T) {
 	r, _ := hall(t)
-	r.device("Stage left", "stagebox-16-8")
-	r.device("Drums 2", "stagebox-16-8")
+	r.device("Stage left", "stagebox-24-12")
+	r.device("Drums 2", "stagebox-24-12")
 	v := patch.Of(r.plan)
 	for typed, want := range map[string]patch.Socket{
 		"SL in 3":         r.socket("SL", 3),
@@ -36,7 +36,7 @@ func TestASocketIsReadAsAPersonTypesIt(t *testing.T) {
 		"SL":                           "which socket of SL? Write for instance SL 1",
 		"drums 2":                      "which socket of Drums 2? Write for instance Drums 2 1",
 		"kick":                         `"kick" names no socket`,
-		"SL in 33":                     "SL has 32 sockets of this sort; there is no SL in 33",
+		"SL in 41":                     "SL has 40 sockets of this sort; there is no SL in 41",
 		"SL 0":                         "0 is no number of a socket",
 		"SL 99999999999999999999":      "is no number of a socket",
 		"S 4":                          "S may be SL or SR or Stage left; write more of the name",

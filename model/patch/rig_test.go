@@ -112,11 +112,11 @@ func (r *rig) line(act plan.ActID, input string) said {
 // festival is one stage box, two consoles, and one input on both.
 func festival(t require.TestingT) *rig {
 	r := newRig(t)
-	r.device("SL", "stagebox-32-16")
-	r.device("FOH", "console-96")
-	r.device("Mon", "console-64")
-	r.link("L01", "SL", "A", "FOH", "A")
-	r.link("L02", "SL", "B", "Mon", "A")
+	r.device("SL", "stagebox-40-20")
+	r.device("FOH", "console-72")
+	r.device("Mon", "console-56")
+	r.link("L01", "SL", "AES50 1", "FOH", "AES50 1")
+	r.link("L02", "SL", "AES50 2", "Mon", "AES50 1")
 	r.input(1, "Kick in")
 	r.stage("", "Kick in", "SL", 3)
 	r.channel("", "FOH", 1, "SL", 3)

@@ -33,21 +33,21 @@ func (r *rig) slots(link string) map[string]int {
 
 func TestSlotsAreGivenOutInBlocks(t *testing.T) {
 	r := newRig(t)
-	r.device("SR", "stagebox-16-8")
-	r.device("SL", "stagebox-32-16")
-	r.device("FOH", "console-96")
-	r.link("L01", "SR", "A", "SL", "B")
-	r.link("L02", "SL", "A", "FOH", "A")
+	r.device("SR", "stagebox-24-12")
+	r.device("SL", "stagebox-24-12")
+	r.device("FOH", "console-72")
+	r.link("L01", "SR", "AES50 1", "SL", "AES50 2")
+	r.link("L02", "SL", "AES50 1", "FOH", "AES50 1")
 	require.NoError(t, r.connect("SL", 5, "FOH"))
 	require.NoError(t, r.connect("SR", 2, "FOH"))
 	near, through := r.slots("L01"), r.slots("L02")
 	require.Equal(t, 2, near["forward SR in 2"], "a box's own link carries it from slot 1 on")
 	require.Equal(t, 5, through["forward SL in 5"])
-	require.Equal(t, 34, through["forward SR in 2"], "the chained box's block is shifted behind the first")
+	require.Equal(t, 26, through["forward SR in 2"], "the chained box's block is shifted behind the first")
 	require.Len(t, through, 48)
 	t.Run("a box that is there keeps its slots when nothing is left", func(t *testing.T) {
-		r.device("More", "stagebox-8-8")
-		r.link("L03", "More", "A", "SR", "B")
+		r.device("More", "stagebox-12-6")
+		r.link("L03", "More", "AES50 1", "SR", "AES50 2")
 		err := r.connect("More", 1, "FOH")
 		require.ErrorIs(t, err, plan.ErrRefused)
 		require.ErrorContains(t, err, "L02 has no slot left for More in 1: it carries 48 each way at 48 kHz")
@@ -65,9 +65,9 @@ func TestAtDoubleRateThereAreHalfTheSlots(t *testing.T) {
 	// AES50 carries 48 channels each way at 44.1 and 48 kHz, 24 at 88.2 and 96 kHz.
 	for rate, want := range map[string]int{"": 48, "44.1": 48, "48": 48, "88.2": 24, "96": 24} {
 		r := newRig(t)
-		r.device("SL", "stagebox-32-16")
-		r.device("FOH", "console-96")
-		r.link("L01", "SL", "A", "FOH", "A")
+		r.device("SL", "stagebox-40-20")
+		r.device("FOH", "console-72")
+		r.link("L01", "SL", "AES50 1", "FOH", "AES50 1")
 		r.do(func(e *plan.Edit) error {
 			settings := e.Now().Settings
 			settings.SampleRate = rate
@@ -84,10 +84,10 @@ func TestAtDoubleRateThereAreHalfTheSlots(t *testing.T) {
 
 func TestMainAndBackupCarryTheSameSlotsAndAreNotAdded(t *testing.T) {
 	r := newRig(t)
-	r.device("SL", "stage-rack-48-24")
-	r.device("FOH", "console-96")
-	r.link("L01", "SL", "A", "FOH", "A")
-	r.link("L02", "FOH", "B", "SL", "B")
+	r.device("SL", "stage-rack-48-20")
+	r.device("FOH", "console-72")
+	r.link("L01", "SL", "AES50 1", "FOH", "AES50 1")
+	r.link("L02", "FOH", "AES50 2", "SL", "AES50 2")
 	r.do(func(e *plan.Edit) error { return e.Pair(r.links["L01"], r.links["L02"]) })
 	for socket := 1; socket <= 48; socket++ {
 		require.NoError(t, r.connect("SL", socket, "FOH"))
@@ -95,16 +95,16 @@ func TestMainAndBackupCarryTheSameSlotsAndAreNotAdded(t *testing.T) {
 	require.Equal(t, 48, r.plan.SlotPatches.Len())
 	require.Equal(t, 17, r.slots("L01")["forward SL in 17"])
 	require.Equal(t, 17, r.slots("L02")["return SL in 17"])
-	r.device("More", "stagebox-8-8")
-	r.link("L03", "More", "A", "SL", "C")
+	r.device("More", "stagebox-12-6")
+	r.link("L03", "More", "AES50 1", "SL", "AES50 3")
 	require.ErrorContains(t, r.connect("More", 1, "FOH"), "has no slot left")
 }
 
 func TestTalkbackAndTimecodeTakeSlots(t *testing.T) {
 	r := newRig(t)
-	r.device("SL", "stage-rack-48-24")
-	r.device("FOH", "console-96")
-	r.link("L01", "SL", "A", "FOH", "A")
+	r.device("SL", "stage-rack-48-20")
+	r.device("FOH", "console-72")
+	r.link("L01", "SL", "AES50 1", "FOH", "AES50 1")
 	for want, use := range map[int]string{48: "timecode"} {
 		r.do(func(e *plan.Edit) error {
 			slot, err := patch.Keep(e, r.links["L01"], patch.Forward, use)
@@ -138,9 +138,9 @@ func TestGivingOutServesWhatLacksASlot(t *testing.T) {
 func TestAddingADeviceNeverRenumbersOthers(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := newRig(t)
-		r.device("FOH", "console-96")
-		free := []end{{"FOH", "A"}, {"FOH", "B"}, {"FOH", "C"}, {"FOH", "D"}}
-		kinds := []plan.KindID{"stagebox-8-8", "stagebox-16-8", "stagebox-32-16", "aes50-converter"}
+		r.device("FOH", "console-72")
+		free := []end{{"FOH", "AES50 1"}, {"FOH", "AES50 2"}, {"FOH", "AES50 3"}, {"FOH", "AES50 4"}}
+		kinds := []plan.KindID{"stagebox-12-6", "stagebox-24-12", "stagebox-40-20", "aes50-converter"}
 		given := map[plan.Key]plan.SlotPatch{}
 		for n := range rapid.IntRange(1, 9).Draw(t, "boxes") {
 			name := fmt.Sprintf("Box %d", n)
@@ -151,9 +151,9 @@ func TestAddingADeviceNeverRenumbersOthers(t *testing.T) {
 			if kind == "aes50-converter" || transport.port == "F" {
 				continue
 			}
-			r.link(fmt.Sprintf("L%d", n), name, "A", transport.device, transport.port)
+			r.link(fmt.Sprintf("L%d", n), name, "AES50 1", transport.device, transport.port)
 			free = append(free[:at], free[at+1:]...)
-			free = append(free, end{name, "B"})
+			free = append(free, end{name, "AES50 2"})
 			for range rapid.IntRange(1, 6).Draw(t, "sockets") {
 				_ = r.connect(name, rapid.IntRange(1, 8).Draw(t, "socket"), "FOH")
 			}

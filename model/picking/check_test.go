@@ -1,6 +1,7 @@
 package picking_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -81,7 +82,7 @@ func joined(link *picking.Link, lines []int) int {
 }
 
 // tally is the objectives of one link's pattern, nil for none, reckoned from the statement of the problem alone.
-func tally(p *picking.Problem, link *picking.Link, lines []int, loss []int, anything bool) (sums [8]int) {
+func tally(p *picking.Problem, link *picking.Link, lines []int, loss []int, anything bool) (sums [9]int) {
 	count := map[int]int{}
 	length := 0
 	for _, line := range lines {
@@ -96,6 +97,9 @@ func tally(p *picking.Problem, link *picking.Link, lines []int, loss []int, anyt
 		for line := range p.Lines {
 			sums[picking.Changes] += max(count[line]-before[line], before[line]-count[line])
 		}
+		if link.Lies && sums[picking.Changes] > 0 && (lines != nil || couldLie(p, link)) {
+			sums[picking.TakenApart] = 1
+		}
 	}
 	switch {
 	case lines == nil && link.Need > 0:
@@ -107,6 +111,34 @@ func tally(p *picking.Problem, link *picking.Link, lines []int, loss []int, anyt
 		}
 	}
 	return sums
+}
+
+// couldLie tells whether what a link had serves it still, in any order.
+func couldLie(p *picking.Problem, link *picking.Link) bool {
+	var had []int
+	for _, use := range link.Before {
+		had = append(had, slices.Repeat([]int{use.Line}, use.Count)...)
+	}
+	count := map[int]int{}
+	for _, line := range had {
+		if count[line]++; count[line] > p.Lines[line].Count {
+			return false
+		}
+	}
+	return len(had) <= picking.MaxReels && joined(link, had) <= link.MaxJoins && anyOrder(p, link, nil, had)
+}
+
+func anyOrder(p *picking.Problem, link *picking.Link, lines, rest []int) bool {
+	if len(rest) == 0 {
+		_, stands := chained(p, link, lines)
+		return stands
+	}
+	for i := range rest {
+		if anyOrder(p, link, append(slices.Clone(lines), rest[i]), slices.Delete(slices.Clone(rest), i, i+1)) {
+			return true
+		}
+	}
+	return false
 }
 
 func hadAnything(p *picking.Problem) bool {
@@ -124,7 +156,7 @@ func requireFeasible(t testing.TB, p *picking.Problem, a *picking.Answer) {
 	require.Len(t, a.Picks, len(p.Links))
 	used := make([]int, len(p.Lines))
 	kinds := make([]map[int]bool, len(p.Links))
-	var sums [8]int
+	var sums [9]int
 	losses := make([]int, len(p.Links))
 	for i := range p.Links {
 		link, lines := &p.Links[i], a.Picks[i]

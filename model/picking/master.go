@@ -81,6 +81,9 @@ func (m *master) addLink(number int, list []pattern) {
 	for _, use := range link.Before {
 		nothing.cost[Changes] += use.Count
 	}
+	if slices.ContainsFunc(list, func(p pattern) bool { return link.Lies && p.cost[TakenApart] == 0 }) {
+		nothing.cost[TakenApart] = 1
+	}
 	if link.Need > 0 {
 		m.addColumn(nothing)
 	}

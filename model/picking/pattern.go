@@ -39,7 +39,7 @@ func patternsOf(p *Problem, number int) (list []pattern, whole bool) {
 		return []pattern{e.costed(nil, nil, 0)}, true
 	}
 	e.extend(0, 0)
-	if p.Order == OnTheDay {
+	if p.Order == OnTheDay || e.link.Lies {
 		e.keepBefore()
 	}
 	slices.SortStableFunc(e.found, func(a, b pattern) int {
@@ -204,6 +204,9 @@ func (e *enumerator) costed(lines, loss []int, length int) pattern {
 		p.cost[UnderMargin] = 1
 	}
 	p.cost[Changes] = e.changes(lines)
+	if e.link.Lies && p.cost[Changes] > 0 {
+		p.cost[TakenApart] = 1
+	}
 	return p
 }
 

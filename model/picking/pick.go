@@ -9,7 +9,7 @@ import (
 // it returns the best picks so far with their bounds; progress may be nil.
 func Pick(ctx context.Context, p *Problem, progress Progress) *Answer {
 	m := newMaster(p, false)
-	order := p.Order.Objectives()
+	order := p.Objectives()
 	choice, a := m.stages(ctx, order, m.greedy(order), progress)
 	for link := range p.Links {
 		a.Picks = append(a.Picks, nil)

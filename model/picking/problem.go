@@ -54,6 +54,9 @@ type Link struct {
 	Usable []Usable
 	// Before is what the link had: its reels by line. It may name lines that are not usable any more.
 	Before []Use
+	// Lies tells that what the link had lies on site already: it is taken apart only where that serves a link which else
+	// stays unserved.
+	Lies bool
 }
 
 // bare tells whether no link had any reel before.
@@ -127,6 +130,7 @@ type Objective int
 // The objectives.
 const (
 	Unserved    Objective = iota // priorities of links without a pattern
+	TakenApart                   // links whose reels lie on site and do not stay as they lie; only where there are any
 	NotHeld                      // spares that could not be held back
 	UnderMargin                  // served links, and wholes, with less than the wanted margin
 	Joins                        // joins that picking adds
@@ -139,10 +143,19 @@ const (
 
 // String names the objective.
 func (o Objective) String() string {
-	return [...]string{"unserved", "not held back", "under margin", "joins", "changes", "metres coiled", "cases", "hired"}[o]
+	return [...]string{"unserved", "taken apart", "not held back", "under margin", "joins", "changes", "metres coiled", "cases", "hired"}[o]
 }
 
-// Objectives lists the objectives in an order, the weightiest first.
+// Objectives lists the objectives of a problem in its order, the weightiest first.
+func (p *Problem) Objectives() []Objective {
+	order := p.Order.Objectives()
+	if slices.ContainsFunc(p.Links, func(l Link) bool { return l.Lies }) {
+		return slices.Insert(order, 1, TakenApart)
+	}
+	return order
+}
+
+// Objectives lists the objectives of an order, the weightiest first.
 func (o Order) Objectives() []Objective {
 	if o == OnTheDay {
 		return []Objective{Unserved, NotHeld, UnderMargin, Changes, Joins, Excess, Cases}

@@ -43,6 +43,9 @@ func (s *Scene) devices(p *plan.Plan) {
 	}
 	held := make(map[end]plan.LinkID, 2*p.Links.Len())
 	for link := range p.Links.All() {
+		if link.IsSpare() {
+			continue
+		}
 		held[end{link.From, link.FromPort}] = link.ID
 		held[end{link.To, link.ToPort}] = link.ID
 	}
@@ -72,10 +75,13 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	shown := b.Printed(1)
 	figure := LinkFigure{
-		ID: link.ID, Label: labelOf(link.Name, b), Name: link.Name, Run: shown.Run, Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
+		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: shown.Run, Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())
+	}
+	if link.IsSpare() {
+		figure.Grade = string(budget.Ungraded)
 	}
 	if from, found := p.Device(link.From); found {
 		figure.Levels[0] = levelOf(p, from)
@@ -118,12 +124,15 @@ func wordOf(b *budget.Budget) string {
 	return ""
 }
 
-// labelOf is a link's name with its margin in whole dB.
-func labelOf(name string, b *budget.Budget) string {
-	if label := b.Label(); label != "" {
-		return name + " " + label
+// labelOf is a link's name with its margin in whole dB; a laid spare carries nothing, and says that instead.
+func labelOf(link plan.Link, b *budget.Budget) string {
+	if link.IsSpare() {
+		return link.Name + " spare"
 	}
-	return name
+	if label := b.Label(); label != "" {
+		return link.Name + " " + label
+	}
+	return link.Name
 }
 
 // Content is what the label of a link says beside what it lacks.

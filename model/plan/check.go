@@ -23,7 +23,7 @@ type Problem struct {
 
 // String says the problem with its place.
 func (p Problem) String() string {
-	return strings.Join(slices.DeleteFunc([]string{p.Table, string(p.Key), p.Field, p.Reason}, func(s string) bool { return s == "" }), " ")
+	return strings.Join(slices.DeleteFunc([]string{p.Table, Clipped(string(p.Key)), p.Field, p.Reason}, func(s string) bool { return s == "" }), " ")
 }
 
 // Invalid is the error of an edit that would leave the plan broken; the plan before it stays.
@@ -136,7 +136,7 @@ func (c *checker) refs(table string, key Key, fields []field, v reflect.Value) {
 			continue
 		}
 		if target, _ := TableNamed(f.ref); !target.Has(c.next, Key(id)) {
-			c.add(table, key, f.name, fmt.Sprintf("names %q, but %s has no such row", id, f.ref))
+			c.add(table, key, f.name, fmt.Sprintf("names %q, but %s has no such row", Clipped(id), f.ref))
 		}
 	}
 }

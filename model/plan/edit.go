@@ -11,6 +11,8 @@ type Edit struct {
 	base *Plan
 	next Plan
 	ids  *IDSource
+	// said are links of which this edit itself says what is done on site.
+	said map[LinkID]bool
 }
 
 // NewEdit begins an edit. ids may be nil when the edit adds no row that needs a new id.
@@ -38,10 +40,15 @@ func Put[R Row](e *Edit, row R) { opsOf[R]().work(e).put(normal(row)) }
 // changed in the same edit; the semantic edits (RemoveDevice …) see to that.
 func Drop[R Row](e *Edit, key Key) bool { return opsOf[R]().work(e).drop(key) }
 
-// Commit takes back what is no longer true of work on site, checks what changed and returns the next plan, or *Invalid with
-// every reason. Metres are rounded to 1 mm, so that a plan loads exactly as it was saved.
+// Commit takes back what is no longer true of work on site, doubts typed lengths whose ends moved, checks what changed and
+// returns the next plan, or *Invalid with every reason. A link is refused a name that stood for another on an issued revision.
+// Metres are rounded to 1 mm, so that a plan loads exactly as it was saved.
 func (e *Edit) Commit() (*Plan, error) {
+	if err := e.refuseRetired(); err != nil {
+		return nil, err
+	}
 	e.settleDone()
+	e.settleTyped()
 	return e.commit()
 }
 

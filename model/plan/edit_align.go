@@ -103,22 +103,31 @@ func (e *Edit) moveTo(row Device, to geom.Point) {
 	Put(e, row)
 }
 
-// Renumber names links L01, L02, … in the order given; names that other links bear are passed over.
+// Renumber names links L01, L02, … in the order given. Names that other links bear, or that stood on an issued revision, are
+// passed over, and a link that stood on one keeps its name: it is on the crew's paper and on its labels.
 func (e *Edit) Renumber(links []LinkID) error {
-	chosen := map[LinkID]bool{}
+	var fresh []LinkID
+	chosen, taken := map[LinkID]bool{}, map[string]bool{}
 	for _, id := range links {
-		chosen[id] = true
-	}
-	taken := map[string]bool{}
-	for link := range e.next.Links.All() {
-		if !chosen[link.ID] {
-			taken[link.Name] = true
+		if link, found := e.next.Link(id); !found || !e.next.WasIssued(link) {
+			fresh, chosen[id] = append(fresh, id), true
 		}
 	}
+	if len(fresh) == 0 && len(links) > 0 {
+		return refuse("links that stood on an issued revision keep their names, which are on the crew's paper; there is no other among these")
+	}
+	for link := range e.next.Links.All() {
+		if !chosen[link.ID] {
+			taken[folded(link.Name)] = true
+		}
+	}
+	for name := range e.next.issued().links {
+		taken[name] = true
+	}
 	n := 0
-	for _, id := range links {
+	for _, id := range fresh {
 		n++
-		for taken[fmt.Sprintf("L%02d", n)] {
+		for taken[folded(fmt.Sprintf("L%02d", n))] {
 			n++
 		}
 		if err := Update(e, Key(id), func(r *Link) { r.Name = fmt.Sprintf("L%02d", n) }); err != nil {

@@ -3,21 +3,62 @@ package plan
 import (
 	"fmt"
 	"strings"
+
+	"stageloom/model/geom"
 )
 
 // AddDevice adds a device under a new id and returns it. A blank name becomes the kind's, without
-// its numbers, and numbered when it is taken.
+// its numbers, and numbered when it is taken or stood on an issued revision. One without a place is drawn
+// where there is room.
 func (e *Edit) AddDevice(d Device) DeviceID {
 	d.ID = DeviceID(newID[Device](e))
 	if d.Name == "" {
 		kind, _ := e.next.Kinds.Get(Key(d.Kind))
-		d.Name = e.FreeDeviceName(stemOf(kind.Name))
+		d.Name = e.next.freshDeviceName(stemOf(kind.Name))
+	}
+	if d.Unplaced {
+		d.X, d.Y = e.room()
 	}
 	Put(e, d)
 	return d.ID
 }
 
-// stemOf is what a kind's name says before its numbers: "Stage box" of "Stage box 32 in, 16 out".
+// Devices without a place are drawn in rows of so many, so many metres apart.
+const (
+	roomColumns = 4
+	roomApart   = 12.0
+)
+
+// room is where the picture can draw one more device without a place: under all that have one.
+func (e *Edit) room() (x, y float64) {
+	low, n := 0.0, 0
+	for device := range e.next.Devices.All() {
+		if device.Unplaced {
+			n++
+		} else {
+			low = min(low, device.Y-roomApart)
+		}
+	}
+	for ; ; n++ {
+		x, y = float64(n%roomColumns)*roomApart, max(low-float64(n/roomColumns)*roomApart, -20000)
+		if taken := e.occupied(x, y); !taken || y <= -20000 {
+			return x, y
+		}
+	}
+}
+
+// occupied tells whether a device is drawn about there.
+func (e *Edit) occupied(x, y float64) bool {
+	at := geom.Pt(x, y)
+	for device := range e.next.Devices.All() {
+		if device.At().Distance(at) < roomApart/2 {
+			return true
+		}
+	}
+	return false
+}
+
+// stemOf is what a kind's name says before its numbers: "Stage box" of "Stage box 40 in, 20 out".
 func stemOf(kind string) string {
 	stem := strings.TrimRight(kind, " ")
 	if at := strings.IndexAny(kind, ",0123456789"); at > 0 {
@@ -26,17 +67,18 @@ func stemOf(kind string) string {
 	return stem
 }
 
-// FreeDeviceName is a name, numbered when another device bears it.
+// FreeDeviceName is a name, numbered when another device bears it. A device may take the name of one that is gone: it says
+// where and what it is, and whoever replaces the console at FOH puts the FOH console there.
 func (e *Edit) FreeDeviceName(stem string) string {
 	taken := map[string]bool{}
 	for device := range e.next.Devices.All() {
-		taken[device.Name] = true
+		taken[Folded(device.Name)] = true
 	}
-	if !taken[stem] {
+	if !taken[Folded(stem)] {
 		return stem
 	}
 	for n := 2; ; n++ {
-		if name := fmt.Sprintf("%s %d", stem, n); !taken[name] {
+		if name := fmt.Sprintf("%s %d", strings.TrimSpace(stem), n); !taken[Folded(name)] {
 			return name
 		}
 	}

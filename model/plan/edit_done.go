@@ -64,7 +64,7 @@ func (e *Edit) settleDone() {
 			continue
 		}
 		now := link
-		if link.Done == old.Done && e.touches(link.ID, old, link) {
+		if link.Done == old.Done && !e.said[link.ID] && e.touches(link.ID, old, link) {
 			now.Done = upTo(min(rank(link.Done), e.stillDone(old, link)))
 			now.Moved = link.Moved || e.liesOtherwise(old, link)
 		}
@@ -81,7 +81,7 @@ func (e *Edit) settleDone() {
 // touches tells whether an edit may have changed anything that a link's work on site hangs on.
 func (e *Edit) touches(id LinkID, old, link Link) bool {
 	base, next := e.base, &e.next
-	return old != link || next.Devices != base.Devices || next.Reels != base.Reels ||
+	return old != link || next.Devices != base.Devices || next.Reels != base.Reels || next.HouseLines != base.HouseLines ||
 		!slices.Equal(base.SegmentsOf(id), next.SegmentsOf(id)) || !slices.Equal(base.PointsOf(id), next.PointsOf(id))
 }
 
@@ -98,9 +98,8 @@ func (e *Edit) stillDone(old, link Link) int {
 // foundBad tells whether one of the cables was good before this edit, or less bad.
 func (e *Edit) foundBad(cables []Segment) bool {
 	for _, cable := range cables {
-		reel, _ := e.next.Reels.Get(Key(cable.Reel))
-		was, _ := e.base.Reels.Get(Key(cable.Reel))
-		if (reel.Condition == Suspect || reel.Condition == Faulty) && reel.Condition != was.Condition {
+		is, was := e.next.ConditionOf(cable), e.base.ConditionOf(cable)
+		if is == Faulty && was != Faulty || is == Suspect && was != Suspect && was != Faulty {
 			return true
 		}
 	}

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 
 	"stageloom/model/geom"
@@ -20,19 +19,6 @@ func (e *Edit) AddLink(l Link) LinkID {
 	}
 	Put(e, l)
 	return l.ID
-}
-
-// FreeLinkName returns the first of L01, L02, … that no link bears.
-func (p *Plan) FreeLinkName() string {
-	taken := map[string]bool{}
-	for link := range p.Links.All() {
-		taken[link.Name] = true
-	}
-	for n := 1; ; n++ {
-		if name := fmt.Sprintf("L%02d", n); !taken[name] {
-			return name
-		}
-	}
 }
 
 // RemoveLinks removes links with their way points, segments and slots; a partner left behind stands alone.

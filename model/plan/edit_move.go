@@ -81,7 +81,7 @@ func (e *Edit) Move(m Moving, by geom.Point) {
 	}
 	for _, id := range slices.Sorted(maps.Keys(m.Devices)) {
 		change(e, Key(id), func(r *Device) {
-			r.Position, r.X, r.Y = belongs[id], r.X+by.X, r.Y+by.Y
+			r.Position, r.X, r.Y, r.Unplaced = belongs[id], r.X+by.X, r.Y+by.Y, false
 		})
 	}
 	for _, id := range slices.Sorted(maps.Keys(m.Carried)) {

@@ -1,6 +1,6 @@
 package plan
 
-// The conditions of a reel; blank counts as good.
+// The conditions of a reel and of a house line; blank counts as good.
 const (
 	Good    = "good"
 	Suspect = "suspect"
@@ -23,13 +23,17 @@ func (e *Edit) MarkReel(id ReelID, mark Mark) (ReelID, error) {
 	return own, e.mark(own, mark)
 }
 
-// MarkSegment marks the reel that a segment of a link is made of; of several equal ones the link keeps the marked one.
+// MarkSegment marks the reel or the house line that a segment of a link is made of, and returns the reel's row; of several
+// equal ones the link keeps the marked one.
 func (e *Edit) MarkSegment(link LinkID, order int, mark Mark) (ReelID, error) {
 	chain := e.next.SegmentsOf(link)
-	if order < 1 || order > len(chain) || chain[order-1].Reel == "" {
-		return "", refuse("cable %d of this link is no reel of the stock", order)
+	if order < 1 || order > len(chain) || chain[order-1].Kind != "" {
+		return "", refuse("cable %d of this link is no reel of the stock and no house line", order)
 	}
 	segment := chain[order-1]
+	if segment.HouseLine != "" {
+		return "", e.MarkHouseLine(segment.HouseLine, mark)
+	}
 	heap := segment.Reel
 	if reel, _ := e.next.Reels.Get(Key(heap)); reel.Count() == 1 {
 		return heap, e.mark(heap, mark)
@@ -45,16 +49,46 @@ func (e *Edit) MarkSegment(link LinkID, order int, mark Mark) (ReelID, error) {
 }
 
 func (e *Edit) mark(id ReelID, mark Mark) error {
-	reel, _ := e.next.Reels.Get(Key(id))
-	switch mark.Condition {
-	case Suspect, Faulty:
-		reel.Reason, reel.FoundAt, reel.FoundOn = mark.Reason, mark.FoundAt, mark.FoundOn
-	case Good, "":
-		reel.Reason, reel.FoundAt, reel.FoundOn = "", "", ""
-	default:
-		return refuse("a reel is good, suspect or faulty, not %q", mark.Condition)
+	mark, err := mark.settled("a reel")
+	if err != nil {
+		return err
 	}
-	reel.Condition = mark.Condition
-	Put(e, reel)
-	return nil
+	return Update(e, Key(id), func(r *Reel) {
+		r.Condition, r.Reason, r.FoundAt, r.FoundOn = mark.Condition, mark.Reason, mark.FoundAt, mark.FoundOn
+	})
+}
+
+// MarkHouseLine marks a line that the venue owns. Good clears what was found before.
+func (e *Edit) MarkHouseLine(id HouseLineID, mark Mark) error {
+	mark, err := mark.settled("a house line")
+	if err != nil {
+		return err
+	}
+	return Update(e, Key(id), func(r *HouseLine) {
+		r.Condition, r.Reason, r.FoundAt, r.FoundOn = mark.Condition, mark.Reason, mark.FoundAt, mark.FoundOn
+	})
+}
+
+// settled is a mark without the findings that a good cable has not.
+func (m Mark) settled(what string) (Mark, error) {
+	switch m.Condition {
+	case Suspect, Faulty:
+		return m, nil
+	case Good, "":
+		return Mark{Condition: m.Condition}, nil
+	}
+	return m, refuse("%s is good, suspect or faulty, not %q", what, m.Condition)
+}
+
+// ConditionOf is the condition of the reel or the house line that a segment is made of; blank counts as good.
+func (p *Plan) ConditionOf(segment Segment) string {
+	switch {
+	case segment.Reel != "":
+		reel, _ := p.Reels.Get(Key(segment.Reel))
+		return reel.Condition
+	case segment.HouseLine != "":
+		line, _ := p.HouseLines.Get(Key(segment.HouseLine))
+		return line.Condition
+	}
+	return ""
 }

@@ -130,7 +130,7 @@ func (f field) checkText(text string) string {
 	case len(f.oneOf) > 0:
 		return checkOneOf(text, f.oneOf)
 	case f.slug && !slugForm.MatchString(text):
-		return fmt.Sprintf("is %q, but must be small letters, digits and single hyphens", text)
+		return fmt.Sprintf("is %q, but must be small letters, digits and single hyphens", Clipped(text))
 	}
 	return checkWords(text, f.long)
 }
@@ -141,7 +141,7 @@ func checkOneOf(text string, list []string) string {
 			return ""
 		}
 	}
-	return fmt.Sprintf("is %q, but must be one of %s", text, strings.Join(list, ", "))
+	return fmt.Sprintf("is %q, but must be one of %s", Clipped(text), strings.Join(list, ", "))
 }
 
 func checkWords(text string, long bool) string {
@@ -155,6 +155,9 @@ func checkWords(text string, long bool) string {
 	for _, sign := range text {
 		if unicode.IsControl(sign) && !(long && sign == '\n') {
 			return fmt.Sprintf("holds the control character %U", sign)
+		}
+		if Turns(sign) {
+			return fmt.Sprintf("holds the sign %U, which is not seen and turns the letters behind it round: take it out", sign)
 		}
 	}
 	return ""

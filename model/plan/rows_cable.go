@@ -1,7 +1,8 @@
 package plan
 
 // CableKind is a kind of cable: what it is made of, and how its ends are finished.
-// A balanced pair states its category and gauge; a maker's own figure replaces the category's at 100 MHz.
+// A balanced pair states its category and gauge; a maker's own figure replaces the category's at 100 MHz. Any figure is
+// kept so that every file opens; what its category can have decides whether it grades (standards.Cable.CheckOwnFigure).
 type CableKind struct {
 	ID         CableKindID `json:"id" slug:"true"`
 	Name       string      `json:"name"`
@@ -66,7 +67,8 @@ func (r Reel) Key() Key { return Key(r.ID) }
 // Count is how many cables the row stands for.
 func (r Reel) Count() int { return max(1, r.Quantity) }
 
-// HouseLine is a tie line the venue owns, between two of its panels.
+// HouseLine is a tie line the venue owns, between two of its panels. FoundAt and FoundOn say of a suspect or faulty one where
+// and on which day that was found.
 type HouseLine struct {
 	ID           HouseLineID `json:"id"`
 	Name         string      `json:"name"`
@@ -76,6 +78,10 @@ type HouseLine struct {
 	ToPanel      string      `json:"to_panel,omitzero"`
 	FromPosition PositionID  `json:"from_position,omitzero" ref:"positions"`
 	ToPosition   PositionID  `json:"to_position,omitzero" ref:"positions"`
+	Condition    string      `json:"condition,omitzero" oneof:"good suspect faulty"`
+	Reason       string      `json:"reason,omitzero" long:"true"`
+	FoundAt      string      `json:"found_at,omitzero"`
+	FoundOn      string      `json:"found_on,omitzero"`
 	Measured     Optional    `json:"measured_loss_dB,omitzero" range:"0 200"`
 	Note         string      `json:"note,omitzero" long:"true"`
 }

@@ -31,8 +31,9 @@ type Kind struct {
 func (r Kind) Key() Key { return Key(r.ID) }
 
 // KindPort is a port of a kind: it takes one link. Channels is how many it carries each way where its transport does not
-// say; splitter is what this port of a splitter does to 48 V where it differs from the kind. Through names the port of a
-// passive device that this one is joined to, conductor by conductor; two that are left of a transport need no word.
+// say; splitter is what this port of a splitter does to 48 V where it differs from the kind; fibre is the sort that the optics
+// of a fibre port are made for. Through names the port of a passive device that this one is joined to, conductor by
+// conductor; two that are left of a transport need no word.
 type KindPort struct {
 	Kind       KindID      `json:"kind" ref:"kinds"`
 	Name       string      `json:"port"`
@@ -44,6 +45,7 @@ type KindPort struct {
 	Channels   int         `json:"channels,omitzero" range:"0 1024"`
 	Splitter   string      `json:"splitter,omitzero" oneof:"direct isolated"`
 	Through    string      `json:"through,omitzero"`
+	Fibre      string      `json:"fibre,omitzero" oneof:"multimode singlemode"`
 }
 
 // Key is kind and port name.
@@ -83,7 +85,8 @@ type KindWay struct {
 func (r KindWay) Key() Key { return Key(fmt.Sprintf("%s/%s/%04d", r.Kind, r.Port, r.First)) }
 
 // Device is one piece of kit on the site. Its coordinates are absolute; moving its position moves it along.
-// Blank exposure, supply and structure are those of its position.
+// Blank exposure, supply and structure are those of its position. An unplaced one was added to a list: its coordinates
+// are only where the picture draws it, and no way is measured to it.
 type Device struct {
 	ID        DeviceID   `json:"id"`
 	Name      string     `json:"name"`
@@ -95,6 +98,7 @@ type Device struct {
 	Exposure  string     `json:"exposure,omitzero" oneof:"indoors shade sun"`
 	Supply    string     `json:"supply,omitzero"`
 	Structure string     `json:"structure,omitzero"`
+	Unplaced  bool       `json:"unplaced,omitzero"`
 	Note      string     `json:"note,omitzero" long:"true"`
 }
 

@@ -2,9 +2,10 @@ package plan
 
 import "stageloom/model/geom"
 
-// Link joins two ports. Blank figures are the plan's. A panel at an end names its hardware; its inner lead
-// runs from the panel to the device. Done is the last step that is done of it on site; Moved tells that its way or its ends lie
-// otherwise than when that was said.
+// Link joins two ports; a spare stands ready for them and occupies none. Blank figures are the plan's. A panel at an end names
+// its hardware; its inner lead runs from the panel to the device. Done is the last step that is done of it on site; Moved tells
+// that its way or its ends lie otherwise than when that was said. A typed way is the length of the way as somebody gave it, in
+// the place of way and factor, and typed by says who; it is doubtful once an end moved since.
 type Link struct {
 	ID           LinkID      `json:"id"`
 	Name         string      `json:"name"`
@@ -14,6 +15,9 @@ type Link struct {
 	To           DeviceID    `json:"to" ref:"devices"`
 	ToPort       string      `json:"to_port"`
 	Way          string      `json:"way" oneof:"straight drawn found"`
+	TypedWay     float64     `json:"typed_way_m,omitzero" range:"0 20000"`
+	TypedBy      string      `json:"typed_by,omitzero" oneof:"paced taped venue"`
+	Doubtful     bool        `json:"typed_doubtful,omitzero"`
 	RiseFrom     float64     `json:"rise_from_m,omitzero" range:"0 500"`
 	RiseTo       float64     `json:"rise_to_m,omitzero" range:"0 500"`
 	SlackPercent Optional    `json:"slack_percent,omitzero" range:"0 100"`
@@ -25,7 +29,7 @@ type Link struct {
 	Priority     int         `json:"priority,omitzero" range:"0 9"`
 	MaxJoins     int         `json:"max_joins,omitzero" range:"0 31"`
 	Partner      LinkID      `json:"partner,omitzero" ref:"links"`
-	Role         string      `json:"role,omitzero" oneof:"main backup"`
+	Role         string      `json:"role,omitzero" oneof:"main backup spare"`
 	Loom         LoomID      `json:"loom,omitzero" ref:"looms"`
 	Colour       string      `json:"tape_colour,omitzero"`
 	LayPhase     int         `json:"lay_phase,omitzero" range:"0 99"`

@@ -23,7 +23,8 @@ func (o Optional) Or(blank float64) float64 {
 }
 
 // Settings are the figures that decide the grade of every link, and the words on the title strip.
-// They live in the plan, so that it grades the same on every machine.
+// They live in the plan, so that it grades the same on every machine. Blank slack is taken by rule, link by link; a figure
+// that stands here holds for every link that has none of its own.
 type Settings struct {
 	Name         string   `json:"name"`
 	Site         string   `json:"site,omitzero"`
@@ -32,10 +33,10 @@ type Settings struct {
 	Date         string   `json:"date,omitzero"`
 	Exposure     string   `json:"exposure" oneof:"indoors shade sun"`
 	Temperature  Optional `json:"temperature_C,omitzero" range:"-20 60"`
-	Air          Optional `json:"worst_air_C,omitzero" range:"-20 45"`
+	Air          Optional `json:"worst_air_C,omitzero" range:"-20 60"`
 	WantedMargin Optional `json:"wanted_margin_dB,omitzero" range:"1 20"`
-	SlackPercent float64  `json:"slack_percent" range:"0 100"`
-	SlackEnd     float64  `json:"slack_end_m" range:"0 100"`
+	SlackPercent Optional `json:"slack_percent,omitzero" range:"0 100"`
+	SlackEnd     Optional `json:"slack_end_m,omitzero" range:"0 100"`
 	Detour       float64  `json:"straight_way_factor" range:"1 3"`
 	Coupler      string   `json:"coupler" slug:"true"`
 	Standards    int      `json:"standards" range:"1 1000"`
@@ -45,11 +46,11 @@ type Settings struct {
 	PrintGrey    bool     `json:"print_grey,omitzero"`
 }
 
-// DefaultSettings are those of a new plan: 10 % and 3 m at each end as slack, a straight way counted × 1.15
-// until it is drawn (both common practice, no source), outdoors in the shade, Cat 6A couplers.
+// DefaultSettings are those of a new plan: slack by rule, a straight way counted × 1.15 until it is drawn (common
+// practice, no source), outdoors in the shade, Cat 6A couplers.
 func DefaultSettings() Settings {
 	return Settings{
-		Name: "New plan", Revision: "A", Exposure: "shade", SlackPercent: 10, SlackEnd: 3, Detour: 1.15,
+		Name: "New plan", Revision: "A", Exposure: "shade", Detour: 1.15,
 		Coupler: "cat6a", Standards: Edition, PrintPaper: "A4",
 	}
 }

@@ -33,11 +33,14 @@ func (c *checker) ports() {
 				continue
 			}
 			if !c.next.KindPorts.Has(PortKey(device.Kind, at.port)) {
-				c.add("links", link.Key(), field, fmt.Sprintf("is %q, but %s has no such port", at.port, device.Name))
+				c.add("links", link.Key(), field, fmt.Sprintf("is %q, but %s has no such port", Clipped(at.port), Clipped(device.Name)))
+				continue
+			}
+			if link.IsSpare() {
 				continue
 			}
 			if other, found := taken[at]; found {
-				c.add("links", link.Key(), field, fmt.Sprintf("is %q of %s, which link %s holds already", at.port, device.Name, other))
+				c.add("links", link.Key(), field, fmt.Sprintf("is %q of %s, which link %s holds already", Clipped(at.port), Clipped(device.Name), Clipped(other)))
 			}
 			taken[at] = link.Name
 		}
@@ -51,7 +54,7 @@ func (c *checker) partners() {
 		}
 		partner, found := c.next.Link(link.Partner)
 		if found && (partner.Partner != link.ID || partner.ID == link.ID) {
-			c.add("links", link.Key(), "partner", fmt.Sprintf("is %s, which does not name %s in turn", partner.Name, link.Name))
+			c.add("links", link.Key(), "partner", fmt.Sprintf("is %s, which does not name %s in turn", Clipped(partner.Name), Clipped(link.Name)))
 		}
 	}
 }

@@ -78,7 +78,7 @@ func (o typedOps[R]) apply(e *Edit, d *Delta) []Problem {
 	table := o.work(e)
 	for _, key := range changes.Drop {
 		if !table.drop(key) {
-			problems = append(problems, Problem{Key: key, Reason: fmt.Sprintf("there is no row %q to drop", key)})
+			problems = append(problems, Problem{Key: key, Reason: fmt.Sprintf("there is no row %q to drop", Clipped(string(key)))})
 		}
 	}
 	for _, row := range changes.Set {

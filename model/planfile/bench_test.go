@@ -16,7 +16,7 @@ import (
 func largePlan(t require.TestingT) *plan.Plan {
 	const devices, ports, links, segments, inputs = 500, 4, 750, 4, 2000
 	p, err := plan.Do(plan.New("Large"), plan.NewIDSource(1, 2), func(e *plan.Edit) error {
-		plan.Put(e, plan.Kind{ID: "box", Name: "Stage box 32 in, 16 out", Group: "stage boxes", Inputs: 32, Outputs: 16})
+		plan.Put(e, plan.Kind{ID: "box", Name: "Stage box 40 in, 20 out", Group: "stage boxes", Inputs: 32, Outputs: 16})
 		plan.Put(e, plan.CableKind{ID: "cat6a-own", Name: "Cat 6A drum", Media: "pair", Category: "cat6a", Gauge: 23, Screened: true})
 		for i := range ports {
 			plan.Put(e, plan.KindPort{Kind: "box", Name: fmt.Sprint(i), Transport: "aes50", Connector: "8P8C"})

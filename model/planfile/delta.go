@@ -167,7 +167,7 @@ func (w *walk) tableChanges(place string, table *plan.TableInfo, d *plan.Delta) 
 	seen := map[plan.Key]bool{}
 	once := func(at int, place string, key plan.Key) {
 		if seen[key] {
-			w.fault(at, place, fmt.Sprintf("is about %s, which stands there already", key))
+			w.fault(at, place, fmt.Sprintf("is about %s, which stands there already", plan.Clipped(string(key))))
 		}
 		seen[key] = true
 	}

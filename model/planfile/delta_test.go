@@ -25,7 +25,7 @@ func TestADeltaIsOneLineOfTheFilesOwnForm(t *testing.T) {
 	}
 	line, err := planfile.EncodeDelta(d)
 	require.NoError(t, err)
-	require.Equal(t, `{"plan": {"name": "New plan", "revision": "A", "exposure": "shade", "slack_percent": 10, "slack_end_m": 3, `+
+	require.Equal(t, `{"plan": {"name": "New plan", "revision": "A", "exposure": "shade", `+
 		`"straight_way_factor": 1.15, "coupler": "cat6a", "standards": 2, "print_paper": "A4"}, `+
 		`"levels": {"set": [{"id": "v-22222", "name": "Ground"}, {"id": "v-33333", "name": "Roof\nside", "height_m": 11.25}], "drop": ["v-44444", "v-55555"]}, `+
 		`"looms": {"drop": ["m-22222"]}}`, string(line))
@@ -74,7 +74,7 @@ func TestDeltasThatCannotBeReadAreNamedByTheirPlace(t *testing.T) {
 		"a row twice":           {`{"levels": {"set": [{"id": "v-22222", "name": "a"}, {"id": "v-22222", "name": "b"}]}}`, "line 1, /levels/set/1 is about v-22222, which stands there already" + putRight},
 		"a bad id":              {`{"levels": {"set": [{"id": "v-aaaaa", "name": "a"}]}}`, "line 1, /levels/set/0/id must be v- and five of the signs 23456789bcdfghjklmnpqrstvwxyz" + putRight},
 		"a bad figure":          {`{"levels": {"set": [{"id": "v-22222", "name": "a", "height_m": 900}]}}`, "line 1, /levels/set/0/height_m is 900, but must lie between -200 and 500" + putRight},
-		"bad settings":          {`{"plan": {"name": ""}}`, "line 1, /plan/exposure is missing; line 1, /plan/slack_percent is missing; line 1, /plan/slack_end_m is missing (and 4 more)" + putRight},
+		"bad settings":          {`{"plan": {"name": ""}}`, "line 1, /plan/exposure is missing; line 1, /plan/straight_way_factor is missing; line 1, /plan/coupler is missing (and 2 more)" + putRight},
 		"settings out of range": {`{"plan": {"name": "x", "exposure": "shade", "slack_percent": 10, "slack_end_m": 3, "straight_way_factor": 9, "coupler": "cat6a", "standards": 1, "print_paper": "A4"}}`, "line 1, /plan/straight_way_factor is 9, but must lie between 1 and 3" + putRight},
 	} {
 		t.Run(name, func(t *testing.T) {

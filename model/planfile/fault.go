@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+
+	"stageloom/model/plan"
 )
 
 // Fault is one thing in a file that cannot be read.
@@ -21,12 +23,18 @@ type Fault struct {
 func (f Fault) String() string {
 	switch {
 	case f.Line == 0:
-		return f.Reason
+		return f.said()
 	case f.Place == "":
-		return fmt.Sprintf("line %d: %s", f.Line, f.Reason)
+		return fmt.Sprintf("line %d: %s", f.Line, f.said())
 	}
-	return fmt.Sprintf("line %d, %s %s", f.Line, f.Place, f.Reason)
+	return fmt.Sprintf("line %d, %s %s", f.Line, plan.ClippedTo(f.Place, longestPlace), f.said())
 }
+
+// said is the reason, in bounds whatever it quotes.
+func (f Fault) said() string { return plan.ClippedTo(f.Reason, longestReason) }
+
+// The most signs of a place and of a reason in a message; what the program says of itself is always shorter.
+const longestPlace, longestReason = 120, 400
 
 // Unreadable is the error of a file that is not a plan, or not one that can stand.
 type Unreadable struct {

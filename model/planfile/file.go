@@ -209,7 +209,7 @@ func keep(path string, old []byte, version int, ops *atomicfile.Ops) error {
 	stem := strings.TrimSuffix(path, Extension)
 	beside := fmt.Sprintf("%s.v%d%s", stem, version, Extension)
 	for n := 2; n < mostKeptFiles; n++ {
-		there, err := os.ReadFile(beside)
+		there, err := atomicfile.ReadRegular(beside)
 		if errors.Is(err, fs.ErrNotExist) {
 			return put(beside, old, ops)
 		}

@@ -21,6 +21,8 @@ func look(data []byte) *Unreadable {
 		return notPlan("the file is empty", remedyCopy)
 	case len(begin) == 0:
 		return notPlan("the file holds nothing but blanks", remedyCopy)
+	case isUTF16(data):
+		return notPlan("it is text in UTF-16, and a plan is UTF-8", "Open it in a text editor and save it as UTF-8 without a byte order mark")
 	case bytes.IndexByte(data, 0) >= 0 || (begin[0] != '{' && !utf8.Valid(data)):
 		return notPlan("it is not text but a binary file: a picture, an archive or a damaged copy", remedyOther)
 	}
@@ -37,6 +39,46 @@ func look(data []byte) *Unreadable {
 		return notPlan("it is text, but not a Stageloom plan, which begins with {", remedyOther)
 	}
 	return syntax(data)
+}
+
+// isUTF16 tells of text in UTF-16: by its mark, or by every second byte of its beginning being nought.
+func isUTF16(data []byte) bool {
+	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
+		return true
+	}
+	begin := data[:min(len(data)/2*2, 64)]
+	noughts := [2]int{}
+	for i, sign := range begin {
+		if sign == 0 {
+			noughts[i%2]++
+		}
+	}
+	half := len(begin) / 2
+	return half > 1 && (noughts[0] == half && noughts[1] == 0 || noughts[1] == half && noughts[0] == 0)
+}
+
+// deepest is how deep brackets may nest: a plan's own lie 8 deep, in a change that a revision holds.
+const deepest = 32
+
+// tooDeep finds where brackets nest deeper than that, before a decoder follows them.
+func tooDeep(data []byte) (at int, deep bool) {
+	depth, quoted := 0, false
+	for at := 0; at < len(data); at++ {
+		switch sign := data[at]; {
+		case quoted && sign == '\\':
+			at++
+		case sign == '"':
+			quoted = !quoted
+		case quoted:
+		case sign == '{' || sign == '[':
+			if depth++; depth > deepest {
+				return at, true
+			}
+		case sign == '}' || sign == ']':
+			depth--
+		}
+	}
+	return 0, false
 }
 
 func notPlan(reason, remedy string) *Unreadable {
@@ -59,6 +101,11 @@ func mergeMarker(data []byte) (at int, found bool) {
 
 // syntax holds the data to RFC 8259 and RFC 7493.
 func syntax(data []byte) *Unreadable {
+	if at, deep := tooDeep(data); deep {
+		return &Unreadable{
+			Faults: []Fault{{lineOf(data, at), "", fmt.Sprintf("here brackets nest more than %d deep, which no plan does", deepest)}}, Remedy: remedyOther,
+		}
+	}
 	decoder := jsontext.NewDecoder(bytes.NewBuffer(data))
 	if _, err := decoder.ReadValue(); err != nil {
 		return notJSON(data, err)

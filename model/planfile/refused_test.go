@@ -192,3 +192,77 @@ var errCable = errors.New("the cable fell out")
 type failing struct{ bytes.Buffer }
 
 func (*failing) Read([]byte) (int, error) { return 0, errCable }
+
+func TestAMessageIsShortWhateverItQuotes(t *testing.T) {
+	long := strings.Repeat("x", 1<<20)
+	for name, c := range map[string]struct{ text, says string }{
+		"a field with an endless name":     {changed(t, `"tag": "R07"`, `"`+long+`": "R07"`), "is not a name that can stand here"},
+		"an endless name twice":            {changed(t, `"tag": "R07"`, `"`+long+`": 1, "`+long+`": 1`), "stands there twice"},
+		"a table with an endless name":     {changed(t, `"looms": [`, `"`+long+`": [`), "is not a name that can stand here"},
+		"an endless key in a revision":     {changed(t, `"drop": ["v-gnd22"]`, `"drop": ["`+long+`", "`+long+`"]`), "stands there already"},
+		"an endless row that is not there": {changed(t, `"from_position": "p-3mtwr"`, `"from_position": "`+long+`"`), "has no such row"},
+		"an endless word":                  {changed(t, `"lie": "ramp"`, `"lie": "`+long+`"`), "must be one of"},
+		"an endless port":                  {changed(t, `"from_port": "B"`, `"from_port": "`+long+`"`), "has"},
+		"an endless number":                {changed(t, `"quantity": 1`, `"quantity": 1`+strings.Repeat("0", 1<<20)), "whole number of sensible size"},
+		"an endless version":               {`{"stageloom": "` + long + `"}`, "must be the version"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			said := refused(t, c.text).Error()
+			require.Contains(t, said, c.says)
+			require.Less(t, len(said), 2000)
+		})
+	}
+	t.Run("what a repair lists", func(t *testing.T) {
+		_, mends, err := planfile.Repair(strings.NewReader(changed(t, `"lie": "ramp"`, `"lie": "`+long+`"`)))
+		require.NoError(t, err)
+		for _, mend := range mends {
+			require.Less(t, len(mend.String()), 800)
+		}
+	})
+	t.Run("a change", func(t *testing.T) {
+		_, err := planfile.DecodeDelta([]byte(`{"levels": {"drop": ["`+long+`", "`+long+`"]}}`), planfile.Version)
+		require.ErrorContains(t, err, "stands there already")
+		require.Less(t, len(err.Error()), 800)
+	})
+}
+
+func TestDeepNestingIsRefusedBeforeItIsFollowed(t *testing.T) {
+	for name, open := range map[string]string{"lists": "[", "objects": `{"a": `} {
+		t.Run(name, func(t *testing.T) {
+			unreadable := refused(t, changed(t, `"tag": "R07"`, `"tag": `+strings.Repeat(open, 9000)))
+			require.Contains(t, unreadable.Error(), "here brackets nest more than 32 deep, which no plan does")
+			require.Less(t, len(unreadable.Error()), 300)
+			require.NotZero(t, unreadable.Faults[0].Line)
+		})
+	}
+	t.Run("brackets in a text nest nothing", func(t *testing.T) {
+		require.Equal(t, 1, strings.Count(everyField(t), `"red lid"`))
+		read(t, changed(t, `"red lid"`, `"`+strings.Repeat(`[{\"`, 500)+`"`))
+	})
+}
+
+func TestTextInUTF16IsCalledByItsName(t *testing.T) {
+	for name, mark := range map[string]string{"little end first": "\xff\xfe{\x00\n\x00", "big end first": "\xfe\xff\x00{\x00\n", "without a mark": "{\x00\n\x00\"\x00s\x00"} {
+		t.Run(name, func(t *testing.T) {
+			require.Equal(t, "the plan cannot be read: it is text in UTF-16, and a plan is UTF-8. Open it in a text editor and save it as UTF-8 without a byte order mark.",
+				refused(t, mark).Error())
+		})
+	}
+}
+
+func TestASignThatTurnsLettersRoundIsRefusedAndARepairTakesItOut(t *testing.T) {
+	for _, sign := range []string{`\u202a`, `\u202e`, `\u2066`, `\u2069`} {
+		text := changed(t, `"name": "Stage left box"`, `"name": "Stage`+sign+` left box"`)
+		unreadable := refused(t, text)
+		require.Contains(t, unreadable.Error(), "holds the sign U+"+strings.ToUpper(sign[2:])+", which is not seen and turns the letters behind it round: take it out")
+		require.True(t, unreadable.Repairable)
+		p, mends, err := planfile.Repair(strings.NewReader(text))
+		require.NoError(t, err)
+		require.Len(t, mends, 1)
+		require.Equal(t, "the sign is taken out", mends[0].Done)
+		require.Equal(t, read(t, everyField(t)).Devices, p.Devices, "no row is lost by it")
+	}
+	t.Run("a mark of a script that runs leftward may stand", func(t *testing.T) {
+		read(t, changed(t, `"name": "Stage left box"`, `"name": "\u200fStage left box"`))
+	})
+}

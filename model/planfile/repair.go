@@ -23,6 +23,7 @@ func (m Mend) String() string { return m.Fault.String() + ": " + m.Done }
 
 const (
 	leftOut    = "the row is left out"
+	takenOut   = "the sign is taken out"
 	leftBlank  = "the field is left blank"
 	renumbered = "the rows are numbered anew"
 	usualValue = "the usual value stands in its place"
@@ -84,7 +85,7 @@ func (m *mender) dropTwins() {
 }
 
 func twin(data []byte, second, first placed) string {
-	return fmt.Sprintf("is %s again, which line %d holds already", second.key, lineOf(data, first.at))
+	return fmt.Sprintf("is %s again, which line %d holds already", plan.Clipped(string(second.key)), lineOf(data, first.at))
 }
 
 func byKey(a, b placed) int { return cmp.Compare(a.key, b.key) }
@@ -129,7 +130,7 @@ func (m *mender) mend(problem plan.Problem, gone rowSet) {
 		return
 	}
 	row := m.find(problem)
-	if row.row == nil || gone[problem.Table][problem.Key] || m.blank(problem, row) {
+	if row.row == nil || gone[problem.Table][problem.Key] || m.straighten(problem, row) || m.blank(problem, row) {
 		return
 	}
 	m.leaveOut(problem, row, gone)
@@ -156,10 +157,16 @@ func (m *mender) usual(problem plan.Problem) {
 		return
 	}
 	at := settingsShape.columns[i].index
-	reflect.ValueOf(&settings).Elem().Field(at).Set(reflect.ValueOf(plan.DefaultSettings()).Field(at))
+	field, done := reflect.ValueOf(&settings).Elem().Field(at), usualValue
+	if said, turned := unturned(field); turned {
+		field.SetString(said)
+		done = takenOut
+	} else {
+		field.Set(reflect.ValueOf(plan.DefaultSettings()).Field(at))
+	}
 	row := m.settings
 	row.index = -1
-	m.note(row, settingsName, problem.Field, problem.Reason, usualValue)
+	m.note(row, settingsName, problem.Field, problem.Reason, done)
 	m.settings.row = settings
 }
 
@@ -177,6 +184,40 @@ func (m *mender) blank(problem plan.Problem, row placed) bool {
 	m.note(row, problem.Table, problem.Field, problem.Reason, leftBlank)
 	m.change(problem.Table, row, changed, key)
 	return true
+}
+
+// straighten takes signs that turn letters round out of a text that is no part of the row's key, where something is left.
+func (m *mender) straighten(problem plan.Problem, row placed) bool {
+	s := shapes[problem.Table]
+	i, found := s.byName[problem.Field]
+	if !found {
+		return false
+	}
+	said, turned := unturned(reflect.ValueOf(row.row).Field(s.columns[i].index))
+	if !turned {
+		return false
+	}
+	changed, key := withField(s, row.row, i, reflect.ValueOf(said).Convert(s.row.Field(s.columns[i].index).Type))
+	if key != row.key {
+		return false
+	}
+	m.note(row, problem.Table, problem.Field, problem.Reason, takenOut)
+	m.change(problem.Table, row, changed, key)
+	return true
+}
+
+// unturned is a text without the signs that turn letters round; false where it has none, or holds nothing else.
+func unturned(value reflect.Value) (string, bool) {
+	if value.Kind() != reflect.String || strings.IndexFunc(value.String(), plan.Turns) < 0 {
+		return "", false
+	}
+	said := strings.TrimSpace(strings.Map(func(sign rune) rune {
+		if plan.Turns(sign) {
+			return -1
+		}
+		return sign
+	}, value.String()))
+	return said, said != ""
 }
 
 // closeGaps numbers the parts of one parent 1, 2, 3, …; a part whose order is wrong for another reason goes.

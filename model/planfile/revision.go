@@ -6,8 +6,9 @@ import (
 	"stageloom/model/plan"
 )
 
-// Seal issues the plan as its next revision: the settings take the letter and the date, and a revision row keeps
-// what changed since the revision before; the first keeps the plan in full. The date is given from outside.
+// Seal issues the plan as its next revision: the settings take the letter, and a revision row keeps the date of issue and
+// what changed since the revision before; the first keeps the plan in full. The date is given from outside; the plan's own
+// date, that of the show, stays.
 func Seal(p *plan.Plan, letter, date, note string) (*plan.Plan, error) {
 	return plan.Do(p, nil, func(e *plan.Edit) error { return Issue(e, letter, date, note) })
 }
@@ -20,7 +21,7 @@ func Issue(e *plan.Edit, letter, date, note string) error {
 		}
 	}
 	settings := e.Now().Settings
-	settings.Revision, settings.Date = letter, date
+	settings.Revision = letter
 	e.SetSettings(settings)
 
 	last := e.Now().Revisions.Len()

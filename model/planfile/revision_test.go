@@ -59,11 +59,15 @@ func TestSealingWritesWhatChangedSinceTheRevisionBefore(t *testing.T) {
 	p := edited(t, plan.New("Barley Field"), func(e *plan.Edit) {
 		plan.Put(e, plan.Level{ID: "v-22222", Name: "Ground"})
 		plan.Put(e, plan.Level{ID: "v-33333", Name: "Roof"})
+		settings := e.Now().Settings
+		settings.Date = "2031-06-14"
+		e.SetSettings(settings)
 	})
 	a, err := planfile.Seal(p, "A", "2031-06-01", "to the crew")
 	require.NoError(t, err)
 	require.Equal(t, "A", a.Settings.Revision)
-	require.Equal(t, "2031-06-01", a.Settings.Date)
+	require.Equal(t, "2031-06-14", a.Settings.Date, "the date of the show is not that of the issue")
+	require.Equal(t, "2031-06-01", a.Revisions.At(0).Date)
 
 	b, err := planfile.Seal(edited(t, a, func(e *plan.Edit) {
 		plan.Put(e, plan.Level{ID: "v-22222", Name: "Lawn"})

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/go-json-experiment/json/jsontext"
+
+	"stageloom/model/plan"
 )
 
 // reader gathers the faults of one file or one Delta.
@@ -106,17 +108,13 @@ func unquote(value jsontext.Value) string {
 
 // brief shows a value in a message, cut where it is long.
 func brief(value jsontext.Value) string {
-	const most = 40
 	switch value.Kind() {
 	case '{':
 		return "an object"
 	case '[':
 		return "a list"
 	}
-	if runes := []rune(string(value)); len(runes) > most {
-		return string(runes[:most]) + "…"
-	}
-	return string(value)
+	return plan.Clipped(string(value))
 }
 
 // pointerSigns are written differently within a name of a JSON Pointer.

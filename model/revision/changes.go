@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/quantity"
 )
 
 // Change is one thing that is otherwise than before.
@@ -16,7 +17,9 @@ type Change struct {
 	Where plan.Ref
 	// Name is its name as a reader knows it; blank for the plan as a whole.
 	Name string
-	// Words say what changed, without the name: "moved 30.0 m to the right".
+	// What it is in a word: "device", "position", "link"; blank where the name says so itself, as "Input 1 Kick in" does.
+	What string
+	// Words say what changed, without the name: "moved 30.0 m right".
 	Words string
 }
 
@@ -25,18 +28,31 @@ func (c Change) String() string {
 	if c.Name == "" {
 		return c.Words
 	}
-	return c.Name + ": " + c.Words
+	return c.Subject() + ": " + c.Words
+}
+
+// Subject is the name with what it is: "Stage box 2 (device)".
+func (c Change) Subject() string {
+	if c.What == "" {
+		return c.Name
+	}
+	return c.Name + " (" + c.What + ")"
 }
 
 // Changes lists what the plan after has otherwise than the plan before: the plan's own figures, then positions, devices,
-// links and what lies round them, each in the natural order of the names.
-func Changes(before, after *assess.Assessment) []Change {
-	d := &difference{before: before, after: after}
+// links and what lies round them, each in the natural order of the names. Lengths are in the units of a system. Where
+// anything of substance changed, at least one change is told.
+func Changes(before, after *assess.Assessment, system quantity.System) []Change {
+	d := &difference{before: before, after: after, system: system}
 	var changes []Change
 	for _, part := range []func() []Change{d.settings, d.positions, d.devices, d.links, d.surroundings, d.patch} {
 		some := part()
 		slices.SortStableFunc(some, func(a, b Change) int { return assess.Natural(a.Name, b.Name) })
 		changes = append(changes, some...)
+	}
+	changes = append(changes, d.rest()...)
+	if len(changes) == 0 && !sameSubstance(before.Plan, after.Plan) {
+		return []Change{{Words: "Details that no sheet of the crew shows"}}
 	}
 	return changes
 }
@@ -61,8 +77,12 @@ func Summary(changes []Change) string {
 	counts := map[string]int{}
 	var tables []string
 	for _, change := range changes {
+		if change.Name == "" {
+			said = append(said, change.Words)
+			continue
+		}
 		if change.Where.Table == "positions" && len(said) < mostNamed {
-			said = append(said, change.Name+" "+change.Words)
+			said = append(said, change.Subject()+" "+change.Words)
 			continue
 		}
 		if counts[change.Where.Table] == 0 {
@@ -90,6 +110,7 @@ var words = map[string][2]string{
 	"inputs":    {"row of the patch", "rows of the patch"},
 	"outputs":   {"output", "outputs"},
 	"acts":      {"act", "acts"},
+	theRest:     {"other list", "other lists"},
 }
 
 func counted(n int, word [2]string) string {
@@ -100,7 +121,10 @@ func counted(n int, word [2]string) string {
 }
 
 // difference looks at two assessed plans.
-type difference struct{ before, after *assess.Assessment }
+type difference struct {
+	before, after *assess.Assessment
+	system        quantity.System
+}
 
 // rows compares two tables row by row: gone, new, and both for those that stand in both and differ.
 func rows[R plan.Row](before, after *plan.Table[R], gone, fresh func(R), both func(old, row R)) {
@@ -126,10 +150,15 @@ func rows[R plan.Row](before, after *plan.Table[R], gone, fresh func(R), both fu
 // list gathers changes of one table.
 type list struct{ changes []Change }
 
+// whatIs says what a row of a table is, where its name does not.
+var whatIs = map[string]string{
+	"positions": "position", "devices": "device", "links": "link", "areas": "area", "routes": "route", "acts": "act",
+}
+
 func (l *list) add(where plan.Ref, name string, said ...string) {
 	said = slices.DeleteFunc(said, func(s string) bool { return s == "" })
 	if len(said) > 0 {
-		l.changes = append(l.changes, Change{Where: where, Name: cmp.Or(name, "without a name"), Words: strings.Join(said, ", ")})
+		l.changes = append(l.changes, Change{Where: where, Name: cmp.Or(name, "without a name"), What: whatIs[where.Table], Words: strings.Join(said, ", ")})
 	}
 }
 

@@ -3,10 +3,12 @@ package revision
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/model/quantity"
 )
 
 func (d *difference) links() []Change {
@@ -22,7 +24,9 @@ func (d *difference) links() []Change {
 			l.add(plan.RefOf(link), link.Name, "new: "+ends(d.after.Plan, link))
 			continue
 		}
-		l.add(plan.RefOf(link), link.Name, renamed(old.Name, link.Name), d.plugged(old, link), d.recabled(link.ID), d.longer(link.ID), d.graded(link.ID))
+		said := told(renamed(old.Name, link.Name), d.plugged(old, link), d.recabled(link.ID), d.longer(link.ID), d.rerouted(link.ID),
+			retaped(old, link), d.graded(link.ID))
+		l.add(plan.RefOf(link), link.Name, orDetails(said, bareLink(old) != bareLink(link))...)
 	}
 	return l.changes
 }
@@ -49,9 +53,7 @@ func (d *difference) cables(id plan.LinkID) bool {
 		return true
 	}
 	for i := range old {
-		a, b := old[i], now[i]
-		a.Kept, b.Kept = false, false // who chose a cable is nothing the crew sees
-		if a != b {
+		if bareSegment(old[i]) != bareSegment(now[i]) {
 			return true
 		}
 	}
@@ -76,7 +78,43 @@ func (d *difference) longer(id plan.LinkID) string {
 	if math.Abs(old.Run-now.Run) < 0.5 {
 		return ""
 	}
-	return fmt.Sprintf("run %s, was %s", budget.Metres(now.Run), budget.Metres(old.Run))
+	return fmt.Sprintf("run %s (%s), was %s", d.run(now.Run), now.Measured.Words(), d.run(old.Run))
+}
+
+// run prints a run in tenths, rounded upwards.
+func (d *difference) run(metres float64) string {
+	if d.system != quantity.Imperial {
+		return budget.Metres(metres)
+	}
+	const forgiven = 1e-6
+	return quantity.PrintLength(math.Ceil(metres/quantity.Foot*10-forgiven)/10*quantity.Foot, d.system, 1)
+}
+
+// rerouted says that a link goes through other points than before; points that all moved alike moved with its ends.
+func (d *difference) rerouted(id plan.LinkID) string {
+	old, now := d.before.Plan.PointsOf(id), d.after.Plan.PointsOf(id)
+	if len(old) != len(now) {
+		return "goes another way"
+	}
+	for i := range old {
+		by, first := now[i].At().Sub(old[i].At()), now[0].At().Sub(old[0].At())
+		if by.Sub(first).Length() >= least || old[i].Level != now[i].Level {
+			return "goes another way"
+		}
+	}
+	return ""
+}
+
+// retaped says the tape and the role of a link that has others than before.
+func retaped(old, link plan.Link) string {
+	var said []string
+	if old.Colour != link.Colour {
+		said = append(said, fmt.Sprintf("tape now %s, was %s", orNone(link.Colour), orNone(old.Colour)))
+	}
+	if old.Role != link.Role {
+		said = append(said, fmt.Sprintf("role now %s, was %s", orNone(link.Role), orNone(old.Role)))
+	}
+	return strings.Join(said, ", ")
 }
 
 // graded says a grade that is another than before.

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/quantity"
 	"stageloom/model/revision"
 )
 
@@ -49,18 +50,18 @@ func TestThePatchIsToldWayByWay(t *testing.T) {
 			func(_ *testing.T, e *plan.Edit) error {
 				return plan.Update(e, e.Now().Acts.At(0).Key(), func(a *plan.Act) { a.Start, a.Stage = "18:00", "" })
 			},
-			[]string{"Low Tide Brass: now 18:00 to 18:15, was 17:30 to 18:15, now on none, was on Main stage"},
+			[]string{"Low Tide Brass (act): now 18:00 to 18:15, was 17:30 to 18:15, now on none, was on Main stage"},
 		},
 		"a new act that says nothing": {
 			func(_ *testing.T, e *plan.Edit) error { patch.AddAct(e, "Encore"); return nil },
-			[]string{"Encore: new"},
+			[]string{"Encore (act): new"},
 		},
-		"slots alone are nothing that is plugged": {
+		"slots alone, which are nothing that is plugged": {
 			func(_ *testing.T, e *plan.Edit) error {
 				plan.Put(e, plan.SlotPatch{Link: e.Now().SlotPatches.At(0).Link, Direction: "return", Slot: 48, Use: "reserved"})
 				return nil
 			},
-			nil,
+			[]string{"Slots of links: 1 row new"},
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -75,8 +76,8 @@ func TestThePatchIsToldWayByWay(t *testing.T) {
 			}
 			return nil
 		})
-		require.NotEmpty(t, revision.Changes(before, now))
-		require.NotEmpty(t, revision.Changes(now, before), "and the other way round")
-		require.Empty(t, revision.Changes(now, assess.Of(now.Plan)))
+		require.NotEmpty(t, revision.Changes(before, now, quantity.Metric))
+		require.NotEmpty(t, revision.Changes(now, before, quantity.Metric), "and the other way round")
+		require.Empty(t, revision.Changes(now, assess.Of(now.Plan), quantity.Metric))
 	})
 }

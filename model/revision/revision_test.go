@@ -9,6 +9,7 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/model/quantity"
 	"stageloom/model/revision"
 )
 
@@ -24,7 +25,7 @@ func after(t *testing.T, edit func(*plan.Edit) error) (before, now *assess.Asses
 // words are the changes as sentences.
 func words(before, now *assess.Assessment) []string {
 	var said []string
-	for _, change := range revision.Changes(before, now) {
+	for _, change := range revision.Changes(before, now, quantity.Metric) {
 		said = append(said, change.String())
 	}
 	return said
@@ -56,7 +57,7 @@ func TestChangesInWords(t *testing.T) {
 					}
 				}
 				return nil
-			}, []string{"FOH tower: moved 30.3 m towards the right of the plan", "L01: run 146.9 m, was 114.1 m, now over limit: do not use"}, "FOH console: moved",
+			}, []string{"FOH tower (position): moved 30.0 m right and 4.0 m up", "L01 (link): run 147.0 m (found), was 114.2 m, now over limit: do not use"}, "FOH console (device): moved",
 		},
 		{
 			"a link that is new, and one that is gone", func(e *plan.Edit) error {
@@ -65,13 +66,13 @@ func TestChangesInWords(t *testing.T) {
 				l01.Name, l01.Partner, l01.Role = "L77", "", ""
 				e.AddLink(l01)
 				return nil
-			}, []string{"L01: gone: take it up", "L77: new: Stage rack port A to FOH console port A"}, "",
+			}, []string{"L01 (link): gone: take it up", "L77 (link): new: Stage rack port AES50 1 to FOH console port AES50 1"}, "",
 		},
 		{
 			"a link made of other cables", func(e *plan.Edit) error {
 				e.SetSegments(linkNamed(t, e.Now(), "L10").ID, []plan.Segment{{Kind: "cat6", Length: 30}})
 				return nil
-			}, []string{"L10: cables now 30 m of Cat 6"}, "",
+			}, []string{"L10 (link): cables now 30 m of Cat 6"}, "",
 		},
 		{
 			"a temperature", func(e *plan.Edit) error {
@@ -107,7 +108,7 @@ func TestASummaryNamesWhatMovedAndCountsTheRest(t *testing.T) {
 		}
 		return nil
 	})
-	changes := revision.Changes(before, now)
+	changes := revision.Changes(before, now, quantity.Metric)
 	links := 0
 	for _, change := range changes {
 		if change.Where.Table == "links" {
@@ -115,7 +116,7 @@ func TestASummaryNamesWhatMovedAndCountsTheRest(t *testing.T) {
 		}
 	}
 	require.Greater(t, links, 3)
-	require.Regexp(t, `^FOH tower moved 30\.0 m towards the top of the plan; \d+ links$`, revision.Summary(changes))
+	require.Regexp(t, `^FOH tower \(position\) moved 30\.0 m up; \d+ links$`, revision.Summary(changes))
 	require.Empty(t, revision.Links(before, now), "cables and ends are those of before, however far they reach")
 }
 

@@ -1,28 +1,37 @@
 package revision
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/model/quantity"
 )
 
 // least is how far something must have moved to be worth a word, in metres.
 const least = 0.1
 
-// moved says how far and where to; up is towards the top of the plan.
-func moved(from, to geom.Point) string {
+// moved says how far something moved across the plan and up or down it: "moved 35.0 m right and 20.0 m up". What is less
+// than a tenth of a metre is left out, unless nothing else would be said.
+func (d *difference) moved(from, to geom.Point) string {
 	by := to.Sub(from)
 	if by.Length() < least {
 		return ""
 	}
-	words := map[bool]string{true: "left", false: "right"}[by.X < 0]
-	if math.Abs(by.Y) > math.Abs(by.X) {
-		words = map[bool]string{true: "bottom", false: "top"}[by.Y < 0]
+	var said []string
+	along := func(way float64, forward, back string) {
+		word := map[bool]string{true: back, false: forward}[way < 0]
+		if math.Abs(way) >= least || math.Hypot(least, least) > by.Length() {
+			said = append(said, quantity.PrintLength(math.Abs(way), d.system, 1)+" "+word)
+		}
 	}
-	return fmt.Sprintf("moved %.1f m towards the %s of the plan", by.Length(), words)
+	along(by.X, "right", "left")
+	along(by.Y, "up", "down")
+	return "moved " + strings.Join(said, " and ")
 }
 
 func (d *difference) positions() []Change {
@@ -32,7 +41,7 @@ func (d *difference) positions() []Change {
 		func(p plan.Position) { l.add(plan.RefOf(p), p.Name, "gone") },
 		func(p plan.Position) { l.add(plan.RefOf(p), p.Name, "new") },
 		func(old, p plan.Position) {
-			l.add(plan.RefOf(p), p.Name, renamed(old.Name, p.Name), moved(old.At(), p.At()))
+			l.add(plan.RefOf(p), p.Name, renamed(old.Name, p.Name), d.moved(old.At(), p.At()))
 		},
 	)
 	return l.changes
@@ -45,10 +54,42 @@ func (d *difference) devices() []Change {
 		func(row plan.Device) { l.add(plan.RefOf(row), row.Name, "gone") },
 		func(row plan.Device) { l.add(plan.RefOf(row), row.Name, "new: "+kindName(d.after.Plan, row.Kind)) },
 		func(old, row plan.Device) {
-			l.add(plan.RefOf(row), row.Name, renamed(old.Name, row.Name), d.replaced(old, row), d.walked(old, row))
+			said := told(renamed(old.Name, row.Name), d.replaced(old, row), d.walked(old, row), d.joined(old, row))
+			l.add(plan.RefOf(row), row.Name, orDetails(said, stripped(old) != stripped(row))...)
 		},
 	)
 	return l.changes
+}
+
+// joined says to which position a device belongs now when it was another.
+func (d *difference) joined(old, row plan.Device) string {
+	if old.Position == row.Position {
+		return ""
+	}
+	is, found := d.after.Plan.Positions.Get(plan.Key(row.Position))
+	if !found || row.Position == "" {
+		return "now at no position"
+	}
+	return "now at " + cmp.Or(is.Name, "a position without a name")
+}
+
+// stripped is a device without where it stands, which is told by itself or by its position.
+func stripped(row plan.Device) plan.Device {
+	row.X, row.Y, row.Position = 0, 0, ""
+	return row
+}
+
+// told are the words that say something.
+func told(words ...string) []string {
+	return slices.DeleteFunc(words, func(s string) bool { return s == "" })
+}
+
+// orDetails are the words, or, where there are none and a row differs all the same, that its details do.
+func orDetails(words []string, differ bool) []string {
+	if len(words) == 0 && differ {
+		return []string{"changed in its details"}
+	}
+	return words
 }
 
 func (d *difference) replaced(old, row plan.Device) string {
@@ -66,7 +107,7 @@ func (d *difference) walked(old, row plan.Device) string {
 	if stood && stands && old.Position == row.Position {
 		carried = is.At().Sub(was.At())
 	}
-	return moved(old.At().Add(carried), row.At())
+	return d.moved(old.At().Add(carried), row.At())
 }
 
 // surroundings are areas and routes: that one changed, not how.

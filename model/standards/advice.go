@@ -93,7 +93,11 @@ func (r Reckoning) notes() []string {
 	length := r.Line.Length()
 	add(transport.StatedDistance > 0 && length > transport.StatedDistance,
 		"%.4g m is outside the %.4g m that %s states, whatever the loss.", length, transport.StatedDistance, transport.Name)
-	add(advice.Reflections.Rings, "Short pieces of unlike cable ring: ripple %.1f dB at %.3g MHz, return loss %+.1f dB against its limit at %.3g MHz.",
+	pieces := "Short pieces"
+	if r.Chain.unlike() {
+		pieces += " of unlike cable"
+	}
+	add(advice.Reflections.Rings, pieces+" ring: ripple %.1f dB at %.3g MHz, return loss %+.1f dB against its limit at %.3g MHz.",
 		advice.Reflections.RippleDB, advice.Reflections.RippleMHz, advice.Reflections.ReturnLossMarginDB, advice.Reflections.ReturnLossMHz)
 	below := advice.WorstMHz < pairline.GradeMHz // at 100 MHz the note above has said it
 	add(below && r.MarginDB >= 0 && advice.WorstMarginDB < 0, "Against the whole curve (%s) the least margin is %.2f dB, at %.3g MHz: advice, not the verdict.",
@@ -102,6 +106,10 @@ func (r Reckoning) notes() []string {
 		"Delay %.0f ns is over the %.0f ns that %s states; a full-duplex link does not fail by it.", advice.DelayNs, transport.DelayLimitNs, transport.Name)
 	add(transport.SkewLimitNs > 0 && advice.SkewNs > transport.SkewLimitNs,
 		"Skew between pairs may reach %.0f ns; %s allows %.0f ns.", advice.SkewNs, transport.Name, transport.SkewLimitNs)
+	add(transport.NEXTLimitDB > 0 && advice.NEXT.WorstDB < transport.NEXTLimitDB,
+		"NEXT may be %.1f dB at 100 MHz at worst; %s allows %.1f dB.", advice.NEXT.WorstDB, transport.Name, transport.NEXTLimitDB)
+	add(transport.ACRFLimitDB > 0 && advice.ACRF.WorstDB < transport.ACRFLimitDB,
+		"ACR-F may be %.1f dB at 100 MHz at worst; %s allows %.1f dB.", advice.ACRF.WorstDB, transport.Name, transport.ACRFLimitDB)
 	add(!r.TemperatureStated, "No temperature was given: %.4g °C taken, and %.3g dB wanted in hand.", r.TemperatureC, r.WantedMarginDB)
 	add(transport.NeverIntoNetworkPort, "%s never goes into a network port.", transport.Name)
 	add(transport.PowerOverLink, "%s", PowerCaution)

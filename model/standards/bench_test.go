@@ -9,7 +9,7 @@ import (
 func BenchmarkReckonTwoReels(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := standards.Reckon(standards.Question{Chain: "cat6a-own:18.5 60 + cat5e 50"}); err != nil {
+		if _, err := standards.Reckon(standards.Question{Chain: "cat6a-own:17.6 70 + cat5e 45"}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -3,6 +3,7 @@ package standards
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -14,14 +15,15 @@ import (
 // ChainGrammar explains how a chain is written, for a program's help.
 const ChainGrammar = `A chain is cables joined by "+", from the near end to the far end, with a coupler at every "+":
 
-    cat6a-own:18.5 60 + cat5e 50
+    cat6a-own:17.6 70 + cat5e 45
     cat6:solid,unscreened 35 m + cat5e:26awg 10 ft
 
 Each cable is KIND[:OPTION,OPTION…] LENGTH.
 KIND    cat5e, cat6, cat6a, cat7, cat7a or cat8; with "-own" its first option is the maker's own figure
         for the cable as built, in dB per 100 m at 100 MHz and 20 °C (no strand factor comes on top)
 OPTION  stranded (as all portable reels are) or solid
-        22awg, 23awg, 24awg, 26awg, 28awg   gauge of the conductors; 24awg unless stated
+        22awg, 23awg, 24awg, 26awg, 28awg   gauge of the conductors; 24awg unless stated. Stranded ones
+                 count 1.2 times the category, 26awg 1.5, 28awg 1.95; for thinner ones no factor is known
         screened (unless stated) or unscreened
         iso50    ISO 11801's whole allowance, +50 %, for stranded conductors of any gauge
         95ohm    nominal impedance; 100ohm unless stated
@@ -35,6 +37,11 @@ type ChainCable struct {
 
 // Chain is the cables of a link from its near end to its far end, a coupler between each two.
 type Chain struct{ Cables []ChainCable }
+
+// unlike tells whether the cables are not all of one construction.
+func (c Chain) unlike() bool {
+	return slices.ContainsFunc(c.Cables, func(cable ChainCable) bool { return cable.Construction != c.Cables[0].Construction })
+}
 
 // ChainError says what is wrong with which cable of a chain, and what to write instead.
 type ChainError struct {
@@ -67,7 +74,7 @@ func ParseChain(text string) (Chain, error) {
 		return Chain{}, &ChainError{Err: errors.New("the text is damaged (not UTF-8); type it again")}
 	}
 	if strings.TrimSpace(text) == "" {
-		return Chain{}, &ChainError{Err: errors.New("there is no cable; write, for instance, cat6a 60 + cat5e 50")}
+		return Chain{}, &ChainError{Err: errors.New("there is no cable; write, for instance, cat6a 70 + cat5e 45")}
 	}
 	terms := strings.Split(text, "+")
 	if len(terms) > pairline.MaxSegments {
@@ -90,7 +97,7 @@ func ParseChain(text string) (Chain, error) {
 
 func parseCable(term string) (ChainCable, error) {
 	if term == "" {
-		return ChainCable{}, errors.New(`there is no cable beside the "+"; write one, for instance cat5e 50`)
+		return ChainCable{}, errors.New(`there is no cable beside the "+"; write one, for instance cat5e 45`)
 	}
 	kind, length := term, ""
 	if blank := strings.IndexFunc(term, unicode.IsSpace); blank >= 0 {
@@ -101,7 +108,7 @@ func parseCable(term string) (ChainCable, error) {
 		return ChainCable{}, err
 	}
 	if length == "" {
-		return ChainCable{}, fmt.Errorf("it has no length; write, for instance, %s 50", kind)
+		return ChainCable{}, fmt.Errorf("it has no length; write, for instance, %s 45", kind)
 	}
 	metres, err := quantity.ReadLength(strings.TrimSpace(length), quantity.Metric)
 	if err != nil {

@@ -14,7 +14,7 @@ type Construction struct {
 	// where there is none. It holds for the conductors the cable has, so no strand factor comes on top.
 	OwnFigureDB float64
 	Conductor   Conductor
-	// WholeAllowance takes ISO 11801's 50 % for a stranded conductor of any gauge.
+	// WholeAllowance takes ISO 11801's 50 % for a stranded conductor of any gauge that has no greater factor of its own.
 	WholeAllowance bool
 	Screened       bool
 	Impedance      float64 // Ω, nominal
@@ -35,7 +35,7 @@ func (c Construction) StrandFactor() float64 {
 	case c.OwnFigureDB != 0:
 		return 1
 	case c.WholeAllowance && c.Conductor.Stranded:
-		return WholeAllowance
+		return max(WholeAllowance, c.Conductor.StrandFactor)
 	default:
 		return c.Conductor.StrandFactor
 	}
@@ -72,7 +72,7 @@ func (c Construction) PlugFigures() (pairline.Interface, error) {
 	return plug.Figures, nil
 }
 
-// Label names the construction in words, such as "Cat 6A at 18.5 dB/100 m, stranded 24 AWG, screened".
+// Label names the construction in words, such as "Cat 6A at 19.2 dB/100 m, stranded 24 AWG, screened".
 func (c Construction) Label() string {
 	name := c.Cable.Name
 	if c.OwnFigureDB != 0 {

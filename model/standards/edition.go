@@ -7,6 +7,13 @@ const Edition = 2
 // editionChanges says, for each edition after the first, what is reckoned otherwise than in the one before.
 var editionChanges = map[int][]string{
 	2: {
+		"Cable in the shade is reckoned at the worst air where that is warmer than 40 °C; cable in the sun at no less than in the shade and at 60 °C at most, where figures for cable end.",
+		"AES10 on coax states 50 m, and 100 m are taken for word clock: longer links are told.",
+		"Crosstalk of 1000BASE-T is held against NEXT of 27.1 dB and ACR-F of 17.0 dB at 100 MHz: a note beside the grade.",
+		"A drawn way counts at least the straight one times the plan's factor, and one of three points in all is still a guess: runs of such links are longer.",
+		"Way, rises and slack of a run are each rounded up to a tenth of a metre and then added: a run is up to 0.3 m longer than before.",
+		"Stranded 28 AWG counts 1.95 times its category, not 1.5 as 26 AWG does; thinner stranded cable without an own figure has no grade.",
+		"A kind whose own figure no cable of its category can have (under 80 % or over twice the category's) has no grade; it counted as 80 % at best.",
 		"Limits at 100 MHz are whole tenths of a dB, as standards print them: a margin may differ by up to 0.05 dB.",
 	},
 }

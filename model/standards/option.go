@@ -4,15 +4,14 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
-
-	"stageloom/model/pairline"
 )
 
 const ownSuffix = "-own"
 
-// ParseConstruction reads the KIND[:OPTION,OPTION…] of a chain, such as "cat6a-own:18.5,26awg", without a length.
+// ParseConstruction reads the KIND[:OPTION,OPTION…] of a chain, such as "cat6a-own:19.2,26awg", without a length.
 func ParseConstruction(text string) (Construction, error) {
 	name, list, _ := strings.Cut(strings.ToLower(text), ":")
 	slug, own := strings.CutSuffix(name, ownSuffix)
@@ -27,8 +26,9 @@ func ParseConstruction(text string) (Construction, error) {
 	built := Reel(cable)
 	if own {
 		if len(options) == 0 {
-			return Construction{}, fmt.Errorf("%q lacks its own figure; write, for instance, %s%s:18.5", shorten(text), slug, ownSuffix)
+			return Construction{}, fmt.Errorf("%q lacks its own figure; write, for instance, %s%s:19.2", shorten(text), slug, ownSuffix)
 		}
+		options = decimalComma(options)
 		if built.OwnFigureDB, err = ownFigure(cable, options[0]); err != nil {
 			return Construction{}, err
 		}
@@ -43,18 +43,30 @@ func ParseConstruction(text string) (Construction, error) {
 	return reading.finish()
 }
 
+var (
+	digits   = regexp.MustCompile(`^\d+$`)
+	decimals = regexp.MustCompile(`^\d+(db)?$`)
+)
+
+// decimalComma joins an own figure that is written with a decimal comma, as in cat6a-own:18,5: no option is digits alone.
+func decimalComma(options []string) []string {
+	if len(options) < 2 || !digits.MatchString(options[0]) || !decimals.MatchString(options[1]) {
+		return options
+	}
+	mark := "."
+	if len(strings.TrimSuffix(options[1], "db")) > 2 {
+		mark = "," // thousands or decimals: refused, as it is written
+	}
+	return append([]string{options[0] + mark + options[1]}, options[2:]...)
+}
+
 // ownFigure reads a maker's figure and refuses one that its category cannot have.
 func ownFigure(cable Cable, text string) (float64, error) {
 	figure, err := strconv.ParseFloat(strings.TrimSuffix(text, "db"), 64)
-	usual := cable.Figures.Loss().At(pairline.GradeMHz)
-	low, high := math.Ceil(0.8*usual*10)/10, math.Floor(2*usual*10)/10
 	if err != nil || math.IsNaN(figure) {
-		return 0, fmt.Errorf("own figure %q is no number; write dB per 100 m at 100 MHz, for instance %s%s:18.5", shorten(text), cable.Slug, ownSuffix)
+		return 0, fmt.Errorf("own figure %q is no number; write dB per 100 m at 100 MHz, for instance %s%s:19.2", shorten(text), cable.Slug, ownSuffix)
 	}
-	if figure < low || figure > high {
-		return 0, fmt.Errorf("own figure is %g dB per 100 m; for %s it must be from %g to %g", figure, cable.Name, low, high)
-	}
-	return figure, nil
+	return figure, cable.CheckOwnFigure(figure)
 }
 
 // optionReader gathers the options of one cable.
@@ -120,9 +132,14 @@ func (r *optionReader) once(matter, option string) error {
 // finish settles the conductor and refuses options that contradict each other.
 func (r *optionReader) finish() (Construction, error) {
 	built := r.built
-	conductor, err := ConductorBySlug(conductorSlug(r.gauge, r.stranded))
-	if err != nil {
+	conductor, err := ConductorOf(r.gauge, !r.stranded)
+	switch {
+	case errors.Is(err, ErrNoFactor):
+		return Construction{}, fmt.Errorf("%w; leave out the gauge and write its maker's own figure, for instance %s%s:19.2", err, built.Cable.Slug, ownSuffix)
+	case err != nil:
 		return Construction{}, err
+	case conductor.Gauge != r.gauge:
+		return Construction{}, fmt.Errorf("%w %s conductor of %d AWG; write one of %s", ErrUnknown, makeOf(r.stranded), r.gauge, gaugesOf(r.stranded))
 	}
 	built.Conductor = conductor
 	switch {
@@ -136,10 +153,20 @@ func (r *optionReader) finish() (Construction, error) {
 	return built, nil
 }
 
-func conductorSlug(gauge int, stranded bool) ConductorSlug {
-	kind := "solid"
+func makeOf(stranded bool) string {
 	if stranded {
-		kind = "stranded"
+		return "stranded"
 	}
-	return ConductorSlug(fmt.Sprintf("%dawg-%s", gauge, kind))
+	return "solid"
+}
+
+// gaugesOf lists the known gauges of one make, as options are written.
+func gaugesOf(stranded bool) string {
+	var gauges []string
+	for _, c := range conductors {
+		if c.Stranded == stranded {
+			gauges = append(gauges, fmt.Sprintf("%dawg", c.Gauge))
+		}
+	}
+	return strings.Join(gauges, ", ")
 }

@@ -45,5 +45,5 @@ func lookup[R any, S ~string](rows []R, slugOf func(R) S, slug S, what string) (
 	}
 	slices.Sort(known)
 	var none R
-	return none, fmt.Errorf("%w %s %q; write one of %s", ErrUnknown, what, slug, strings.Join(known, ", "))
+	return none, fmt.Errorf("%w %s %q; write one of %s", ErrUnknown, what, shorten(string(slug)), strings.Join(known, ", "))
 }

@@ -171,9 +171,9 @@ func TestCopper(t *testing.T) {
 }
 
 func TestStrandFactor(t *testing.T) {
-	// TIA-568 and ISO 11801, published.
+	// TIA-568 and ISO 11801, published; stranded 28 AWG from memory of TIA-568.2-D.
 	for slug, want := range map[standards.ConductorSlug]float64{
-		"24awg-solid": 1, "23awg-stranded": 1.2, "24awg-stranded": 1.2, "26awg-stranded": 1.5,
+		"24awg-solid": 1, "23awg-stranded": 1.2, "24awg-stranded": 1.2, "26awg-stranded": 1.5, "28awg-stranded": 1.95,
 	} {
 		conductor, err := standards.ConductorBySlug(slug)
 		require.NoError(t, err)

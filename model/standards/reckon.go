@@ -2,6 +2,7 @@ package standards
 
 import (
 	"fmt"
+	"strings"
 
 	"stageloom/model/pairline"
 )
@@ -105,6 +106,24 @@ type Reckoning struct {
 	Notes []string
 }
 
+// gradedTransport finds a transport that has a loss budget; the error names those alone.
+func gradedTransport(slug TransportSlug) (Transport, error) {
+	var graded []string
+	for _, transport := range transports {
+		switch {
+		case !transport.Graded():
+		case transport.Slug == slug:
+			return transport, nil
+		default:
+			graded = append(graded, string(transport.Slug))
+		}
+	}
+	if _, err := TransportBySlug(slug); err != nil {
+		return Transport{}, fmt.Errorf("%w transport %q; write one of %s", ErrUnknown, shorten(string(slug)), strings.Join(graded, ", "))
+	}
+	return Transport{}, fmt.Errorf("transport %q has no loss budget; write one of %s", slug, strings.Join(graded, ", "))
+}
+
 // Settle looks up what a question names and fills in what it leaves blank. Errors name what to write instead.
 func Settle(q Question) (Setting, error) {
 	setting := Setting{TemperatureC: DefaultTemperatureC(Indoors, nil)}
@@ -112,11 +131,8 @@ func Settle(q Question) (Setting, error) {
 	if setting.Chain, err = ParseChain(q.Chain); err != nil {
 		return Setting{}, err
 	}
-	if setting.Transport, err = TransportBySlug(orElse(q.Transport, DefaultTransport)); err != nil {
+	if setting.Transport, err = gradedTransport(orElse(q.Transport, DefaultTransport)); err != nil {
 		return Setting{}, err
-	}
-	if !setting.Transport.Graded() {
-		return Setting{}, fmt.Errorf("transport %q has no loss budget; write one of aes50, 100base-tx, 1000base-t", setting.Transport.Slug)
 	}
 	if setting.Rule, err = LimitRuleBySlug(orElse(q.Rule, setting.Transport.Rule)); err != nil {
 		return Setting{}, err

@@ -145,7 +145,28 @@ func TestTransports(t *testing.T) {
 		}
 		require.Equal(t, []standards.TransportSlug{"aes50", "aes3", "analogue-multicore", "analogue-line", "intercom"}, screened)
 		require.Equal(t, []standards.TransportSlug{"100base-tx", "1000base-t"}, powered)
-		require.Equal(t, map[standards.TransportSlug]float64{"aes50": 100, "100base-tx": 100, "1000base-t": 100, "aes3": 100}, distances)
+		require.Equal(t, map[standards.TransportSlug]float64{"aes50": 100, "100base-tx": 100, "1000base-t": 100, "aes3": 100, "aes10": 50, "word-clock": 100}, distances)
+	})
+	t.Run("crosstalk of 1000BASE-T has its limits", func(t *testing.T) {
+		// IEEE 802.3 40.7.3: NEXT 27.1 − 16.8·log(f/100), ELFEXT 17 − 20·log(f/100) dB; memory.
+		for _, transport := range standards.Transports() {
+			if transport.Slug == "1000base-t" {
+				require.InDelta(t, 27.1, transport.NEXTLimitDB, 0)
+				require.InDelta(t, 17, transport.ACRFLimitDB, 0)
+				continue
+			}
+			require.Zero(t, transport.NEXTLimitDB+transport.ACRFLimitDB, transport.Name)
+		}
+	})
+	t.Run("coax has the impedance of its transport", func(t *testing.T) {
+		ohms := map[standards.TransportSlug]int{}
+		for _, transport := range standards.Transports() {
+			require.Equal(t, transport.Media == standards.Coax, transport.Impedance != 0, transport.Name)
+			if transport.Impedance != 0 {
+				ohms[transport.Slug] = transport.Impedance
+			}
+		}
+		require.Equal(t, map[standards.TransportSlug]int{"aes10": 75, "coax-video": 75, "word-clock": 75, "antenna": 50}, ohms)
 	})
 	t.Run("a caller cannot change a table", func(t *testing.T) {
 		standards.Transports()[0].Name = "changed"
@@ -181,6 +202,11 @@ func TestTemperatures(t *testing.T) {
 	t.Run("the cable counts, not the air", func(t *testing.T) {
 		require.InDelta(t, 30, standards.DefaultTemperatureC(standards.Indoors, celsius(35)), 0)
 		require.InDelta(t, 40, standards.DefaultTemperatureC(standards.Shade, nil), 0)
+		require.InDelta(t, 40, standards.DefaultTemperatureC(standards.Shade, celsius(-5)), 0)
+		require.InDelta(t, 45, standards.DefaultTemperatureC(standards.Shade, celsius(45)), 0, "shade is no cooler than the air")
+		require.InDelta(t, 40, standards.DefaultTemperatureC(standards.Sun, celsius(-5)), 0, "sun is no cooler than shade")
+		require.InDelta(t, 60, standards.DefaultTemperatureC(standards.Sun, celsius(45)), 0, "figures for cable end at 60 °C: TIA-568-C.2 6.4.7, published")
+		require.InDelta(t, 60, standards.DefaultTemperatureC(standards.Shade, celsius(60)), 0)
 		require.InDelta(t, 55, standards.DefaultTemperatureC(standards.Sun, nil), 0)
 		require.InDelta(t, 52, standards.DefaultTemperatureC(standards.Sun, celsius(32)), 0)
 	})

@@ -15,21 +15,27 @@ const (
 	indoorsC    = 30
 	shadeC      = 40
 	sunUnknownC = 55
-	sunOverAirC = 20
+	// SunOverAirC is how many kelvins cable in the sun is warmer than the air.
+	SunOverAirC = 20.0
 )
 
-// DefaultTemperatureC is the worst cable temperature in °C to expect in surroundings: indoors 30, in shade 40, in sun 55,
-// or the worst air plus 20 where worstAirC is given (only sun uses it). The cable counts, not the air. The result may
-// exceed the 60 °C to which loss over temperature is specified.
+// SpecifiedC is the cable temperature in °C up to which loss over temperature is specified: TIA-568-C.2 6.4.7, published.
+const SpecifiedC = 60.0
+
+// DefaultTemperatureC is the worst cable temperature in °C to expect in surroundings: indoors 30; in shade 40, or the worst
+// air where that is warmer; in sun 55, or the worst air plus 20 where that is given, never cooler than in shade. The cable
+// counts, not the air. It ends at the 60 °C to which loss over temperature is specified.
 func DefaultTemperatureC(where Surroundings, worstAirC *float64) float64 {
+	shade, sun := float64(shadeC), float64(sunUnknownC)
+	if worstAirC != nil {
+		shade = max(shade, *worstAirC)
+		sun = max(shade, *worstAirC+SunOverAirC)
+	}
 	switch where {
 	case Shade:
-		return shadeC
+		return min(shade, SpecifiedC)
 	case Sun:
-		if worstAirC != nil {
-			return *worstAirC + sunOverAirC
-		}
-		return sunUnknownC
+		return min(sun, SpecifiedC)
 	default:
 		return indoorsC
 	}

@@ -49,6 +49,10 @@ type Transport struct {
 	// DelayLimitNs and SkewLimitNs in nanoseconds; 0 where there is none. Exceeding the delay informs and never fails a
 	// full-duplex link.
 	DelayLimitNs, SkewLimitNs float64
+	// NEXTLimitDB and ACRFLimitDB are the least pair-to-pair crosstalk figures in dB at 100 MHz; 0 where there are none.
+	NEXTLimitDB, ACRFLimitDB float64
+	// Impedance of its coax in ohms; 0 where it runs on something else.
+	Impedance int
 	// Accepts lists the other transports that a port of this one takes as well.
 	Accepts []TransportSlug
 	Provenance
@@ -97,12 +101,13 @@ var transports = []Transport{
 	{
 		Slug: "1000base-t", Name: "1000BASE-T", Media: BalancedPair, Connector: modularPlug, Rule: "ieee-link-segment",
 		PairsNeeded: 4, PowerOverLink: true, StatedDistance: 100, DelayLimitNs: 570, SkewLimitNs: 50,
+		NEXTLimitDB: 27.1, ACRFLimitDB: 17,
 		Accepts:    []TransportSlug{"100base-tx"},
-		Provenance: Provenance{Memory, "IEEE 802.3 clause 40"},
+		Provenance: Provenance{Memory, "IEEE 802.3 clause 40; crosstalk 40.7.3"},
 	},
 	{
-		Slug: "aes10", Name: "AES10", Media: Coax, Connector: "BNC, 75 Ω", OneWay: true, Channels: byRate(64, 32),
-		Provenance: Provenance{Memory, "AES10; 64 channels without varispeed; on fibre plan it as fibre"},
+		Slug: "aes10", Name: "AES10", Media: Coax, Connector: "BNC, 75 Ω", OneWay: true, Channels: byRate(64, 32), Impedance: 75, StatedDistance: 50,
+		Provenance: Provenance{Memory, "AES10; 64 channels without varispeed; 50 m on coax as its published summary states; on fibre plan it as fibre"},
 	},
 	{
 		Slug: "aes3", Name: "AES3", Media: BalancedAudioPair, Connector: "XLR-3, 110 Ω", OneWay: true,
@@ -124,15 +129,15 @@ var transports = []Transport{
 		Provenance: Provenance{CommonPractice, noBudget},
 	},
 	{
-		Slug: "coax-video", Name: "Coax video", Media: Coax, Connector: "BNC, 75 Ω", OneWay: true,
+		Slug: "coax-video", Name: "Coax video", Media: Coax, Connector: "BNC, 75 Ω", OneWay: true, Impedance: 75,
 		Provenance: Provenance{CommonPractice, noBudget},
 	},
 	{
-		Slug: "word-clock", Name: "Word clock", Media: Coax, Connector: "BNC, 75 Ω", OneWay: true,
-		Provenance: Provenance{CommonPractice, noBudget},
+		Slug: "word-clock", Name: "Word clock", Media: Coax, Connector: "BNC, 75 Ω", OneWay: true, Impedance: 75, StatedDistance: 100,
+		Provenance: Provenance{CommonPractice, noBudget + "; 100 m is judgement, no source"},
 	},
 	{
-		Slug: "antenna", Name: "Antenna", Media: Coax, Connector: "BNC, 50 Ω", OneWay: true,
+		Slug: "antenna", Name: "Antenna", Media: Coax, Connector: "BNC, 50 Ω", OneWay: true, Impedance: 50,
 		Provenance: Provenance{CommonPractice, noBudget},
 	},
 	{

@@ -50,7 +50,7 @@ func TestTheFrameLeavesRoomForPunching(t *testing.T) {
 
 func TestTheStripTellsWhatASheetIs(t *testing.T) {
 	page := sheets(t, write(t, paper.Chapter{Name: "Link budget", Draw: func(b *paper.Book) error { b.Paragraph("x"); return nil }}))[0]
-	for _, words := range []string{"Harrow Meadow Weekender", "Harrow Meadow, lower field", "Link budget", "C", "12 Jun 2026", "1 of 1"} {
+	for _, words := range []string{"Harrow Meadow Weekender", "Harrow Meadow, lower field", "Link budget", "C", "printed 2026-06-12", "1 of 1"} {
 		require.Greater(t, page.find(t, words).y, 270.0, "%q stands in the strip", words)
 	}
 	require.Regexp(t, `20\.00 Tf ET\n1\.000 g\nBT`, page.content, "the revision is white")

@@ -14,7 +14,9 @@ import (
 type Setup struct {
 	Plan     string    // name of the plan: on every strip, and the title of the document
 	Site     string    // name of the site; may be empty
-	Revision string    // letter of the revision; may be empty
+	Revision string    // "A", or where it stands otherwise, "A + changes, not issued"; may be empty
+	Unissued bool      // the revision field is framed, not filled: what it says was not issued
+	Dates    []string  // lines above the date of the print, with their words: "show 2027-06-12", "issued 2027-05-30"
 	Author   string    // of the document; may be empty
 	Made     time.Time // printed on every strip and kept as the date of the document; required
 	Format   Format    // of pages whose chapter names none

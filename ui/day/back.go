@@ -39,7 +39,7 @@ func TakenBack(before *plan.Plan, after *assess.Assessment) string {
 func caused(before, after *plan.Plan, old, link plan.Link) bool {
 	link.Done, link.Moved = old.Done, old.Moved
 	return link != old || before.Segments != after.Segments || before.Devices != after.Devices ||
-		before.LinkPoints != after.LinkPoints || before.Reels != after.Reels
+		before.LinkPoints != after.LinkPoints || before.Reels != after.Reels || before.HouseLines != after.HouseLines
 }
 
 // missing lists the steps that were done and are not any more: "is to be joined and tested".

@@ -1,6 +1,7 @@
 package day
 
 import (
+	"fmt"
 	"strings"
 
 	"stageloom/model/budget"
@@ -56,6 +57,9 @@ func cableOf(p *plan.Plan, part budget.Part, units panel.Units) Cable {
 	c := Cable{Order: part.Order, Length: units.Metres(part.Length), Kind: kind.Name, Tag: "by length"}
 	if line, found := p.HouseLines.Get(plan.Key(part.HouseLine)); found && part.HouseLine != "" {
 		c.Tag, c.Place = line.Name, "house line"
+		if line.Condition != plan.Good {
+			c.Bad = line.Condition
+		}
 	}
 	if reel, found := p.Reels.Get(plan.Key(part.Reel)); found && part.Reel != "" {
 		c.Tag = tagOf(reel)
@@ -89,16 +93,25 @@ type Spare struct{ Name, Gives string }
 
 // SpareOf puts a candidate into words, margins in whole dB.
 func SpareOf(p *plan.Plan, c cabling.Candidate, units panel.Units) Spare {
-	kind, _ := p.CableKinds.Get(plan.Key(c.Reel.Kind))
-	said := []string{tagOf(c.Reel), units.Metres(c.Reel.Length), kind.Name}
-	box, cased := p.Cases.Get(plan.Key(c.Reel.Case))
-	switch {
-	case !c.Free():
-		said = append(said, "lies in "+c.FromName)
-	case cased && c.Reel.Case != "":
-		said = append(said, box.Name)
+	var names []string
+	for _, reel := range c.Reels() {
+		kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
+		said := []string{tagOf(reel), units.Metres(reel.Length), kind.Name}
+		if box, cased := p.Cases.Get(plan.Key(reel.Case)); c.Free() && cased && reel.Case != "" {
+			said = append(said, box.Name)
+		}
+		names = append(names, strings.Join(said, ", "))
 	}
-	s := Spare{Name: strings.Join(said, ", "), Gives: "reaches"}
+	s := Spare{Name: strings.Join(names, " + "), Gives: "reaches"}
+	if c.Replaces > 1 {
+		s.Name += fmt.Sprintf(", for cables %d to %d", c.First, c.First+c.Replaces-1)
+	}
+	if !c.Free() {
+		s.Name += ", lies in " + c.FromName
+		if from, _ := p.Link(c.From); from.Lies() {
+			s.Name += ", " + strings.ToUpper(from.Done)
+		}
+	}
 	if c.Link.HasMargin() {
 		s.Gives = strings.ToUpper(panel.GradeWord(c.Link.Grade)) + " " + c.Link.Label() + " dB"
 	}

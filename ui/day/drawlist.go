@@ -14,6 +14,10 @@ func (s *sketch) drawSwaps() {
 	y += s.height(font{38, true})
 	s.words(edge, y, s.w-2*edge, "The best first: with the wanted margin, free in the stock, then from the least important link.", body, ink)
 	y += s.height(body) + 8
+	if touched := v.touched(); touched != "" {
+		s.words(edge, y, s.w-2*edge, touched, font{body.size, true}, ink)
+		y += s.height(body) + 8
+	}
 	s.list(y, func(i int) (name, gives string) {
 		spare := SpareOf(v.assessment.Plan, v.spares[i], v.units)
 		return spare.Name, spare.Gives

@@ -51,10 +51,11 @@ type Warning struct{ Word, Text string }
 func PageOf(a *assess.Assessment, id plan.LinkID, units panel.Units) Page {
 	link, _ := a.Plan.Link(id)
 	b, _ := a.Budget(id)
+	b = units.Shown(b)
 	p := Page{
 		Link: id, Name: link.Name, About: about(a.Plan, link, b), Done: link.Done, Moved: link.Moved,
 		From: endOf(a.Plan, link.From, link.FromPort), To: endOf(a.Plan, link.To, link.ToPort),
-		Run: "Run " + units.Needed(b.Run), Grade: b.Standing(), Verdict: strings.ToUpper(panel.GradeWord(b.Standing())),
+		Run: fmt.Sprintf("Run %s (%s)", units.Needed(b.Run), b.Measured.Words()), Grade: b.Standing(), Verdict: strings.ToUpper(panel.GradeWord(b.Standing())),
 		Cables: cablesOf(a.Plan, b, units),
 	}
 	if b.Laid > 0 {
@@ -83,6 +84,9 @@ func about(p *plan.Plan, link plan.Link, b budget.Budget) string {
 	said := []string{b.TransportName}
 	if partner, found := p.Link(link.Partner); found && link.Role != "" {
 		said = append(said, link.Role+" of "+partner.Name)
+	}
+	if link.IsSpare() {
+		said = append(said, "laid spare, plugged in nowhere")
 	}
 	if link.Colour != "" {
 		said = append(said, link.Colour+" tape")

@@ -272,7 +272,7 @@ func TestAllOfItByTapping(t *testing.T) {
 	f := onField(t, demo.Weekender(), panel.Units{})
 	f.tap("not laid")
 	require.True(t, f.shown().Is(plan.Laid))
-	f.tap("LL02")
+	f.tap("LM01")
 	require.Equal(t, 2, f.Chosen())
 	f.tap("Cable 2 faulty")
 	require.Contains(t, f.Said(), "is marked faulty")

@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/ui/panel"
 )
 
 func (v *View) row() (plan.Link, bool) { return v.assessment.Plan.Link(v.link) }
@@ -96,6 +97,24 @@ func (v *View) openSwap() {
 	v.Refresh()
 }
 
+// touched says what the chosen spare does to links that are done on site, before it is laid: "L01, tested, is to be laid
+// anew."; blank where nothing lies.
+func (v *View) touched() string {
+	p := v.assessment.Plan
+	if v.sheet != swaps || v.chosen >= len(v.spares) {
+		return ""
+	}
+	next, err := plan.Do(p, nil, v.spares[v.chosen].Edit)
+	if err != nil {
+		return ""
+	}
+	lines := panel.OnSite(p, next)
+	if len(lines) == 0 {
+		return ""
+	}
+	return strings.Join(lines, "; ") + "."
+}
+
 // swap lays the chosen spare.
 func (v *View) swap() {
 	link, _ := v.row()
@@ -104,6 +123,12 @@ func (v *View) swap() {
 	instead := tagOf(candidate.Reel)
 	if candidate.Reel.Tag == "" {
 		instead = v.units.Metres(candidate.Reel.Length) + " without a tag"
+	}
+	if candidate.Joined() {
+		instead += " and " + tagOf(candidate.Also) + ", joined,"
+	}
+	if candidate.Replaces > 1 {
+		was = cabling.Words(v.assessment.Plan, v.segments()[candidate.First-1:candidate.First-1+candidate.Replaces])
 	}
 	said := fmt.Sprintf("%s: %s instead of %s.", link.Name, instead, was)
 	if link.Done != "" {
@@ -117,20 +142,19 @@ func (v *View) swap() {
 	v.Refresh()
 }
 
-// markFaulty marks the reel of the chosen cable: it stays where it is until it is swapped, and is picked no more.
+// markFaulty marks the reel or the house line of the chosen cable: it stays where it is until it is swapped, and is picked no more.
 func (v *View) markFaulty() {
 	if v.uncabled() {
 		return
 	}
 	link, _ := v.row()
 	segment := v.segments()[v.order-1]
-	reel, stocked := v.assessment.Plan.Reels.Get(plan.Key(segment.Reel))
 	name := v.cableWords()
 	switch {
-	case segment.Reel == "" || !stocked:
-		v.say(fmt.Sprintf("Cable %d, %s, is no reel of the stock: there is nothing to mark.", v.order, name))
+	case segment.Kind != "":
+		v.say(fmt.Sprintf("Cable %d, %s, is no reel of the stock and no house line: there is nothing to mark.", v.order, name))
 		return
-	case reel.Condition == plan.Faulty:
+	case v.assessment.Plan.ConditionOf(segment) == plan.Faulty:
 		v.say(name + " is marked faulty already. S swaps it.")
 		return
 	}

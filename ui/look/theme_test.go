@@ -55,7 +55,7 @@ func TestTheTheme(t *testing.T) {
 		}
 	})
 	t.Run("painted words and widgets have one face", func(t *testing.T) {
-		label := widget.NewLabel("Stage box 32 in, 16 out")
+		label := widget.NewLabel("Stage box 40 in, 20 out")
 		app := test.NewTempApp(t)
 		app.Settings().SetTheme(look.NewTheme(look.Palettes()[0]))
 		test.NewTempWindow(t, label)

@@ -61,6 +61,15 @@ func ListTold(list exchange.Stock, units Units) string {
 	return fmt.Sprintf("%s in %s, %s in all", counted(cables, "cable", "cables"), counted(rows, "row", "rows"), units.Metres(metres))
 }
 
+// ReadTold says how a list was read, and what is worth a look in it.
+func ReadTold(how string, notices []string) string {
+	told := "Read as " + how + "."
+	for _, notice := range notices {
+		told += " " + begun(notice) + "."
+	}
+	return told
+}
+
 // InputsTold says what an input list holds, which numbers are missing in it, and what it comes to in the plan: for all acts
 // where act is blank, else for one.
 func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
@@ -73,6 +82,9 @@ func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
 		told += fmt.Sprintf(" for %s: %d as in the house, %d of this act alone", row.Name, coming.Same, coming.New+coming.Known)
 		if coming.Struck > 0 {
 			told += fmt.Sprintf("; %d of the house are struck from it", coming.Struck)
+		}
+		if coming.Left > 0 {
+			told += fmt.Sprintf("; %d of the house stay, of which the list says nothing", coming.Left)
 		}
 	}
 	var gaps []string

@@ -70,7 +70,10 @@ func TestAListIsToldWithItsFaultsAndGaps(t *testing.T) {
 	require.Equal(t, "2 inputs; no input has number 2 to 3", panel.InputsTold(list, plan.New("x"), ""))
 	require.Contains(t, panel.InputsTold(list, demo.Weekender(), ""), "of which 2 are in the plan already")
 	act := demo.Weekender().Acts.At(0)
-	require.Contains(t, panel.InputsTold(list, demo.Weekender(), act.ID), " for "+act.Name+": 0 as in the house, 2 of this act alone; 48 of the house are struck from it")
+	require.Contains(t, panel.InputsTold(list, demo.Weekender(), act.ID), " for "+act.Name+": 0 as in the house, 2 of this act alone; 2 of the house are struck from it; 46 of the house stay, of which the list says nothing")
+	list.Strike = true
+	require.Contains(t, panel.InputsTold(list, demo.Weekender(), act.ID), "48 of the house are struck from it")
+	require.Equal(t, "Read as Mac Roman. That is a guess.", panel.ReadTold("Mac Roman", []string{"that is a guess"}))
 	require.Equal(t, []string{"B  Name", "Kick", "Hat"}, panel.PreviewColumn(grid, exchange.Layout{Head: 1}, 1, 5))
 	require.Equal(t, []string{"C", "", "", ""}, panel.PreviewColumn(grid, exchange.Layout{}, 2, 5))
 }

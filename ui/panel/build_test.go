@@ -23,9 +23,9 @@ func TestEquipmentListsKindsByGroupWithWhatIsPlaced(t *testing.T) {
 	for _, row := range rows {
 		names = append(names, row.Group+row.Name)
 	}
-	require.Equal(t, []string{"Mixing", "Console, 48 channels", "Console, 64 channels", "Console, 96 channels"}, names)
-	require.Equal(t, 1, rows[1].Placed)
-	require.Equal(t, "16 in / 16 out", rows[1].Sockets)
+	require.Equal(t, []string{"Mixing", "Console, 24 channels", "Console, 40 channels", "Console, 56 channels", "Console, 72 channels"}, names)
+	require.Equal(t, 1, rows[2].Placed)
+	require.Equal(t, "12 in / 12 out", rows[2].Sockets)
 	require.True(t, rows[0].Head())
 	require.Empty(t, panel.EquipmentOf(plan.New("x"), nil, "no such thing"))
 	all := panel.EquipmentOf(plan.New("x"), nil, "")
@@ -60,7 +60,7 @@ func TestTypingFindsAndEnterPlaces(t *testing.T) {
 	press(fyne.KeyReturn)
 	press(fyne.KeyUp)
 	press(fyne.KeyReturn)
-	require.Equal(t, []string{"Stage box 8 in, 8 out", "Stage box 16 in, 8 out", "Stage box 8 in, 8 out"}, placed)
+	require.Equal(t, []string{"Stage box 12 in, 6 out", "Stage box 24 in, 12 out", "Stage box 12 in, 6 out"}, placed)
 	press(fyne.KeyEscape)
 	require.True(t, left)
 }
@@ -165,7 +165,7 @@ func TestAHouseLineIsOfferedUntilALinkUsesIt(t *testing.T) {
 
 func TestAnOwnKindIsReadFromItsFormOrSaysWhyNot(t *testing.T) {
 	p := demo.Weekender()
-	from := plan.KindID("console-96")
+	from := plan.KindID("console-72")
 	form := panel.OwnKindFrom(p, from)
 	kind, reason := form.Kind(p, from)
 	require.Empty(t, reason)

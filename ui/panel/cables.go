@@ -134,7 +134,7 @@ func freeReels(p *plan.Plan, media standards.Media, units Units) []CableChoice {
 	return free
 }
 
-// freeLines lists the venue's house lines that no link uses.
+// freeLines lists the venue's house lines that no link uses and that are not faulty.
 func freeLines(p *plan.Plan, media standards.Media, units Units) []CableChoice {
 	used := map[plan.HouseLineID]bool{}
 	for segment := range p.Segments.All() {
@@ -143,10 +143,13 @@ func freeLines(p *plan.Plan, media standards.Media, units Units) []CableChoice {
 	var free []CableChoice
 	for line := range p.HouseLines.All() {
 		kind, _ := p.CableKinds.Get(plan.Key(line.Kind))
-		if used[line.ID] || !budget.Fits(kind, media) {
+		if used[line.ID] || line.Condition == plan.Faulty || !budget.Fits(kind, media) {
 			continue
 		}
 		words := fmt.Sprintf("house line %s · %s · %s", line.Name, units.Metres(line.Length), kind.Name)
+		if line.Condition == plan.Suspect {
+			words += " · suspect"
+		}
 		free = append(free, CableChoice{plan.Segment{HouseLine: line.ID}, line.Length, words})
 	}
 	return free

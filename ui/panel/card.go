@@ -3,7 +3,6 @@ package panel
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"stageloom/model/assess"
@@ -20,6 +19,14 @@ type Units struct{ Length, Temperature quantity.System }
 // Metres prints metres in tenths, without a nought behind the point.
 func (u Units) Metres(metres float64) string {
 	return strings.Replace(quantity.PrintLength(metres, u.Length, 1), ".0 ", " ", 1)
+}
+
+// Shown is a budget with its lengths as they are printed in the unit, so that their sums add.
+func (u Units) Shown(b budget.Budget) budget.Budget {
+	if u.Length == quantity.Imperial {
+		return b.Printed(quantity.Foot)
+	}
+	return b.Printed(1)
 }
 
 // Needed prints metres of a run, or missing of it, rounded up to a tenth of the unit, as the findings and the paper do.
@@ -104,12 +111,14 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		Findings: a.FindingsAt("links", link.Key()),
 	}
 	if link.Role != "" {
-		c.Kind += " · " + link.Role
+		c.Kind += " · " + RoleWord(link.Role)
 	}
 	if loom, found := a.Plan.Looms.Get(plan.Key(link.Loom)); found {
 		c.Kind += " · " + loom.Name
 	}
-	c.add("run", units.Needed(b.Run), runNote(a.Plan, b, units))
+	b = units.Shown(b)
+	c.add("run", units.Needed(b.Run), b.Sum(units.Needed))
+	c.add("slack", units.Needed(b.Slack), b.SlackWhy(units.Metres))
 	c.add("cables", units.Metres(b.Laid), cablesNote(a.Plan, b, units))
 	if b.Missing > 0 {
 		name := "too short by"
@@ -165,19 +174,7 @@ func endOf(p *plan.Plan, id plan.DeviceID, port string) string {
 	return device.Name + " " + port
 }
 
-func runNote(p *plan.Plan, b budget.Budget, units Units) string {
-	way := "way"
-	if b.Straight {
-		way = fmt.Sprintf("straight way × %s", strconv.FormatFloat(p.Settings.Detour, 'f', -1, 64))
-	}
-	parts := []string{units.Metres(b.Way) + " " + way}
-	if b.Rises > 0 {
-		parts = append(parts, units.Metres(b.Rises)+" rises")
-	}
-	return strings.Join(append(parts, units.Metres(b.Slack)+" slack"), " + ")
-}
-
-// cablesNote lists the lengths as they join: "60 m + 50 m, one coupler".
+// cablesNote lists the lengths as they join: "70 m + 45 m, one coupler".
 func cablesNote(p *plan.Plan, b budget.Budget, units Units) string {
 	var lengths []string
 	for _, part := range b.Parts {

@@ -111,6 +111,9 @@ func houseLineCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	row, _ := a.Plan.HouseLines.Get(key)
 	c := Card{Title: "House line " + row.Name, Kind: "the venue's", Subtitle: cableKindName(a.Plan, row.Kind), Findings: a.FindingsAt("house_lines", key)}
 	c.add("length", units.Metres(row.Length), "")
+	if row.Condition == plan.Suspect || row.Condition == plan.Faulty {
+		c.add("it is", row.Condition, row.Reason)
+	}
 	for segment := range a.Plan.Segments.All() {
 		if segment.HouseLine == row.ID {
 			link, _ := a.Plan.Link(segment.Link)

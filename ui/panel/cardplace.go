@@ -8,6 +8,7 @@ import (
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/revision"
 	"stageloom/model/standards"
 )
 
@@ -37,11 +38,13 @@ func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Pre
 	if kind.Inputs+kind.Outputs > 0 {
 		c.add("sockets", fmt.Sprintf("%d in / %d out", kind.Inputs, kind.Outputs), "")
 	}
+	c.addKind(kind)
 	for _, port := range a.Plan.Ports(device.Kind) {
 		c.add("port "+port.Name, "free", "")
 		last := &c.Figures[len(c.Figures)-1]
 		for link := range a.Plan.Links.All() {
 			switch {
+			case link.IsSpare():
 			case link.From == id && link.FromPort == port.Name:
 				last.Value, last.Note = portValue(a, link), "to "+endOf(a.Plan, link.To, link.ToPort)
 			case link.To == id && link.ToPort == port.Name:
@@ -50,6 +53,19 @@ func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Pre
 		}
 	}
 	return c
+}
+
+// addKind says what the kind states of clock, delay and mains, as far as it does.
+func (c *Card) addKind(kind plan.Kind) {
+	if words := map[string]string{"own": "can lead", "follows": "follows"}[kind.Clock]; words != "" {
+		c.add("clock", words, "")
+	}
+	if kind.LatencyMS > 0 {
+		c.add("latency", fmt.Sprintf("%.4g ms", kind.LatencyMS), "as its kind states")
+	}
+	if kind.PowerW > 0 {
+		c.add("draws", fmt.Sprintf("%.0f W", kind.PowerW), "as its kind states")
+	}
 }
 
 func portValue(a *assess.Assessment, link plan.Link) string {
@@ -80,6 +96,8 @@ func positionCard(a *assess.Assessment, id plan.PositionID, units Units, preview
 func planCard(a *assess.Assessment, units Units) Card {
 	s, t := a.Plan.Settings, a.Totals
 	c := Card{Title: s.Name, Kind: "plan", Subtitle: s.Site}
+	standing := revision.StandingOf(a.Plan)
+	c.add("revision", standing.Mark(), standing.Date())
 	c.add("devices", fmt.Sprint(a.Plan.Devices.Len()), "")
 	c.add("links", fmt.Sprint(t.Links), "")
 	c.add("cable", units.Metres(t.Metres), fmt.Sprintf("%s between cables", joins(t.Joins)))

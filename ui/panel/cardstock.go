@@ -29,7 +29,7 @@ func segmentCard(a *assess.Assessment, key plan.Key, units Units) Card {
 		}
 		c.add("length", units.Metres(part.Length), fmt.Sprintf("from %s to %s of the run", units.Metres(part.Start), units.Metres(part.End())))
 		if b.Graded && !part.Unknown {
-			c.add("loss", budget.LossTenths(part.LossDB)+" dB", "of this cable, computed at 100 MHz; the link has "+b.Why())
+			c.add("loss", budget.LossTenths(part.LossDB)+" dB", "of this cable, computed at 100 MHz; the link has "+units.Shown(b).WhyIn(units.Needed))
 		}
 	}
 	return c
@@ -61,7 +61,7 @@ func loomCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	c := Card{Title: loom.Name, Kind: "loom", Findings: a.FindingsAt("looms", key)}
 	for _, link := range a.Plan.LoomLinks(loom.ID) {
 		b, _ := a.Budget(link.ID)
-		c.add(link.Name, units.Metres(b.Run), endOf(a.Plan, link.From, link.FromPort)+" → "+endOf(a.Plan, link.To, link.ToPort))
+		c.add(link.Name, units.Needed(units.Shown(b).Run)+", "+b.Measured.Words(), endOf(a.Plan, link.From, link.FromPort)+" → "+endOf(a.Plan, link.To, link.ToPort))
 	}
 	return c
 }

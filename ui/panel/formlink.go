@@ -3,6 +3,7 @@ package panel
 import (
 	"cmp"
 	"errors"
+	"slices"
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
@@ -72,12 +73,31 @@ func wantKind(e *plan.Edit, link plan.LinkID, kind plan.CableKindID) error {
 }
 
 func (l *linkFields) run() {
-	s := l.a.Plan.Settings
 	l.group("Run")
+	l.typed()
 	l.fromNought("rise_from", "Rise at near end", l.units.length(0, 500), func(r *plan.Link) *float64 { return &r.RiseFrom })
 	l.fromNought("rise_to", "Rise at far end", l.units.length(0, 500), func(r *plan.Link) *float64 { return &r.RiseTo })
-	l.optional("slack", "Slack along the way", share(), plans[plan.Link](percent(s.SlackPercent)), func(r *plan.Link) *plan.Optional { return &r.SlackPercent })
-	l.optional("slack_end", "Slack at each end", l.units.length(0, 100), plans[plan.Link](l.units.Metres(s.SlackEnd)), func(r *plan.Link) *plan.Optional { return &r.SlackEnd })
+	l.optional("slack", "Slack along the way", share(), func(r plan.Link) string { return slackBlank(l.a.Reckoner(), r) }, func(r *plan.Link) *plan.Optional { return &r.SlackPercent })
+	l.optional("slack_end", "Slack at each end", l.units.length(0, 100), func(r plan.Link) string {
+		r.SlackEnd = plan.Optional{}
+		return l.a.Reckoner().Of(r).Measured.EndsWhy(l.units.Metres)
+	}, func(r *plan.Link) *plan.Optional { return &r.SlackEnd })
+}
+
+// typed adds the length of the way as somebody gave it. A doubtful one is put beyond doubt by typing it again without that
+// word.
+func (l *linkFields) typed() {
+	f := l.add("typed", "Way as typed", func(r plan.Link) string { return TypedText(r, l.units) })
+	l.setting(f, func(text string) (func(*plan.Link), error) {
+		var typed plan.Link
+		err := SetTyped(&typed, text, l.units)
+		return func(r *plan.Link) { r.TypedWay, r.TypedBy, r.Doubtful = typed.TypedWay, typed.TypedBy, typed.Doubtful }, err
+	})
+	if l.one() {
+		r := l.rows[0]
+		r.TypedWay = 0
+		f.blank(measuredBlank(l.units.Shown(l.a.Reckoner().Of(r)), l.units))
+	}
 }
 
 // end names one end of the link, or of several.
@@ -93,13 +113,22 @@ func (l *linkFields) end(far bool) string {
 	return deviceName(l.a.Plan, l.rows[0].From)
 }
 
-// plans says that a blank is the plan's figure.
-func plans[R plan.Row](figure string) func(R) string {
-	return func(R) string { return figure + ", the plan's" }
-}
-
 func (l *linkFields) reckoning() {
 	l.group("Reckoning")
+	if l.graded() {
+		l.temperatureAndMargin()
+	}
+	l.rule()
+	l.whole("joins", "Most joins", "any number", 1, 31, func(r *plan.Link) *int { return &r.MaxJoins })
+	l.whole("priority", "Priority", "0: as any other", 0, 9, func(r *plan.Link) *int { return &r.Priority })
+}
+
+// graded tells whether any of the rows carries a grade; what decides none is no field.
+func (l *linkFields) graded() bool {
+	return slices.ContainsFunc(l.rows, func(r plan.Link) bool { return l.a.Reckoner().Transport(r.Transport).Graded() })
+}
+
+func (l *linkFields) temperatureAndMargin() {
 	temperature := l.units.temperature(-20, 60)
 	l.optional("temperature", "Cable temperature", temperature, func(r plan.Link) string {
 		r.Temperature = plan.Optional{}
@@ -117,9 +146,6 @@ func (l *linkFields) reckoning() {
 		}
 		return quantity.PrintDecibels(b.WantedDB, 1) + ", by default"
 	}, func(r *plan.Link) *plan.Optional { return &r.WantedMargin })
-	l.rule()
-	l.whole("joins", "Most joins", "any number", 1, 31, func(r *plan.Link) *int { return &r.MaxJoins })
-	l.whole("priority", "Priority", "0: as any other", 0, 9, func(r *plan.Link) *int { return &r.Priority })
 }
 
 // rule adds the limit rule where all rows are of one graded transport.

@@ -65,6 +65,10 @@ func houseLineForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 	b.figure("length", "Length", units.length(0.1, 10000), func(r *plan.HouseLine) *float64 { return &r.Length })
 	b.words("from_panel", "From panel", func(r *plan.HouseLine) *string { return &r.FromPanel })
 	b.words("to_panel", "To panel", func(r *plan.HouseLine) *string { return &r.ToPanel })
+	b.choice("condition", "It is", conditionChoices, func(r *plan.HouseLine) *string { return &r.Condition })
+	b.words("reason", "Because", func(r *plan.HouseLine) *string { return &r.Reason })
+	b.words("found_at", "Found at", func(r *plan.HouseLine) *string { return &r.FoundAt })
+	b.words("found_on", "Found on", func(r *plan.HouseLine) *string { return &r.FoundOn })
 	b.optional("measured", "Measured loss", decibels(0, 200), func(plan.HouseLine) string { return "as its kind" }, func(r *plan.HouseLine) *plan.Optional { return &r.Measured })
 	b.note("note", "Note", func(r *plan.HouseLine) *string { return &r.Note })
 	return b.form

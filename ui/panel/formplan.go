@@ -23,7 +23,7 @@ func planForm(a *assess.Assessment, units Units) Form {
 	b.text("name", "Name", func(s *plan.Settings) *string { return &s.Name }, true)
 	b.text("site", "Site", func(s *plan.Settings) *string { return &s.Site }, false)
 	b.text("revision", "Revision", func(s *plan.Settings) *string { return &s.Revision }, false)
-	b.text("date", "Date", func(s *plan.Settings) *string { return &s.Date }, false).blank("2026-07-03")
+	b.text("date", "Show date", func(s *plan.Settings) *string { return &s.Date }, false).blank("2026-07-03")
 	b.temperatures(a)
 	b.run()
 	b.rules(a.Plan)
@@ -117,15 +117,15 @@ func (b *settingsFields) temperatures(a *assess.Assessment) {
 	b.list("exposure", "Things lie", exposureChoices(""), func(s *plan.Settings) *string { return &s.Exposure })
 	b.maybe("temperature", "Cable temperature", "by place", b.units.temperature(-20, 60), func(s *plan.Settings) *plan.Optional { return &s.Temperature })
 	sun := b.units.temperature(-20, 60).print(standards.DefaultTemperatureC(standards.Sun, nil))
-	b.maybe("air", "Worst air", "sun is "+sun, b.units.temperature(-20, 45), func(s *plan.Settings) *plan.Optional { return &s.Air })
+	b.maybe("air", "Worst air", "sun is "+sun, b.units.temperature(-20, 60), func(s *plan.Settings) *plan.Optional { return &s.Air })
 	b.maybe("margin", "Wanted margin", "1.5 or 3 dB", decibels(1, 20), func(s *plan.Settings) *plan.Optional { return &s.WantedMargin })
 }
 
 // run adds how the run of a link is reckoned from its way.
 func (b *settingsFields) run() {
 	b.group("Run")
-	b.number("slack", "Slack along the way", share(), func(s *plan.Settings) *float64 { return &s.SlackPercent })
-	b.number("slack_end", "Slack at each end", b.units.length(0, 100), func(s *plan.Settings) *float64 { return &s.SlackEnd })
+	b.maybe("slack", "Slack along the way", "0 to 10 % by source", share(), func(s *plan.Settings) *plan.Optional { return &s.SlackPercent })
+	b.maybe("slack_end", "Slack at each end", "by what stands there", b.units.length(0, 100), func(s *plan.Settings) *plan.Optional { return &s.SlackEnd })
 	b.number("detour", "Straight way times", plainNumber("", 1, 3), func(s *plan.Settings) *float64 { return &s.Detour })
 	f := b.add("coupler", "Coupler", func(r settingsRow) string { return r.Coupler })
 	f.Choices = hardwareChoices("")[1:]

@@ -65,7 +65,7 @@ func cableKindName(p *plan.Plan, id plan.CableKindID) string {
 	return kind.Name
 }
 
-// conditionChoices are how a reel is.
+// conditionChoices are how a reel or a house line is.
 var conditionChoices = []Choice{{"", "not stated"}, {"good", "good"}, {"suspect", "suspect"}, {"faulty", "faulty"}}
 
 // reelForm is the form of one reel of the stock or of several.

@@ -18,10 +18,10 @@ func lacking(t *testing.T, cable float64) (*assess.Assessment, plan.Ref) {
 	var link plan.LinkID
 	p, err := plan.Do(plan.New("Lacking"), plan.NewIDSource(1, 2), func(e *plan.Edit) error {
 		require.NoError(t, catalogue.UseCable(e, "cat6a-own"))
-		require.NoError(t, catalogue.Use(e, "aes50-router-6"))
-		from := e.AddDevice(plan.Device{Name: "A", Kind: "aes50-router-6"})
-		to := e.AddDevice(plan.Device{Name: "B", Kind: "aes50-router-6", X: 60})
-		link = e.AddLink(plan.Link{Transport: "aes50", From: from, FromPort: "A1", To: to, ToPort: "A1", Way: "straight", FillKind: "cat6a-own"})
+		require.NoError(t, catalogue.Use(e, "aes50-router-5"))
+		from := e.AddDevice(plan.Device{Name: "A", Kind: "aes50-router-5"})
+		to := e.AddDevice(plan.Device{Name: "B", Kind: "aes50-router-5", X: 60})
+		link = e.AddLink(plan.Link{Transport: "aes50", From: from, FromPort: "AES50 1", To: to, ToPort: "AES50 1", Way: "straight", FillKind: "cat6a-own"})
 		if cable > 0 {
 			e.SetSegments(link, []plan.Segment{{Kind: "cat6a-own", Length: cable}})
 		}
@@ -62,7 +62,7 @@ func TestARunAndWhatIsMissingOfItAgree(t *testing.T) {
 	a, link := lacking(t, 0)
 	figures := panel.CardOf(a, []plan.Ref{link}, panel.Units{}, panel.Preview{}).Figures
 	require.Equal(t, "run", figures[0].Name)
-	require.Equal(t, "to go", figures[2].Name)
-	require.Equal(t, figures[0].Value, figures[2].Value)
-	require.Contains(t, figures[0].Note, "straight way × 1.15")
+	require.Equal(t, "to go", figures[3].Name)
+	require.Equal(t, figures[0].Value, figures[3].Value)
+	require.Contains(t, figures[0].Note, "straight × 1.15")
 }

@@ -41,6 +41,8 @@ type Leaving struct {
 	What string
 	// Along are what goes with it, and Stays what stays but changes, each in a line: "3 links: L01, L02, L03".
 	Along, Stays []string
+	// OnSite names each link that is laid, joined or tested and that this touches.
+	OnSite []string
 	// Asks tells that more goes than what was selected, so that it is worth a question.
 	Asks bool
 }
@@ -55,7 +57,8 @@ func LeavingOf(p *plan.Plan, selection []plan.Ref) (Leaving, error) {
 	for _, ref := range selection {
 		selected[plan.Ref{Table: ref.Table, Key: ref.Key}] = true
 	}
-	l := Leaving{What: whatOf(p, selection)}
+	l := Leaving{What: whatOf(p, selection), OnSite: OnSite(p, next)}
+	l.Asks = len(l.OnSite) > 0
 	l.goes(len(selected) > 0, "link", "links", goneNames(p.Links.All(), func(r plan.Link) (string, bool) {
 		return r.Name, !next.Links.Has(r.Key()) && !selected[plan.RefOf(r)]
 	}))

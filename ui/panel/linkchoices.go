@@ -56,7 +56,7 @@ func PartnerChoices(p *plan.Plan, link plan.Link) []Choice {
 	}
 	var candidates []candidate
 	for other := range p.Links.All() {
-		if other.ID == link.ID || other.Transport != link.Transport {
+		if other.ID == link.ID || other.Transport != link.Transport || other.IsSpare() {
 			continue
 		}
 		apart := 2
@@ -80,6 +80,14 @@ func PartnerChoices(p *plan.Plan, link plan.Link) []Choice {
 		choices = append(choices, Choice{string(c.link.ID), words})
 	}
 	return choices
+}
+
+// RoleWord is a link's role as it is read: main, backup, laid spare.
+func RoleWord(role string) string {
+	if role == plan.Spare {
+		return "laid spare"
+	}
+	return role
 }
 
 // RoleChoices say which of a pair a link is.

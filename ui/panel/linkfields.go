@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 )
@@ -18,6 +19,7 @@ type Field struct {
 // The fields of a link's form, in their order.
 const (
 	FieldName = iota
+	FieldTyped
 	FieldRiseFrom
 	FieldRiseTo
 	FieldSlackPercent
@@ -53,12 +55,16 @@ func LinkFields(p *plan.Plan, link plan.Link, units Units) []Field {
 		}
 		return units.Metres(metres)
 	}
+	blank := link
+	blank.TypedWay, blank.SlackPercent, blank.SlackEnd = 0, plan.Optional{}, plan.Optional{}
+	b := units.Shown(budget.Of(p, blank))
 	return []Field{
 		{Name: "Name", Text: link.Name},
+		{Name: "Way as typed", Text: TypedText(link, units), Blank: measuredBlank(b, units)},
 		{Name: "Rise at " + deviceName(p, link.From), Text: rise(link.RiseFrom), Blank: units.Metres(0)},
 		{Name: "Rise at " + deviceName(p, link.To), Text: rise(link.RiseTo), Blank: units.Metres(0)},
-		{Name: "Slack along the way", Text: optional(link.SlackPercent, percent), Blank: percent(s.SlackPercent)},
-		{Name: "Slack at each end", Text: optional(link.SlackEnd, units.Metres), Blank: units.Metres(s.SlackEnd)},
+		{Name: "Slack along the way", Text: optional(link.SlackPercent, percent), Blank: slackBlank(budget.NewReckoner(p), link)},
+		{Name: "Slack at each end", Text: optional(link.SlackEnd, units.Metres), Blank: b.Measured.EndsWhy(units.Metres)},
 		{Name: "Cable temperature", Text: optional(link.Temperature, func(c float64) string { return quantity.PrintTemperature(c, units.Temperature, 0) }), Blank: temperature},
 		{Name: "Wanted margin", Text: optional(link.WantedMargin, func(dB float64) string { return quantity.PrintDecibels(dB, 1) }), Blank: margin},
 		{Name: "Tape colour", Text: link.Colour},
@@ -99,6 +105,11 @@ func WithLinkFields(p *plan.Plan, link plan.Link, fields []Field, units Units) (
 	link.Name = strings.TrimSpace(fields[FieldName].Text)
 	if link.Name == "" {
 		faulted[FieldName].Fault, ok = "a link needs a name", false
+	}
+	if text := strings.TrimSpace(fields[FieldTyped].Text); text != shown[FieldTyped].Text {
+		if err := SetTyped(&link, text, units); err != nil {
+			faulted[FieldTyped].Fault, ok = err.Error(), false
+		}
 	}
 	link.RiseFrom = read(FieldRiseFrom, plan.Some(link.RiseFrom), length).Value
 	link.RiseTo = read(FieldRiseTo, plan.Some(link.RiseTo), length).Value

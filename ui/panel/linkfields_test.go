@@ -15,7 +15,7 @@ func TestALinksFiguresAreTypedAsPeopleTypeThem(t *testing.T) {
 	p := demo.Weekender()
 	link, _ := p.Link(plan.LinkID(linkNamed(p, "L02").Key))
 	fields := panel.LinkFields(p, link, panel.Units{})
-	require.Equal(t, "10 %", fields[panel.FieldSlackPercent].Blank, "a blank is the plan's figure")
+	require.Equal(t, "10 % of the way, the plan's", fields[panel.FieldSlackPercent].Blank, "a blank is the plan's figure")
 	require.Empty(t, fields[panel.FieldSlackPercent].Text)
 	fields[panel.FieldRiseFrom].Text = "12 ft"
 	fields[panel.FieldRiseTo].Text = "4,5"

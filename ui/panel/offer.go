@@ -66,7 +66,7 @@ func kindOf(p *plan.Plan, cable plan.Segment) plan.CableKind {
 	return plan.CableKind{}
 }
 
-// OfferWords name an offer while it is carried: "X60-03 · 60 m", or kind and length.
+// OfferWords name an offer while it is carried: "X70-03 · 70 m", or kind and length.
 func OfferWords(p *plan.Plan, offer CableOffer, units Units) string {
 	if reel, found := p.Reels.Get(plan.Key(offer.Reel)); found {
 		if reel.Tag != "" {

@@ -26,19 +26,31 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	where := func(picked func(budget.Budget) bool) []plan.Ref {
 		var rows []plan.Ref
 		for _, link := range a.Links() {
+			if link.IsSpare() { // carries nothing
+				continue
+			}
 			if b, found := BudgetOf(a, link.ID, preview); found && picked(b) {
 				rows = append(rows, plan.RefOf(link))
 			}
 		}
 		return rows
 	}
-	all := where(func(budget.Budget) bool { return true })
+	var all, spares []plan.Ref
+	for _, link := range a.Links() {
+		all = append(all, plan.RefOf(link))
+		if link.IsSpare() {
+			spares = append(spares, plan.RefOf(link))
+		}
+	}
 	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
 	for _, grade := range append(budget.Standings(), budget.Ungraded) {
 		rows := where(func(b budget.Budget) bool { return b.Standing() == grade })
 		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
 			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
 		}
+	}
+	if len(spares) > 0 {
+		items = append(items, Item{Count: len(spares), Words: plural(len(spares), "laid spare", "laid spares"), Rows: spares})
 	}
 	if rows := where(budget.Budget.TooShort); len(rows) > 0 {
 		items = append(items, Item{Count: len(rows), Words: "too short", Rows: rows})

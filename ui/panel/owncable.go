@@ -7,6 +7,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 )
 
 // OwnCable is the form of a kind of cable of the user's own, as text: a kind that is there with its maker's figure, its
@@ -60,11 +61,16 @@ func (o OwnCable) Kind(p *plan.Plan) (kind plan.CableKind, reason string) {
 	kind.OwnFigure = plan.Optional{}
 	if text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(o.Figure), "dB")); text != "" {
 		figure, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
-		if err != nil || !(figure >= 1 && figure <= 100) {
-			return kind, "The maker's figure is dB per 100 m at 100 MHz and 20 °C, from 1 to 100: for instance 18.5."
-		}
 		if kind.Category == "" {
 			return kind, "Only data cable has a loss at 100 MHz: leave the figure blank."
+		}
+		if err != nil {
+			return kind, "The maker's figure is dB per 100 m at 100 MHz and 20 °C: for instance 19.2."
+		}
+		if category, err := standards.CableBySlug(standards.CableSlug(kind.Category)); err == nil {
+			if wrong := category.CheckOwnFigure(figure); wrong != nil {
+				return kind, "The " + wrong.Error() + ", at 100 MHz and 20 °C."
+			}
 		}
 		kind.OwnFigure = plan.Some(figure)
 	}

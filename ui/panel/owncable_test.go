@@ -51,8 +51,9 @@ func TestAKindOfCableThatCannotBe(t *testing.T) {
 		said     string
 	}{
 		{"no name", func(o *panel.OwnCable) { o.Name = "  " }, "a name"},
-		{"a figure that is none", func(o *panel.OwnCable) { o.Figure = "good" }, "for instance 18.5"},
-		{"a figure out of this world", func(o *panel.OwnCable) { o.Figure = "500" }, "from 1 to 100"},
+		{"a figure that is none", func(o *panel.OwnCable) { o.Figure = "good" }, "for instance 19.2"},
+		{"a figure out of this world", func(o *panel.OwnCable) { o.Figure = "500" }, "The own figure is 500 dB per 100 m; for Cat 6A it must be from 15.4 to 38.2"},
+		{"a point one place too far left", func(o *panel.OwnCable) { o.Figure = "1.92" }, "The own figure is 1.92 dB per 100 m; for Cat 6A it must be from 15.4 to 38.2"},
 		{"no kind that it is like", func(o *panel.OwnCable) { o.From = "hose" }, "that it is like"},
 		{"decibels of a cable without a category", func(o *panel.OwnCable) { o.From, o.Figure = "fibre-multimode", "3" }, "leave the figure blank"},
 	} {

@@ -19,6 +19,10 @@ type Picks struct {
 	// Links are those that change; Same counts the others.
 	Links []PickedLink
 	Same  int
+	// OnSite names one by one what would be changed of what is laid, joined or tested; TakesApart tells that some of it is
+	// taken apart.
+	OnSite     []string
+	TakesApart bool
 	// Unserved, HireIn and Held are sentences.
 	Unserved, HireIn, Held []string
 	// Proof says whether anything better is possible.
@@ -49,6 +53,10 @@ func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units Units) Picks {
 			Margin: marginsOf(change), Grade: change.Proposed.Grade, Remark: strings.Join(change.Remarks(), "; "),
 		})
 	}
+	for _, one := range proposal.OnSite {
+		k.OnSite = append(k.OnSite, one.String())
+	}
+	k.TakesApart = proposal.TakesApart() != ""
 	for _, unserved := range proposal.Unserved {
 		k.Unserved = append(k.Unserved, unserved.String())
 	}
@@ -67,12 +75,20 @@ func headOf(proposal *cabling.Proposal, changed int) string {
 	switch {
 	case len(proposal.Links) == 0:
 		return "There is no link to pick cables for."
+	case changed == 0 && len(proposal.Unserved) == 0 && proposal.Left:
+		return "Nothing to change: what lies on site is left as it lies, and the others have the best picks."
 	case changed == 0 && len(proposal.Unserved) == 0:
 		return "Nothing to change: the cables that are laid are the best picks."
+	case changed == 0 && proposal.Left:
+		return "Nothing to change: the stock serves no more links while what lies on site is left."
 	case changed == 0:
 		return "Nothing to change: the stock serves no more links than it does."
 	}
-	return fmt.Sprintf("%s would change, %s taken or given up.", counted(changed, "link", "links"), counted(proposal.Changes, "cable", "cables"))
+	apart := ""
+	if names := proposal.TakesApart(); names != "" {
+		apart = " Takes apart " + names + "."
+	}
+	return fmt.Sprintf("%s would change, %s taken or given up."+apart, counted(changed, "link", "links"), counted(proposal.Changes, "cable", "cables"))
 }
 
 func sumsOf(proposal *cabling.Proposal, units Units) [][3]string {
@@ -108,13 +124,20 @@ func marginsOf(change cabling.Change) string {
 }
 
 func proofOf(proposal *cabling.Proposal) string {
+	apart := ""
+	if names := proposal.TakesApart(); names != "" {
+		apart = ", with " + names + " taken apart"
+	}
+	if proposal.Proved && apart == "" && proposal.Left {
+		return "Proved: no other picks from this stock that leave what lies on site are better by these aims, taken in their order."
+	}
 	if proposal.Proved {
-		return "Proved: no other picks from this stock are better by these aims, taken in their order."
+		return "Proved" + apart + ": no other picks from this stock are better by these aims, taken in their order."
 	}
 	for _, objective := range proposal.Objectives {
 		if objective.Bound < objective.Value {
-			return fmt.Sprintf("The best found so far, not proved: %s came to %d and cannot be under %d.", objective.Name, objective.Value, objective.Bound)
+			return fmt.Sprintf("The best found so far%s, not proved: %s came to %d and cannot be under %d.", apart, objective.Name, objective.Value, objective.Bound)
 		}
 	}
-	return "The best found so far, not proved."
+	return "The best found so far" + apart + ", not proved."
 }

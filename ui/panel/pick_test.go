@@ -50,3 +50,21 @@ func TestWhatWasPickedIsNotPickedAgain(t *testing.T) {
 	require.False(t, k.Changed, "%+v", k.Links)
 	require.Contains(t, k.Head, "Nothing to change")
 }
+
+// What lies and would be taken apart is named one by one, at the head, and beside every word of proof.
+func TestAPickNamesWhatItTakesApart(t *testing.T) {
+	p := demo.Weekender()
+	proposal, err := cabling.Pick(context.Background(), p, cabling.Request{}, nil)
+	require.NoError(t, err)
+	proposal.OnSite = []cabling.OnSite{{Name: "L36", Done: plan.Tested, TakenApart: true}, {Name: "L40", Done: plan.Laid, TakenApart: true}}
+	k := panel.PicksOf(p, proposal, panel.Units{})
+	require.True(t, k.TakesApart)
+	require.Len(t, k.OnSite, 2)
+	require.Contains(t, k.OnSite[0], "takes apart L36, tested")
+	require.Contains(t, k.Head, "Takes apart L36 (tested) and L40 (laid).")
+	require.Contains(t, k.Proof, "Proved, with L36 (tested) and L40 (laid) taken apart:")
+	proposal.Proved = false
+	require.Contains(t, panel.PicksOf(p, proposal, panel.Units{}).Proof, "with L36 (tested) and L40 (laid) taken apart")
+	proposal.OnSite, proposal.Proved, proposal.Left = nil, true, true
+	require.Contains(t, panel.PicksOf(p, proposal, panel.Units{}).Proof, "that leave what lies on site")
+}

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fmt"
+	"strings"
 
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
@@ -13,17 +14,19 @@ type Spare struct{ Name, Gives string }
 
 // SpareOf puts a candidate into words.
 func SpareOf(p *plan.Plan, c cabling.Candidate) Spare {
-	kind, _ := p.CableKinds.Get(plan.Key(c.Reel.Kind))
-	name := fmt.Sprintf("%g m %s", c.Reel.Length, kind.Name)
-	if c.Reel.Tag != "" {
-		name = c.Reel.Tag + ", " + name
+	var names []string
+	for _, reel := range c.Reels() {
+		names = append(names, spareName(p, reel, c.Free()))
 	}
-	box, cased := p.Cases.Get(plan.Key(c.Reel.Case))
-	switch {
-	case !c.Free():
+	name := strings.Join(names, " + ")
+	if c.Replaces > 1 {
+		name += fmt.Sprintf(", for cables %d to %d", c.First, c.First+c.Replaces-1)
+	}
+	if !c.Free() {
 		name += ", lies on " + c.FromName
-	case cased && c.Reel.Case != "":
-		name += ", " + box.Name
+		if from, _ := p.Link(c.From); from.Lies() {
+			name += ", " + from.Done
+		}
 	}
 	gives := "reaches"
 	if c.Link.HasMargin() {
@@ -33,6 +36,19 @@ func SpareOf(p *plan.Plan, c cabling.Candidate) Spare {
 		gives += "; " + c.FromName + " is left " + leftAs(c.Left)
 	}
 	return Spare{Name: name, Gives: gives}
+}
+
+// spareName is one cable of a candidate: tag, length, kind and the case it comes from.
+func spareName(p *plan.Plan, reel plan.Reel, free bool) string {
+	kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
+	name := fmt.Sprintf("%g m %s", reel.Length, kind.Name)
+	if reel.Tag != "" {
+		name = reel.Tag + ", " + name
+	}
+	if box, cased := p.Cases.Get(plan.Key(reel.Case)); free && cased && reel.Case != "" {
+		name += ", " + box.Name
+	}
+	return name
 }
 
 func leftAs(b budget.Budget) string {

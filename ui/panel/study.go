@@ -51,14 +51,14 @@ func StudyOf(a *assess.Assessment, id plan.LinkID, units Units) Study {
 	b, _ := a.Budget(id)
 	s := Study{
 		Title: "Link " + link.Name, Budget: b,
-		Subtitle: endOf(a.Plan, link.From, link.FromPort) + " → " + endOf(a.Plan, link.To, link.ToPort) + " · " + b.TransportName + " · " + b.Why(),
+		Subtitle: endOf(a.Plan, link.From, link.FromPort) + " → " + endOf(a.Plan, link.To, link.ToPort) + " · " + b.TransportName + " · " + units.Shown(b).WhyIn(units.Needed),
 	}
 	switch {
 	case !b.Graded:
 		s.Hint = b.TransportName + " carries no loss budget here: there are no decibels to study."
 		return s
 	case !b.HasMargin():
-		s.Hint = "Nothing to study yet: " + b.Why() + ". Lay a cable of known loss, or choose the kind wanted for the missing metres."
+		s.Hint = "Nothing to study yet: " + units.Shown(b).WhyIn(units.Needed) + ". Lay a cable of known loss, or choose the kind wanted for the missing metres."
 	default:
 		s.Line = a.Reckoner().Line(link)
 	}
@@ -116,8 +116,8 @@ func (s *Study) reach(p *plan.Plan, r *budget.Reckoner, link plan.Link, units Un
 		}
 		s.Reaches = append(s.Reaches, row)
 	}
-	s.ReachNote = fmt.Sprintf("Metres of run with %s wanted in hand / at the limit of %s; computed from catalogue maxima at %s. Bold covers the run of %s.",
-		quantity.PrintDecibels(s.Budget.WantedDB, 1), quantity.PrintDecibels(s.Budget.LimitDB, 1), quantity.PrintTemperature(s.Budget.TemperatureC, units.Temperature, 0), units.Metres(s.Budget.Run))
+	s.ReachNote = fmt.Sprintf("Metres of run with %s wanted in hand / at the limit of %s; computed from catalogue maxima at %s. Bold covers the run of %s (%s).",
+		quantity.PrintDecibels(s.Budget.WantedDB, 1), quantity.PrintDecibels(s.Budget.LimitDB, 1), quantity.PrintTemperature(s.Budget.TemperatureC, units.Temperature, 0), units.Needed(units.Shown(s.Budget).Run), s.Budget.Measured.Words())
 	if units.Length == quantity.Imperial {
 		s.ReachNote = "Feet" + s.ReachNote[len("Metres"):]
 	}
@@ -165,17 +165,25 @@ func adviceFigures(a budget.Advice, units Units) []Figure {
 	margin := func(dB float64) string { return budget.TenthDB(dB) + " dB" }
 	at := func(freqMHz float64) string { return fmt.Sprintf("%.3g MHz", freqMHz) }
 	heat := func(c float64) string { return quantity.PrintTemperature(c, units.Temperature, 0) }
+	transport, _ := standards.TransportBySlug(standards.TransportSlug(a.Budget.Transport))
+	allowed := func(limitDB float64) string {
+		if limitDB == 0 {
+			return ""
+		}
+		return fmt.Sprintf(", %.1f dB allowed", limitDB)
+	}
 	figures := []Figure{
 		{"worst point", margin(a.WorstMarginDB), "at " + at(a.WorstMHz) + " against " + a.Curve.Name + "; computed"},
 		{"mean margin", margin(a.MeanMarginDB), "over 1 to 62.5 MHz; computed"},
 		{
-			"risk", fmt.Sprintf("%.2g %%", 100*a.Risk),
-			fmt.Sprintf("chance of being over at %s; %.2g %% from 20 °C up. Judgement, an upper estimate: catalogue figures are maxima", heat(a.Budget.TemperatureC), 100*a.RiskFrom20),
+			"risk", budget.Chance(a.Risk),
+			fmt.Sprintf("chance of being over at %s; %s from 20 °C up. Judgement, an upper estimate: catalogue figures are maxima", heat(a.Budget.TemperatureC), budget.Chance(a.RiskFrom20)),
 		},
 		{"return loss", margin(a.Reflections.ReturnLossMarginDB), "to its limit at " + at(a.Reflections.ReturnLossMHz) + "; computed, limit published"},
 		{"ripple", fmt.Sprintf("%.1f dB", a.Reflections.RippleDB), "at " + at(a.Reflections.RippleMHz) + "; computed"},
-		{"NEXT, likely", fmt.Sprintf("%.1f dB", a.NEXT.LikelyDB), fmt.Sprintf("%.1f dB at worst, at 100 MHz; from catalogue limits", a.NEXT.WorstDB)},
+		{"NEXT, likely", fmt.Sprintf("%.1f dB", a.NEXT.LikelyDB), fmt.Sprintf("%.1f dB at worst, at 100 MHz%s; from catalogue limits", a.NEXT.WorstDB, allowed(transport.NEXTLimitDB))},
 		{"ACR-N, likely", fmt.Sprintf("%.1f dB", a.ACRN.LikelyDB), fmt.Sprintf("%.1f dB at worst: NEXT less loss; from catalogue limits", a.ACRN.WorstDB)},
+		{"ACR-F, likely", fmt.Sprintf("%.1f dB", a.ACRF.LikelyDB), fmt.Sprintf("%.1f dB at worst, at 100 MHz%s; from catalogue limits", a.ACRF.WorstDB, allowed(transport.ACRFLimitDB))},
 		{"delay", fmt.Sprintf("%.0f ns", a.DelayNs), fmt.Sprintf("skew %.0f ns; catalogue maxima", a.SkewNs)},
 		{"loop resistance", fmt.Sprintf("%.1f Ω", a.LoopOhm), "of one pair; computed from the wires' gauges"},
 	}

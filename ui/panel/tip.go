@@ -66,6 +66,7 @@ func portTip(a *assess.Assessment, device plan.Device, name string) string {
 	for _, id := range a.Plan.LinksAt(device.ID) {
 		link, _ := a.Plan.Link(id)
 		switch {
+		case link.IsSpare():
 		case link.From == device.ID && link.FromPort == name:
 			return strings.Join(append(said, "linked to "+endOf(a.Plan, link.To, link.ToPort)+" by "+link.Name), "\n")
 		case link.To == device.ID && link.ToPort == name:
@@ -103,7 +104,8 @@ func positionTip(a *assess.Assessment, key plan.Key, units Units) string {
 
 // figureMeanings say what a figure of the card is, by its name.
 var figureMeanings = map[string]string{
-	"run":               "What the cable has to cover: the way along the ground, the rises at both ends, and slack.",
+	"run":               "What the cable has to cover: the way along the ground, the rises at both ends, and slack. Each part is rounded up to a tenth, and the run is their sum.",
+	"slack":             "What is taken more than way and rises, so that ends can be turned round and plugged. Common practice, no source; type your own below.",
 	"cables":            "All that is laid, whole cables: what stays coiled loses too.",
 	"to go":             "What no cable reaches yet.",
 	"too short by":      "What no cable reaches yet.",

@@ -41,9 +41,9 @@ func TestWhatThePointerRestsOnIsTold(t *testing.T) {
 	require.Equal(t, "devices ", tell(at))
 	s.desk.Select(plan.RefOf(console))
 	require.Empty(t, s.Tips.Words(), "what changes the plan or the selection ends it")
-	port, found := s.Where(plan.Ref{Table: "devices", Key: console.Key(), Part: "A"})
+	port, found := s.Where(plan.Ref{Table: "devices", Key: console.Key(), Part: "AES50 1"})
 	require.True(t, found)
-	require.Equal(t, "devices A", tell(port.Centre()))
+	require.Equal(t, "devices AES50 1", tell(port.Centre()))
 	for name, do := range map[string]func(){
 		"a press":            func() { (&hand{s: s}).drag(port.Centre()) },
 		"a key":              func() { s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyF9}) },

@@ -2,7 +2,6 @@ package strip
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"stageloom/model/budget"
@@ -74,6 +73,11 @@ func (c Change) Try(p *plan.Plan, link plan.LinkID) (budget.Budget, error) {
 
 // Words say in few words what a link amounts to: "L04: +2 dB, 4 m left over".
 func Words(b budget.Budget, system quantity.System) string {
+	unit := 1.0
+	if system == quantity.Imperial {
+		unit = quantity.Foot
+	}
+	b = b.Printed(unit)
 	var said []string
 	switch {
 	case b.HasMargin():
@@ -86,7 +90,7 @@ func Words(b budget.Budget, system quantity.System) string {
 	}
 	switch {
 	case b.Missing > 0:
-		said = append(said, length(math.Ceil(b.Missing*10-1e-6)/10)+" to reach")
+		said = append(said, length(roundedUp(b.Missing, system))+" to reach")
 	case b.Laid-b.Run < 0.05:
 		said = append(said, "just reaches")
 	default:

@@ -114,7 +114,7 @@ func TestLossLabelsKeepOffTheLines(t *testing.T) {
 
 func TestCablesAreToScale(t *testing.T) {
 	layout := strip.LayOut(usual(t), 930, 215)
-	require.InDelta(t, 60.0/50, layout.Cells[0].Width()/layout.Cells[2].Width(), 1e-9)
+	require.InDelta(t, 70.0/45, layout.Cells[0].Width()/layout.Cells[2].Width(), 1e-9)
 	require.InDelta(t, layout.Cells[0].Right, layout.Cells[1].Centre().X, 1, "the coupler stands where the cables meet")
 }
 

@@ -14,6 +14,11 @@ import (
 
 // Of says what the strip shows of a link with a budget, which may be a preview's. Lengths are told in the system.
 func Of(p *plan.Plan, link plan.Link, b budget.Budget, system quantity.System) Run {
+	unit := 1.0
+	if system == quantity.Imperial {
+		unit = quantity.Foot
+	}
+	b = b.Printed(unit)
 	r := Run{
 		Title: "Run of " + link.Name,
 		Near:  endOf(p, link.From, link.FromPort), Far: endOf(p, link.To, link.ToPort),
@@ -75,13 +80,13 @@ func (o observer) note() string {
 	note := ""
 	switch {
 	case b.Bare():
-		note = fmt.Sprintf("%s to go", o.needed(b.Run))
+		note = fmt.Sprintf("%s to go", o.runOf())
 	case b.Missing > 0:
-		note = fmt.Sprintf("%s of cable for a run of %s: %s too short", o.length(b.Laid), o.needed(b.Run), o.needed(b.Missing))
+		note = fmt.Sprintf("%s of cable for a run of %s: %s too short", o.length(b.Laid), o.runOf(), o.needed(b.Missing))
 	case b.Laid-b.Run < 0.05:
-		note = fmt.Sprintf("%s of cable for a run of %s", o.length(b.Laid), o.needed(b.Run))
+		note = fmt.Sprintf("%s of cable for a run of %s", o.length(b.Laid), o.runOf())
 	default:
-		note = fmt.Sprintf("%s of cable for a run of %s: %s stay coiled", o.length(b.Laid), o.needed(b.Run), o.length(b.Laid-b.Run))
+		note = fmt.Sprintf("%s of cable for a run of %s: %s stay coiled", o.length(b.Laid), o.runOf(), o.length(b.Laid-b.Run))
 		if b.Graded {
 			note += " and still count"
 		}
@@ -93,6 +98,11 @@ func (o observer) note() string {
 		note += fmt.Sprintf(" · %s carries no loss budget here", b.TransportName)
 	}
 	return note
+}
+
+// runOf is the run with where its metres have come from.
+func (o observer) runOf() string {
+	return fmt.Sprintf("%s (%s)", o.needed(o.budget.Run), o.budget.Measured.Words())
 }
 
 func (o observer) kind(id plan.CableKindID) string {

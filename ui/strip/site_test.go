@@ -24,15 +24,15 @@ func laid(t testing.TB, with func(e *plan.Edit, link *plan.Link) []plan.Segment)
 	s := site{}
 	next, err := plan.Do(plan.New("Site"), plan.NewIDSource(1, 2), func(e *plan.Edit) error {
 		settings := e.Now().Settings
-		settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Temperature = 0, 0, 1, plan.Some(20)
+		settings.SlackPercent, settings.SlackEnd, settings.Detour, settings.Temperature = plan.Some(0), plan.Some(0), 1, plan.Some(20)
 		e.SetSettings(settings)
 		for _, kind := range catalogue.CableKinds() {
 			require.NoError(t, catalogue.UseCable(e, kind.ID))
 		}
-		require.NoError(t, catalogue.Use(e, "stagebox-32-16"))
-		near := e.AddDevice(plan.Device{Name: "SL box", Kind: "stagebox-32-16"})
-		far := e.AddDevice(plan.Device{Name: "FOH", Kind: "stagebox-32-16", X: 100})
-		link := plan.Link{Name: "L07", Transport: "aes50", From: near, FromPort: "A", To: far, ToPort: "B"}
+		require.NoError(t, catalogue.Use(e, "stagebox-40-20"))
+		near := e.AddDevice(plan.Device{Name: "SL box", Kind: "stagebox-40-20"})
+		far := e.AddDevice(plan.Device{Name: "FOH", Kind: "stagebox-40-20", X: 100})
+		link := plan.Link{Name: "L07", Transport: "aes50", From: near, FromPort: "AES50 1", To: far, ToPort: "AES50 2"}
 		segments := with(e, &link)
 		s.link = e.AddLink(link)
 		e.SetSegments(s.link, segments)
@@ -53,8 +53,8 @@ func (s site) run(system quantity.System) strip.Run {
 func usual(t testing.TB) strip.Run {
 	return laid(t, func(e *plan.Edit, link *plan.Link) []plan.Segment {
 		plan.Put(e, plan.Case{ID: "c-22222", Name: "Case 2"})
-		plan.Put(e, plan.Reel{ID: "r-22222", Tag: "X60-03", Kind: "cat6a-own", Length: 60, Case: "c-22222"})
-		return []plan.Segment{{Reel: "r-22222"}, {Kind: "cat5e-unscreened", Length: 50}}
+		plan.Put(e, plan.Reel{ID: "r-22222", Tag: "X70-03", Kind: "cat7-own", Length: 70, Case: "c-22222"})
+		return []plan.Segment{{Reel: "r-22222"}, {Kind: "cat5e-unscreened", Length: 45}}
 	}).run(quantity.Metric)
 }
 

@@ -94,6 +94,10 @@ func (g *Grid) addRow() {
 	if adds, _ := g.sheet.Grows(); !adds || !g.keepEdit() {
 		return
 	}
+	if g.NewRow != nil {
+		g.NewRow()
+		return
+	}
 	g.filter.SetText("")
 	if _, err := g.sheet.Add(); err != nil {
 		g.warn(err)

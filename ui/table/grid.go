@@ -22,6 +22,8 @@ type Grid struct {
 	// Chosen is told which rows of the plan the user selected; Open is asked to show the cursor's row on the plan.
 	Chosen func([]plan.Ref)
 	Open   func(source Source, row int)
+	// NewRow asks for a new row where the source cannot begin one by itself; nil where it can.
+	NewRow func()
 	// Remove takes the selected rows out where the source can't itself, and asks what has to be asked.
 	Remove func()
 	// Leave gives the focus back to the plan.

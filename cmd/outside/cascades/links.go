@@ -19,8 +19,8 @@ var chains = []struct {
 	temperatureC float64
 }{
 	{"one reel of stranded 5e", "cat5e 50", 20},
-	{"two reels of stranded 5e", "cat5e 50 + cat5e 50", 20},
-	{"low-loss 6A and 5e at 30 °C", "cat6a-own:18.5 60 + cat5e:unscreened 50", 30},
+	{"two reels of stranded 5e", "cat5e 70 + cat5e 45", 20},
+	{"low-loss 6A and 5e at 30 °C", "cat6a-own:17.6 70 + cat5e:unscreened 45", 30},
 	{"two reels of unlike impedance", "cat5e:85ohm 50 + cat5e:115ohm 50", 20},
 	{"short pieces of unlike impedance that ring", "cat5e:85ohm 2 + cat5e:115ohm 2 + cat5e:85ohm 2 + cat5e:115ohm 2", 20},
 	{"five kinds at 60 °C", "cat5e:26awg 10 + cat6 20 + cat6a 30 + cat7 40 + cat8 10", 60},

@@ -81,7 +81,7 @@ func FieldChange(t *rapid.T, p *plan.Plan) Change {
 	c := rapid.SampledFrom(columns[table.RowType]).Draw(t, "column")
 	fits := true
 	changed := with(row, c.index, func(v reflect.Value) { fits = c.draw(t, p, v) })
-	if !fits || c.name == "partner" || table.KeyOf(changed) != table.KeyOf(row) {
+	if !fits || c.name == "partner" || c.name == "role" && table.Name == "links" || table.KeyOf(changed) != table.KeyOf(row) {
 		return changeSettings(t, p)
 	}
 	return Change{"change " + table.Name + " " + c.name, func(e *plan.Edit) error {
@@ -112,6 +112,7 @@ func removal(t *rapid.T, p *plan.Plan) Change {
 func semantic(t *rapid.T, p *plan.Plan) Change {
 	device, link, reel, position, kind := anyID[plan.DeviceID](t, p, "devices"), anyID[plan.LinkID](t, p, "links"),
 		anyID[plan.ReelID](t, p, "reels"), anyID[plan.PositionID](t, p, "positions"), anyID[plan.KindID](t, p, "kinds")
+	line := anyID[plan.HouseLineID](t, p, "house_lines")
 	by := geom.Pt(rapid.Float64Range(-50, 50).Draw(t, "x"), rapid.Float64Range(-50, 50).Draw(t, "y"))
 	list := []Change{
 		{"move", func(e *plan.Edit) error {
@@ -134,6 +135,9 @@ func semantic(t *rapid.T, p *plan.Plan) Change {
 		{"pair", func(e *plan.Edit) error { return e.Pair(link, otherLink(e.Now(), link)) }},
 		{"add link", func(e *plan.Edit) error { return addLink(e) }},
 		{"mark done", func(e *plan.Edit) error { return e.MarkDone(link, plan.Tested, true) }},
+		{"add a spare", func(e *plan.Edit) error { return addSpare(e, link) }},
+		{"take over", func(e *plan.Edit) error { return takeOver(e, link) }},
+		{"mark a house line", func(e *plan.Edit) error { return markLine(e, line) }},
 		{"take a cable off", func(e *plan.Edit) error { return e.RemoveSegment(link, 1) }},
 	}
 	return rapid.SampledFrom(list).Draw(t, "edit")
@@ -159,4 +163,32 @@ func addLink(e *plan.Edit) error {
 		e.AddLink(plan.Link{Transport: "aes50", From: from.device, FromPort: from.port, To: to.device, ToPort: to.port})
 	}
 	return nil
+}
+
+func addSpare(e *plan.Edit, beside plan.LinkID) error {
+	if !e.Now().Links.Has(plan.Key(beside)) {
+		return nil
+	}
+	id, err := e.AddSpare(beside)
+	if err != nil {
+		return err
+	}
+	for kind := range e.Now().CableKinds.All() {
+		e.SetSegments(id, []plan.Segment{{Kind: kind.ID, Length: 40}})
+	}
+	return nil
+}
+
+func takeOver(e *plan.Edit, dead plan.LinkID) error {
+	for _, spare := range e.Now().SparesFor(dead) {
+		return e.TakeOver(dead, spare.ID, plan.Mark{FoundAt: "FOH"})
+	}
+	return nil
+}
+
+func markLine(e *plan.Edit, line plan.HouseLineID) error {
+	if !e.Now().HouseLines.Has(plan.Key(line)) {
+		return nil
+	}
+	return e.MarkHouseLine(line, plan.Mark{Condition: plan.Faulty, Reason: "dead"})
 }

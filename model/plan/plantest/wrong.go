@@ -104,6 +104,9 @@ func breach(t *rapid.T, p *plan.Plan, ids *plan.IDSource) (Change, bool) {
 		return Change{}, false
 	}
 	link := row.(plan.Link)
+	if link.IsSpare() { // which occupies no port
+		return Change{}, false
+	}
 	twin, loner, unplugged := link, link, link
 	twin.ID = plan.LinkID(ids.Next("k", func(id string) bool { return links.Has(p, plan.Key(id)) }))
 	twin.Partner = ""

@@ -205,6 +205,9 @@ func (h *Hand) onPart(at geom.Point, ref plan.Ref) gesture {
 // linkAt returns the link that a port holds.
 func (h *Hand) linkAt(device plan.DeviceID, port string) (plan.LinkID, bool) {
 	for link := range h.desk.Plan().Links.All() {
+		if link.IsSpare() {
+			continue
+		}
 		if link.From == device && link.FromPort == port || link.To == device && link.ToPort == port {
 			return link.ID, true
 		}

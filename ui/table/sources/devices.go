@@ -129,18 +129,28 @@ func deviceAt(p *plan.Plan, units panel.Units) []table.Field[deviceRow] {
 		device, _ := e.Now().Devices.Get(key)
 		return plan.MovingWith(e.Now(), []plan.DeviceID{device.ID}, nil), device.At()
 	})
+	placed := func(metres func(plan.Device) float64) (func(deviceRow) string, func(deviceRow) float64) {
+		return func(r deviceRow) string {
+			if r.device.Unplaced {
+				return ""
+			}
+			return units.Metres(metres(r.device))
+		}, func(r deviceRow) float64 { return numbered(metres(r.device), !r.device.Unplaced) }
+	}
+	xText, xValue := placed(func(d plan.Device) float64 { return d.X })
+	yText, yValue := placed(func(d plan.Device) float64 { return d.Y })
 	return []table.Field[deviceRow]{
 		{
-			Column: number("x", "To the right", 98, "metres to the right of the plan's zero."),
-			Text:   func(r deviceRow) string { return units.Metres(r.device.X) },
-			Value:  func(r deviceRow) float64 { return r.device.X },
-			Set:    move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: value, Y: at.Y} }),
+			Column: number("x", "To the right", 98, "metres to the right of the plan's zero; blank is a device without a place, whose links have the lengths that are typed."),
+			Text:   xText,
+			Value:  xValue,
+			Set:    orUnplaced(move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: value, Y: at.Y} })),
 		},
 		{
-			Column: number("y", "Up the page", 98, "metres up the page from the plan's zero."),
-			Text:   func(r deviceRow) string { return units.Metres(r.device.Y) },
-			Value:  func(r deviceRow) float64 { return r.device.Y },
-			Set:    move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: at.X, Y: value} }),
+			Column: number("y", "Up the page", 98, "metres up the page from the plan's zero; blank is a device without a place, whose links have the lengths that are typed."),
+			Text:   yText,
+			Value:  yValue,
+			Set:    orUnplaced(move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: at.X, Y: value} })),
 		},
 		{
 			Column:  aside(choice("level", "Level", 80, "the level that it stands on; blank is the ground.")),
@@ -148,6 +158,16 @@ func deviceAt(p *plan.Plan, units panel.Units) []table.Field[deviceRow] {
 			Choices: fixed[deviceRow](append([]string{""}, names.names...)...),
 			Set:     refers(names, func(d *plan.Device, id string) { d.Level = plan.LevelID(id) }),
 		},
+	}
+}
+
+// orUnplaced takes the place of a device away where its coordinate is blanked.
+func orUnplaced(set table.Setter) table.Setter {
+	return func(e *plan.Edit, ref plan.Ref, typed string) error {
+		if strings.TrimSpace(typed) != "" {
+			return set(e, ref, typed)
+		}
+		return plan.Update(e, ref.Key, func(d *plan.Device) { d.Unplaced = true })
 	}
 }
 

@@ -1,12 +1,12 @@
 package sources
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
 	"stageloom/model/assess"
-	"stageloom/model/catalogue"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
 	"stageloom/ui/table"
@@ -36,7 +36,7 @@ func HouseLines(a *assess.Assessment, units panel.Units) table.Source {
 		First:  "There is no house line yet. Press Insert for each tie line that the venue owns.",
 		RefOf:  func(r lineRow) plan.Ref { return plan.RefOf(r.line) },
 		NameOf: func(r lineRow) string { return r.line.Name },
-		Fields: slices.Concat(lineNames(p, units), lineEnds(p)),
+		Fields: slices.Concat(lineNames(p, units), lineConditions(), lineEnds(p)),
 		Add:    addHouseLine,
 		Remove: func(e *plan.Edit, refs []plan.Ref) error {
 			return eachRef(refs, func(key plan.Key) error { return e.RemoveHouseLine(plan.HouseLineID(key)) })
@@ -44,14 +44,18 @@ func HouseLines(a *assess.Assessment, units panel.Units) table.Source {
 	}
 }
 
-func addHouseLine(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
-	kind := usualKind(e.Now())
-	if err := catalogue.UseCable(e, kind); err != nil {
-		return plan.Ref{}, err
+// addHouseLine makes a line like the one under the cursor, and says that it is a guess; without one nobody knows what the venue
+// has.
+func addHouseLine(e *plan.Edit, at plan.Ref) (plan.Ref, error) {
+	like, found := e.Now().HouseLines.Get(at.Key)
+	if !found {
+		return plan.Ref{}, fmt.Errorf("%w: ask the venue which kind of cable it is and how long, and say both", plan.ErrRefused)
 	}
-	name := fmt.Sprintf("H%02d", e.Now().HouseLines.Len()+1)
-	id := e.AddHouseLine(plan.HouseLine{Name: name, Kind: kind, Length: 50})
-	return plan.Ref{Table: "house_lines", Key: plan.Key(id)}, nil
+	line := plan.HouseLine{
+		Name: fmt.Sprintf("H%02d", e.Now().HouseLines.Len()+1), Kind: like.Kind, Length: like.Length,
+		Note: "kind and length guessed, as of " + like.Name,
+	}
+	return plan.Ref{Table: "house_lines", Key: plan.Key(e.AddHouseLine(line))}, nil
 }
 
 func lineNames(p *plan.Plan, units panel.Units) []table.Field[lineRow] {
@@ -85,6 +89,43 @@ func lineNames(p *plan.Plan, units panel.Units) []table.Field[lineRow] {
 			Text:   func(r lineRow) string { return strings.Join(r.links, ", ") },
 		},
 	}
+}
+
+// lineConditions are how a line is, as of a reel.
+func lineConditions() []table.Field[lineRow] {
+	return []table.Field[lineRow]{
+		{
+			Column:  choice("condition", "Condition", 90, "good, suspect or faulty; a faulty one is laid and picked no more."),
+			Text:    func(r lineRow) string { return cmp.Or(r.line.Condition, plan.Good) },
+			Tone:    func(r lineRow) table.Tone { return conditionToneOf(r.line.Condition) },
+			Choices: fixed[lineRow](plan.Good, plan.Suspect, plan.Faulty),
+			Set:     setLineCondition,
+		},
+		{
+			Column: column("reason", "Reason", 140, "why it is suspect or faulty."),
+			Text:   func(r lineRow) string { return r.line.Reason },
+			Set:    note(func(l *plan.HouseLine) *string { return &l.Reason }),
+		},
+		{
+			Column: aside(column("found at", "Found at", 90, "where that was found.")),
+			Text:   func(r lineRow) string { return r.line.FoundAt },
+			Set:    words(func(l *plan.HouseLine) *string { return &l.FoundAt }),
+		},
+		{
+			Column: aside(column("found on", "Found on", 84, "the day that it was found.")),
+			Text:   func(r lineRow) string { return r.line.FoundOn },
+			Set:    words(func(l *plan.HouseLine) *string { return &l.FoundOn }),
+		},
+	}
+}
+
+func setLineCondition(e *plan.Edit, ref plan.Ref, typed string) error {
+	word, err := picked(strings.TrimSpace(typed), []string{plan.Good, plan.Suspect, plan.Faulty})
+	if err != nil {
+		return err
+	}
+	line, _ := e.Now().HouseLines.Get(ref.Key)
+	return e.MarkHouseLine(line.ID, plan.Mark{Condition: word, Reason: line.Reason, FoundAt: line.FoundAt, FoundOn: line.FoundOn})
 }
 
 func lineEnds(p *plan.Plan) []table.Field[lineRow] {

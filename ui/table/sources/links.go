@@ -17,6 +17,7 @@ import (
 type linkRow struct {
 	link     plan.Link
 	budget   *budget.Budget
+	shown    budget.Budget
 	from, to string
 	kind     string
 	loom     string
@@ -31,7 +32,7 @@ func Links(a *assess.Assessment, units panel.Units) table.Source {
 		if !found {
 			continue
 		}
-		row := linkRow{link: link, budget: b, from: endOf(a.Plan, link.From, link.FromPort), to: endOf(a.Plan, link.To, link.ToPort)}
+		row := linkRow{link: link, budget: b, shown: units.Shown(*b), from: endOf(a.Plan, link.From, link.FromPort), to: endOf(a.Plan, link.To, link.ToPort)}
 		kind, _ := a.Plan.CableKinds.Get(plan.Key(link.FillKind))
 		loom, _ := a.Plan.Looms.Get(plan.Key(link.Loom))
 		partner, _ := a.Plan.Link(link.Partner)
@@ -87,17 +88,21 @@ func linkFigures(units panel.Units) []table.Field[linkRow] {
 	return []table.Field[linkRow]{
 		{
 			Column: number("run", "Run", 66, "way, rises and slack together."),
-			Text:   func(r linkRow) string { return units.Metres(r.budget.Run) },
+			Text:   func(r linkRow) string { return units.Needed(r.shown.Run) },
 			Value:  func(r linkRow) float64 { return r.budget.Run },
 		},
 		{
+			Column: column("source", "Metres", 76, "where the metres of its way have come from: a guess (straight × the plan's factor), drawn, found, paced, taped or what the venue says; doubtful where an end moved since."),
+			Text:   func(r linkRow) string { return r.budget.Measured.Words() },
+		},
+		{
 			Column: number("laid", "Cable", 66, "all cables joined in it, whole cables."),
-			Text:   func(r linkRow) string { return figureText(r.budget.Laid, units.Metres) },
+			Text:   func(r linkRow) string { return figureText(r.shown.Laid, units.Metres) },
 			Value:  func(r linkRow) float64 { return r.budget.Laid },
 		},
 		{
 			Column: number("missing", "To go", 60, "what its cables do not reach of the run."),
-			Text:   func(r linkRow) string { return figureText(r.budget.Missing, units.Needed) },
+			Text:   func(r linkRow) string { return figureText(r.shown.Missing, units.Needed) },
 			Value:  func(r linkRow) float64 { return numbered(r.budget.Missing, r.budget.Missing > 0) },
 			Tone: func(r linkRow) table.Tone {
 				if r.budget.TooShort() {
@@ -158,6 +163,12 @@ func linkWishes(a *assess.Assessment, units panel.Units) []table.Field[linkRow] 
 			Set:     isOfKind(kinds, true, func(l *plan.Link) *plan.CableKindID { return &l.FillKind }),
 		},
 		{
+			Column: aside(number("typed way", "Way as typed", 104, "the length of the way as somebody gave it, for instance 62 m, paced; it stands for what the plan measures. Blank takes it back.")),
+			Text:   func(r linkRow) string { return panel.TypedText(r.link, units) },
+			Value:  func(r linkRow) float64 { return numbered(r.link.TypedWay, r.link.TypedWay > 0) },
+			Set:    updates(func(row *plan.Link, typed string) error { return panel.SetTyped(row, typed, units) }),
+		},
+		{
 			Column: aside(number("rise from", "Rise near", 70, "up or down at the near end, for instance 4 m or 12 ft.")),
 			Text:   func(r linkRow) string { return figureText(r.link.RiseFrom, units.Metres) },
 			Value:  func(r linkRow) float64 { return r.link.RiseFrom },
@@ -170,13 +181,13 @@ func linkWishes(a *assess.Assessment, units panel.Units) []table.Field[linkRow] 
 			Set:    measured(metres(units, 0, 500), true, func(l *plan.Link) *float64 { return &l.RiseTo }),
 		},
 		{
-			Column: aside(number("slack", "Slack", 60, "share of the way added along it; blank is the plan's.")),
+			Column: aside(number("slack", "Slack", 60, "share of the way added along it; blank is the plan's, or 0 to 10 % by where its metres come from.")),
 			Text:   func(r linkRow) string { return optionalText(r.link.SlackPercent, percent(0, 100).print) },
 			Value:  func(r linkRow) float64 { return optionalValue(r.link.SlackPercent) },
 			Set:    optional(percent(0, 100), func(l *plan.Link) *plan.Optional { return &l.SlackPercent }),
 		},
 		{
-			Column: aside(number("slack end", "Slack at ends", 84, "added at each end; blank is the plan's.")),
+			Column: aside(number("slack end", "Slack at ends", 84, "added at each end; blank is the plan's, or by what stands there.")),
 			Text:   func(r linkRow) string { return optionalText(r.link.SlackEnd, units.Metres) },
 			Value:  func(r linkRow) float64 { return optionalValue(r.link.SlackEnd) },
 			Set:    optional(metres(units, 0, 100), func(l *plan.Link) *plan.Optional { return &l.SlackEnd }),
@@ -234,10 +245,10 @@ func linkNotes() []table.Field[linkRow] {
 			},
 		},
 		{
-			Column: column("pair", "Pair", 84, "main or backup, and of which link."),
+			Column: column("pair", "Pair", 84, "main or backup, and of which link; or a laid spare, which is plugged in nowhere."),
 			Text: func(r linkRow) string {
-				if r.link.Role == "" {
-					return ""
+				if r.link.Role == "" || r.partner == "" {
+					return panel.RoleWord(r.link.Role)
 				}
 				return r.link.Role + " of " + r.partner
 			},

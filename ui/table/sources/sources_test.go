@@ -38,7 +38,7 @@ func golden(t *testing.T, name, text string) {
 func show(t *testing.T) *plan.Plan {
 	t.Helper()
 	p, err := plan.Do(plan.New("Barn dance"), plan.NewIDSource(7, 7), func(e *plan.Edit) error {
-		for _, kind := range []plan.KindID{"stagebox-32-16", "console-64"} {
+		for _, kind := range []plan.KindID{"stagebox-40-20", "console-56"} {
 			require.NoError(t, catalogue.Use(e, kind))
 		}
 		for _, kind := range []plan.CableKindID{"cat6a", "cat5e"} {
@@ -47,14 +47,14 @@ func show(t *testing.T) *plan.Plan {
 		plan.Put(e, plan.Level{ID: "v-22222", Name: "Balcony", Height: 4})
 		stage := e.AddPosition(plan.Position{Name: "Stage left", X: -5, Y: 2, Width: 6, Depth: 4, Supply: "stage", Exposure: "indoors"})
 		tower := e.AddPosition(plan.Position{Name: "FOH tower", X: 60, Y: 0, Width: 4, Depth: 4, Supply: "house"})
-		box := e.AddDevice(plan.Device{Name: "Stage box", Kind: "stagebox-32-16", Position: stage, X: -5, Y: 2})
-		desk := e.AddDevice(plan.Device{Name: "FOH", Kind: "console-64", Position: tower, X: 60, Note: "own riser"})
+		box := e.AddDevice(plan.Device{Name: "Stage box", Kind: "stagebox-40-20", Position: stage, X: -5, Y: 2})
+		desk := e.AddDevice(plan.Device{Name: "FOH", Kind: "console-56", Position: tower, X: 60, Note: "own riser"})
 		chest := e.AddCase(plan.Case{Name: "Case 1"})
 		first := e.AddReel(plan.Reel{Tag: "X60-01", Kind: "cat6a", Length: 60, Case: chest, Condition: plan.Suspect, Reason: "bent plug"})
 		e.AddReel(plan.Reel{Kind: "cat5e", Length: 20, Quantity: 4, Owner: "hire"})
 		tie := e.AddHouseLine(plan.HouseLine{Name: "H1", Kind: "cat6a", Length: 30, FromPanel: "Pit 3", ToPanel: "Booth", FromPosition: stage})
-		main := e.AddLink(plan.Link{Name: "L1", Transport: "aes50", From: box, FromPort: "A", To: desk, ToPort: "A", Way: "straight", RiseTo: 4, FillKind: "cat6a", Colour: "red"})
-		backup := e.AddLink(plan.Link{Name: "L2", Transport: "aes50", From: box, FromPort: "B", To: desk, ToPort: "B", Way: "straight", WantedMargin: plan.Some(2), Note: "along the wall"})
+		main := e.AddLink(plan.Link{Name: "L1", Transport: "aes50", From: box, FromPort: "AES50 1", To: desk, ToPort: "AES50 1", Way: "straight", RiseTo: 4, FillKind: "cat6a", Colour: "red"})
+		backup := e.AddLink(plan.Link{Name: "L2", Transport: "aes50", From: box, FromPort: "AES50 2", To: desk, ToPort: "AES50 2", Way: "straight", WantedMargin: plan.Some(2), Note: "along the wall"})
 		e.SetSegments(main, []plan.Segment{{Reel: first, Kept: true}, {Kind: "cat5e", Length: 45, Coupler: "cat5e"}})
 		e.SetSegments(backup, []plan.Segment{{HouseLine: tie}})
 		act := plan.Act{ID: "n-22222", Name: "The Hay Bales", Order: 1}
@@ -291,6 +291,10 @@ func TestRowsAreAddedAndRemovedWhereTheyMayBe(t *testing.T) {
 					ref, err = add(e, s.Ref(0))
 					return err
 				})
+				if sheet.Name == "house lines" && from != p {
+					require.ErrorContains(t, err, "ask the venue", "of what lies elsewhere nothing is guessed")
+					continue
+				}
 				require.NoError(t, err, sheet.Name)
 				require.True(t, ref.Exists(next), sheet.Name)
 			}

@@ -224,8 +224,11 @@ func reelConditions() []table.Field[reelRow] {
 	}
 }
 
-func conditionTone(r reelRow) table.Tone {
-	switch r.reel.Condition {
+func conditionTone(r reelRow) table.Tone { return conditionToneOf(r.reel.Condition) }
+
+// conditionToneOf is the tone of a cable's condition.
+func conditionToneOf(condition string) table.Tone {
+	switch condition {
 	case plan.Faulty:
 		return table.Stop
 	case plan.Suspect:

@@ -1,0 +1,141 @@
+package checks
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"time"
+
+	"stageloom/model/plan"
+)
+
+// day is the minutes of a day; longestAct is how long an act may go past midnight before its times are doubted, in minutes.
+const (
+	day        = 24 * 60
+	longestAct = 12 * 60
+)
+
+var clockTime = regexp.MustCompile(`^([0-9]{1,2})[:.h]([0-9]{2})$`)
+
+// minuteOf reads a time of day such as 20:15 or 9.05; 24:00 is midnight.
+func minuteOf(text string) (minute int, known bool) {
+	parts := clockTime.FindStringSubmatch(plan.Folded(text))
+	if parts == nil {
+		return 0, false
+	}
+	hours, _ := strconv.Atoi(parts[1])
+	minutes, _ := strconv.Atoi(parts[2])
+	if minutes > 59 || hours*60+minutes > day {
+		return 0, false
+	}
+	return hours*60 + minutes, true
+}
+
+// slot is an act with its times in minutes of the running list, which goes on past midnight.
+type slot struct {
+	act        plan.Act
+	start, end int
+}
+
+// actTimes finds times of acts that are none, ends before starts, and acts that overlap on one stage.
+func actTimes(s *Subject) (found []Finding) {
+	stages := map[string][]slot{}
+	var order []string
+	for _, act := range actsInOrder(s.Plan) {
+		one, findings := slotOf(act)
+		found = append(found, findings...)
+		if len(findings) > 0 || act.Start == "" || act.End == "" {
+			continue
+		}
+		stage := plan.Folded(act.Stage)
+		if stages[stage] == nil {
+			order = append(order, stage)
+		}
+		stages[stage] = append(stages[stage], one)
+	}
+	for _, stage := range order {
+		found = append(found, overlaps(stages[stage])...)
+	}
+	return found
+}
+
+func actsInOrder(p *plan.Plan) []plan.Act {
+	acts := slices.Collect(p.Acts.All())
+	slices.SortStableFunc(acts, func(a, b plan.Act) int { return a.Order - b.Order })
+	return acts
+}
+
+// slotOf reads the times of an act, and says what is wrong with them.
+func slotOf(act plan.Act) (one slot, found []Finding) {
+	one.act = act
+	wrong := func(what, remedy string) {
+		found = append(found, Finding{Severity: Warn, Where: []Place{{"acts", act.Key()}}, Acts: []plan.ActID{act.ID}, What: what, Remedy: remedy})
+	}
+	read := func(text, what string) int {
+		minute, known := minuteOf(text)
+		if text != "" && !known {
+			wrong(fmt.Sprintf("%s %s at %s, which is no time of day", act.Name, what, quoted(text)), "Write hours and minutes, such as 20:15.")
+		}
+		return minute
+	}
+	one.start, one.end = read(act.Start, "starts"), read(act.End, "ends")
+	if len(found) > 0 || act.Start == "" || act.End == "" || one.end > one.start {
+		return one, found
+	}
+	if one.end += day; one.end-one.start > longestAct {
+		wrong(fmt.Sprintf("%s ends at %s, before it starts at %s", act.Name, act.End, act.Start), "Mend its start or its end; past midnight an act may go on for 12 hours.")
+	}
+	return one, found
+}
+
+// overlaps finds acts of one stage that are on at the same time. The list goes on to the next day where an act starts
+// earlier in the day than the one before it, unless the two would meet then too.
+func overlaps(slots []slot) (found []Finding) {
+	var last slot
+	for i, next := range slots {
+		before := last
+		if i > 0 {
+			meet := next.start < last.start%day && next.end > last.start%day
+			for next.start < last.start && !meet {
+				next.start, next.end = next.start+day, next.end+day
+			}
+			if meet {
+				next.start, next.end = next.start+last.start-last.start%day, next.end+last.start-last.start%day
+			}
+		}
+		if last.act.ID == "" || next.end > last.end {
+			last = next
+		}
+		if i == 0 || next.start >= before.end {
+			continue
+		}
+		where := " on " + next.act.Stage
+		if next.act.Stage == "" {
+			where = ""
+		}
+		found = append(found, Finding{
+			Severity: Warn, Where: []Place{{"acts", next.act.Key()}, {"acts", before.act.Key()}}, Acts: []plan.ActID{next.act.ID},
+			What: fmt.Sprintf("%s (%s to %s) begins before %s (%s to %s) is over%s", next.act.Name, next.act.Start, next.act.End,
+				before.act.Name, before.act.Start, before.act.End, where),
+			Remedy: "Mend their times, or name the stage of each: a changeover needs its own time.",
+		})
+	}
+	return found
+}
+
+var written = regexp.MustCompile(`[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}`)
+
+// date finds a date of the plan that the calendar does not have; a date in words is left alone.
+func date(s *Subject) (found []Finding) {
+	for _, text := range written.FindAllString(s.Plan.Settings.Date, -1) {
+		if _, err := time.Parse("2006-1-2", text); err != nil {
+			found = append(found, Finding{
+				Severity: Warn,
+				What:     fmt.Sprintf("The plan is dated %s, and there is no such day", quoted(text)),
+				Remedy:   "Mend the date: year-month-day, such as 2027-06-19.",
+			})
+		}
+	}
+	return found
+}

@@ -1,0 +1,167 @@
+package checks_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/checks"
+	"stageloom/model/plan"
+)
+
+// acts adds acts with their stage, start and end in order.
+func acts(e *plan.Edit, rows ...[4]string) {
+	for i, row := range rows {
+		e.AddAct(plan.Act{Name: row[0], Order: i + 1, Stage: row[1], Start: row[2], End: row[3]})
+	}
+}
+
+func TestActTimes(t *testing.T) {
+	check(t, []breach{
+		{
+			"no time of day", "act-times", checks.Warn, `Brass starts at "25:99", which is no time of day`,
+			func(r *rig, e *plan.Edit) { acts(e, [4]string{"Brass", "Main", "25:99", "21:00"}) },
+		},
+		{
+			"a name in the place of a time", "act-times", checks.Warn, `Brass ends at "Mill Choir", which is no time of day`,
+			func(r *rig, e *plan.Edit) { acts(e, [4]string{"Brass", "Main", "20:00", "Mill Choir"}) },
+		},
+		{
+			"an end before its start", "act-times", checks.Warn, "Brass ends at 19:00, before it starts at 20:00",
+			func(r *rig, e *plan.Edit) { acts(e, [4]string{"Brass", "Main", "20:00", "19:00"}) },
+		},
+		{
+			"two acts at once", "act-times", checks.Warn, "Choir (20:30 to 21:30) begins before Brass (20:00 to 21:00) is over on main ",
+			func(r *rig, e *plan.Edit) {
+				acts(e, [4]string{"Brass", "Main", "20:00", "21:00"}, [4]string{"Choir", "main ", "20:30", "21:30"})
+			},
+		},
+		{
+			"two acts at once past midnight", "act-times", checks.Warn, "Choir (0:15 to 1:00) begins before Brass (23:30 to 00:30) is over",
+			func(r *rig, e *plan.Edit) {
+				acts(e, [4]string{"Brass", "", "23:30", "00:30"}, [4]string{"Choir", "", "0:15", "1:00"})
+			},
+		},
+		{
+			"the later one first in the list", "act-times", checks.Warn, "Choir (19:30 to 20:30) begins before Brass (20:00 to 21:00) is over on Main",
+			func(r *rig, e *plan.Edit) {
+				acts(e, [4]string{"Brass", "Main", "20:00", "21:00"}, [4]string{"Choir", "Main", "19:30", "20:30"})
+			},
+		},
+	})
+	t.Run("two days, two stages, a set past midnight and acts without times are right", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			acts(
+				e, [4]string{"Brass", "Main", "20:00", "21:00"}, [4]string{"Choir", "Mill", "20:30", "21:30"}, [4]string{"Late", "Main", "23:00", "2:00"},
+				[4]string{"Next day", "Main", "14:00", "15:00"}, [4]string{"Evening", "Main", "15:00", "24:00"}, [4]string{"Whenever", "Main", "", ""},
+			)
+		})
+		require.Empty(t, r.find())
+	})
+}
+
+func TestDates(t *testing.T) {
+	dated := func(text string) []string {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			settings := r.Settings
+			settings.Date = text
+			e.SetSettings(settings)
+		})
+		return said(r, "date")
+	}
+	require.Equal(t, []string{`The plan is dated "2027-99-99", and there is no such day`}, dated("2027-99-99"))
+	require.Equal(t, []string{`The plan is dated "2027-06-31", and there is no such day`}, dated("2027-06-19 to 2027-06-31"))
+	for _, fine := range []string{"", "2027-06-19", "19 June 2027", "midsummer"} {
+		require.Empty(t, dated(fine))
+	}
+}
+
+func TestUnknownNames(t *testing.T) {
+	check(t, []breach{
+		{
+			"a limit rule", "unknown-name", checks.Warn, `L01 names the limit rule "own-rule", which is not known here: it is graded by the field rule for AES50, 25 dB at 100 MHz`,
+			func(r *rig, e *plan.Edit) { set(e, r.main, func(l *plan.Link) { l.Rule = "own-rule" }) },
+		},
+		{
+			"a panel", "unknown-name", checks.Warn, `L01 names the panel "gold", which is not known here: it counts as Cat 5e hardware`,
+			func(r *rig, e *plan.Edit) { set(e, r.main, func(l *plan.Link) { l.ToPanel = "gold" }) },
+		},
+		{
+			"a coupler", "unknown-name", checks.Warn, `L02 names the coupler "gold", which is not known here: it counts as Cat 5e hardware`,
+			func(r *rig, e *plan.Edit) {
+				joined := of("cat6a-own", 40, 40)
+				joined[1].Coupler = "gold"
+				e.SetSegments(r.backup, joined)
+				set(e, r.backup, func(l *plan.Link) { l.FillKind = "cat6a-own" })
+			},
+		},
+		{
+			"a cable's plugs", "unknown-name", checks.Warn, `Cat 7 has plugs of "gold", which is not known here: it counts as Cat 5e hardware`,
+			func(r *rig, e *plan.Edit) { setKind(e, "cat7", func(k *plan.CableKind) { k.Hardware = "gold" }) },
+		},
+	})
+	t.Run("the plan's own", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			settings := r.Settings
+			settings.Coupler = "gold"
+			e.SetSettings(settings)
+			plan.Put(e, plan.TransportRule{Transport: "aes50", Rule: "own-rule"})
+		})
+		require.Equal(t, []string{
+			`The plan's coupler is "gold", which is not known here: it counts as Cat 5e hardware`,
+			`The plan's limit rule for AES50 is "own-rule", which is not known here: the usual one grades it`,
+		}, said(r, "unknown-name"))
+	})
+	t.Run("a long one is clipped", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) { acts(e, [4]string{"Brass", "", fmt.Sprintf("%0150d", 1), ""}) })
+		require.Len(t, said(r, "act-times"), 1)
+		require.Less(t, len(said(r, "act-times")[0]), 120)
+	})
+}
+
+func TestClock(t *testing.T) {
+	joined := func(e *plan.Edit, near, far plan.KindID) (plan.DeviceID, plan.DeviceID) {
+		must(catalogue.Use(e, near))
+		must(catalogue.Use(e, far))
+		one := e.AddDevice(plan.Device{Name: "One", Kind: near, X: 50})
+		two := e.AddDevice(plan.Device{Name: "Two", Kind: far, X: 60})
+		e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: one, FromPort: "A", To: two, ToPort: "A"}), of("cat6a-own", 30))
+		return one, two
+	}
+	check(t, []breach{
+		{
+			"two boxes that only follow", "clock", checks.Warn, "nobody leads the clock: One, Two can only follow",
+			func(r *rig, e *plan.Edit) { joined(e, "stagebox-16-8", "stagebox-32-16") },
+		},
+		{
+			"two consoles", "clock", checks.Note, "One, Two are joined by digital audio, and each can lead the clock",
+			func(r *rig, e *plan.Edit) { joined(e, "console-64", "console-48") },
+		},
+	})
+	t.Run("a leader may be behind fibre, and a device of unknown clock may lead", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			must(catalogue.Use(e, "aes50-converter"))
+			near, far := optics(r)
+			for _, id := range []plan.DeviceID{near, far} {
+				setDevice(e, id, func(d *plan.Device) { d.Kind = "aes50-converter" })
+			}
+			must(catalogue.Use(e, "stagebox-16-8"))
+			box := e.AddDevice(plan.Device{Name: "Far box", Kind: "stagebox-16-8", X: 6, Y: 50})
+			e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: r.foh, FromPort: "C", To: near, ToPort: "A"}), of("cat6a-own", 30))
+			e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: far, FromPort: "A", To: box, ToPort: "A"}), of("cat6a-own", 30))
+		})
+		require.Empty(t, said(r, "clock"))
+		r.do(t, func(e *plan.Edit) {
+			joined(e, "stagebox-16-8", "stagebox-32-16")
+			must(plan.Update(e, "stagebox-32-16", func(k *plan.Kind) { k.Clock = "" }))
+		})
+		require.Empty(t, said(r, "clock"))
+	})
+}

@@ -1,0 +1,89 @@
+package revision
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"stageloom/model/plan"
+)
+
+// theRest is the table of changes that are told of a whole list, not row by row.
+const theRest = "rest"
+
+// lists are what is told in numbers alone, under the name of one list; grown tells of those too that are new or gone, which
+// kinds are not: they come and go with what is of them.
+var lists = []struct {
+	name   string
+	tables []string
+	grown  bool
+}{
+	{"Whom to ring", []string{"contacts"}, true},
+	{"Limit rules", []string{"transport_rules"}, true},
+	{"Levels", []string{"levels"}, true},
+	{"Ways of routes", []string{"route_points"}, true},
+	{"Kinds of device", []string{"kinds", "kind_ports", "kind_sockets", "kind_ways"}, false},
+	{"Kinds of cable", []string{"cable_kinds"}, false},
+	{"Cases", []string{"cases"}, true},
+	{"Stock", []string{"reels"}, true},
+	{"House lines", []string{"house_lines"}, true},
+	{"Looms", []string{"looms", "loom_points"}, true},
+	{"Slots of links", []string{"slot_patches"}, true},
+	{"Guest consoles", []string{"act_consoles"}, true},
+	{"Owners of gain and 48 V", []string{"socket_owners"}, true},
+}
+
+// rest tells what changed in the lists that no words are made of row by row.
+func (d *difference) rest() []Change {
+	var changes []Change
+	for _, list := range lists {
+		var fresh, gone, other int
+		for _, name := range list.tables {
+			table, found := plan.TableNamed(name)
+			if !found || table.Same(d.before.Plan, d.after.Plan) {
+				continue
+			}
+			for row := range table.Rows(d.before.Plan) {
+				if !table.Has(d.after.Plan, table.KeyOf(row)) {
+					gone++
+				}
+			}
+			for row := range table.Rows(d.after.Plan) {
+				if old, stood := table.Get(d.before.Plan, table.KeyOf(row)); !stood {
+					fresh++
+				} else if old != row {
+					other++
+				}
+			}
+		}
+		if !list.grown {
+			fresh, gone = 0, 0
+		}
+		if said := rowsOtherwise(fresh, gone, other); said != "" {
+			changes = append(changes, Change{Where: plan.Ref{Table: theRest}, Name: list.name, Words: said})
+		}
+	}
+	return changes
+}
+
+// rowsOtherwise counts rows: "1 row new, 2 gone, 1 changed".
+func rowsOtherwise(fresh, gone, other int) string {
+	said := slices.DeleteFunc([]string{some(fresh, "new"), some(gone, "gone"), some(other, "changed")}, func(s string) bool { return s == "" })
+	if len(said) == 0 {
+		return ""
+	}
+	number, word, _ := strings.Cut(said[0], " ")
+	row := "rows"
+	if number == "1" {
+		row = "row"
+	}
+	said[0] = number + " " + row + " " + word
+	return strings.Join(said, ", ")
+}
+
+func some(n int, word string) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d %s", n, word)
+}

@@ -1,0 +1,94 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// lineDialog makes a house line: what the venue calls it, of which kind and how long it is. Nobody else knows.
+type lineDialog struct {
+	*window
+	dialog       *dialog.CustomDialog
+	kinds        []plan.CableKind
+	kind         *chooser
+	name, length *field
+	told         *widget.Label
+	made         func(plan.Ref)
+}
+
+// askHouseLine asks for a new house line; from the one selected link it takes a guess, and says so.
+func (w *window) askHouseLine(made func(plan.Ref)) {
+	var link plan.LinkID
+	if links := w.selectedLinks(); len(links) == 1 {
+		link = links[0]
+	}
+	from := panel.NewLineFrom(w.desk.Plan(), link, w.units())
+	d := &lineDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: w.newField(), length: w.newField(), made: made}
+	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
+	names := make([]string, len(d.kinds))
+	for i, kind := range d.kinds {
+		names[i] = kind.Name
+	}
+	d.kind = w.newChooser(names, nil)
+	if at := slices.IndexFunc(d.kinds, func(k plan.CableKind) bool { return k.ID == from.Kind }); at >= 0 {
+		d.kind.SetSelectedIndex(at)
+	}
+	d.name.SetText(from.Name)
+	d.length.SetText(from.Length)
+	d.length.SetPlaceHolder("from panel to panel")
+	d.name.OnSubmitted, d.length.OnSubmitted = func(string) { d.take() }, func(string) { d.take() }
+	d.told = widget.NewLabel("Ask the venue for its kind and its length, or measure it.")
+	if from.Guess != "" {
+		d.told.SetText(from.Guess)
+	}
+	d.show()
+}
+
+func (d *lineDialog) show() {
+	content := container.NewBorder(nil, steady(d.told, 2), nil, nil, widget.NewForm(
+		widget.NewFormItem("House line", d.name), widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Length", d.length),
+	))
+	d.dialog = dialog.NewCustomWithoutButtons("New house line", content, d.window.window)
+	button := widget.NewButton("Make it", d.take)
+	button.Importance = widget.HighImportance
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
+	d.dialog.Resize(fyne.NewSize(560, 280))
+	d.escapable(d.dialog.Hide)
+	d.dialog.Show()
+	d.window.window.Canvas().Focus(d.name)
+}
+
+// take makes the line, or says what is missing.
+func (d *lineDialog) take() {
+	typed := panel.NewLine{Name: d.name.Text, Length: d.length.Text}
+	if at := d.kind.SelectedIndex(); at >= 0 {
+		typed.Kind = d.kinds[at].ID
+	}
+	line, err := typed.Line(d.units())
+	var id plan.HouseLineID
+	if err == nil {
+		err = d.desk.Do("New house line "+line.Name, func(e *plan.Edit) error {
+			if err := catalogue.UseCable(e, line.Kind); err != nil {
+				return err
+			}
+			id = e.AddHouseLine(line)
+			return nil
+		})
+	}
+	if err != nil {
+		d.told.Importance = widget.DangerImportance
+		d.told.SetText(sentence(err))
+		return
+	}
+	d.dialog.Hide()
+	d.made(plan.Ref{Table: "house_lines", Key: plan.Key(id)})
+}

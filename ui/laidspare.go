@@ -1,0 +1,110 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/cabling"
+	"stageloom/model/plan"
+)
+
+// addSpare lays a spare beside the selected link: it has no cable yet, holds no port and carries nothing.
+func (w *window) addSpare() {
+	links := w.selectedLinks()
+	if len(links) != 1 {
+		w.notice.Say("Select the one link that a spare is to be laid for.")
+		return
+	}
+	var id plan.LinkID
+	w.do("Lay a spare beside "+w.linkNames(links), func(e *plan.Edit) (err error) {
+		id, err = e.AddSpare(links[0])
+		return err
+	})
+	if spare, made := w.desk.Plan().Link(id); made {
+		w.desk.Select(plan.RefOf(spare))
+		w.notice.Say(fmt.Sprintf("%s is a spare beside %s, without cable yet: it is plugged in nowhere until it takes over.", spare.Name, w.linkNames(links)))
+	}
+}
+
+// makeSpare makes the selected link a laid spare.
+func (w *window) makeSpare() {
+	links := w.selectedLinks()
+	if len(links) != 1 {
+		w.notice.Say("Select the one link that is to be a laid spare.")
+		return
+	}
+	w.do("Make "+w.linkNames(links)+" a laid spare", func(e *plan.Edit) error { return e.MakeSpare(links[0]) })
+}
+
+// askTakeOver asks which laid spare takes over the selected link, and says before what follows.
+func (w *window) askTakeOver() {
+	links := w.selectedLinks()
+	if len(links) != 1 {
+		w.notice.Say("Select the one link that carries nothing any more.")
+		return
+	}
+	p := w.desk.Plan()
+	dead, _ := p.Link(links[0])
+	spares := p.SparesFor(dead.ID)
+	if len(spares) == 0 {
+		w.notice.Say(fmt.Sprintf("No laid spare with cable lies between the ends of %s, or between their positions.", dead.Name))
+		return
+	}
+	names := make([]string, len(spares))
+	for i, spare := range spares {
+		names[i] = spare.Name + ", " + cabling.Words(p, p.SegmentsOf(spare.ID))
+		if spare.Done != "" {
+			names[i] += ", " + spare.Done
+		}
+	}
+	which := w.newChooser(names, nil)
+	which.SetSelectedIndex(0)
+	told := widget.NewLabel(takeOverWords(p, dead))
+	told.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustomWithoutButtons("A laid spare takes over "+dead.Name, container.NewBorder(widget.NewForm(widget.NewFormItem("Spare", which)), nil, nil, nil, told), w.window)
+	over := func() {
+		d.Hide()
+		w.takeOver(dead, spares[max(0, which.SelectedIndex())])
+	}
+	take := widget.NewButton("Take over", over)
+	take.Importance = widget.HighImportance
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
+	d.Resize(fyne.NewSize(560, 260))
+	w.escapable(d.Hide)
+	d.Show()
+	w.submit = over
+	w.window.Canvas().Focus(which)
+}
+
+// takeOverWords says what a take-over does to the dead cables.
+func takeOverWords(p *plan.Plan, dead plan.Link) string {
+	chain := p.SegmentsOf(dead.ID)
+	said := []string{fmt.Sprintf("%s keeps its name, ports and patch and goes on over the spare's cables: plug them in, then test.", dead.Name)}
+	switch len(chain) {
+	case 0:
+		said = append(said, "It has no cable itself.")
+	case 1:
+		said = append(said, cabling.Words(p, chain)+" becomes the spare, marked faulty.")
+	default:
+		said = append(said, "Its own cables, "+cabling.Words(p, chain)+", become the spare, each marked suspect until the bad one is found.")
+	}
+	return strings.Join(said, " ")
+}
+
+func (w *window) takeOver(dead, spare plan.Link) {
+	name := spare.Name + " takes over " + dead.Name
+	err := w.desk.DoAnyway(name, func(e *plan.Edit) error { // what follows was named in the question
+		return e.TakeOver(dead.ID, spare.ID, plan.Mark{FoundAt: dead.Name, FoundOn: today()})
+	})
+	if err != nil {
+		w.refused(err)
+		return
+	}
+	w.desk.Select(plan.RefOf(dead))
+	w.notice.Say(fmt.Sprintf("%s lies on the cables of the spare: plug both ends in and test it. Ctrl Z takes it back.", dead.Name))
+}
