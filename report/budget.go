@@ -17,7 +17,7 @@ func (p *print) drawBudget(b *paper.Book) {
 	b.Remark("Computed, not measured. Run = way + rises + slack, each rounded up to 0.1 m, with where the way has its metres from. Loss is that of whole cables and all connections at 100 MHz, " +
 		"rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
 	b.Table(p.budgetTable())
-	if len(p.Totals.Kinds) > 0 {
+	if len(p.sums.Kinds) > 0 {
 		b.Table(p.usedTable())
 	}
 	if words := p.couplersUsed(); words != "" {
@@ -25,7 +25,7 @@ func (p *print) drawBudget(b *paper.Book) {
 	}
 }
 
-// usedTable sums up what cable the plan uses, and what its figures rest on.
+// usedTable sums up what cable the links to print use, and what its figures rest on.
 func (p *print) usedTable() paper.Table {
 	table := paper.Table{
 		Title: "Cable used",
@@ -37,9 +37,13 @@ func (p *print) usedTable() paper.Table {
 			{Head: "What its loss rests on", Width: paper.Fill(2)},
 		},
 	}
-	for _, t := range p.Totals.Kinds {
+	for _, t := range p.sums.Kinds {
 		kind, _ := p.Plan.CableKinds.Get(plan.Key(t.Kind))
-		table.Rows = append(table.Rows, paper.Texts(kind.Name, fmt.Sprint(t.Cables), metres(t.Metres), metres(t.Assumed), restsOn(kind)))
+		name := kind.Name
+		if t.Lead {
+			name += ", inner leads"
+		}
+		table.Rows = append(table.Rows, paper.Texts(name, fmt.Sprint(t.Cables), metres(t.Metres), metres(t.Assumed), restsOn(kind)))
 	}
 	return table
 }
@@ -59,7 +63,7 @@ func restsOn(kind plan.CableKind) string {
 // couplersUsed counts the couplers between the cables that are laid.
 func (p *print) couplersUsed() string {
 	var said []string
-	for _, t := range p.Totals.Couplers {
+	for _, t := range p.sums.Couplers {
 		words := fmt.Sprintf("%d × %s", t.Count, cmp.Or(t.Connector, "no stated connector"))
 		if t.Hardware != "" {
 			words += ", " + hardwareName(t.Hardware)

@@ -166,7 +166,7 @@ func (p *print) endLabel(link plan.Link, end string) label {
 func (p *print) joinLabel(link plan.Link, j join, side string) label {
 	return label{
 		id: link.Name, end: fmt.Sprintf("JOIN %d%s", j.number, side),
-		lines: []string{j.before + " → " + j.after, fmt.Sprintf("at %.0f%sm of the cable", j.at, space)},
+		lines: []string{j.before + " → " + j.after, "at " + length(j.at) + " of the cable"},
 		marks: tapeOf(link), warning: notNetwork(link.Transport), code: fmt.Sprintf("%s J%d%s", link.ID, j.number, side),
 	}
 }
@@ -191,15 +191,14 @@ type join struct {
 func (p *print) joins(figures budget.Budget) []join {
 	var list []join
 	var last *budget.Part
-	for i := range figures.Parts {
-		part := &figures.Parts[i]
-		if part.What != budget.Cable || part.Assumed {
+	for _, cable := range laidCables(figures) {
+		if cable.Assumed {
 			continue
 		}
 		if last != nil {
-			list = append(list, join{len(list) + 1, p.cableName(last), p.cableName(part), part.Start})
+			list = append(list, join{len(list) + 1, p.cableName(last), p.cableName(cable.Part), cable.start})
 		}
-		last = part
+		last = cable.Part
 	}
 	return list
 }

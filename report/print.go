@@ -130,6 +130,7 @@ type print struct {
 	*assess.Assessment
 	choice Choice
 	links  []plan.Link     // those to print, in natural order
+	sums   assess.Totals   // over those to print
 	since  *revision.Since // what changed since the last revision; nil where none was issued
 	atlas  *atlas          // laid out at the first pass
 }
@@ -146,6 +147,7 @@ func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
 			p.links = append(p.links, link)
 		}
 	}
+	p.sums = sumsOf(a, p.links)
 	return p, nil
 }
 

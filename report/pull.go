@@ -109,9 +109,6 @@ func (p *print) reelsTable() paper.Table {
 	return table
 }
 
-// bare is a length without its unit or a needless nought.
-func bare(metres float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", metres), ".0") }
-
 // lot is equal cables that are wanted, and the links that want them.
 type lot struct {
 	kind   plan.CableKindID
@@ -249,7 +246,7 @@ func (p *print) couplersTable() paper.Table {
 			{Head: "Back", Align: paper.Centre},
 		},
 	}
-	for _, t := range p.Totals.Couplers {
+	for _, t := range p.sums.Couplers {
 		at := "–"
 		if t.Hardware != "" {
 			at = hardwareName(t.Hardware)

@@ -181,15 +181,15 @@ func (d *runDrawing) cables() {
 	k := d.k
 	thick := paper.Line{Colour: paper.Black, Width: 1.3 * k}
 	last := 0.0
-	for i := range d.figures.Parts {
-		part := &d.figures.Parts[i]
-		if part.What != budget.Cable || part.Assumed {
+	for _, cable := range laidCables(d.figures) {
+		if cable.Assumed {
 			continue
 		}
-		from, to := d.at(part.Start), d.at(part.End())
+		part := cable.Part
+		from, to := d.at(cable.start), d.at(cable.end())
 		d.pen.Polyline([]paper.Point{{X: from, Y: d.line}, {X: to, Y: d.line}}, thick)
 		d.over(from, to, d.cableName(part), d.under(part))
-		last = part.End()
+		last = cable.end()
 	}
 	if d.figures.Missing > crumb {
 		d.pen.Polyline([]paper.Point{{X: d.at(last), Y: d.line}, {X: d.right, Y: d.line}}, paper.Line{Colour: paper.Grey(90), Width: 0.8 * k, Dash: []float64{1.2, 1.2}})

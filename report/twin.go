@@ -53,10 +53,10 @@ func heads(names ...string) []exchange.Column {
 
 func (p *print) linksSheet() exchange.Sheet {
 	s := exchange.Sheet{Name: "Links", Columns: heads("Link", "Transport", "From", "From port", "To", "To port", "Tape", "Role", "Loom", "Way m", "Rises m", "Slack m", "Run m", "Metres from", "Laid m",
-		"Missing m", "Joins", "Loss dB", "Limit dB", "Margin dB", "Wanted dB", "Grade", "Cable temperature °C", "Note")}
+		"Missing m", "Joins", "Loss dB", "Limit dB", "Margin dB", "Wanted dB", "Grade", "Once laid", "Line", "Cable temperature °C", "Note")}
 	for _, link := range p.links {
 		b, _ := p.Budget(link.ID)
-		b = b.Printed(1)
+		b.LossDB, b.MarginDB = b.TenthsDB()
 		from, _ := p.Plan.Device(link.From)
 		to, _ := p.Plan.Device(link.To)
 		loom, _ := p.Plan.Looms.Get(plan.Key(link.Loom))
@@ -64,25 +64,19 @@ func (p *print) linksSheet() exchange.Sheet {
 			exchange.Text(link.Name), exchange.Text(b.TransportName), exchange.Text(from.Name), exchange.Text(link.FromPort), exchange.Text(to.Name), exchange.Text(link.ToPort),
 			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Figure(b.Way), exchange.Figure(b.Rises), exchange.Figure(b.Slack), exchange.Figure(b.Run), exchange.Text(b.Measured.Words()), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
 			exchange.Count(b.Joins), exchange.Optional(b.LossDB, b.HasMargin()), exchange.Optional(b.LimitDB, b.Graded), exchange.Optional(b.MarginDB, b.HasMargin()),
-			exchange.Optional(b.WantedDB, b.Graded), exchange.Text(standing(b)), exchange.Optional(b.TemperatureC, b.Graded), exchange.Text(link.Note),
+			exchange.Optional(b.WantedDB, b.Graded), exchange.Text(gradeWord(b.Standing())), exchange.Text(onceLaid(b)), exchange.Text(b.PartIn(budget.Metres)), exchange.Optional(b.TemperatureC, b.Graded), exchange.Text(link.Note),
 		})
 	}
 	return s
 }
 
-// standing is a link's grade, which rests on cable that is not laid yet where some is missing.
-func standing(b budget.Budget) string {
-	said := gradeWord(b.Standing())
-	switch standing := b.Standing(); {
-	case standing == budget.ToLay:
-		said = gradeWord(b.Grade) + " once laid"
-	case (standing == budget.Tight || standing == budget.Over) && !b.Holds():
-		said += " once laid"
+// onceLaid is how a link would stand once the metres are laid that are missing, and its faulty cables are changed; blank where
+// it stands so.
+func onceLaid(b budget.Budget) string {
+	if b.Holds() || b.Standing() == budget.Uncabled {
+		return ""
 	}
-	if part := b.PartIn(budget.Metres); part != "" {
-		said += ", " + part
-	}
-	return said
+	return gradeWord(b.Grade)
 }
 
 // cablesSheet has a row for every cable of every link, in order from the near end.
@@ -91,11 +85,8 @@ func (p *print) cablesSheet() exchange.Sheet {
 	for _, link := range p.links {
 		b, _ := p.Budget(link.ID)
 		place := 0
-		for i := range b.Parts {
-			part := &b.Parts[i]
-			if part.What != budget.Cable {
-				continue
-			}
+		for _, cable := range laidCables(b) {
+			part := cable.Part
 			place++
 			kind, _ := p.Plan.CableKinds.Get(plan.Key(part.Kind))
 			reel, stock := p.Plan.Reels.Get(plan.Key(part.Reel))
@@ -109,8 +100,8 @@ func (p *print) cablesSheet() exchange.Sheet {
 				assumed = "assumed"
 			}
 			s.Rows = append(s.Rows, []exchange.Cell{
-				exchange.Text(link.Name), exchange.Count(place), exchange.Text(reel.Tag), exchange.Text(kind.Name), exchange.Figure(part.Length), exchange.Figure(part.Start),
-				exchange.Figure(part.End()), exchange.Text(box), exchange.Text(line.Name), exchange.Optional(part.LossDB, b.Graded && !part.Unknown), exchange.Text(assumed),
+				exchange.Text(link.Name), exchange.Count(place), exchange.Text(reel.Tag), exchange.Text(kind.Name), exchange.Figure(part.Length), exchange.Figure(cable.start),
+				exchange.Figure(cable.end()), exchange.Text(box), exchange.Text(line.Name), exchange.Optional(part.LossDB, b.Graded && !part.Unknown), exchange.Text(assumed),
 			})
 		}
 	}
@@ -137,7 +128,7 @@ func (p *print) pullSheet() exchange.Sheet {
 	row := func(box, tag string, kind plan.CableKindID, metres float64, number int, links []string) {
 		row, _ := p.Plan.CableKinds.Get(plan.Key(kind))
 		s.Rows = append(s.Rows, []exchange.Cell{
-			exchange.Text(box), exchange.Text(tag), exchange.Text(row.Name), exchange.Figure(metres), exchange.Count(number), exchange.Text(strings.Join(links, ", ")), {}, {}, {},
+			exchange.Text(box), exchange.Text(tag), exchange.Text(row.Name), exchange.Figure(tenth(metres)), exchange.Count(number), exchange.Text(strings.Join(links, ", ")), {}, {}, {},
 		})
 	}
 	for _, one := range p.pulls() {

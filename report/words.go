@@ -11,15 +11,19 @@ import (
 )
 
 // metres prints a length in tenths of a metre, without its unit.
-func metres(length float64) string { return fmt.Sprintf("%.1f", length) }
+func metres(length float64) string { return fmt.Sprintf("%.1f", tenth(length)) }
+
+// tenth rounds a length to a tenth of a metre, halves upwards, as spreadsheets show it and budgets add it up.
+func tenth(metres float64) float64 { return math.Round(metres*10) / 10 }
+
+// bare is a length without its unit or a needless nought.
+func bare(length float64) string { return strings.TrimSuffix(metres(length), ".0") }
 
 // space keeps a figure with its unit, and a port with its word.
 const space = "\u00a0"
 
 // length prints the length of a cable, without a needless nought.
-func length(metres float64) string {
-	return strings.TrimSuffix(fmt.Sprintf("%.1f", metres), ".0") + space + "m"
-}
+func length(metres float64) string { return bare(metres) + space + "m" }
 
 // wholeMetres prints a length in whole metres, rounded up; never a run, which reads the same on every page.
 func wholeMetres(metres float64) string {
@@ -65,7 +69,7 @@ func cablesAndMissing(p *plan.Plan, b budget.Budget) string {
 	if b.Missing <= 0 || b.Assumed() {
 		return said
 	}
-	missing := length(b.Printed(1).Missing) + " missing, no kind chosen"
+	missing := length(b.Missing) + " missing, no kind chosen"
 	if said == "" {
 		return missing
 	}

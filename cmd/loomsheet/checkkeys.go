@@ -140,6 +140,7 @@ func (c checked) keys() *resultKeys {
 func (c checked) linkKeys(b budget.Budget) linkKeys {
 	p := c.assessment.Plan
 	link, _ := p.Link(b.Link)
+	b = b.Printed(1) // as its pages and totals say
 	keys := linkKeys{
 		ID: string(b.Link), Name: b.Name, Transport: string(b.Transport),
 		From: endKeysOf(p, link.From, link.FromPort), To: endKeysOf(p, link.To, link.ToPort),

@@ -135,10 +135,10 @@ func (c checked) printLinks(p *page) {
 		if b.HasMargin() {
 			loss, margin = budget.LossTenths(b.LossDB)+" dB", budget.TenthDB(b.MarginDB)+" dB"
 		}
-		if part := b.PartIn(budget.Metres); part != "" {
+		shown := b.Printed(1)
+		if part := shown.PartIn(budget.Metres); part != "" {
 			grade += ", " + part
 		}
-		shown := b.Printed(1)
 		row(b.Name, b.TransportName, budget.Metres(shown.Run), sourceWord(b.Measured), metres(shown.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
 	}
 }

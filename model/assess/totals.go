@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/checks"
+	"stageloom/model/geom"
 	"stageloom/model/plan"
 )
 
@@ -15,9 +16,11 @@ type GradeCount struct {
 	Links int
 }
 
-// KindTotal is what a plan uses of one cable kind: cables laid, and metres still missing that are reckoned as it.
+// KindTotal is what a plan uses of one cable kind: cables laid, and metres still missing that are reckoned as it. Inner leads
+// of panels, which nobody lays, are counted apart.
 type KindTotal struct {
 	Kind    plan.CableKindID
+	Lead    bool
 	Cables  int
 	Metres  float64
 	Assumed float64
@@ -45,7 +48,7 @@ type Totals struct {
 	// Metres is all cable laid, by the whole cable; Joins the joints between cables.
 	Metres float64
 	Joins  int
-	// Kinds are sorted by slug, Couplers by connector and hardware.
+	// Kinds are sorted by slug, leads behind cables, Couplers by connector and hardware.
 	Kinds    []KindTotal
 	Couplers []CouplerTotal
 	// Stops, Warns and Notes count the findings.
@@ -62,22 +65,31 @@ func (t Totals) Count(grade budget.Grade) int {
 	return t.Ungraded
 }
 
-func totalsOf(a *Assessment) Totals {
-	t := Totals{Links: len(a.Budgets)}
+// SumOf sums up these links of a plan, in the lengths in which pages print them: a total is the sum of the rows above it.
+// Findings are not counted.
+func SumOf(p *plan.Plan, budgets []budget.Budget) Totals {
+	t := Totals{Links: len(budgets)}
 	for _, grade := range budget.Standings() {
 		t.Grades = append(t.Grades, GradeCount{Grade: grade})
 	}
-	sums := sums{a.Plan, map[plan.CableKindID]*KindTotal{}, map[CouplerTotal]int{}}
-	for i := range a.Budgets {
-		if link, _ := a.Plan.Link(a.Budgets[i].Link); link.IsSpare() {
+	sums := sums{p, map[sort]*KindTotal{}, map[CouplerTotal]int{}}
+	for i := range budgets {
+		shown := budgets[i].Printed(1)
+		if link, _ := p.Link(shown.Link); link.IsSpare() {
 			t.Spares++
 		} else {
-			t.grade(&a.Budgets[i])
+			t.grade(&shown)
 		}
-		t.add(&a.Budgets[i])
-		sums.add(a.Budgets[i].Parts)
+		t.add(&shown)
+		sums.add(shown.Parts)
 	}
+	t.Metres, t.Missing = geom.RoundMM(t.Metres), geom.RoundMM(t.Missing)
 	t.Kinds, t.Couplers = sums.kinds(), sums.couplers()
+	return t
+}
+
+func totalsOf(a *Assessment) Totals {
+	t := SumOf(a.Plan, a.Budgets)
 	for _, finding := range a.Findings {
 		*map[checks.Severity]*int{checks.Stop: &t.Stops, checks.Warn: &t.Warns, checks.Note: &t.Notes}[finding.Severity]++
 	}
@@ -109,10 +121,16 @@ func (t *Totals) add(b *budget.Budget) {
 	t.Joins += b.Joins
 }
 
+// sort is one sort of cable: its kind, as a cable or as an inner lead.
+type sort struct {
+	kind plan.CableKindID
+	lead bool
+}
+
 // sums gathers cables and couplers over all links.
 type sums struct {
 	plan   *plan.Plan
-	cables map[plan.CableKindID]*KindTotal
+	cables map[sort]*KindTotal
 	joints map[CouplerTotal]int
 }
 
@@ -132,10 +150,11 @@ func (s sums) add(parts []budget.Part) {
 }
 
 func (s sums) addCable(part *budget.Part) {
-	kind := s.cables[part.Kind]
+	of := sort{part.Kind, part.What == budget.Lead}
+	kind := s.cables[of]
 	if kind == nil {
-		kind = &KindTotal{Kind: part.Kind}
-		s.cables[part.Kind] = kind
+		kind = &KindTotal{Kind: of.kind, Lead: of.lead}
+		s.cables[of] = kind
 	}
 	if part.Assumed {
 		kind.Assumed += part.Length
@@ -147,9 +166,15 @@ func (s sums) addCable(part *budget.Part) {
 
 func (s sums) kinds() (all []KindTotal) {
 	for _, kind := range s.cables {
+		kind.Metres, kind.Assumed = geom.RoundMM(kind.Metres), geom.RoundMM(kind.Assumed)
 		all = append(all, *kind)
 	}
-	slices.SortFunc(all, func(x, y KindTotal) int { return cmp.Compare(x.Kind, y.Kind) })
+	slices.SortFunc(all, func(x, y KindTotal) int {
+		if x.Kind == y.Kind && x.Lead {
+			return 1
+		}
+		return cmp.Or(cmp.Compare(x.Kind, y.Kind), -1)
+	})
 	return all
 }
 

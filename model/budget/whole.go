@@ -52,6 +52,8 @@ type Step struct {
 	Lacks float64
 
 	joints [2]pairline.Interface
+	// printed and printedLack are Length and Lacks as pages print them.
+	printed, printedLack float64
 }
 
 // Passive tells whether the step goes through a passive device.
@@ -227,6 +229,8 @@ func (w *Whole) turn() {
 // addLink adds a piece: its loss at its own temperature, and the stricter of limits and wanted margins.
 func (w *Whole) addLink(step *Step, b *Budget) {
 	step.Run, step.Length, step.LossDB, step.Lacks = b.Run, b.Length(), at100(b.ownLoss), b.Missing
+	shown := Budget{Measured: b.Measured, Laid: b.Laid, Missing: b.Missing, Fill: b.Fill, Parts: b.Parts}.Printed(1)
+	step.printed, step.printedLack = shown.Length(), shown.Missing
 	if first := w.rule == ""; first || b.ownLimitDB < w.limitDB {
 		w.limitDB, w.rule, w.ruleBy = b.ownLimitDB, b.Rule, b.RuleBy
 	}

@@ -25,6 +25,11 @@ func LossTenths(lossDB float64) string { return figure(lossDB) }
 // Metres prints missing metres, or a run, in tenths, rounded upwards.
 func Metres(length float64) string { return figure(length) + " m" }
 
+// TenthsDB are loss and margin as LossTenths and TenthDB print them.
+func (b Budget) TenthsDB() (loss, margin float64) {
+	return math.Ceil(b.LossDB*10-almost) / 10, math.Floor(b.MarginDB*10+almost) / 10
+}
+
 func signed(value float64, digits int) string {
 	if value < 0 {
 		return minus + fmt.Sprintf("%.*f", digits, -value)

@@ -55,7 +55,7 @@ func byLength(segment plan.Segment) bool {
 func (s *Subject) wantKind(link plan.Link, kind plan.CableKind) Fix {
 	missing := "metres"
 	if b := s.Reckoner.Of(link); b.Missing > 0 {
-		missing = cableLength(b.Missing)
+		missing = cableLength(b.Printed(1).Missing)
 	}
 	return linkFix(link, fmt.Sprintf("Want %s for the missing %s", kind.Name, missing), func(r *plan.Link) { r.FillKind = kind.ID })
 }

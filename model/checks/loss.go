@@ -64,7 +64,7 @@ func tooShort(s *Subject) (found []Finding) {
 			found = append(found, Finding{
 				Severity: Stop, Where: at(link),
 				What:   fmt.Sprintf("%s is %s too short: %s laid for a run of %s (%s)", link.Name, budget.Metres(shown.Missing), budget.Metres(shown.Laid), budget.Metres(shown.Run), b.Measured.Words()),
-				Remedy: fmt.Sprintf("Add a cable of %s or more, or take a longer one.", budget.Metres(b.Missing)),
+				Remedy: fmt.Sprintf("Add a cable of %s or more, or take a longer one.", budget.Metres(shown.Missing)),
 			})
 		}
 	})
@@ -110,10 +110,10 @@ func pastDistance(s *Subject) (found []Finding) {
 		if b.PastDistance() {
 			found = append(found, Finding{
 				Severity: Note, Where: where,
-				What:   fmt.Sprintf("%s has %s of cable, past the %.0f m stated for %s", name, budget.Metres(b.LineLength()), b.Distance, b.TransportName),
+				What:   fmt.Sprintf("%s has %s of cable, past the %.0f m stated for %s", name, budget.Metres(b.Printed(1).LineLength()), b.Distance, b.TransportName),
 				Remedy: "The equipment's maker does not answer for it at this length, whatever the loss: test it, or go over to fibre.",
 				many:   fmt.Sprintf("are longer than the %.0f m stated for %s", b.Distance, b.TransportName),
-				item:   fmt.Sprintf("%s (%s)", name, budget.Metres(b.LineLength())),
+				item:   fmt.Sprintf("%s (%s)", name, budget.Metres(b.Printed(1).LineLength())),
 			})
 		}
 	})

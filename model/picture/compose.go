@@ -73,8 +73,9 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 
 // FigureOf is a link as drawn with a budget, which may be a preview's.
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
+	shown := b.Printed(1)
 	figure := LinkFigure{
-		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: b.Run, Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
+		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: shown.Run, Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())
@@ -93,9 +94,9 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	}
 	switch {
 	case b.TooShort():
-		figure.Lacks, figure.Missing = "too short", b.Missing
+		figure.Lacks, figure.Missing = "too short", shown.Missing
 	case b.Assumed():
-		figure.Lacks, figure.Missing = "to lay", b.Missing
+		figure.Lacks, figure.Missing = "to lay", shown.Missing
 	}
 	if b.Missing > 0 {
 		figure.Reached = max(0, 1-b.Missing/b.Run)

@@ -65,7 +65,11 @@ func figure(value float64, digits int, unit string) string {
 	if math.IsNaN(value) || math.IsInf(value, 0) {
 		return noFigure
 	}
-	text := strconv.FormatFloat(math.Abs(value), 'f', min(9, max(0, digits)), 64)
+	digits = min(9, max(0, digits))
+	if scaled := math.Abs(value) * math.Pow10(digits); scaled < 1<<52 { // halves go up, as whoever reckons by hand has it
+		value = math.Copysign(math.Round(scaled)/math.Pow10(digits), value)
+	}
+	text := strconv.FormatFloat(math.Abs(value), 'f', digits, 64)
 	if value < 0 && strings.Trim(text, "0.") != "" {
 		text = "−" + text
 	}

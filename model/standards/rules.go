@@ -23,8 +23,9 @@ type LimitRule struct {
 // LimitAt gives the limit in dB at a frequency in MHz, from 1 to TopMHz.
 func (r LimitRule) LimitAt(freqMHz float64) float64 { return r.curve(freqMHz) }
 
-// LimitDB is the limit that grades: the one at 100 MHz.
-func (r LimitRule) LimitDB() float64 { return r.curve(pairline.GradeMHz) }
+// LimitDB is the limit that grades: the one at 100 MHz, in the tenths in which standards print it, so that limit less loss is
+// the margin.
+func (r LimitRule) LimitDB() float64 { return math.Round(r.curve(pairline.GradeMHz)*10) / 10 }
 
 // CurveRule is the rule whose whole curve advises on a link graded by this one: itself, except that the field rule, which
 // is one figure at 100 MHz, leans on the link segment of IEEE 802.3.
