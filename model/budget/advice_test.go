@@ -130,9 +130,9 @@ func TestPowerOverTheLink(t *testing.T) {
 func (s *site) sender(t *testing.T, power string, passive bool) {
 	t.Helper()
 	s.do(t, func(e *plan.Edit) error {
-		if err := plan.Update(e, "stagebox-32-16", func(k *plan.Kind) { k.Passive = passive }); err != nil {
+		if err := plan.Update(e, "stagebox-40-20", func(k *plan.Kind) { k.Passive = passive }); err != nil {
 			return err
 		}
-		return plan.Update(e, plan.PortKey("stagebox-32-16", "A"), func(p *plan.KindPort) { p.Power = power })
+		return plan.Update(e, plan.PortKey("stagebox-40-20", "AES50 1"), func(p *plan.KindPort) { p.Power = power })
 	})
 }

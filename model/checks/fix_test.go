@@ -101,7 +101,7 @@ var cures = []cure{
 	},
 	{
 		"a shell wanted at a plain port", "shell",
-		[]string{"Want Cat 5e unscreened for the missing 40.2 m", "Want Cat 6 unscreened for the missing 40.2 m"},
+		[]string{"Want Cat 5e unscreened for the missing 40.3 m", "Want Cat 6 unscreened for the missing 40.3 m"},
 		func(r *rig, e *plan.Edit) {
 			setDevice(e, r.foh2, func(d *plan.Device) { d.Kind = "switch-8" })
 			set(e, r.network, func(l *plan.Link) { l.FromPort, l.FillKind = "1", "cat6a" })

@@ -174,7 +174,7 @@ func TestManyLinksOfOneFaultAreOneFinding(t *testing.T) {
 
 // devices adds one more device with a network port.
 func (r *rig) devices(e *plan.Edit, i int) plan.DeviceID {
-	return e.AddDevice(plan.Device{Name: string(rune('A' + i)), Kind: "processor-4-8", X: 13 + float64(i), Y: -40})
+	return e.AddDevice(plan.Device{Name: string(rune('A' + i)), Kind: "processor-6-12", X: 13 + float64(i), Y: -40})
 }
 
 func TestCrosstalk(t *testing.T) {

@@ -19,9 +19,9 @@ func optics(r *rig) (near, far plan.DeviceID) {
 // coaxLink lays coax between two stage racks that have a port for it.
 func coaxLink(r *rig, e *plan.Edit, transport plan.TransportID, kind plan.CableKindID, length float64) {
 	for _, port := range []string{"W1", "W2"} {
-		plan.Put(e, plan.KindPort{Kind: "processor-4-8", Name: port, Transport: transport, Connector: "BNC"})
+		plan.Put(e, plan.KindPort{Kind: "processor-6-12", Name: port, Transport: transport, Connector: "BNC"})
 	}
-	other := e.AddDevice(plan.Device{Name: "Other", Kind: "processor-4-8", X: 31, Y: -40})
+	other := e.AddDevice(plan.Device{Name: "Other", Kind: "processor-6-12", X: 31, Y: -40})
 	link := e.AddLink(plan.Link{Name: "W01", Transport: transport, From: r.screen, FromPort: "W1", To: other, ToPort: "W1"})
 	e.SetSegments(link, of(kind, length))
 }

@@ -95,7 +95,10 @@ func TestNoNewLinkOfBuiltInKindsStartsWithAFault(t *testing.T) {
 	subject := checks.NewSubject(p)
 	for _, rule := range checks.Rules() {
 		for _, finding := range rule.Find(subject) {
-			if finding.Severity == checks.Note || finding.Rule == "uncabled" {
+			switch {
+			case finding.Severity == checks.Note || finding.Rule == "uncabled":
+				continue
+			case finding.Rule == "clock" || finding.Rule == "signal": // two devices alone: no leader yet, optics of two sorts of signal
 				continue
 			}
 			link, _ := p.Links.Get(finding.Where[0].Key)

@@ -131,17 +131,17 @@ func TestClock(t *testing.T) {
 		must(catalogue.Use(e, far))
 		one := e.AddDevice(plan.Device{Name: "One", Kind: near, X: 50})
 		two := e.AddDevice(plan.Device{Name: "Two", Kind: far, X: 60})
-		e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: one, FromPort: "A", To: two, ToPort: "A"}), of("cat6a-own", 30))
+		e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: one, FromPort: "AES50 1", To: two, ToPort: "AES50 1"}), of("cat6a-own", 30))
 		return one, two
 	}
 	check(t, []breach{
 		{
 			"two boxes that only follow", "clock", checks.Warn, "nobody leads the clock: One, Two can only follow",
-			func(r *rig, e *plan.Edit) { joined(e, "stagebox-16-8", "stagebox-32-16") },
+			func(r *rig, e *plan.Edit) { joined(e, "stagebox-24-12", "stagebox-40-20") },
 		},
 		{
 			"two consoles", "clock", checks.Note, "One, Two are joined by digital audio, and each can lead the clock",
-			func(r *rig, e *plan.Edit) { joined(e, "console-64", "console-48") },
+			func(r *rig, e *plan.Edit) { joined(e, "console-72", "console-40") },
 		},
 	})
 	t.Run("a leader may be behind fibre, and a device of unknown clock may lead", func(t *testing.T) {
@@ -152,15 +152,15 @@ func TestClock(t *testing.T) {
 			for _, id := range []plan.DeviceID{near, far} {
 				setDevice(e, id, func(d *plan.Device) { d.Kind = "aes50-converter" })
 			}
-			must(catalogue.Use(e, "stagebox-16-8"))
-			box := e.AddDevice(plan.Device{Name: "Far box", Kind: "stagebox-16-8", X: 6, Y: 50})
-			e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: r.foh, FromPort: "C", To: near, ToPort: "A"}), of("cat6a-own", 30))
-			e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: far, FromPort: "A", To: box, ToPort: "A"}), of("cat6a-own", 30))
+			must(catalogue.Use(e, "stagebox-24-12"))
+			box := e.AddDevice(plan.Device{Name: "Far box", Kind: "stagebox-24-12", X: 6, Y: 50})
+			e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: r.foh, FromPort: "AES50 3", To: near, ToPort: "AES50"}), of("cat6a-own", 30))
+			e.SetSegments(e.AddLink(plan.Link{Transport: "aes50", From: far, FromPort: "AES50", To: box, ToPort: "AES50 1"}), of("cat6a-own", 30))
 		})
 		require.Empty(t, said(r, "clock"))
 		r.do(t, func(e *plan.Edit) {
-			joined(e, "stagebox-16-8", "stagebox-32-16")
-			must(plan.Update(e, "stagebox-32-16", func(k *plan.Kind) { k.Clock = "" }))
+			joined(e, "stagebox-24-12", "stagebox-40-20")
+			must(plan.Update(e, "stagebox-40-20", func(k *plan.Kind) { k.Clock = "" }))
 		})
 		require.Empty(t, said(r, "clock"))
 	})

@@ -78,7 +78,7 @@ func TestSite(t *testing.T) {
 			},
 		},
 		{
-			"a main whose backup has no cable", "uncabled", checks.Warn, "L02 has no cable yet: 94.0 m to go, and until then L01 has no backup",
+			"a main whose backup has no cable", "uncabled", checks.Warn, "L02 has no cable yet: 94.0 m to go (drawn), and until then L01 has no backup",
 			func(r *rig, e *plan.Edit) { e.SetSegments(r.backup, nil) },
 		},
 		{

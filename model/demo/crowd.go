@@ -26,16 +26,16 @@ func (b *builder) crowd(random *rand.Rand, links int) {
 	ids := make([]plan.DeviceID, routers)
 	for i := range ids {
 		name := fmt.Sprintf("Crowd router %d", i+1)
-		b.device(name, "aes50-router-6", "", 300/float64(across)*float64(i%across)-150, 300/float64(across)*float64(i/across)-100)
+		b.device(name, "aes50-router-5", "", 300/float64(across)*float64(i%across)-150, 300/float64(across)*float64(i/across)-100)
 		ids[i] = b.devices[name]
 	}
 	order := random.Perm(routers)
 	for i := range links {
-		link := plan.Link{Name: fmt.Sprintf("C%d", i+1), Transport: "aes50", FillKind: "cat6a-own", FromPort: "A1", ToPort: "A2"}
+		link := plan.Link{Name: fmt.Sprintf("C%d", i+1), Transport: "aes50", FillKind: "cat6a-own", FromPort: "AES50 1", ToPort: "AES50 2"}
 		n := i / 2
 		link.From, link.To = ids[n], ids[(n+1)%routers]
 		if i%2 == 1 {
-			link.From, link.To, link.FromPort, link.ToPort = ids[order[n]], ids[order[(n+1)%routers]], "A3", "A4"
+			link.From, link.To, link.FromPort, link.ToPort = ids[order[n]], ids[order[(n+1)%routers]], "AES50 3", "AES50 4"
 		}
 		id := b.edit.AddLink(link)
 		if random.IntN(2) == 0 {

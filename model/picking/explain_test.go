@@ -124,12 +124,12 @@ func TestEveryUnservedLinkIsExplained(t *testing.T) {
 func overTogether(t *testing.T, p *picking.Problem, v picking.Verdict) {
 	t.Helper()
 	q := *p
-	q.Apart, q.Spares, q.Links = nil, nil, p.Links[:2]
-	q.Lines = append([]picking.Line{}, p.Lines...)
-	for i := range q.Lines {
-		if q.Lines[i].Count > 0 {
-			q.Lines[i].Count += picking.MaxReels
-		}
+	q.Apart, q.Spares, q.Links = nil, nil, []picking.Link{p.Links[0], p.Links[1]}
+	q.Lines = append(append([]picking.Line{}, p.Lines...), p.Lines...) // each link has the whole stock for itself
+	q.Links[1].Before, q.Links[1].Usable = nil, nil
+	for _, u := range p.Links[1].Usable {
+		u.Line += len(p.Lines)
+		q.Links[1].Usable = append(q.Links[1].Usable, u)
 	}
 	for more, served := range map[int]bool{0: false, v.Over - 1: false, v.Over: true} {
 		raised := q
