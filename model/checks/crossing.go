@@ -17,6 +17,7 @@ var crossings = map[string]struct {
 	"walkway":   {Note, "Cover them with ramps that wheels and feet pass, light the place, leave no loop to trip on."},
 	"exit":      {Warn, "Keep exits clear: lead them round, or over the head from rated fixings by a competent rigger. The venue decides."},
 	"fire-lane": {Warn, "Keep fire lanes clear: lead them round. The venue and the fire service decide."},
+	"water":     {Warn, "Lead them round, or over it from rated fixings by a competent rigger; no join and no power lies in water or where it may rise."},
 	"crowd":     {Warn, "Lead them round the crowd, or beneath a covered trench: feet and poles go through cable."},
 }
 
