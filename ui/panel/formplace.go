@@ -57,7 +57,7 @@ func deviceForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 	if b.one() {
 		places(b, plan.Device.At, func(e *plan.Edit, r plan.Device, by geom.Point) {
 			e.Move(plan.MovingWith(e.Now(), []plan.DeviceID{r.ID}, nil), by)
-		})
+		}, func(r *plan.Device) *bool { return &r.Unplaced })
 	}
 	if p.Levels.Len() > 0 {
 		b.chosen("level", "Level", levelChoices(p, units), func(r plan.Device) string { return string(r.Level) }, func(e *plan.Edit, r plan.Device, id string) error {
@@ -90,8 +90,9 @@ func deviceKindChoices(p *plan.Plan) []Choice {
 	return choices
 }
 
-// places adds the two coordinates; a change moves the row with all that goes with it.
-func places[R plan.Row](b *rowsForm[R], at func(R) geom.Point, move func(*plan.Edit, R, geom.Point)) {
+// places adds the two coordinates; a change moves the row with all that goes with it. Where a row may be without a place,
+// blanking one of them takes it away.
+func places[R plan.Row](b *rowsForm[R], at func(R) geom.Point, move func(*plan.Edit, R, geom.Point), unplaced func(*R) *bool) {
 	m := b.units.coordinate()
 	for _, axis := range []struct {
 		id, name string
@@ -101,8 +102,21 @@ func places[R plan.Row](b *rowsForm[R], at func(R) geom.Point, move func(*plan.E
 		{"x", "To the right", func(p geom.Point) float64 { return p.X }, func(v float64) geom.Point { return geom.Point{X: v} }},
 		{"y", "Up the page", func(p geom.Point) float64 { return p.Y }, func(v float64) geom.Point { return geom.Point{Y: v} }},
 	} {
-		f := b.add(axis.id, axis.name, func(r R) string { return m.print(axis.of(at(r))) })
+		f := b.add(axis.id, axis.name, func(r R) string {
+			if unplaced != nil && *unplaced(&r) {
+				return ""
+			}
+			return m.print(axis.of(at(r)))
+		})
+		if unplaced != nil {
+			f.blank("no place: type the way")
+		}
 		b.editing(f, func(text string) (func(*plan.Edit, R) error, error) {
+			if text == "" && unplaced != nil {
+				return func(e *plan.Edit, r R) error {
+					return plan.Update(e, r.Key(), func(r *R) { *unplaced(r) = true })
+				}, nil
+			}
 			to, err := m.within(text)
 			return func(e *plan.Edit, r R) error {
 				move(e, r, axis.by(to-axis.of(at(r))))
@@ -144,7 +158,7 @@ func positionForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 	if b.one() {
 		places(b, plan.Position.At, func(e *plan.Edit, r plan.Position, by geom.Point) {
 			e.Move(plan.MovingWith(e.Now(), nil, []plan.PositionID{r.ID}), by)
-		})
+		}, nil)
 	}
 	outline(b, b.fromNought("width", "Width", units.length(0, 2000), func(r *plan.Position) *float64 { return &r.Width }))
 	outline(b, b.fromNought("depth", "Depth", units.length(0, 2000), func(r *plan.Position) *float64 { return &r.Depth }))
