@@ -24,7 +24,7 @@ func TestAPointerThatRestsIsTold(t *testing.T) {
 	p.until("a press takes it away", func() bool { return p.state().Tip == "" })
 	p.goes(p.port("Second console", "AES50 1"))
 	p.until("its port is told", func() bool {
-		return p.state().Tip == "Second console, port A\nAES50\nlinked to Second stage box A by L28"
+		return p.state().Tip == "Second console, port AES50 1\nAES50\nlinked to Second stage box AES50 1 by L28"
 	})
 	p.picture("tip-port")
 	p.press("Escape")

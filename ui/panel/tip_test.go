@@ -26,8 +26,8 @@ func TestTipsTellWhatLiesUnderThePointer(t *testing.T) {
 	tell := func(what string, ref plan.Ref, units panel.Units) {
 		said = append(said, "["+what+"]\n"+panel.TipOf(a, ref, units)+"\n")
 	}
-	tell("a port in use", part(deviceNamed(p, "FOH console"), "C"), metres)
-	tell("its other end", part(deviceNamed(p, "Stage right box"), "A"), metres)
+	tell("a port in use", part(deviceNamed(p, "FOH console"), "AES50 3"), metres)
+	tell("its other end", part(deviceNamed(p, "Stage right box"), "AES50 1"), metres)
 	tell("a free port", freePort(t, p), metres)
 	tell("a device", deviceNamed(p, "FOH console"), metres)
 	tell("a tight link", linkNamed(p, "L02"), metres)
