@@ -45,12 +45,7 @@ func SetTyped(link *plan.Link, text string, units Units) error {
 		link.SetTyped(0, "")
 		return nil
 	}
-	length, words := text, ""
-	if at := strings.IndexFunc(text, func(r rune) bool { return r == ',' || r == ';' }); at >= 0 && !decimal(text, at) {
-		length, words = text[:at], text[at+1:]
-	} else if metres, rest, cut := lengthBefore(text, units); cut {
-		length, words = metres, rest
-	}
+	length, words := lengthBefore(text, units)
 	words = strings.ToLower(strings.Join(strings.Fields(strings.NewReplacer(",", " ", ";", " ").Replace(words)), " "))
 	doubtful := words == doubtWord || strings.HasSuffix(words, " "+doubtWord)
 	words = strings.TrimSpace(strings.TrimSuffix(words, doubtWord))
@@ -72,22 +67,29 @@ func SetTyped(link *plan.Link, text string, units Units) error {
 	return nil
 }
 
-// decimal tells whether a comma stands between digits.
-func decimal(text string, at int) bool {
-	digit := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= '0' && text[i] <= '9' }
-	return text[at] == ',' && digit(at-1) && digit(at+1)
-}
-
-// lengthBefore cuts a text behind the longest beginning that reads as a length.
-func lengthBefore(text string, units Units) (length, rest string, cut bool) {
-	fields := strings.Fields(text)
+// lengthBefore cuts a text behind the longest beginning that reads as a length; where none does, all of it is the length.
+func lengthBefore(text string, units Units) (length, rest string) {
+	var spaced strings.Builder
+	for i, r := range text {
+		spaced.WriteRune(r)
+		if r == ';' || r == ',' && !decimal(text, i) {
+			spaced.WriteRune(' ')
+		}
+	}
+	fields := strings.Fields(spaced.String())
 	for n := len(fields); n > 0; n-- {
 		length = strings.TrimRight(strings.Join(fields[:n], " "), ",;")
 		if _, err := quantity.ReadLength(length, units.Length); err == nil {
-			return length, strings.Join(fields[n:], " "), true
+			return length, strings.Join(fields[n:], " ")
 		}
 	}
-	return "", "", false
+	return text, ""
+}
+
+// decimal tells whether a comma stands between digits.
+func decimal(text string, at int) bool {
+	digit := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= '0' && text[i] <= '9' }
+	return digit(at-1) && digit(at+1)
 }
 
 // clipped keeps what is quoted short.
