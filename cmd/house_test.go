@@ -31,7 +31,7 @@ var rooms = map[string][]string{
 	"model/budget":        {"model/geom", "model/plan", "model/pairline", "model/standards"},
 	"model/patch":         {"model/plan", "model/standards"},
 	"model/checks":        {"model/plan", "model/budget", "model/patch", "model/standards"},
-	"model/assess":        {"model/plan", "model/budget", "model/patch", "model/checks"},
+	"model/assess":        {"model/geom", "model/plan", "model/budget", "model/patch", "model/checks"},
 	"model/planfile":      {"model/plan", "model/standards", "model/atomicfile"},
 	"model/journal":       {"model/plan", "model/planfile", "model/atomicfile"},
 	"model/picture":       {"model/geom", "model/plan", "model/budget", "model/assess"},

@@ -196,10 +196,27 @@ func crowding(p *Problem, a *Answer, link int, list []pattern) []int {
 			best = by
 		}
 	}
+	if len(best) == 0 { // reels are left, but not with what the other pieces of its whole have
+		best = others(p, a, link)
+	}
 	slices.SortStableFunc(best, func(x, y int) int {
 		return cmp.Or(cmp.Compare(p.Links[x].Priority, p.Links[y].Priority), cmp.Compare(x, y))
 	})
 	return best
+}
+
+// others are the served links of the whole that a link is a piece of.
+func others(p *Problem, a *Answer, link int) (by []int) {
+	whole := p.wholeOf(link)
+	if whole == nil {
+		return nil
+	}
+	for _, piece := range whole.Links {
+		if piece != link && len(a.Picks[piece]) > 0 {
+			by = append(by, piece)
+		}
+	}
+	return by
 }
 
 // inTheWay lists the links that hold reels of a pattern of which none is left, and the partner that uses one of its kinds.

@@ -148,7 +148,7 @@ func TestHowFarSomethingMovedIsToldAcrossAndUp(t *testing.T) {
 	}{
 		{geom.Pt(35, 20), "moved 35.0 m right and 20.0 m up", "moved 114.8 ft right and 65.6 ft up"},
 		{geom.Pt(-30, -0.04), "moved 30.0 m left", "moved 98.4 ft left"},
-		{geom.Pt(0, -12.25), "moved 12.2 m down", "moved 40.2 ft down"},
+		{geom.Pt(0, -12.25), "moved 12.3 m down", "moved 40.2 ft down"},
 		{geom.Pt(0.09, 0.09), "moved 0.1 m right and 0.1 m up", "moved 0.3 ft right and 0.3 ft up"},
 	} {
 		before, now := after(t, func(e *plan.Edit) error {
