@@ -95,14 +95,14 @@ func field(t testing.TB) *plan.Plan {
 // many is a plan of so many links between routers in rows 30 m apart.
 func many(t testing.TB, links int) *plan.Plan {
 	return made(t, fmt.Sprintf("%d links", links), func(r rig) {
-		const perRouter, perRow = 3, 20
+		const perRouter, perRow = 2, 20
 		routers := make([]plan.DeviceID, links/perRouter+2)
 		for i := range routers {
 			routers[i] = r.device(fmt.Sprintf("Router %d", i+1), "aes50-router-5", 30*float64(i%perRow), -30*float64(i/perRow))
 		}
 		for i := range links {
 			from, to := i/perRouter, i/perRouter+1
-			l := ends("aes50", routers[from], fmt.Sprintf("A%d", i%perRouter+1), routers[to], fmt.Sprintf("A%d", i%perRouter+4))
+			l := ends("aes50", routers[from], fmt.Sprintf("AES50 %d", i%perRouter+1), routers[to], fmt.Sprintf("AES50 %d", i%perRouter+3))
 			r.link(l, of("cat6a-own", 10+float64(i%9)*10, 20)...)
 		}
 	})

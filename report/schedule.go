@@ -29,7 +29,7 @@ func (p *print) drawBadgeKey(b *paper.Book) {
 	pen := b.Pen(b.Take(7 * k))
 	l := paper.Lettering{Size: 11 * k}
 	high := 5.2 * k
-	x := pen.Text(paper.Point{Y: 4.9 * k}, "Margin in whole dB, rounded down:", l) + 5*k
+	x := pen.Text(paper.Point{Y: 4.9 * k}, "Margin, whole dB, rounded down:", l) + 4*k
 	for _, grade := range p.Totals.Grades {
 		if grade.Links == 0 || badgeSample[grade.Grade] == "" || grade.Grade == budget.Uncabled {
 			continue
@@ -41,7 +41,7 @@ func (p *print) drawBadgeKey(b *paper.Book) {
 		width := pen.BadgeWidth(high, badge)
 		pen.Badge(paper.Point{X: x + width/2, Y: 3.5 * k}, high, badge)
 		x += width + 2*k
-		x += pen.Text(paper.Point{X: x, Y: 4.9 * k}, gradeMeaning[grade.Grade], l) + 7*k
+		x += pen.Text(paper.Point{X: x, Y: 4.9 * k}, gradeWord(grade.Grade), l) + 5*k
 	}
 }
 

@@ -101,8 +101,8 @@ const gradeColumn = 14
 
 // Columns of the table of links.
 const (
-	linkColumn      = 11
-	transportColumn = 12
+	linkColumn      = 9
+	transportColumn = 10
 	sourceColumn    = 6
 )
 
@@ -119,7 +119,7 @@ func sourceWord(m budget.Measured) string {
 
 func (c checked) printLinks(p *page) {
 	row := func(name, transport, run, source, laid, joins, loss, margin, grade string) {
-		names, transports := wrap(name, linkColumn-1), wrap(transport, transportColumn-1)
+		names, transports := wrap(name, linkColumn-1), wrap(transport, transportColumn)
 		p.line("  %s%s%s %s%s%s%s%s %s", left(names[0], linkColumn), left(transports[0], transportColumn),
 			right(run, 8), left(source, sourceColumn), right(laid, 8), right(joins, 6), right(loss, 8), right(margin, 9), grade)
 		for i := 1; i < max(len(names), len(transports)); i++ {
@@ -136,10 +136,10 @@ func (c checked) printLinks(p *page) {
 			loss, margin = budget.LossTenths(b.LossDB)+" dB", budget.TenthDB(b.MarginDB)+" dB"
 		}
 		shown := b.Printed(1)
-		if part := shown.PartIn(budget.Metres); part != "" {
-			grade += ", " + part
-		}
 		row(b.Name, b.TransportName, budget.Metres(shown.Run), sourceWord(b.Measured), metres(shown.Laid), fmt.Sprint(b.Joins), loss, margin, grade)
+		if part := shown.PartIn(budget.Metres); part != "" {
+			p.hang(left("", 2+linkColumn), part)
+		}
 	}
 }
 

@@ -37,8 +37,8 @@ func TestAGradeThatRestsOnCableNotLaidSaysSo(t *testing.T) {
 		cable          float64
 		overview, card string
 	}{
-		{"no cable yet", 0, "1 of them with cable to lay", "ample once 81.9 m of Cat 6A"},
-		{"too short", 50, "1 of them with cable to lay · 1 too short", "ample once 31.9 m more of Cat 6A"},
+		{"no cable yet", 0, "1 to lay", "ample once 81.9 m of Cat 6A"},
+		{"too short", 50, "1 to lay · 1 too short", "ample once 31.9 m more of Cat 6A"},
 		{"all laid", 100, "", "ample: "},
 	}
 	for _, c := range cases {

@@ -27,7 +27,7 @@ func TestWhatTheStripShows(t *testing.T) {
 		require.Equal(t, "115 m of cable for a run of 100 m (guess): 15 m stay coiled and still count", run.Note)
 		require.Equal(t, strip.End{Name: "SL box", Port: "port AES50 1"}, run.Near)
 		require.Equal(t, []string{
-			"X70-03 · 70 m · Cat 7 low-loss, own figure 17.6 · Case 2 · 12.3 dB",
+			"X70-03 · 70 m · Cat 7 low-loss, own figure 17.6 · Case 2 · 12.4 dB",
 			"coupler · Cat 6A hardware · 2 mated connections · 0.6 dB",
 			"45 m · Cat 5e unscreened · 11.9 dB",
 		}, details(run))
@@ -110,7 +110,7 @@ func TestWhatTheStripShows(t *testing.T) {
 		b := budget.Of(s.plan, link)
 		b.Graded, b.Grade, b.TransportName = false, budget.Ungraded, "Fibre"
 		run := strip.Of(s.plan, link, b, quantity.Metric)
-		require.Equal(t, "115 m of cable for a run of 100 m (guess): 15 m stay coiled · Fibre carries no loss budget here", run.Note)
+		require.Equal(t, "110 m of cable for a run of 100 m (guess): 10 m stay coiled · Fibre carries no loss budget here", run.Note)
 		require.NotContains(t, run.Parts[0].Detail, "dB")
 	})
 }

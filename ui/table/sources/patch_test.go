@@ -191,18 +191,19 @@ func TestOutputsAreTypedActByAct(t *testing.T) {
 
 func TestGuestsOfAnActAreTyped(t *testing.T) {
 	p := demo.Weekender()
-	require.Equal(t, "Guest console at FOH drop", cell(p, "acts", "The Quiet Turbines", "guests"))
+	require.Equal(t, "Guest console at FOH drop, tail 3 m of Cat 6A tail 26 AWG", cell(p, "acts", "The Quiet Turbines", "guests"))
 	before := p
 	p, err := set(t, p, "acts", "Low Tide Brass", "guests", "Guest console at FOH drop", panel.Units{})
 	require.NoError(t, err)
 	require.Equal(t, "Guest console at FOH drop", cell(p, "acts", "Low Tide Brass", "guests"))
 	act, _ := patch.Of(p).Act(p.Acts.At(0).ID)
 	require.Len(t, act.Guests, 1)
-	again, err := set(t, p, "acts", "The Quiet Turbines", "guests", "Guest console at FOH drop", panel.Units{})
+	again, err := set(t, p, "acts", "The Quiet Turbines", "guests", "Guest console at FOH drop, tail 3 m of Cat 6A tail 26 AWG", panel.Units{})
 	require.NoError(t, err)
 	require.True(t, plan.Equal(p, again), "what it says already keeps ports and note")
 	for typed, reason := range map[string]string{
 		"Guest": "", "Nobody": "is none of", "Guest console at nowhere": "is none of", "Guest console; Guest console": "is named twice",
+		"Guest console at FOH drop, tail long": "long", "Guest console at FOH drop, tail 5 m of string": "is none of",
 	} {
 		_, err := set(t, p, "acts", "Low Tide Brass", "guests", typed, panel.Units{})
 		if reason == "" {
