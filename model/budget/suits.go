@@ -1,6 +1,7 @@
 package budget
 
 import (
+	"slices"
 	"strings"
 
 	"stageloom/model/plan"
@@ -14,22 +15,27 @@ func Suits(kind plan.CableKind, transport standards.Transport, ports ...plan.Kin
 	switch {
 	case !Fits(kind, transport.Media) || !ofItsImpedance(kind, transport):
 		return false
-	case kind.Form == "tail" || kind.Solid || kind.NearEnd == "socket" || kind.FarEnd == "socket":
+	case !portable(kind):
 		return false
 	case kind.Pairs > 0 && kind.Pairs < transport.PairsNeeded:
 		return false
 	case transport.ScreenRequired && (!kind.Screened || transport.Graded() && !kind.MetalShell):
 		return false
 	}
-	for _, port := range ports {
-		if kind.Connector == "" || port.Connector == "" {
-			continue
-		}
-		if kind.Connector != port.Connector || kind.Lockable && !port.Lockable {
-			return false
-		}
+	return !slices.ContainsFunc(ports, func(port plan.KindPort) bool { return !goesInto(kind, port) })
+}
+
+// portable tells whether a kind is a whole cable with a plug at both ends.
+func portable(kind plan.CableKind) bool {
+	return kind.Form != "tail" && !kind.Solid && kind.NearEnd != "socket" && kind.FarEnd != "socket"
+}
+
+// goesInto tells whether a kind's plug goes into a port, as far as both say what they are.
+func goesInto(kind plan.CableKind, port plan.KindPort) bool {
+	if kind.Connector == "" || port.Connector == "" {
+		return true
 	}
-	return true
+	return kind.Connector == port.Connector && (port.Lockable || !kind.Lockable)
 }
 
 // ofItsImpedance tells coax of 50 Ω from coax of 75 Ω; other media have one impedance each.
