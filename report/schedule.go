@@ -72,7 +72,7 @@ func (p *print) scheduleTable() paper.Table {
 			{Head: "To", Lines: names, Width: paper.Fill(1)},
 			{Head: "Pieces in order", Width: paper.Fill(1.7)},
 			{Head: "Run m", Align: paper.Right, Lines: 3, Width: paper.Fit(17)},
-			{Head: "Margin dB", Align: paper.Centre, Width: paper.Fixed(17)},
+			{Head: "Margin dB", Align: paper.Centre, Width: paper.Fixed(21)},
 			{Head: "Watch", Width: paper.Fill(1.1)},
 			{Head: "Laid", Align: paper.Centre},
 		},
@@ -162,6 +162,8 @@ func (p *print) watch(link plan.Link, b budget.Budget) string {
 		said = append(said, fmt.Sprintf("over limit by %s dB: do not use", budget.LossTenths(-b.MarginDB)))
 	}
 	switch {
+	case b.Standing() == budget.ToTest:
+		said = append(said, "past its stated metres: test before the show")
 	case b.TooShort():
 		said = append(said, length(b.Missing)+" too short")
 	case b.Bare() && b.Missing > 0:

@@ -22,7 +22,7 @@ func (p *print) testTable() paper.Table {
 			{Head: "Link", Face: paper.Mono, Lines: 2, Width: paper.Fit(30)},
 			{Head: "From", Lines: 3, Width: paper.Fill(1)},
 			{Head: "To", Lines: 3, Width: paper.Fill(1)},
-			{Head: "Margin dB", Align: paper.Centre, Width: paper.Fixed(17)},
+			{Head: "Margin dB", Align: paper.Centre, Width: paper.Fixed(21)},
 			{Head: "Begun", Width: paper.Fixed(20)},
 			{Head: "Minutes", Width: paper.Fixed(20)},
 			{Head: "Errors From", Width: paper.Fixed(22)},

@@ -49,7 +49,7 @@ func gradeWord(grade budget.Grade) string {
 // endOf names an end of a link: its device and port.
 func endOf(p *plan.Plan, id plan.DeviceID, port string) string {
 	device, _ := p.Device(id)
-	return device.Name + ", port" + space + port
+	return device.Name + ", port" + space + strings.ReplaceAll(port, " ", space)
 }
 
 // cables lists the cables and couplers of a link from its near end on.

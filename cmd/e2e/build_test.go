@@ -125,9 +125,9 @@ func TestAPlanIsBuiltWithKeysOnly(t *testing.T) {
 		}
 		p.until("nudged", func() bool { return len(nudges) == 0 || p.state().Step == step+2 })
 	}
-	place("stage box 16")
-	place("console 48", "Right", "Up")
-	place("console 48", "Right", "Down")
+	place("stage box 12")
+	place("console 40", "Right", "Up")
+	place("console 40", "Right", "Down")
 	p.press("ctrl+0")
 	p.picture("keys-placed")
 	for i, link := range links {

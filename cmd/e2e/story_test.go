@@ -74,7 +74,7 @@ func TestAPrintLiesWhereTheWindowSays(t *testing.T) {
 	p.until("the print window is up", func() bool { return p.state().Overlays == 1 })
 	p.picture("print")
 	p.press("Return")
-	pdf := filepath.Join(filepath.Dir(path), "weekender.pdf")
+	pdf := filepath.Join(filepath.Dir(path), "weekender (draft, not issued).pdf")
 	p.until("printed", func() bool { info, err := os.Stat(pdf); return err == nil && info.Size() > 1000 })
 	p.until("the window says where", func() bool { return p.state().Overlays == 0 && p.state().Notice != "" })
 	require.Contains(t, p.state().Notice, pdf)
