@@ -118,7 +118,7 @@ func (e *Edit) Renumber(links []LinkID) error {
 	}
 	for link := range e.next.Links.All() {
 		if !chosen[link.ID] {
-			taken[folded(link.Name)] = true
+			taken[Folded(link.Name)] = true
 		}
 	}
 	for name := range e.next.issued().links {
@@ -127,7 +127,7 @@ func (e *Edit) Renumber(links []LinkID) error {
 	n := 0
 	for _, id := range fresh {
 		n++
-		for taken[folded(fmt.Sprintf("L%02d", n))] {
+		for taken[Folded(fmt.Sprintf("L%02d", n))] {
 			n++
 		}
 		if err := Update(e, Key(id), func(r *Link) { r.Name = fmt.Sprintf("L%02d", n) }); err != nil {

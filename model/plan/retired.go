@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
-	"strings"
 	"sync/atomic"
 )
 
@@ -51,7 +50,7 @@ func (n *issuedNames) read(row Revision) {
 	}
 	note := func(names map[string]map[Key]string, rows named) {
 		for _, each := range rows.Set {
-			name := folded(each.Name)
+			name := Folded(each.Name)
 			if names[name] == nil {
 				names[name] = map[Key]string{}
 			}
@@ -64,13 +63,10 @@ func (n *issuedNames) read(row Revision) {
 	note(n.devices, changes.Devices)
 }
 
-// folded is a name as the crew compares it: without capitals and blanks round it.
-func folded(name string) string { return strings.ToLower(strings.TrimSpace(name)) }
-
 // RetiredLinkName tells whether a name is retired for a link: another link bore it on an issued revision, and this one never
 // did. The letter is that of the revision. A blank id is a link that is new.
 func (p *Plan) RetiredLinkName(name string, id LinkID) (letter string, retired bool) {
-	bearers := p.issued().links[folded(name)]
+	bearers := p.issued().links[Folded(name)]
 	if _, own := bearers[Key(id)]; own || len(bearers) == 0 {
 		return "", false
 	}
@@ -83,7 +79,7 @@ func (p *Plan) RetiredLinkName(name string, id LinkID) (letter string, retired b
 
 // WasIssued tells whether a link stood on an issued revision under the name that it bears.
 func (p *Plan) WasIssued(link Link) bool {
-	_, issued := p.issued().links[folded(link.Name)][link.Key()]
+	_, issued := p.issued().links[Folded(link.Name)][link.Key()]
 	return issued
 }
 
@@ -117,12 +113,12 @@ func clipped(name string) string {
 func (p *Plan) FreeLinkName() string {
 	taken := map[string]bool{}
 	for link := range p.Links.All() {
-		taken[folded(link.Name)] = true
+		taken[Folded(link.Name)] = true
 	}
 	retired := p.issued().links
 	for n := 1; ; n++ {
 		name := fmt.Sprintf("L%02d", n)
-		if key := folded(name); !taken[key] && retired[key] == nil {
+		if key := Folded(name); !taken[key] && retired[key] == nil {
 			return name
 		}
 	}
@@ -132,11 +128,11 @@ func (p *Plan) FreeLinkName() string {
 func (p *Plan) freshDeviceName(stem string) string {
 	taken := map[string]bool{}
 	for device := range p.Devices.All() {
-		taken[folded(device.Name)] = true
+		taken[Folded(device.Name)] = true
 	}
 	retired := p.issued().devices
 	name := stem
-	for n := 2; taken[folded(name)] || retired[folded(name)] != nil; n++ {
+	for n := 2; taken[Folded(name)] || retired[Folded(name)] != nil; n++ {
 		name = fmt.Sprintf("%s %d", stem, n)
 	}
 	return name
