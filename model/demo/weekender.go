@@ -16,7 +16,6 @@ func (b *builder) weekender() {
 	settings := plan.DefaultSettings()
 	settings.Name, settings.Site = "Harrow Meadow Weekender", "Harrow Meadow, lower field"
 	settings.Date, settings.North = "2027-06-18", 20
-	settings.SlackPercent, settings.SlackEnd = plan.Some(10), plan.Some(3) // the show's own, in the place of the rule
 	settings.Note = "Invented for demonstration: no such festival, nobody in it exists."
 	b.edit.SetSettings(settings)
 	b.contacts()

@@ -5,9 +5,6 @@ import (
 	"stageloom/model/plan"
 )
 
-// Slack of patch cables within a rack or on one deck.
-var near = plan.Link{SlackEnd: plan.Some(1)}
-
 func aes50(fromPort, toPort string) plan.Link {
 	return plan.Link{Transport: "aes50", FromPort: fromPort, ToPort: toPort, FillKind: "cat6a-own"}
 }
@@ -22,11 +19,6 @@ func onFibre(fromPort, toPort string) plan.Link {
 
 func digital(fromPort, toPort string) plan.Link {
 	return plan.Link{Transport: "aes3", FromPort: fromPort, ToPort: toPort, FillKind: "audio-pair"}
-}
-
-func short(l plan.Link) plan.Link {
-	l.SlackEnd = near.SlackEnd
-	return l
 }
 
 func phase(l plan.Link, number int, colour string) plan.Link {
@@ -47,7 +39,7 @@ func (b *builder) stageLinks() {
 	b.link(aes50("AES50 2", "AES50"), "Stage rack", "Stage converter", b.with("LL06"))
 	b.link(phase(onFibre("F", "F"), 2, "red"), "Stage converter", "FOH converter", b.with("F01"),
 		geom.Pt(-27, 30), geom.Pt(-27, 50), geom.Pt(99, 50), geom.Pt(99, -8))
-	b.link(short(aes50("AES50", "AES50 2")), "FOH converter", "FOH console", b.with("6 25 m"))
+	b.link(aes50("AES50", "AES50 2"), "FOH converter", "FOH console", b.with("6 25 m"))
 	b.pair("L01", "L05")
 	b.link(aes50("AES50 3", "AES50 1"), "Stage rack", "Monitor console", b.with("6A01"))
 	b.link(aes50("AES50 2", "AES50 2"), "Riser box", "Monitor console", b.with("LL10"), geom.Pt(-17, 8), geom.Pt(-17, 30))
@@ -56,8 +48,8 @@ func (b *builder) stageLinks() {
 	b.link(network("03", "N1"), "Stage switch", "PA right", b.with("6A04", "6 25 m", "6 10 m"), geom.Pt(-60, 10), geom.Pt(-60, -20))
 	b.link(network("04", "N1"), "Stage switch", "RF rack", b.with("6A03", "6 25 m"), geom.Pt(-60, 18), geom.Pt(-60, 36))
 	b.link(network("05", "N1"), "Stage switch", "Processor", b.with("LM02", "6 25 m"), geom.Pt(-57, 8), geom.Pt(-57, -7))
-	b.link(short(digital("D1", "D1")), "Processor", "PA left", b.with("AES 25 m"))
-	b.link(short(digital("D2", "D1")), "Processor", "PA right", b.with("AES 25 m"))
+	b.link(digital("D1", "D1"), "Processor", "PA left", b.with("AES 25 m"))
+	b.link(digital("D2", "D1"), "Processor", "PA right", b.with("AES 25 m"))
 	b.link(plan.Link{Transport: "analogue-multicore", FromPort: "M", ToPort: "M3", FillKind: "multicore-16"}, "RF rack", "Stage rack", b.with("Multi"))
 }
 
@@ -65,7 +57,7 @@ func (b *builder) stageLinks() {
 func (b *builder) towerLinks() {
 	b.link(phase(onFibre("F1", "F1"), 1, "green"), "Stage switch", "FOH switch", b.with("F04", "F10"),
 		geom.Pt(-26, 9), geom.Pt(4, 9), geom.Pt(12, 3), geom.Pt(77, 3))
-	b.link(short(network("01", "N1")), "FOH switch", "FOH console", b.with("6 25 m"))
+	b.link(network("01", "N1"), "FOH switch", "FOH console", b.with("6 25 m"))
 	b.link(network("02", "N1"), "FOH switch", "Delay left", b.with("LL07"), geom.Pt(98, 14), geom.Pt(103, 30))
 	uncabled := network("03", "N1")
 	uncabled.FillKind = ""

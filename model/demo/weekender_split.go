@@ -6,7 +6,7 @@ import (
 )
 
 func multi(fromPort, toPort string) plan.Link {
-	return plan.Link{Transport: "analogue-multicore", FromPort: fromPort, ToPort: toPort, FillKind: "multicore-16", SlackEnd: plan.Some(1)}
+	return plan.Link{Transport: "analogue-multicore", FromPort: fromPort, ToPort: toPort, FillKind: "multicore-16"}
 }
 
 // split adds the splitter with what hangs on it: the horns' sub-snake before it, the stage rack on its direct way, the
@@ -31,7 +31,7 @@ func (b *builder) split() {
 	b.link(multi("A2", "M2"), "Splitter", "Stage rack", b.with("Multi 30 m"))
 	b.link(multi("C1", "M1"), "Splitter", "Broadcast rack", b.with("Multi 30 m"), geom.Pt(-4, 14.5), geom.Pt(0, 16))
 	b.link(multi("C2", "M2"), "Splitter", "Broadcast rack", b.with("Multi 30 m"), geom.Pt(-4, 14), geom.Pt(0.5, 16))
-	b.link(short(aes50("AES50 1", "AES50")), "Broadcast rack", "Broadcast converter", b.with("6A05"))
+	b.link(aes50("AES50 1", "AES50"), "Broadcast rack", "Broadcast converter", b.with("6A05"))
 	b.link(phase(onFibre("F", "F3"), 2, "white"), "Broadcast converter", "Broadcast van", b.with("F11"),
 		geom.Pt(6, 51), geom.Pt(96, 51), geom.Pt(96, 82))
 	b.link(phase(aes50("AES50 2", "BACK"), 1, "grey"), "Broadcast rack", "FOH drop", b.with("LC01", "LC02"),
