@@ -2,7 +2,6 @@ package checks
 
 import (
 	"fmt"
-	"slices"
 )
 
 // leastGathered is from how many links on that have the same said of them one finding with a list tells it.
@@ -42,19 +41,29 @@ func gathered(found []Finding) (kept []Finding) {
 // inOne tells several findings as one, in the natural order of their items; what each is about stands first.
 func inOne(several []Finding) Finding {
 	one := Finding{Severity: several[0].Severity, Remedy: several[0].Remedy, Short: several[0].Short}
-	slices.SortStableFunc(several, func(a, b Finding) int { return Natural(a.item, b.item) })
+	sortItems(several)
 	items := make([]string, len(several))
 	for i := range several {
 		items[i] = several[i].item
 		one.Where = append(one.Where, several[i].Where[0])
 	}
+	stands := map[Place]bool{}
+	for _, place := range one.Where {
+		stands[place] = true
+	}
 	for i := range several {
 		for _, place := range several[i].Where[1:] {
-			if !slices.Contains(one.Where, place) {
+			if !stands[place] {
+				stands[place] = true
 				one.Where = append(one.Where, place)
 			}
 		}
 	}
 	one.What = fmt.Sprintf("%d links %s: %s", len(several), several[0].many, listed(items))
 	return one
+}
+
+// sortItems sorts by the natural order of the items.
+func sortItems(findings []Finding) {
+	SortNatural(findings, func(f *Finding) string { return f.item }, func(a, b *Finding) int { return 0 })
 }
