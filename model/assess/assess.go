@@ -47,7 +47,11 @@ func Next(prev *Assessment, p *plan.Plan) *Assessment {
 	touched := reckoner.TouchedSince(prev.Plan, prev.Budgets)
 	subject := &checks.Subject{Plan: p, Reckoner: reckoner, Budgets: reckoner.Next(prev.Budgets, touched), Patch: patch.Next(prev.Patch, p)}
 	edited := &checks.Edited{Before: prev.Plan, Patch: prev.Patch, Touched: touched}
-	return assess(subject, func(i int, rule checks.Rule) checks.Found { return rule.Next(subject, edited, prev.byRule[i]) })
+	a := assess(subject, func(i int, rule checks.Rule) checks.Found { return rule.Next(subject, edited, prev.byRule[i]) })
+	if p.Links == prev.Plan.Links { // the order of links rests on their table alone
+		a.reading = prev.reading
+	}
+	return a
 }
 
 // assess gathers what the rules find, and sums up.
@@ -58,7 +62,8 @@ func assess(s *checks.Subject, find func(i int, rule checks.Rule) checks.Found) 
 	}
 	a.Findings = sortFindings(a.byRule)
 	a.Totals = totalsOf(a)
-	a.reading = sync.OnceValue(func() []plan.Link { return sortLinks(s.Plan) })
+	table := s.Plan.Links // not the plan, which goes on in others
+	a.reading = sync.OnceValue(func() []plan.Link { return sortLinks(table) })
 	a.at = sync.OnceValue(func() map[checks.Place][]int { return findingsByPlace(a.Findings) })
 	return a
 }

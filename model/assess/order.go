@@ -14,8 +14,8 @@ func Natural(a, b string) int { return checks.Natural(a, b) }
 // Links returns the links in the natural order of their names: the order of every table and sheet.
 func (a *Assessment) Links() []plan.Link { return a.reading() }
 
-func sortLinks(p *plan.Plan) []plan.Link {
-	links := slices.Collect(p.Links.All())
+func sortLinks(table *plan.Table[plan.Link]) []plan.Link {
+	links := slices.Collect(table.All())
 	checks.SortNatural(links, func(l *plan.Link) string { return l.Name }, func(a, b *plan.Link) int {
 		return strings.Compare(string(a.ID), string(b.ID))
 	})

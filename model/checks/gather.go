@@ -17,22 +17,27 @@ func (f *Finding) saying() saying { return saying{f.Severity, f.many} }
 
 // gathered makes one finding with a list of those that say the same, at the place of the first.
 func gathered(found []Finding) (kept []Finding) {
-	same := map[saying][]Finding{}
+	same := map[saying][]int{}
 	for i := range found {
-		same[found[i].saying()] = append(same[found[i].saying()], found[i])
+		if found[i].many != "" {
+			same[found[i].saying()] = append(same[found[i].saying()], i)
+		}
 	}
-	told := map[saying]bool{}
-	for _, f := range found {
-		said := f.saying()
+	for i := range found {
+		f := found[i]
+		several := same[f.saying()]
 		switch {
 		case f.many == "":
 			kept = append(kept, f)
-		case len(same[said]) < leastGathered:
+		case len(several) < leastGathered:
 			f.many, f.item, f.Short = "", "", ""
 			kept = append(kept, f)
-		case !told[said]:
-			told[said] = true
-			kept = append(kept, inOne(same[said]))
+		case several[0] == i:
+			all := make([]Finding, len(several))
+			for n, at := range several {
+				all[n] = found[at]
+			}
+			kept = append(kept, inOne(all))
 		}
 	}
 	return kept

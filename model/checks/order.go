@@ -99,6 +99,13 @@ func appendNaturalKey(key []byte, name string) []byte {
 			name = rest
 			continue
 		}
+		if plain := name[0]; plain < utf8.RuneSelf {
+			if plain >= 'A' && plain <= 'Z' {
+				plain += 'a' - 'A'
+			}
+			key, name = append(key, plain), name[1:]
+			continue
+		}
 		letter, width := utf8.DecodeRuneInString(name)
 		key = utf8.AppendRune(key, unicode.ToLower(letter))
 		name = name[width:]
