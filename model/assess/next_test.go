@@ -2,6 +2,7 @@ package assess_test
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -9,6 +10,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/catalogue"
+	"stageloom/model/checks"
 	"stageloom/model/demo"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
@@ -185,4 +187,30 @@ func TestANudgeTakesOverWhatItDoesNotTouch(t *testing.T) {
 		}
 	}
 	require.Positive(t, kept)
+}
+
+func TestALinkIsLookedAtAgainWhenItsPartnerComesBesideIt(t *testing.T) {
+	p, ids := field(t)
+	var pairs [2][2]plan.DeviceID
+	p, err := plan.Do(p, ids, func(e *plan.Edit) error {
+		var links [2]plan.LinkID
+		for i := range pairs {
+			for end := range pairs[i] {
+				pairs[i][end] = e.AddDevice(plan.Device{Kind: "aes50-router-5", X: 60 * float64(end), Y: 200 + 30*float64(i)})
+			}
+			links[i] = e.AddLink(plan.Link{Transport: "aes50", From: pairs[i][0], FromPort: "AES50 1", To: pairs[i][1], ToPort: "AES50 1"})
+		}
+		return e.Pair(links[0], links[1])
+	})
+	require.NoError(t, err)
+	for i, by := range []float64{30, -30} { // whichever of the two a rule begins with
+		beside, err := plan.Do(p, nil, func(e *plan.Edit) error {
+			e.Move(plan.MovingWith(p, pairs[i][:], nil), geom.Pt(0, by))
+			return nil
+		})
+		require.NoError(t, err)
+		a := assess.Next(assess.Of(p), beside)
+		requireSame(t, assess.Of(beside), a)
+		require.True(t, slices.ContainsFunc(a.Findings, func(f checks.Finding) bool { return f.Rule == "same-way" }))
+	}
 }
