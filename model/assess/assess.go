@@ -24,14 +24,15 @@ type Assessment struct {
 	Totals Totals
 
 	reckoner *budget.Reckoner
-	byRule   [][]checks.Finding
+	byRule   []checks.Found
 	reading  func() []plan.Link
 	at       func() map[checks.Place][]int // findings by the rows that they speak of
 }
 
 // Of assesses a plan.
 func Of(p *plan.Plan) *Assessment {
-	return assess(checks.NewSubject(p), func(rule int) ([]checks.Finding, bool) { return nil, false })
+	subject := checks.NewSubject(p)
+	return assess(subject, func(_ int, rule checks.Rule) checks.Found { return rule.Run(subject) })
 }
 
 // Next assesses the plan that an edit made of the one before: what reads no changed table is taken over. It equals Of(p).
@@ -42,32 +43,27 @@ func Next(prev *Assessment, p *plan.Plan) *Assessment {
 	if prev.Plan == p {
 		return prev
 	}
-	subject := &checks.Subject{Plan: p, Reckoner: budget.NewReckoner(p), Budgets: prev.Budgets, Patch: patch.Next(prev.Patch, p)}
-	if !budget.Same(prev.Plan, p) {
-		subject.Budgets = subject.Reckoner.All()
+	reckoner := budget.NewReckoner(p)
+	touched := reckoner.TouchedSince(prev.Plan, prev.Budgets)
+	subject := &checks.Subject{Plan: p, Reckoner: reckoner, Budgets: reckoner.Next(prev.Budgets, touched), Patch: patch.Next(prev.Patch, p)}
+	edited := &checks.Edited{Before: prev.Plan, Patch: prev.Patch, Touched: touched}
+	a := assess(subject, func(i int, rule checks.Rule) checks.Found { return rule.Next(subject, edited, prev.byRule[i]) })
+	if p.Links == prev.Plan.Links { // the order of links rests on their table alone
+		a.reading = prev.reading
 	}
-	rules := checks.Rules()
-	return assess(subject, func(rule int) ([]checks.Finding, bool) {
-		// Devices that only moved, and links that only were laid otherwise, leave the patch as it is.
-		same := rules[rule].Patch && len(rules[rule].Reads) == 0 && patch.Same(prev.Patch, subject.Patch)
-		return prev.byRule[rule], same || rules[rule].Same(prev.Plan, p)
-	})
+	return a
 }
 
-// assess runs the rules, save those whose findings are known, and sums up.
-func assess(s *checks.Subject, known func(rule int) ([]checks.Finding, bool)) *Assessment {
+// assess gathers what the rules find, and sums up.
+func assess(s *checks.Subject, find func(i int, rule checks.Rule) checks.Found) *Assessment {
 	a := &Assessment{Plan: s.Plan, Budgets: s.Budgets, Patch: s.Patch, reckoner: s.Reckoner}
 	for i, rule := range checks.Rules() {
-		found, same := known(i)
-		if !same {
-			found = rule.Find(s)
-		}
-		a.byRule = append(a.byRule, found)
-		a.Findings = append(a.Findings, found...)
+		a.byRule = append(a.byRule, find(i, rule))
 	}
-	a.sortFindings()
+	a.Findings = sortFindings(a.byRule)
 	a.Totals = totalsOf(a)
-	a.reading = sync.OnceValue(func() []plan.Link { return sortLinks(s.Plan) })
+	table := s.Plan.Links // not the plan, which goes on in others
+	a.reading = sync.OnceValue(func() []plan.Link { return sortLinks(table) })
 	a.at = sync.OnceValue(func() map[checks.Place][]int { return findingsByPlace(a.Findings) })
 	return a
 }

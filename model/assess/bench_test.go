@@ -3,6 +3,7 @@ package assess_test
 import (
 	"fmt"
 	"testing"
+	"time"
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
@@ -23,32 +24,44 @@ func perLink(b *testing.B, p *plan.Plan) {
 	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*p.Links.Len()), "µs/link")
 }
 
-// BenchmarkGrows is a whole assessment, and the next one after a nudge of one device.
+// BenchmarkGrows is a whole assessment, and a nudge of one device: the edit and the assessment after it, told beside what a
+// whole assessment costs.
 func BenchmarkGrows(b *testing.B) {
 	for _, links := range sizes {
 		for name, p := range map[string]*plan.Plan{"stages": demo.Sized(1, links), "crowd": demo.Crowd(1, links)} {
+			var whole time.Duration
 			b.Run(fmt.Sprintf("of/%s/%d", name, links), func(b *testing.B) {
 				for b.Loop() {
 					assess.Of(p)
 				}
+				whole = b.Elapsed() / time.Duration(b.N)
 				perLink(b, p)
 			})
 			a := assess.Of(p)
-			moved, err := plan.Do(p, nil, func(e *plan.Edit) error {
-				e.Move(plan.MovingWith(p, []plan.DeviceID{p.Devices.At(p.Devices.Len() / 2).ID}, nil), geom.Pt(3, 4))
-				return nil
-			})
-			if err != nil {
-				b.Fatal(err)
-			}
-			b.Run(fmt.Sprintf("next/%s/%d", name, links), func(b *testing.B) {
+			b.Run(fmt.Sprintf("nudge/%s/%d", name, links), func(b *testing.B) {
 				for b.Loop() {
-					assess.Next(a, moved)
+					a = assess.Next(a, nudged(b, a.Plan, p.Devices.Len()/2))
 				}
 				perLink(b, p)
+				if whole > 0 {
+					b.ReportMetric(100*float64(b.Elapsed())/float64(b.N)/float64(whole), "%of-whole")
+				}
 			})
 		}
 	}
+}
+
+// nudged is the plan with one of its devices moved a little.
+func nudged(b *testing.B, p *plan.Plan, device int) *plan.Plan {
+	b.Helper()
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error {
+		e.Move(plan.MovingWith(p, []plan.DeviceID{p.Devices.At(device).ID}, nil), geom.Pt(0.5, 0.1))
+		return nil
+	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	return next
 }
 
 // BenchmarkOf is a whole assessment.
@@ -60,17 +73,10 @@ func BenchmarkOf(b *testing.B) {
 	}
 }
 
-// BenchmarkNextAfterAMove is what each commit of a moved device costs: all budgets and every rule that reads them.
+// BenchmarkNextAfterAMove is what assessing a moved device costs: its links, and what tells all findings and sums.
 func BenchmarkNextAfterAMove(b *testing.B) {
 	p := large()
-	device := p.Devices.At(0).ID
-	moved, err := plan.Do(p, nil, func(e *plan.Edit) error {
-		e.Move(plan.MovingWith(p, []plan.DeviceID{device}, nil), geom.Pt(3, 4))
-		return nil
-	})
-	if err != nil {
-		b.Fatal(err)
-	}
+	moved := nudged(b, p, 0)
 	a := assess.Of(p)
 	b.ReportAllocs()
 	for b.Loop() {

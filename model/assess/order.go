@@ -1,7 +1,6 @@
 package assess
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -15,10 +14,10 @@ func Natural(a, b string) int { return checks.Natural(a, b) }
 // Links returns the links in the natural order of their names: the order of every table and sheet.
 func (a *Assessment) Links() []plan.Link { return a.reading() }
 
-func sortLinks(p *plan.Plan) []plan.Link {
-	links := slices.Collect(p.Links.All())
-	slices.SortFunc(links, func(x, y plan.Link) int {
-		return cmp.Or(Natural(x.Name, y.Name), strings.Compare(string(x.ID), string(y.ID)))
+func sortLinks(table *plan.Table[plan.Link]) []plan.Link {
+	links := slices.Collect(table.All())
+	checks.SortNatural(links, func(l *plan.Link) string { return l.Name }, func(a, b *plan.Link) int {
+		return strings.Compare(string(a.ID), string(b.ID))
 	})
 	return links
 }
@@ -26,15 +25,24 @@ func sortLinks(p *plan.Plan) []plan.Link {
 // Devices returns the devices in the natural order of their names.
 func (a *Assessment) Devices() []plan.Device {
 	devices := slices.Collect(a.Plan.Devices.All())
-	slices.SortFunc(devices, func(x, y plan.Device) int {
-		return cmp.Or(Natural(x.Name, y.Name), strings.Compare(string(x.ID), string(y.ID)))
+	checks.SortNatural(devices, func(d *plan.Device) string { return d.Name }, func(a, b *plan.Device) int {
+		return strings.Compare(string(a.ID), string(b.ID))
 	})
 	return devices
 }
 
 // sortFindings puts the worst first, then by what they say, which begins with a name; rules keep their order.
-func (a *Assessment) sortFindings() {
-	slices.SortStableFunc(a.Findings, func(x, y checks.Finding) int {
-		return cmp.Or(cmp.Compare(x.Severity, y.Severity), Natural(x.What, y.What))
-	})
+func sortFindings(byRule []checks.Found) (sorted []checks.Finding) {
+	for _, severity := range checks.Severities() {
+		first := len(sorted)
+		for _, found := range byRule {
+			for i := range found.Told {
+				if found.Told[i].Severity == severity {
+					sorted = append(sorted, found.Told[i])
+				}
+			}
+		}
+		checks.SortNatural(sorted[first:], func(f *checks.Finding) string { return f.What }, func(_, _ *checks.Finding) int { return 0 })
+	}
+	return sorted
 }

@@ -75,7 +75,7 @@ func SumOf(p *plan.Plan, budgets []budget.Budget) Totals {
 	sums := sums{p, map[sort]*KindTotal{}, map[CouplerTotal]int{}}
 	for i := range budgets {
 		shown := budgets[i].Printed(1)
-		if link, _ := p.Link(shown.Link); link.IsSpare() {
+		if spare(p, i, shown.Link) {
 			t.Spares++
 		} else {
 			t.grade(&shown)
@@ -86,6 +86,17 @@ func SumOf(p *plan.Plan, budgets []budget.Budget) Totals {
 	t.Metres, t.Missing = geom.RoundMM(t.Metres), geom.RoundMM(t.Missing)
 	t.Kinds, t.Couplers = sums.kinds(), sums.couplers()
 	return t
+}
+
+// spare tells whether a link is a laid spare; in the budgets of a whole plan it stands at the same place as in its table.
+func spare(p *plan.Plan, i int, id plan.LinkID) bool {
+	if i < p.Links.Len() {
+		if link := p.Links.At(i); link.ID == id {
+			return link.IsSpare()
+		}
+	}
+	link, _ := p.Link(id)
+	return link.IsSpare()
 }
 
 func totalsOf(a *Assessment) Totals {

@@ -2,6 +2,7 @@ package checks
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"stageloom/model/budget"
@@ -32,12 +33,12 @@ func (s *Subject) runsOutside(ground budget.Ground, link plan.Link) bool {
 	return inside < way.Length()-wallThickness
 }
 
-// buildings finds the buildings that links enter or leave, through an opening that somebody has to name.
-func buildings(s *Subject) (found []Finding) {
+// entersBuilding says of each link which buildings it enters or leaves.
+func entersBuilding(s *Subject) (found []Finding) {
 	if s.Plan.Areas.Len() == 0 {
 		return nil
 	}
-	ground, through := s.Reckoner.Ground(), map[plan.AreaID][]*plan.Link{}
+	ground := s.Reckoner.Ground()
 	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
 		way := s.Reckoner.Way(*link)
 		inside := map[plan.AreaID]float64{}
@@ -46,12 +47,22 @@ func buildings(s *Subject) (found []Finding) {
 				inside[span.Area.ID] += span.To - span.From
 			}
 		}
-		for id, metres := range inside {
-			if metres > 0 && metres < way.Length()-wallThickness {
-				through[id] = append(through[id], link)
+		for _, id := range slices.Sorted(maps.Keys(inside)) {
+			if metres := inside[id]; metres > 0 && metres < way.Length()-wallThickness {
+				found = append(found, Finding{Where: and(at(link), "areas", plan.Key(id)), item: link.Name})
 			}
 		}
 	})
+	return found
+}
+
+// buildings tells of each building which links enter or leave it, through an opening that somebody has to name.
+func buildings(s *Subject, said []Finding) (found []Finding) {
+	through := map[plan.AreaID][]Finding{}
+	for _, one := range said {
+		id := plan.AreaID(one.Where[1].Key)
+		through[id] = append(through[id], one)
+	}
 	for area := range s.Plan.Areas.All() {
 		links := through[area.ID]
 		if len(links) == 0 {
@@ -61,12 +72,8 @@ func buildings(s *Subject) (found []Finding) {
 			Severity: Note, Where: []Place{{"areas", area.Key()}}, Short: "goes through the wall of " + area.Name,
 			Remedy: "Ask the venue for the opening: no fire door is held open by cable, what is opened in a fire wall is closed again, and nothing hangs on an edge.",
 		}
-		slices.SortFunc(links, func(a, b *plan.Link) int { return Natural(a.Name, b.Name) })
-		var names []string
-		for _, link := range links {
-			names = append(names, link.Name)
-			finding.Where = and(finding.Where, "links", link.Key())
-		}
+		names, places := namesOf(links)
+		finding.Where = append(finding.Where, places...)
 		finding.What = fmt.Sprintf("%s is entered or left by %s", area.Name, listed(names))
 		found = append(found, finding)
 	}

@@ -2,7 +2,6 @@ package checks
 
 import (
 	"fmt"
-	"slices"
 
 	"stageloom/model/budget"
 	"stageloom/model/patch"
@@ -57,6 +56,8 @@ type Subject struct {
 	Patch    *patch.View
 
 	gathered []view
+	touched  []view // of the links that an edit touched
+	some     []view // of those that are looked at now, where not all are
 	arrivals *patch.Arrivals
 }
 
@@ -78,29 +79,49 @@ type view struct {
 // views gathers all links at the first call.
 func (s *Subject) views() []view {
 	if s.gathered == nil && len(s.Budgets) > 0 {
-		s.gathered = s.gather()
+		s.gathered = s.gather(func(plan.LinkID) bool { return true })
 	}
 	return s.gathered
 }
 
-// each visits every link.
+// each visits every link that is looked at.
 func (s *Subject) each(visit func(link *plan.Link, b *budget.Budget, v *view)) {
-	views := s.views()
+	views := s.some
+	if views == nil {
+		views = s.views()
+	}
 	for i := range views {
 		visit(&views[i].link, views[i].budget, &views[i])
 	}
 }
 
-func (s *Subject) gather() []view {
+// lookingAt runs a rule on the touched links alone.
+func (s *Subject) lookingAt(t *budget.Touched, find func(*Subject) []Finding) []Finding {
+	if s.touched == nil {
+		s.touched = s.gather(t.Has)
+	}
+	s.some = s.touched
+	defer func() { s.some = nil }()
+	return find(s)
+}
+
+// gather gathers the links that are wanted.
+func (s *Subject) gather(wanted func(plan.LinkID) bool) []view {
 	kinds := make(map[plan.CableKindID]*plan.CableKind, s.Plan.CableKinds.Len())
 	for kind := range s.Plan.CableKinds.All() {
 		kinds[kind.ID] = &kind
 	}
-	views := make([]view, len(s.Budgets))
+	var places []int
+	for i := range s.Budgets {
+		if wanted(s.Budgets[i].Link) {
+			places = append(places, i)
+		}
+	}
+	views := make([]view, len(places))
 	var cables []laid
-	for i := range views {
+	for i, at := range places {
 		v := &views[i]
-		v.link, v.budget = s.Plan.Links.At(i), &s.Budgets[i]
+		v.link, v.budget = s.Plan.Links.At(at), &s.Budgets[at]
 		first := len(cables)
 		for j := range v.budget.Parts {
 			part := &v.budget.Parts[j]
@@ -115,116 +136,6 @@ func (s *Subject) gather() []view {
 		v.ends = s.endsOf(v)
 	}
 	return views
-}
-
-// Rule is one check: what it is called, what it reads, and how it finds.
-type Rule struct {
-	// ID is the rule's slug, which stays the same in files and tests.
-	ID string
-	// Reads names the tables the rule looks at.
-	Reads []string
-	// Budgets tells that it looks at budgets, and so at all that they read, settings included.
-	Budgets bool
-	// Patch tells that it looks at the resolved patch, and so at all that it reads, the plan's sample rate included.
-	Patch bool
-
-	find func(*Subject) []Finding
-}
-
-// Find runs the rule.
-func (r Rule) Find(s *Subject) []Finding {
-	found := gathered(r.find(s))
-	for i := range found {
-		found[i].Rule = r.ID
-	}
-	return found
-}
-
-// Same tells whether the rule finds the same in both plans because they share all that it reads.
-func (r Rule) Same(a, b *plan.Plan) bool {
-	if r.Budgets && !budget.Same(a, b) {
-		return false
-	}
-	reads := r.Reads
-	if r.Patch {
-		if a.Settings.SampleRateHz() != b.Settings.SampleRateHz() {
-			return false
-		}
-		reads = append(slices.Clone(reads), patch.Tables()...)
-	}
-	for _, name := range reads {
-		if table, known := plan.TableNamed(name); !known || !table.Same(a, b) {
-			return false
-		}
-	}
-	return true
-}
-
-// Rules returns all rules in a fixed order.
-func Rules() []Rule { return rules }
-
-// Tables that several rules read beside budgets.
-var (
-	portTables  = []string{"kinds", "kind_ports"}
-	namesTables = []string{"kinds", "devices", "links"}
-)
-
-var rules = []Rule{
-	{ID: "over-limit", Budgets: true, find: overLimit},
-	{ID: "too-short", Budgets: true, find: tooShort},
-	{ID: "uncabled", Budgets: true, find: uncabled},
-	{ID: "tight", Budgets: true, find: tight},
-	{ID: "unknown-loss", Budgets: true, find: unknownLoss},
-	{ID: "above-standard", Budgets: true, find: aboveStandard},
-	{ID: "past-distance", Budgets: true, find: pastDistance},
-	{ID: "delay", Budgets: true, find: delay},
-	{ID: "hot", Budgets: true, find: hot},
-	{ID: "many-joins", Budgets: true, find: manyJoins},
-	{ID: "ringing", Budgets: true, find: ringing},
-	{ID: "no-way-through", Budgets: true, find: noWayThrough},
-	{ID: "tail-unknown", Budgets: true, find: tailUnknown},
-	{ID: "crosstalk", Budgets: true, find: crosstalk},
-	{ID: "wrong-port", Reads: portTables, Budgets: true, find: wrongPort},
-	{ID: "wrong-medium", Budgets: true, find: wrongMedium},
-	{ID: "signal", Reads: portTables, Budgets: true, find: signal},
-	{ID: "impedance", Budgets: true, find: impedance},
-	{ID: "fibre-mode", Reads: portTables, Budgets: true, find: fibreMode},
-	{ID: "fibre-core", Budgets: true, find: fibreCore},
-	{ID: "fibre-reach", Budgets: true, find: fibreReach},
-	{ID: "screen", Reads: portTables, Budgets: true, find: screen},
-	{ID: "shell", Reads: portTables, Budgets: true, find: shell},
-	{ID: "connector", Reads: portTables, Budgets: true, find: connector},
-	{ID: "socket-at-device", Budgets: true, find: socketAtDevice},
-	{ID: "pairs-missing", Budgets: true, find: pairsMissing},
-	{ID: "supplies", Reads: []string{"areas", "area_points"}, Budgets: true, find: supplies},
-	{ID: "same-way", Reads: []string{"looms"}, Budgets: true, find: sameWay},
-	{ID: "crossing", Reads: []string{"areas", "area_points", "routes", "route_points"}, Budgets: true, find: crossing},
-	{ID: "building", Reads: []string{"areas", "area_points"}, Budgets: true, find: buildings},
-	{ID: "length-doubtful", Budgets: true, find: doubtfulLength},
-	{ID: "length-unknown", Budgets: true, find: unknownLength},
-	{ID: "bad-reel", Reads: []string{"reels", "segments", "links"}, find: badReel},
-	{ID: "bad-house-line", Reads: []string{"house_lines", "segments", "links"}, find: badLine},
-	{ID: "measured", Reads: []string{"reels", "house_lines", "cable_kinds"}, find: measured},
-	{ID: "power-on-drum", Budgets: true, find: powerOnDrum},
-	{ID: "power", Reads: portTables, Budgets: true, find: power},
-	{ID: "clock", Reads: portTables, Budgets: true, find: clock},
-	{ID: "unknown-name", Budgets: true, find: unknownName},
-	{ID: "act-times", Reads: []string{"acts"}, find: actTimes},
-	{ID: "date", Budgets: true, find: date},
-	{ID: "double-name", Reads: namesTables, find: doubleName},
-	{ID: "retired-name", Reads: []string{"links", "revisions"}, find: retiredName},
-	{ID: "cable-twice", Reads: []string{"reels", "segments", "links"}, find: cableTwice},
-	{ID: "slots-over", Patch: true, find: slotsOver},
-	{ID: "pair-crossed", Patch: true, find: pairCrossed},
-	{ID: "no-socket", Patch: true, find: noSocket},
-	{ID: "double-patched", Patch: true, find: doublePatched},
-	{ID: "no-arrival", Patch: true, find: noArrival},
-	{ID: "no-console", Patch: true, find: noConsole},
-	{ID: "phantom-blocked", Patch: true, find: phantomBlocked},
-	{ID: "phantom-left", Patch: true, find: phantomLeft},
-	{ID: "two-owners", Patch: true, find: twoOwners},
-	{ID: "wrong-owner", Patch: true, find: wrongOwner},
-	{ID: "absent", Patch: true, find: absent},
 }
 
 // at places a finding on a link.

@@ -190,7 +190,7 @@ func TestRulesNameWhatTheyRead(t *testing.T) {
 	for _, rule := range checks.Rules() {
 		require.False(t, seen[rule.ID], rule.ID)
 		seen[rule.ID] = true
-		require.True(t, rule.Budgets || rule.Patch || len(rule.Reads) > 0, "%s reads something", rule.ID)
+		require.True(t, rule.Budgets || rule.Patch || rule.Plugs || len(rule.Reads) > 0, "%s reads something", rule.ID)
 		for _, name := range rule.Reads {
 			_, known := plan.TableNamed(name)
 			require.True(t, known, "%s reads %s", rule.ID, name)

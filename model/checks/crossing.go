@@ -2,6 +2,7 @@ package checks
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"stageloom/model/budget"
@@ -37,11 +38,13 @@ var lies = []struct {
 // stillInTheWay are the uses that no ramp makes passable.
 var stillInTheWay = []string{"exit", "fire-lane"}
 
-func crossing(s *Subject) (found []Finding) {
-	if s.Plan.Areas.Len() == 0 {
-		return nil
+// crossing tells of each area what crosses it.
+func crossing(s *Subject, said []Finding) (found []Finding) {
+	crossed := map[across][]Finding{}
+	for _, one := range said {
+		at := across{plan.AreaID(one.Where[1].Key), one.Short}
+		crossed[at] = append(crossed[at], one)
 	}
-	crossed := s.crossed()
 	for area := range s.Plan.Areas.All() {
 		usual, tells := crossings[area.Use]
 		if !tells {
@@ -56,12 +59,8 @@ func crossing(s *Subject) (found []Finding) {
 			if lie.lie == budget.OnGround || lie.lie == budget.InRamp && slices.Contains(stillInTheWay, area.Use) {
 				finding.Severity, finding.Remedy = usual.severity, usual.remedy
 			}
-			slices.SortFunc(links, func(a, b *plan.Link) int { return Natural(a.Name, b.Name) })
-			var names []string
-			for _, link := range links {
-				names = append(names, link.Name)
-				finding.Where = and(finding.Where, "links", link.Key())
-			}
+			names, places := namesOf(links)
+			finding.Where = append(finding.Where, places...)
 			finding.What = fmt.Sprintf("%s %s %s", area.Name, lie.how, listed(names))
 			found = append(found, finding)
 		}
@@ -75,10 +74,22 @@ type across struct {
 	lie  string
 }
 
-// crossed gathers the links that cross each area, by how they lie there; one that lies in more than one way lies as the
+// namesOf are the names of the links that something was said of, in their natural order, and their places.
+func namesOf(said []Finding) (names []string, places []Place) {
+	sortItems(said)
+	for i := range said {
+		names, places = append(names, said[i].item), append(places, said[i].Where[0])
+	}
+	return names, places
+}
+
+// crosses says of each link which areas it crosses, and how it lies there; one that lies in more than one way lies as the
 // first of them says. Within one position nobody walks: the crowd about it is not crossed.
-func (s *Subject) crossed() map[across][]*plan.Link {
-	ground, links := s.Reckoner.Ground(), map[across][]*plan.Link{}
+func crosses(s *Subject) (found []Finding) {
+	if s.Plan.Areas.Len() == 0 {
+		return nil
+	}
+	ground := s.Reckoner.Ground()
 	s.each(func(link *plan.Link, b *budget.Budget, _ *view) {
 		if b.Measured.Source == budget.Unknown || b.Measured.Unplaced {
 			return
@@ -93,11 +104,11 @@ func (s *Subject) crossed() map[across][]*plan.Link {
 				lying[span.Area.ID] = lie
 			}
 		}
-		for area, lie := range lying {
-			links[across{area, lie}] = append(links[across{area, lie}], link)
+		for _, area := range slices.Sorted(maps.Keys(lying)) {
+			found = append(found, Finding{Where: and(at(link), "areas", plan.Key(area)), Short: lying[area], item: link.Name})
 		}
 	})
-	return links
+	return found
 }
 
 // rankOf is the place of a lie in the list.

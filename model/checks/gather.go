@@ -2,7 +2,6 @@ package checks
 
 import (
 	"fmt"
-	"slices"
 )
 
 // leastGathered is from how many links on that have the same said of them one finding with a list tells it.
@@ -18,22 +17,27 @@ func (f *Finding) saying() saying { return saying{f.Severity, f.many} }
 
 // gathered makes one finding with a list of those that say the same, at the place of the first.
 func gathered(found []Finding) (kept []Finding) {
-	same := map[saying][]Finding{}
+	same := map[saying][]int{}
 	for i := range found {
-		same[found[i].saying()] = append(same[found[i].saying()], found[i])
+		if found[i].many != "" {
+			same[found[i].saying()] = append(same[found[i].saying()], i)
+		}
 	}
-	told := map[saying]bool{}
-	for _, f := range found {
-		said := f.saying()
+	for i := range found {
+		f := found[i]
+		several := same[f.saying()]
 		switch {
 		case f.many == "":
 			kept = append(kept, f)
-		case len(same[said]) < leastGathered:
+		case len(several) < leastGathered:
 			f.many, f.item, f.Short = "", "", ""
 			kept = append(kept, f)
-		case !told[said]:
-			told[said] = true
-			kept = append(kept, inOne(same[said]))
+		case several[0] == i:
+			all := make([]Finding, len(several))
+			for n, at := range several {
+				all[n] = found[at]
+			}
+			kept = append(kept, inOne(all))
 		}
 	}
 	return kept
@@ -42,19 +46,29 @@ func gathered(found []Finding) (kept []Finding) {
 // inOne tells several findings as one, in the natural order of their items; what each is about stands first.
 func inOne(several []Finding) Finding {
 	one := Finding{Severity: several[0].Severity, Remedy: several[0].Remedy, Short: several[0].Short}
-	slices.SortStableFunc(several, func(a, b Finding) int { return Natural(a.item, b.item) })
+	sortItems(several)
 	items := make([]string, len(several))
 	for i := range several {
 		items[i] = several[i].item
 		one.Where = append(one.Where, several[i].Where[0])
 	}
+	stands := map[Place]bool{}
+	for _, place := range one.Where {
+		stands[place] = true
+	}
 	for i := range several {
 		for _, place := range several[i].Where[1:] {
-			if !slices.Contains(one.Where, place) {
+			if !stands[place] {
+				stands[place] = true
 				one.Where = append(one.Where, place)
 			}
 		}
 	}
 	one.What = fmt.Sprintf("%d links %s: %s", len(several), several[0].many, listed(items))
 	return one
+}
+
+// sortItems sorts by the natural order of the items.
+func sortItems(findings []Finding) {
+	SortNatural(findings, func(f *Finding) string { return f.item }, func(a, b *Finding) int { return 0 })
 }

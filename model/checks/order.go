@@ -2,6 +2,7 @@ package checks
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -49,4 +50,65 @@ func compareFigures(a, b string) int {
 		return c
 	}
 	return strings.Compare(a, b)
+}
+
+// SortNatural sorts rows by a name of each in natural order, and rows of one name by the other order. It reads each name
+// once, which for many rows costs far less than Natural at each comparison.
+func SortNatural[T any](rows []T, name func(*T) string, then func(a, b *T) int) {
+	type keyed struct {
+		key, name string
+		at        int
+	}
+	var text []byte
+	order := make([]keyed, len(rows))
+	ends := make([]int, len(rows))
+	for i := range rows {
+		order[i] = keyed{name: name(&rows[i]), at: i}
+		text = appendNaturalKey(text, order[i].name)
+		ends[i] = len(text)
+	}
+	keys, start := string(text), 0
+	for i, end := range ends {
+		order[i].key, start = keys[start:end], end
+	}
+	slices.SortFunc(order, func(a, b keyed) int {
+		if c := cmp.Or(strings.Compare(a.key, b.key), strings.Compare(a.name, b.name)); c != 0 {
+			return c
+		}
+		return cmp.Or(then(&rows[a.at], &rows[b.at]), cmp.Compare(a.at, b.at))
+	})
+	sorted := make([]T, len(rows))
+	for i := range order {
+		sorted[i] = rows[order[i].at]
+	}
+	copy(rows, sorted)
+}
+
+// appendNaturalKey appends what compares byte by byte as Natural compares: letters in lower case; a number as a nought, how
+// many figures it has without leading noughts, and those.
+func appendNaturalKey(key []byte, name string) []byte {
+	for name != "" {
+		if figures, rest := leadingFigures(name); figures != "" {
+			figures = strings.TrimLeft(figures, "0")
+			key = append(key, '0')
+			count := len(figures)
+			for ; count >= 255; count -= 255 {
+				key = append(key, 255)
+			}
+			key = append(append(key, byte(count)), figures...)
+			name = rest
+			continue
+		}
+		if plain := name[0]; plain < utf8.RuneSelf {
+			if plain >= 'A' && plain <= 'Z' {
+				plain += 'a' - 'A'
+			}
+			key, name = append(key, plain), name[1:]
+			continue
+		}
+		letter, width := utf8.DecodeRuneInString(name)
+		key = utf8.AppendRune(key, unicode.ToLower(letter))
+		name = name[width:]
+	}
+	return key
 }

@@ -24,8 +24,10 @@ func Next(prev *View, p *plan.Plan) *View {
 		return prev
 	}
 	nets := prev.nets
-	if r := restOf(p); !nets.rest.same(r) {
-		return resolve(p, newNetwork(p, r), nil)
+	if !sameRest(prev.Plan, p) {
+		if r := restOf(p); !nets.rest.same(r) {
+			return resolve(p, newNetwork(p, r), nil)
+		}
 	}
 	if samePatch(prev.Plan, p) {
 		next := *prev

@@ -59,8 +59,11 @@ func (e *Edit) SetDone(id LinkID, last string) error {
 func (e *Edit) settleDone() {
 	var settled []Link
 	for link := range e.next.Links.All() {
+		if link.Done == "" && !link.Moved {
+			continue
+		}
 		old, stood := e.base.Link(link.ID)
-		if !stood || link.Done == "" && !link.Moved {
+		if !stood {
 			continue
 		}
 		now := link

@@ -31,11 +31,14 @@ func (e *Edit) settleTyped() {
 	}
 	var settled []Link
 	for link := range e.next.Links.All() {
+		if link.TypedWay == 0 && e.next.Links == e.base.Links {
+			continue
+		}
 		now := link
 		switch old, stood := e.base.Link(link.ID); {
 		case link.TypedWay == 0 && stood && old.TypedWay != 0:
 			now.SetTyped(0, "")
-		case stood && old.TypedWay == link.TypedWay && old.TypedBy == link.TypedBy && old.Doubtful == link.Doubtful:
+		case link.TypedWay > 0 && stood && old.TypedWay == link.TypedWay && old.TypedBy == link.TypedBy && old.Doubtful == link.Doubtful:
 			now.Doubtful = link.Doubtful || e.endMoved(old, link)
 		}
 		if now != link {

@@ -42,6 +42,12 @@ func TestATypedLengthStaysAndIsDoubtedOnceAnEndMoves(t *testing.T) {
 	require.False(t, link().Doubtful, "turned round, nothing moved")
 	do(func(e *plan.Edit) { require.NoError(t, e.TypeWay(id, 0, "")) })
 	require.Empty(t, link().TypedBy, "without a length nobody gave one")
+	t.Run("where nobody typed a length there is nothing to doubt, and a move leaves the links as they are", func(t *testing.T) {
+		before := p
+		move(to)
+		require.False(t, link().Doubtful)
+		require.Same(t, before.Links, p.Links)
+	})
 	t.Run("a device without a place gets its first one, and nothing is doubted", func(t *testing.T) {
 		do(func(e *plan.Edit) {
 			require.NoError(t, plan.Update(e, plan.Key(to), func(d *plan.Device) { d.Unplaced = true }))

@@ -49,6 +49,14 @@ type Link struct {
 // Key is the link's id.
 func (r Link) Key() Key { return Key(r.ID) }
 
+// Plug is what a link joins and carries, without how it lies and what it is made of.
+func (r Link) Plug() Link {
+	return Link{
+		ID: r.ID, Name: r.Name, Transport: r.Transport, From: r.From, FromPort: r.FromPort, To: r.To, ToPort: r.ToPort,
+		Partner: r.Partner, Role: r.Role,
+	}
+}
+
 // LinkPoint is a way point of a drawn link, in order 1, 2, … from its near end.
 type LinkPoint struct {
 	Link  LinkID  `json:"link" ref:"links"`

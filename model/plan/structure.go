@@ -7,8 +7,7 @@ import (
 // structure checks what spans rows: ports, partners, orders, and that no cable is in two links.
 func (c *checker) structure() {
 	next, base := c.next, c.base
-	kinds := next.KindPorts != base.KindPorts || next.Devices != base.Devices
-	if next.Links != base.Links || kinds {
+	if c.plugged() {
 		c.ports()
 		c.partners()
 	}
@@ -16,6 +15,19 @@ func (c *checker) structure() {
 		c.segments()
 	}
 	c.orders()
+}
+
+// plugged tells whether a link joins or carries something else than before, or its ports may be others: a device that only
+// stands elsewhere, and a link that only lies otherwise, are not looked at among all.
+func (c *checker) plugged() bool {
+	changed := c.next.KindPorts != c.base.KindPorts
+	Differ(c.base.Devices, c.next.Devices, func(was, is *Device) {
+		changed = changed || was == nil || is == nil || was.Kind != is.Kind
+	})
+	Differ(c.base.Links, c.next.Links, func(was, is *Link) {
+		changed = changed || was == nil || is == nil || was.Plug() != is.Plug()
+	})
+	return changed
 }
 
 func (c *checker) ports() {

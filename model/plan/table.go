@@ -129,6 +129,35 @@ func (t *Table[R]) drop(key Key) bool {
 	return true
 }
 
+// Differ visits the rows in which two tables differ, in key order: as they were and as they are, nil where there is none.
+func Differ[R Row](a, b *Table[R], visit func(was, is *R)) {
+	if a == b {
+		return
+	}
+	i, j := 0, 0
+	for i < a.Len() || j < b.Len() {
+		order := 1
+		if j == b.Len() {
+			order = -1
+		} else if i < a.Len() {
+			order = strings.Compare(string(a.keys[i]), string(b.keys[j]))
+		}
+		switch {
+		case order < 0:
+			visit(&a.rows[i], nil)
+			i++
+		case order > 0:
+			visit(nil, &b.rows[j])
+			j++
+		default:
+			if a.rows[i] != b.rows[j] {
+				visit(&a.rows[i], &b.rows[j])
+			}
+			i, j = i+1, j+1
+		}
+	}
+}
+
 func (t *Table[R]) equal(other *Table[R]) bool {
 	if t == other {
 		return true

@@ -23,28 +23,27 @@ type Item struct {
 // OverviewOf tells the whole plan: links by grade, what is too short, findings by severity. What counts nothing
 // is left out, save the grades. preview follows a drag; findings are those of before it.
 func OverviewOf(a *assess.Assessment, preview Preview) []Item {
-	where := func(picked func(budget.Budget) bool) []plan.Ref {
-		var rows []plan.Ref
-		for _, link := range a.Links() {
-			if link.IsSpare() { // carries nothing
-				continue
-			}
-			if b, found := BudgetOf(a, link.ID, preview); found && picked(b) {
-				rows = append(rows, plan.RefOf(link))
-			}
-		}
-		return rows
-	}
-	var all, spares []plan.Ref
+	var all, spares, tooShort []plan.Ref
+	standing := map[budget.Grade][]plan.Ref{}
 	for _, link := range a.Links() {
-		all = append(all, plan.RefOf(link))
-		if link.IsSpare() {
-			spares = append(spares, plan.RefOf(link))
+		row := plan.RefOf(link)
+		all = append(all, row)
+		if link.IsSpare() { // carries nothing
+			spares = append(spares, row)
+			continue
+		}
+		b, found := BudgetOf(a, link.ID, preview)
+		if !found {
+			continue
+		}
+		standing[b.Standing()] = append(standing[b.Standing()], row)
+		if b.TooShort() {
+			tooShort = append(tooShort, row)
 		}
 	}
 	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
 	for _, grade := range append(budget.Standings(), budget.Ungraded) {
-		rows := where(func(b budget.Budget) bool { return b.Standing() == grade })
+		rows := standing[grade]
 		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
 			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
 		}
@@ -52,8 +51,8 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	if len(spares) > 0 {
 		items = append(items, Item{Count: len(spares), Words: plural(len(spares), "laid spare", "laid spares"), Rows: spares})
 	}
-	if rows := where(budget.Budget.TooShort); len(rows) > 0 {
-		items = append(items, Item{Count: len(rows), Words: "too short", Rows: rows})
+	if len(tooShort) > 0 {
+		items = append(items, Item{Count: len(tooShort), Words: "too short", Rows: tooShort})
 	}
 	for _, severity := range checks.Severities() {
 		if rows := placesOf(a, severity); len(rows) > 0 {
