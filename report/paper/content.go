@@ -24,7 +24,7 @@ func (c *content) x(mm float64) float64 { return mm * pointsPerMM }
 
 func (c *content) y(mm float64) float64 { return (c.height - mm) * pointsPerMM }
 
-// number writes a number with two decimals, a third of a hundredth of a millimetre.
+// number writes a number with two decimals: a hundredth of a point is 0.0035 mm.
 func number(out []byte, value float64) []byte {
 	hundredths := int64(math.Round(value * 100))
 	if hundredths < 0 {
