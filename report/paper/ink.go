@@ -28,7 +28,7 @@ type ink struct {
 	packer     *zlib.Writer
 	packed     bytes.Buffer
 	plain      bool
-	fonts      [faceCount]string         // what the document calls the faces
+	fonts      [faceCount]string        // what the document calls the faces
 	letters    [faceCount]map[rune]bool // set in each face
 }
 
