@@ -123,8 +123,9 @@ func (s *sums) add(b budget.Budget) {
 
 func budgetRow(p *plan.Plan, m member) paper.Row {
 	m.budget = m.budget.Printed(1)
+	from, to := endsOf(p, m.link)
 	row := paper.Texts(
-		m.link.Name, endOf(p, m.link.From, m.link.FromPort), endOf(p, m.link.To, m.link.ToPort),
+		m.link.Name, from, to,
 		metres(m.budget.Run), fmt.Sprintf("%s + %s + %s, %s", metres(m.budget.Way), metres(m.budget.Rises), metres(m.budget.Slack), m.budget.Measured.Words()),
 		cablesAndMissing(p, m.budget), metres(m.budget.Laid), fmt.Sprint(m.budget.Joins),
 		"", "", "", "",
@@ -135,12 +136,17 @@ func budgetRow(p *plan.Plan, m member) paper.Row {
 		mark.Text = gradeWord(m.budget.Standing())
 		row.Cells[11] = paper.Cell{Badge: mark}
 	}
+	if m.link.IsSpare() {
+		row.Cells[11] = paper.Cell{Text: laidSpare}
+	}
 	if part := m.budget.PartIn(budget.Metres); part != "" {
 		row.Cells[5].Text += "; " + part + ": loss, limit and margin are those of the whole"
 	}
 	if m.budget.HasMargin() {
 		row.Cells[8].Text = budget.LossTenths(m.budget.LossDB)
-		row.Cells[10] = paper.Cell{Text: budget.TenthDB(m.budget.MarginDB), Bold: true}
+		if !m.link.IsSpare() {
+			row.Cells[10] = paper.Cell{Text: budget.TenthDB(m.budget.MarginDB), Bold: true}
+		}
 	}
 	return row
 }

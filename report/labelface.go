@@ -120,6 +120,9 @@ func fitted(pen *paper.Pen, text string, l paper.Lettering, room float64) string
 
 // drawCode draws a QR code as one path, so that no seam lies between its modules (ISO/IEC 18004, level M).
 func drawCode(pen *paper.Pen, at paper.Point, text string) {
+	if pen.Counts() {
+		return
+	}
 	code, err := qr.Encode(text, qr.M)
 	if err != nil || text == "" {
 		return

@@ -13,15 +13,17 @@ import (
 func (p *print) drawChannels(b *paper.Book) {
 	b.Title("Patch by channel")
 	sheets := actSheets{book: b}
+	house := p.Patch.ConsoleRows(p.Patch.House())
 	for _, act := range p.acts() {
+		channels := p.Patch.ConsoleRows(act)
 		for _, console := range p.Patch.Consoles() {
-			rows := p.Patch.Console(act, console)
+			rows := channels[console]
 			device, _ := p.Plan.Device(console)
 			if len(rows) == 0 || !act.Here(console) || p.choice.Position != "" && device.Position != p.choice.Position {
 				continue
 			}
 			title := p.Patch.Name(console) + p.ofAct(act)
-			sheets.add(act, p.channelTable(title, rows), p.channelTable(title, p.Patch.Console(p.Patch.House(), console)))
+			sheets.add(act, p.channelTable(title, rows), p.channelTable(title, house[console]))
 		}
 	}
 	if !sheets.written {

@@ -35,8 +35,11 @@ func (p *print) drawKeyList(b *paper.Book) {
 			continue
 		}
 		figures, _ := p.Budget(link.ID)
-		row := paper.Texts(link.Name, endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort), "")
-		if figures.Graded {
+		from, to := endsOf(p.Plan, link)
+		row := paper.Texts(link.Name, from, to, "")
+		if link.IsSpare() {
+			row.Cells[3].Text = laidSpare
+		} else if figures.Graded {
 			row.Cells[3].Badge = badgeOf(figures)
 		}
 		if cut {

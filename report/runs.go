@@ -128,7 +128,7 @@ func (d *runDrawing) head(width float64) {
 		said += " – " + warning
 	}
 	badge := 0.0
-	if d.figures.HasMargin() && d.figures.Missing == 0 {
+	if !d.link.IsSpare() && d.figures.HasMargin() && d.figures.Missing == 0 {
 		mark := *badgeOf(d.figures)
 		badge = d.pen.BadgeWidth(7*k, mark)
 		d.pen.Badge(paper.Point{X: width - 2*k - badge/2, Y: 5 * k}, 7*k, mark)
@@ -160,6 +160,9 @@ func (d *runDrawing) end(box paper.Box, id plan.DeviceID, port string, panel pla
 		y += 4 * k
 	}
 	words := "port" + space + port
+	if d.link.IsSpare() {
+		words = readyAt(words)
+	}
 	if panel != "" {
 		words += ", through a panel"
 	}

@@ -104,18 +104,29 @@ func crewTransport(id plan.TransportID) string {
 }
 
 func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
+	from, to := endsOf(p.Plan, link)
 	row := paper.Texts(
-		link.Name, tapeOf(link), endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort),
+		link.Name, tapeOf(link), from, to,
 		pieces(p.Plan, b.Parts), metres(b.Run)+" "+b.Measured.Words(), "", p.watch(link, b), "",
 	)
-	if link.IsSpare() {
-		row.Cells[2].Text, row.Cells[3].Text = readyAt(row.Cells[2].Text), readyAt(row.Cells[3].Text)
-	} else if b.HasMargin() && b.Missing == 0 {
+	if !link.IsSpare() && b.HasMargin() && b.Missing == 0 { // a spare is named as one beside its tape
 		row.Cells[6] = paper.Cell{Badge: badgeOf(b)}
 	}
 	row.Cells[7].Bold = true
 	row.Cells[8] = laidCell(link)
 	return row
+}
+
+// laidSpare stands in the place of a grade or a margin: a spare carries nothing until it is plugged in.
+const laidSpare = "laid spare"
+
+// endsOf says where the ends of a link go.
+func endsOf(p *plan.Plan, link plan.Link) (from, to string) {
+	from, to = endOf(p, link.From, link.FromPort), endOf(p, link.To, link.ToPort)
+	if link.IsSpare() {
+		return readyAt(from), readyAt(to)
+	}
+	return from, to
 }
 
 // readyAt says of an end of a laid spare that it lies at a port and is not plugged in.
@@ -149,7 +160,7 @@ const crumb = 1e-6
 func tapeOf(link plan.Link) string {
 	role := link.Role
 	if link.IsSpare() {
-		role = "laid spare"
+		role = laidSpare
 	}
 	return strings.TrimSpace(link.Colour + " " + strings.ToUpper(role))
 }

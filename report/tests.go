@@ -37,8 +37,11 @@ func (p *print) testTable() paper.Table {
 		if !figures.Graded {
 			continue
 		}
-		row := paper.Texts(link.Name, endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort), "", "", "", "", "", "", "")
-		if figures.HasMargin() && figures.Missing == 0 {
+		from, to := endsOf(p.Plan, link)
+		row := paper.Texts(link.Name, from, to, "", "", "", "", "", "", "")
+		if link.IsSpare() {
+			row.Cells[3].Text = laidSpare
+		} else if figures.HasMargin() && figures.Missing == 0 {
 			row.Cells[3] = paper.Cell{Badge: badgeOf(figures)}
 		}
 		row.Cells[8].Tick = true

@@ -40,3 +40,25 @@ func TestASpreadsheetReplacesOnlyThatOfAnEarlierPrint(t *testing.T) {
 	require.NoError(t, os.Mkdir(at("x.xlsx"), 0o700))
 	require.ErrorContains(t, report.FreeForSpreadsheet(at("x.xlsx"), now), "is a folder")
 }
+
+func TestAPrintAndItsSpreadsheetAreNotOneFile(t *testing.T) {
+	folder, now := t.TempDir(), assess.Of(demo.Weekender())
+	at := func(name string) string { return filepath.Join(folder, name) }
+	require.NoError(t, os.Mkdir(at("under"), 0o700))
+	refused := func(print, twin string) {
+		t.Helper()
+		require.ErrorContains(t, report.ApartFromSpreadsheet(print, twin, now), "is where the print goes too, and one would replace the other; choose another name")
+	}
+	refused(at("x.xlsx"), at("x.xlsx"))
+	refused(at("x.xlsx"), folder+"/./under/../x.xlsx")
+	refused(at("show-links.csv"), at("show.csv"))
+	require.NoError(t, report.ApartFromSpreadsheet(at("x.pdf"), at("x.xlsx"), now))
+	require.NoError(t, report.ApartFromSpreadsheet(at("x.pdf"), "", now))
+	if err := os.Symlink("x.xlsx", at("link.xlsx")); err != nil {
+		t.Skip("no links here")
+	}
+	refused(at("x.xlsx"), at("link.xlsx"))
+	require.NoError(t, os.WriteFile(at("x.xlsx"), nil, 0o600))
+	require.NoError(t, os.Link(at("x.xlsx"), at("hard.xlsx")))
+	refused(at("hard.xlsx"), at("link.xlsx"))
+}

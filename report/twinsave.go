@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -60,6 +61,44 @@ func spreadsheetFiles(path string, book exchange.Book) ([]spreadsheetFile, error
 		return files, nil
 	}
 	return nil, fmt.Errorf("%s: a spreadsheet ends in .xlsx, or in .csv for a file for each sheet", path)
+}
+
+// ApartFromSpreadsheet refuses a place for a print that SaveSpreadsheet would then write over, by whatever way it is named.
+func ApartFromSpreadsheet(print, path string, a *assess.Assessment) error {
+	if path == "" {
+		return nil
+	}
+	files, err := spreadsheetFiles(path, Spreadsheet(a))
+	if err != nil {
+		return err
+	}
+	for _, file := range files {
+		if sameFile(print, file.path) {
+			return fmt.Errorf("%s is where the print goes too, and one would replace the other; choose another name", file.path)
+		}
+	}
+	return nil
+}
+
+// sameFile tells whether two names lead to one file, which need not be there.
+func sameFile(a, b string) bool {
+	for _, name := range []*string{&a, &b} {
+		if absolute, err := filepath.Abs(*name); err == nil {
+			*name = absolute
+		}
+		if target, err := atomicfile.Resolve(*name); err == nil {
+			*name = target
+		}
+	}
+	if a == b {
+		return true
+	}
+	one, err := os.Stat(a)
+	if err != nil {
+		return false
+	}
+	other, err := os.Stat(b)
+	return err == nil && os.SameFile(one, other)
 }
 
 // FreeForSpreadsheet tells whether SaveSpreadsheet may write to path, blank for nowhere: nothing is there, or the spreadsheet

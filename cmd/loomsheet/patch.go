@@ -191,9 +191,10 @@ func (s *patchSheet) onward(line *patch.Line, at patch.Socket) string {
 }
 
 func (s *patchSheet) byConsole(act *patch.Act) {
+	rows := s.view.ConsoleRows(act)
 	for _, console := range s.view.Consoles() {
 		head := false
-		for _, row := range s.view.Console(act, console) {
+		for _, row := range rows[console] {
 			var names []string
 			own := s.whole
 			for _, line := range row.Lines {

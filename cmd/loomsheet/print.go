@@ -60,6 +60,9 @@ func (c *printCommand) Run(a *answer) error {
 	if err := report.FreeForSpreadsheet(string(c.Twin), assessment); err != nil {
 		return fmt.Errorf("--spreadsheet: %w", err)
 	}
+	if err := report.ApartFromSpreadsheet(path, string(c.Twin), assessment); err != nil {
+		return fmt.Errorf("--spreadsheet: %w", err)
+	}
 	interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	printed, err := report.Print(interrupted, path, assessment, choice)

@@ -175,3 +175,31 @@ func BenchmarkShow(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkManyPieces holds 590 links of 32 short pieces each, the most there may be, against the same links as they are:
+// what a piece costs must stay about the same, within a few times, since a line of many pieces is reckoned piece by piece.
+func BenchmarkManyPieces(b *testing.B) {
+	few := demo.Sized(1, 590)
+	many, err := plan.Do(few, nil, func(e *plan.Edit) error {
+		for link := range few.Links.All() {
+			laid := len(few.SegmentsOf(link.ID))
+			for order := laid + 1; laid > 0 && order <= 32; order++ {
+				plan.Put(e, plan.Segment{Link: link.ID, Order: order, Kind: "cat6a", Length: 1 + float64((len(link.ID)*37+order*101)%211)/100})
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	perPiece := func(p *plan.Plan) float64 {
+		begun := time.Now()
+		assess.Of(p)
+		return time.Since(begun).Seconds() / float64(p.Segments.Len())
+	}
+	fewest, most := 0.0, 0.0
+	for b.Loop() {
+		fewest, most = fewest+perPiece(few), most+perPiece(many)
+	}
+	b.ReportMetric(most/fewest, "times-a-piece")
+}

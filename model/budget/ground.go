@@ -23,13 +23,14 @@ type Ground struct {
 	rings []geom.Polyline
 }
 
-// Ground gathers the areas of the plan.
+// Ground is the areas of the plan, gathered when they are first asked for.
 func (r *Reckoner) Ground() Ground {
-	var g Ground
-	for area := range r.plan.Areas.All() {
-		g.areas, g.rings = append(g.areas, area), append(g.rings, r.outline(area.ID))
-	}
-	return g
+	r.grounded.Do(func() {
+		for area := range r.plan.Areas.All() {
+			r.ground.areas, r.ground.rings = append(r.ground.areas, area), append(r.ground.rings, r.outline(area.ID))
+		}
+	})
+	return r.ground
 }
 
 // Crossed returns the areas that a way touches, in the order of the table of areas.

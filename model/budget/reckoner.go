@@ -1,6 +1,8 @@
 package budget
 
 import (
+	"sync"
+
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
@@ -40,6 +42,8 @@ type Reckoner struct {
 	site       map[string]float64 // °C by exposure
 	passages   passages
 	standing   map[plan.KindID]Standing
+	grounded   sync.Once
+	ground     Ground
 }
 
 // transport is a transport with the rule that grades it in this plan.

@@ -22,6 +22,13 @@ func TenthDB(marginDB float64) string { return signed(math.Floor(marginDB*10+alm
 // LossTenths prints a loss in tenths of a dB, rounded upwards, so that limit less loss gives the margin printed.
 func LossTenths(lossDB float64) string { return figure(lossDB) }
 
+// TenthsLeft prints a loss rounded upwards, its limit downwards, and what the two leave as they are printed. Of what has to
+// lie above its limit, the limit takes the place of the loss.
+func TenthsLeft(lossDB, limitDB float64) (loss, limit, left string) {
+	up, down := math.Ceil(lossDB*10-almost), math.Floor(limitDB*10+almost)
+	return fmt.Sprintf("%.1f", up/10), fmt.Sprintf("%.1f", down/10), signed((down-up)/10, 1)
+}
+
 // Metres prints missing metres, or a run, in tenths, rounded upwards.
 func Metres(length float64) string { return figure(length) + " m" }
 

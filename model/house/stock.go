@@ -85,10 +85,10 @@ func (s Stock) check() error {
 // named is a reel in words: its tag, or its length and kind.
 func named(p *plan.Plan, reel plan.Reel) string {
 	if reel.Tag != "" {
-		return reel.Tag
+		return plan.Clipped(reel.Tag)
 	}
 	kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
-	return fmt.Sprintf("%g m %s", reel.Length, kind.Name)
+	return fmt.Sprintf("%g m %s", reel.Length, plan.Clipped(kind.Name))
 }
 
 func (l Library) stockFile() string { return filepath.Join(l.folder, "stock.stageloom-stock") }
@@ -114,6 +114,9 @@ func (l Library) Stock() (Stock, error) {
 	return s, nil
 }
 
+// mostReason is how many signs of another program's reason are told: the reader of JSON quotes figures of any length.
+const mostReason = 120
+
 // decodeStock reads the head, a line with the rows, and a line for each taking.
 func decodeStock(text []byte) (Stock, error) {
 	s := Stock{Plan: plan.New("House stock")}
@@ -132,7 +135,7 @@ func decodeStock(text []byte) (Stock, error) {
 	for i, line := range lines[1:] {
 		var taking Taking
 		if err := json.Unmarshal(line, &taking); err != nil {
-			return s, fmt.Errorf("line %d: %w", i+3, err)
+			return s, fmt.Errorf("line %d is no taking (%s): put the file back from a copy", i+3, plan.ClippedTo(err.Error(), mostReason))
 		}
 		if again, err := json.Marshal(taking); err != nil || !bytes.Equal(again, line) {
 			return s, fmt.Errorf("line %d is not as it was written: put the file back from a copy", i+3)

@@ -236,6 +236,21 @@ func TestADamagedStockIsNamedAndNotWrittenOver(t *testing.T) {
 	require.Zero(t, s.Plan.Reels.Len())
 }
 
+func TestWhatADamagedTakingQuotesIsClipped(t *testing.T) {
+	folder := t.TempDir()
+	l, _, twelve := stocked(t, folder)
+	_, err := l.Take([]house.Want{{twelve, 5}}, "Meadow", today)
+	require.NoError(t, err)
+	path := filepath.Join(folder, "stock.stageloom-stock")
+	good, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, []byte(strings.Replace(string(good), `"quantity":5`, `"quantity":`+strings.Repeat("9", 5000), 1)), 0o600))
+	_, err = l.Stock()
+	require.ErrorContains(t, err, "line 3 is no taking")
+	require.ErrorContains(t, err, "put the file back from a copy")
+	require.Less(t, len(err.Error()), 400+len(path))
+}
+
 func TestCablesAreNeitherMadeNorLostByLending(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		folder, err := os.MkdirTemp(t.TempDir(), "")

@@ -10,6 +10,7 @@ import (
 
 	"github.com/gofrs/flock"
 
+	"stageloom/model/atomicfile"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 )
@@ -99,15 +100,12 @@ func (l *Left) File() string { return l.path }
 
 // Open reads a journal up to its first fault. The error of one whose beginning cannot be read is *Unread.
 func Open(path string) (*Left, error) {
-	file, err := os.Open(path)
+	file, info, err := atomicfile.OpenRegular(path) // a pipe would be waited for
 	if err != nil {
 		return nil, &Unread{path: path, Err: err}
 	}
 	defer file.Close() // nothing was written
-	l := &Left{path: path}
-	if info, err := file.Stat(); err == nil {
-		l.Last = info.ModTime()
-	}
+	l := &Left{path: path, Last: info.ModTime()}
 	number, refused := 0, error(nil)
 	l.Fault = each(file, func(content []byte) bool {
 		number++
@@ -175,7 +173,7 @@ func (l *Left) replay(content []byte) (more bool) {
 func (l *Left) step(now *plan.Plan, content []byte) (*plan.Plan, string, error) {
 	var s step
 	if err := json.Unmarshal(content, &s); err != nil {
-		return nil, "", fmt.Errorf("an edit cannot be read: %w", err)
+		return nil, "", fmt.Errorf("an edit cannot be read: %s", plan.ClippedTo(err.Error(), 120))
 	}
 	delta, err := planfile.DecodeDelta(s.Delta, l.Rows)
 	if err != nil {

@@ -93,27 +93,23 @@ type ChannelRow struct {
 	Lines   []*Line
 }
 
-// Console lists the channels of a console that are patched in an act, by number.
-func (v *View) Console(act *Act, console plan.DeviceID) []ChannelRow {
-	rows := map[int]*ChannelRow{}
-	for at := range act.over.all() {
-		if at.console == console {
-			socket := act.over.socketFor(at)
-			rows[at.number] = &ChannelRow{Number: at.number, Socket: socket, Channel: act.over.arrive(socket, at)}
-		}
+// ConsoleRows lists the channels that are patched in an act under their consoles, by number.
+func (v *View) ConsoleRows(act *Act) map[plan.DeviceID][]ChannelRow {
+	all := map[plan.DeviceID][]ChannelRow{}
+	where := map[place]int{}
+	for at := range act.over.all() { // by number within a console
+		socket := act.over.socketFor(at)
+		where[at] = len(all[at.console])
+		all[at.console] = append(all[at.console], ChannelRow{Number: at.number, Socket: socket, Channel: act.over.arrive(socket, at)})
 	}
 	for _, line := range act.Lines {
 		for _, channel := range line.Channels() {
-			if row := rows[channel.Number]; channel.Console == console && row != nil {
+			if i, found := where[place{channel.Console, channel.Number}]; found {
+				row := &all[channel.Console][i]
 				row.Channel, row.Lines = channel, append(row.Lines, line)
 			}
 		}
 	}
-	all := make([]ChannelRow, 0, len(rows))
-	for _, row := range rows {
-		all = append(all, *row)
-	}
-	slices.SortFunc(all, func(a, b ChannelRow) int { return cmp.Compare(a.Number, b.Number) })
 	return all
 }
 

@@ -204,7 +204,7 @@ func TestByBoxByConsoleAndByLink(t *testing.T) {
 	require.Len(t, box, 36, "free sockets too")
 	require.Equal(t, "In 1", box[2].Lines[0].Input.Name)
 	require.Empty(t, box[4].Lines)
-	console := v.Console(v.House(), r.devices["FOH"])
+	console := v.ConsoleRows(v.House())[r.devices["FOH"]]
 	require.Len(t, console, 2)
 	require.Equal(t, 5, console[0].Number)
 	require.Equal(t, "In 1", console[0].Lines[0].Input.Name)

@@ -34,9 +34,10 @@ type kind struct {
 }
 
 type device struct {
-	id   plan.DeviceID
-	name string
-	kind *kind
+	id     plan.DeviceID
+	name   string
+	folded string // without regard to case, to sort by
+	kind   *kind
 }
 
 // end is a port of a device.
@@ -153,7 +154,7 @@ func newNetwork(p *plan.Plan, r rest) *network {
 	}
 	for _, d := range r.devices {
 		if k := n.kinds[d.Kind]; k != nil {
-			n.devices[d.ID] = &device{id: d.ID, name: d.Name, kind: k}
+			n.devices[d.ID] = &device{id: d.ID, name: d.Name, folded: strings.ToLower(d.Name), kind: k}
 		}
 	}
 	n.join()
@@ -172,10 +173,20 @@ func (n *network) name(id plan.DeviceID) string {
 
 // byName orders devices as a reader does, roughly: by name without regard to case, then by id.
 func (n *network) byName(a, b plan.DeviceID) int {
-	if c := strings.Compare(strings.ToLower(n.name(a)), strings.ToLower(n.name(b))); c != 0 {
+	if a == b {
+		return 0
+	}
+	if c := strings.Compare(n.folded(a), n.folded(b)); c != 0 {
 		return c
 	}
 	return strings.Compare(string(a), string(b))
+}
+
+func (n *network) folded(id plan.DeviceID) string {
+	if d := n.devices[id]; d != nil {
+		return d.folded
+	}
+	return ""
 }
 
 // byPlace orders channels by the name of their console, then by number.

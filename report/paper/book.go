@@ -62,6 +62,7 @@ func newBook(ctx context.Context, setup Setup, known outcome, on press) *Book {
 // begin makes ready for a chapter; its first page begins with what it draws.
 func (b *Book) begin(chapter Chapter) {
 	b.chap, b.open, b.format = chapter, false, b.setup.Format
+	clear(b.ready) // chapters share few strings, and a large plan has a hundred thousand
 	if chapter.Format != nil {
 		b.format = *chapter.Format
 	}

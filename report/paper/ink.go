@@ -2,22 +2,34 @@ package paper
 
 import (
 	"bytes"
+	"cmp"
+	"compress/zlib"
 	"fmt"
 	"io"
+	"maps"
 	"math"
+	"regexp"
+	"slices"
 
 	"github.com/jung-kurt/gofpdf"
 )
 
-// ink is the press that writes a PDF, and the one door to the PDF library. Nothing is left to the library's memory: each stroke sets its
-// colour, width, dash and ends anew, since the library keeps them from page to
-// page.
+// ink is the press that writes a PDF, and the one door to the PDF library. The library holds the document: its pages, fonts,
+// pictures and bookmarks. What stands on a page is written here and packed as soon as the page is full, since the library
+// would keep all pages plain until the last.
 type ink struct {
 	pdf        *gofpdf.Fpdf
 	lastHeight float64 // of the last page, in mm
 	pageHeight float64
 	level      int // of the last bookmark
 	pictures   map[string]placed
+	now        content  // of the page that is drawn
+	full       [][]byte // the contents of those before
+	packer     *zlib.Writer
+	packed     bytes.Buffer
+	plain      bool
+	fonts      [faceCount]string        // what the document calls the faces
+	letters    [faceCount]map[rune]bool // set in each face
 }
 
 // Families under which the library knows the faces.
@@ -32,7 +44,7 @@ func newInk(about Setup, lastHeight float64) *ink {
 	pdf := gofpdf.NewCustom(&gofpdf.InitType{
 		OrientationStr: "P", UnitStr: "mm", Size: gofpdf.SizeType{Wd: 210, Ht: 297},
 	})
-	pdf.SetCompression(!about.Uncompressed)
+	pdf.SetCompression(false) // pages are packed here, fonts and pictures are anyway
 	pdf.SetCatalogSort(true)
 	pdf.SetCreationDate(about.Made)
 	pdf.SetModificationDate(about.Made)
@@ -42,12 +54,30 @@ func newInk(about Setup, lastHeight float64) *ink {
 	pdf.SetAuthor(clean(about.Author, Regular).text, true)
 	pdf.SetCreator("Stageloom", true)
 	pdf.SetProducer("Stageloom", true)
-	k := &ink{pdf: pdf, lastHeight: lastHeight, level: -1, pictures: map[string]placed{}}
+	k := &ink{pdf: pdf, lastHeight: lastHeight, level: -1, pictures: map[string]placed{}, plain: about.Uncompressed}
+	k.packer, _ = zlib.NewWriterLevel(&k.packed, zlib.BestSpeed) // fails for a level that is not known alone
 	for face := Regular; face < faceCount; face++ {
 		family, style := face.family()
 		pdf.AddUTF8FontFromBytes(family, style, face.ownTrueType())
+		k.fonts[face] = k.called(fontName, func(t *gofpdf.Tpl) { t.SetFont(family, style, leastSize) })
+		k.letters[face] = map[rune]bool{}
 	}
 	return k
+}
+
+// How the library writes that it takes a font or a picture.
+var (
+	fontName    = regexp.MustCompile(`/(F\w+) [\d.]+ Tf`)
+	pictureName = regexp.MustCompile(`/(I\w+) Do`)
+)
+
+// called asks the library what its document calls what is drawn; the page is thrown away.
+func (k *ink) called(name *regexp.Regexp, draw func(*gofpdf.Tpl)) string {
+	if found := name.FindSubmatch(k.pdf.CreateTemplate(draw).Bytes()); found != nil {
+		return string(found[1])
+	}
+	k.pdf.SetErrorf("name of a resource: %w", errForm)
+	return ""
 }
 
 // family returns the name and style letter of the face within the library.
@@ -67,8 +97,28 @@ func (f Face) family() (family, style string) {
 // page begins a page of the given size. It is always upright for the library,
 // whose own turning of pages depends on the page before.
 func (k *ink) page(width, height float64) {
+	k.turnOver()
 	k.pageHeight = height
 	k.pdf.AddPageFormat("P", gofpdf.SizeType{Wd: width, Ht: height})
+	k.now.begin(height)
+}
+
+// turnOver packs the page that was drawn.
+func (k *ink) turnOver() {
+	if k.pdf.PageNo() == 0 {
+		return
+	}
+	if k.plain {
+		k.full = append(k.full, k.now.bytes())
+		return
+	}
+	k.packed.Reset()
+	k.packer.Reset(&k.packed)
+	_, err := k.packer.Write(k.now.out)
+	if err := cmp.Or(err, k.packer.Close()); err != nil {
+		k.pdf.SetError(err)
+	}
+	k.full = append(k.full, bytes.Clone(k.packed.Bytes()))
 }
 
 // bookmark marks a place on the page. The library measures it from the height
@@ -90,20 +140,14 @@ func (k *ink) text(at Point, text string, face Face, size float64, colour Colour
 	if text == "" || !at.sane() || !(size < far) || !(math.Abs(angle) < far) {
 		return
 	}
-	family, style := face.family()
-	if angle != 0 {
-		k.pdf.TransformBegin()
-		k.pdf.TransformRotate(angle, at.X, at.Y)
+	for _, r := range text {
+		k.letters[face][r] = true
 	}
-	k.pdf.SetFont(family, style, size)
-	// Both inks alike: the library skips the ink of text that equals the fill it
-	// remembers, and its memory is wrong behind a clip or a turn.
-	k.pdf.SetFillColor(int(colour.R), int(colour.G), int(colour.B))
-	k.pdf.SetTextColor(int(colour.R), int(colour.G), int(colour.B))
-	k.pdf.Text(at.X, at.Y, text)
 	if angle != 0 {
-		k.pdf.TransformEnd()
+		k.now.turn(at, angle)
+		defer k.now.restore()
 	}
+	k.now.text(at, text, k.fonts[face], size, colour)
 }
 
 // stroke draws along points, with a casing first when the line has one.
@@ -113,13 +157,13 @@ func (k *ink) stroke(points []Point, line Line) {
 		return
 	}
 	if line.Casing > 0 && line.Casing < far {
-		k.pen(Line{Colour: White, Width: line.Width + 2*line.Casing, Round: line.Round})
-		k.path(points, false)
-		k.pdf.DrawPath("S")
+		k.now.pen(Line{Colour: White, Width: line.Width + 2*line.Casing, Round: line.Round})
+		k.now.path(points, false)
+		k.now.word("S")
 	}
-	k.pen(line)
-	k.path(points, false)
-	k.pdf.DrawPath("S")
+	k.now.pen(line)
+	k.now.path(points, false)
+	k.now.word("S")
 }
 
 // shape fills and outlines rings as one path: a ring within a ring is a hole.
@@ -128,38 +172,23 @@ func (k *ink) shape(rings [][]Point, fill Colour, edge Line) {
 	if operator == "" {
 		return
 	}
-	k.pen(edge)
-	k.pdf.SetFillColor(int(fill.R), int(fill.G), int(fill.B))
-	drawn := false
+	lay, drawn := k.now.ring, false
+	if edge.visible() {
+		k.now.pen(edge)
+		lay = func(ring []Point) { k.now.path(ring, true) }
+	}
+	if fill.inked {
+		k.now.fill(fill)
+	}
 	for _, ring := range rings {
 		if ring = sane(ring); len(ring) >= 3 {
-			k.path(ring, true)
+			lay(ring)
 			drawn = true
 		}
 	}
 	if drawn {
-		k.pdf.DrawPath(operator)
+		k.now.word(operator)
 	}
-}
-
-// pen sets everything about the next stroke.
-func (k *ink) pen(line Line) {
-	ends, corners := "butt", "miter"
-	if line.Round {
-		ends, corners = "round", "round"
-	}
-	k.pdf.SetDrawColor(int(line.Colour.R), int(line.Colour.G), int(line.Colour.B))
-	width, dash := line.Width, line.Dash
-	if !line.visible() {
-		width, dash = 0, nil
-	}
-	if !dashes(dash) {
-		dash = nil
-	}
-	k.pdf.SetLineWidth(width)
-	k.pdf.SetLineCapStyle(ends)
-	k.pdf.SetLineJoinStyle(corners)
-	k.pdf.SetDashPattern(dash, 0)
 }
 
 // dashes reports whether a viewer accepts the lengths: none negative and not
@@ -175,38 +204,36 @@ func dashes(lengths []float64) bool {
 	return total > 0
 }
 
-// path lays a path through points.
-func (k *ink) path(points []Point, closed bool) {
-	k.pdf.MoveTo(points[0].X, points[0].Y)
-	for _, p := range points[1:] {
-		k.pdf.LineTo(p.X, p.Y)
-	}
-	if closed {
-		k.pdf.ClosePath()
-	}
-}
-
 // clip confines what draw draws to a box.
 func (k *ink) clip(box Box, draw func()) {
 	if !box.sane() {
 		draw()
 		return
 	}
-	k.pdf.ClipRect(box.X, box.Y, box.W, box.H, false)
+	k.now.clip(box)
 	draw()
-	k.pdf.ClipEnd()
+	k.now.restore()
 }
 
 // output closes the document and writes it.
 func (k *ink) output(w io.Writer) error {
-	var whole bytes.Buffer
-	if err := k.pdf.Output(&whole); err != nil {
+	k.turnOver()
+	for face := Regular; face < faceCount; face++ {
+		if letters := slices.Sorted(maps.Keys(k.letters[face])); len(letters) > 0 {
+			family, style := face.family()
+			k.pdf.SetFont(family, style, leastSize)
+			k.pdf.Text(0, 0, string(letters)) // the library embeds the letters it has set
+		}
+	}
+	var document bytes.Buffer
+	if err := k.pdf.Output(&document); err != nil {
 		return fmt.Errorf("close the PDF: %w", err)
 	}
-	if _, err := whole.WriteTo(w); err != nil {
-		return fmt.Errorf("write the PDF: %w", err)
+	filter := "/Filter /FlateDecode "
+	if k.plain {
+		filter = ""
 	}
-	return nil
+	return bind(w, document.Bytes(), k.full, filter)
 }
 
 // visible reports whether a line leaves any ink.

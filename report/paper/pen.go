@@ -21,6 +21,9 @@ func (b *Book) pen(box Box) *Pen { return &Pen{book: b, box: box} }
 // Size returns the width and height of the pen's box in millimetres.
 func (p *Pen) Size() (width, height float64) { return p.box.W, p.box.H }
 
+// Counts tells that this pass only counts pages: what takes no room on the page need not be drawn.
+func (p *Pen) Counts() bool { return p.book.press == press(blank{}) }
+
 // Scale returns how much larger than on A4 things are set on this sheet.
 func (p *Pen) Scale() float64 { return p.book.Scale() }
 

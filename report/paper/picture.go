@@ -35,6 +35,7 @@ type Picture struct {
 type placed struct {
 	width   int
 	stretch float64
+	called  string // in the document
 }
 
 // ReadPicture decodes a PNG, JPEG, GIF or WebP of at most 60 million pixels. A
@@ -109,8 +110,7 @@ func (k *ink) picture(box Box, picture Picture) error {
 		k.pictures[picture.name] = known
 	}
 	k.clip(box, func() {
-		k.pdf.ImageOptions(picture.name, box.X, box.Y, box.W*known.stretch, box.H, false,
-			gofpdf.ImageOptions{ImageType: "PNG"}, 0, "")
+		k.now.picture(known.called, Box{X: box.X, Y: box.Y, W: box.W * known.stretch, H: box.H})
 	})
 	return k.pdf.Error()
 }
@@ -134,7 +134,10 @@ func (k *ink) register(picture Picture) (placed, error) {
 	if err := k.pdf.Error(); err != nil {
 		return placed{}, fmt.Errorf("take picture: %w", err)
 	}
-	return placed{width: width, stretch: float64(width) / float64(picture.pixels.Rect.Dx())}, nil
+	called := k.called(pictureName, func(t *gofpdf.Tpl) {
+		t.ImageOptions(picture.name, 0, 0, 1, 1, false, gofpdf.ImageOptions{ImageType: "PNG"}, 0, "")
+	})
+	return placed{width: width, stretch: float64(width) / float64(picture.pixels.Rect.Dx()), called: called}, nil
 }
 
 // hasWidth reports whether a picture of that many pixels across is known.

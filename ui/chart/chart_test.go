@@ -3,6 +3,8 @@ package chart_test
 import (
 	"image"
 	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -64,6 +66,35 @@ func TestTheCurvesOfALink(t *testing.T) {
 		require.Empty(t, c.Limit.Points)
 		require.Equal(t, "20 MHz: 10.5 dB", c.ReadOut(20))
 	})
+}
+
+func TestFiguresOfAChartAddAsTheyArePrinted(t *testing.T) {
+	figures := regexp.MustCompile(`[−+]?\d+\.\d`)
+	tenths := func(text string) int {
+		value, err := strconv.ParseFloat(strings.NewReplacer("−", "-").Replace(text), 64)
+		require.NoError(t, err)
+		return int(math.Round(value * 10))
+	}
+	above := chart.Curves{
+		Above: true, Loss: chart.Curve{Name: "return loss", Points: []pairline.Point{{FreqMHz: 1, DB: 30}, {FreqMHz: 100, DB: 17.03}}},
+		Limit: chart.Curve{Name: "limit", Points: []pairline.Point{{FreqMHz: 1, DB: 20}, {FreqMHz: 100, DB: 13.38}}},
+	}
+	for freq := 10.0; freq <= 100; freq += 0.7 {
+		for _, c := range []chart.Curves{chart.Of(tight()), above} {
+			_, said, _ := strings.Cut(c.ReadOut(freq), ": ")
+			read := figures.FindAllString(said, 3)
+			require.Len(t, read, 3, said)
+			value, limit, left := tenths(read[0]), tenths(read[1]), tenths(read[2])
+			exact, _ := c.Limit.At(freq)
+			if c.Above {
+				value, limit = limit, value
+				require.GreaterOrEqual(t, float64(value), exact*10-1e-6, "the least is never printed lower: %s", said)
+			} else {
+				require.LessOrEqual(t, float64(limit), exact*10+1e-6, "the most is never printed higher: %s", said)
+			}
+			require.Equal(t, limit-value, left, said)
+		}
+	}
 }
 
 func TestReadingACurve(t *testing.T) {

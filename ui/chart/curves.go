@@ -14,6 +14,16 @@ import (
 type Curve struct {
 	Name   string
 	Points []pairline.Point
+	// Costs tells that the less the better, so that it is printed rounded upwards.
+	Costs bool
+}
+
+// tenths prints a value of the curve, rounded against who reads it.
+func (c Curve) tenths(dB float64) string {
+	if c.Costs {
+		return budget.LossTenths(dB)
+	}
+	return budget.InHand(dB)
 }
 
 // Curves is what a chart shows.
@@ -52,7 +62,7 @@ func Of(b budget.Budget) Curves {
 	}
 	grid := pairline.LogGrid(gridPoints)
 	c := Curves{
-		Grade: string(b.Standing()), Loss: Curve{"loss", pairline.Sample(b.Loss.At, grid)},
+		Grade: string(b.Standing()), Loss: Curve{Name: "loss", Points: pairline.Sample(b.Loss.At, grid), Costs: true},
 		Verdict: pairline.Point{FreqMHz: pairline.GradeMHz, DB: b.LimitDB},
 	}
 	rule, err := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))
@@ -60,7 +70,7 @@ func Of(b budget.Budget) Curves {
 		return c // a rule of another edition: its figure at 100 MHz still grades
 	}
 	advising := rule.CurveRule()
-	c.Limit = Curve{"limit", pairline.Sample(advising.LimitAt, grid)}
+	c.Limit = Curve{Name: "limit", Points: pairline.Sample(advising.LimitAt, grid)}
 	if advising.Slug != rule.Slug {
 		c.Limit.Name, c.VerdictName = "standard's limit", "field rule"
 	}
@@ -98,9 +108,11 @@ func (c Curves) ReadOut(freqMHz float64) string {
 	limit, limited := c.Limit.At(freqMHz)
 	switch {
 	case limited && c.Above:
-		text += fmt.Sprintf(": %s %s dB, at least %.1f, %s", c.Loss.Name, budget.InHand(loss), limit, budget.TenthDB(loss-limit))
+		least, value, left := budget.TenthsLeft(limit, loss)
+		text += fmt.Sprintf(": %s %s dB, at least %s, %s", c.Loss.Name, value, least, left)
 	case limited:
-		text += fmt.Sprintf(": %s of %.1f dB, %s", budget.LossTenths(loss), limit, budget.TenthDB(limit-loss))
+		value, most, left := budget.TenthsLeft(loss, limit)
+		text += fmt.Sprintf(": %s of %s dB, %s", value, most, left)
 	case c.Above:
 		text += fmt.Sprintf(": %s %s dB", c.Loss.Name, budget.InHand(loss))
 	default:
@@ -111,7 +123,7 @@ func (c Curves) ReadOut(freqMHz float64) string {
 	}
 	for _, more := range c.More {
 		if value, some := more.At(freqMHz); some {
-			text += fmt.Sprintf(", %s %.1f", more.Name, value)
+			text += fmt.Sprintf(", %s %s", more.Name, more.tenths(value))
 		}
 	}
 	return text
@@ -126,8 +138,8 @@ func (c Curves) Summary() string {
 	if !some || !(c.Verdict.FreqMHz > 0) {
 		return ""
 	}
-	return fmt.Sprintf("%s MHz: %s of %.1f dB, %s", megahertz(c.Verdict.FreqMHz),
-		budget.LossTenths(loss), c.Verdict.DB, budget.TenthDB(c.Verdict.DB-loss))
+	value, most, left := budget.TenthsLeft(loss, c.Verdict.DB)
+	return fmt.Sprintf("%s MHz: %s of %s dB, %s", megahertz(c.Verdict.FreqMHz), value, most, left)
 }
 
 // worst says what is left at the worst point, which is advice.
@@ -136,10 +148,11 @@ func (c Curves) worst() string {
 	if !some {
 		return "worst point"
 	}
+	_, _, left := budget.TenthsLeft(c.Worst.DB, limit)
 	if c.Above {
-		return fmt.Sprintf("worst %s at %s MHz", budget.TenthDB(c.Worst.DB-limit), megahertz(c.Worst.FreqMHz))
+		_, _, left = budget.TenthsLeft(limit, c.Worst.DB)
 	}
-	return fmt.Sprintf("worst %s at %s MHz", budget.TenthDB(limit-c.Worst.DB), megahertz(c.Worst.FreqMHz))
+	return fmt.Sprintf("worst %s at %s MHz", left, megahertz(c.Worst.FreqMHz))
 }
 
 // WorstWords say what the worst point is; blank where there is none.

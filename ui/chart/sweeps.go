@@ -29,7 +29,7 @@ func ReturnLossOf(b budget.Budget, line pairline.Line) Curves {
 		}
 	}
 	c.Loss.Name = "return loss"
-	c.Limit = Curve{"limit", pairline.Sample(pairline.ReturnLossLimit, pairline.LogGrid(gridPoints))}
+	c.Limit = Curve{Name: "limit", Points: pairline.Sample(pairline.ReturnLossLimit, pairline.LogGrid(gridPoints))}
 	c.Told = "computed; must lie under the dashed line"
 	return c
 }
@@ -49,7 +49,7 @@ func NextOf(b budget.Budget, line pairline.Line) Curves {
 		c.Loss.Points = append(c.Loss.Points, pairline.Point{FreqMHz: freqMHz, DB: next.WorstDB})
 		likely.Points = append(likely.Points, pairline.Point{FreqMHz: freqMHz, DB: next.LikelyDB})
 	}
-	loss := Curve{Name: "loss", Points: pairline.Sample(b.Loss.At, pairline.LogGrid(gridPoints))}
+	loss := Curve{Name: "loss", Points: pairline.Sample(b.Loss.At, pairline.LogGrid(gridPoints)), Costs: true}
 	c.More = []Curve{likely, loss}
 	at := line.WorseEndNEXT(pairline.GradeMHz)
 	c.Told = fmt.Sprintf("100 MHz: worst %s, likely %s dB; no limit here", budget.InHand(at.WorstDB), budget.InHand(at.LikelyDB))
