@@ -44,8 +44,9 @@ type Finding struct {
 	Short string
 
 	// many is what is said of several such rows, and item this one among them: the findings of a rule that say the same
-	// become one with a list.
-	many, item string
+	// become one with a list. They are links unless noun says otherwise. each are those that became this one.
+	many, item, noun string
+	each             []Finding
 }
 
 // Subject is what rules look at: a plan, its patch, and the budgets of its links in the order of the table of links. It
@@ -174,6 +175,7 @@ var rules = []Rule{
 	{ID: "too-short", Budgets: true, find: tooShort},
 	{ID: "uncabled", Budgets: true, find: uncabled},
 	{ID: "tight", Budgets: true, find: tight},
+	{ID: "bad-kind", Reads: []string{"cable_kinds", "reels"}, Budgets: true, find: badKind},
 	{ID: "unknown-loss", Budgets: true, find: unknownLoss},
 	{ID: "above-standard", Budgets: true, find: aboveStandard},
 	{ID: "past-distance", Budgets: true, find: pastDistance},
@@ -210,7 +212,7 @@ var rules = []Rule{
 	{ID: "clock", Reads: portTables, Budgets: true, find: clock},
 	{ID: "unknown-name", Budgets: true, find: unknownName},
 	{ID: "act-times", Reads: []string{"acts"}, find: actTimes},
-	{ID: "date", Budgets: true, find: date},
+	{ID: "date", Reads: []string{"reels", "house_lines", "revisions"}, Budgets: true, find: date},
 	{ID: "double-name", Reads: namesTables, find: doubleName},
 	{ID: "retired-name", Reads: []string{"links", "revisions"}, find: retiredName},
 	{ID: "cable-twice", Reads: []string{"reels", "segments", "links"}, find: cableTwice},
@@ -253,6 +255,17 @@ type laid struct {
 func (s *Subject) foreign(transport plan.TransportID, kind *plan.CableKind) bool {
 	media := s.Reckoner.Transport(transport).Media
 	return media != "" && !budget.Fits(*kind, media)
+}
+
+// ofMany says which sort of cable is meant where several links have one.
+func (l laid) ofMany() string {
+	switch {
+	case l.part.Assumed:
+		return fmt.Sprintf("the %s wanted for their missing metres", l.kind.Name)
+	case l.part.What == budget.Lead:
+		return fmt.Sprintf("an inner lead of %s", l.kind.Name)
+	}
+	return l.kind.Name
 }
 
 // named says which cable of a link is meant.
