@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 )
 
 // carriesClock are the transports whose audio clock goes from end to end, whichever way.
@@ -173,6 +174,16 @@ func (s *Subject) domains() (domains []domain) {
 	for i := range domains {
 		s.describe(&domains[i])
 	}
+	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
+		if media := s.Reckoner.Transport(link.Transport); media.Media != standards.BalancedPair || media.NeverIntoNetworkPort {
+			return
+		}
+		for _, id := range []plan.DeviceID{link.From, link.To} { // a network may bring a clock too, and nothing here says so
+			if at, in := of[id]; in && len(domains[at].devices) == 1 {
+				domains[at].unknown = true
+			}
+		}
+	})
 	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
 		if from, into := of[link.From], of[link.To]; link.Transport == embedsClock && from != into {
 			domains[into].fedBy = append(domains[into].fedBy, from)

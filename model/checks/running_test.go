@@ -202,6 +202,16 @@ func TestClock(t *testing.T) {
 		require.Equal(t, []string{"nobody leads the clock: One can only follow"}, fed("processor-6-12", "processor-10-20"), "no clock comes back")
 		require.Equal(t, []string{"D9 brings the clock of One to Two, which has one of its own"}, fed("processor-10-20", "console-40"))
 	})
+	t.Run("a network may bring the clock that AES3 goes on with", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			must(catalogue.Use(e, "amplifier-rack-8"))
+			amplifier := e.AddDevice(plan.Device{Name: "Amplifier", Kind: "amplifier-rack-8", X: 60})
+			e.RemoveLinks(r.pair)
+			e.SetSegments(e.AddLink(plan.Link{Transport: "aes3", From: r.screen, FromPort: "D2", To: amplifier, ToPort: "D1"}), of("audio-pair", 130))
+		})
+		require.Empty(t, said(r, "clock"))
+	})
 	t.Run("a clock goes on from AES3 to AES50", func(t *testing.T) {
 		r := newRig(t)
 		r.do(t, func(e *plan.Edit) {
