@@ -42,6 +42,9 @@ func (w *window) open(path string) {
 	if reason := w.desk.ReadOnly(); reason != "" {
 		w.notice.Warn(sentence(errors.New(reason)))
 	}
+	if said := w.desk.Mended(); said != "" {
+		w.warnAlso(sentence(errors.New(said)))
+	}
 	w.window.SetMainMenu(w.menu())
 	w.offerTakeOver()
 }

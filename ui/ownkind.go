@@ -26,15 +26,17 @@ func (w *window) ownKind() {
 	outputs.SetText(form.Outputs)
 	ports.SetText(form.Ports)
 	ports.SetMinRowsVisible(6)
+	hardware := w.newChooser(panel.HardwareWords(), nil)
+	hardware.SetSelectedIndex(panel.PlaceOfHardware(form.Hardware))
 	keep := widget.NewCheck("keep it in my library, for other plans", nil)
-	told := widget.NewLabel("One port a line: its name and its transport.")
+	told := widget.NewLabel("One port a line: its name and its transport; then, where it is so, after commas: through B, fibre singlemode, power type2.")
 	content := container.NewBorder(nil, steady(told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Name", name), widget.NewFormItem("Inputs", inputs), widget.NewFormItem("Outputs", outputs),
-		widget.NewFormItem("Ports", ports), widget.NewFormItem("", keep),
+		widget.NewFormItem("Ports", ports), widget.NewFormItem("Connectors", hardware), widget.NewFormItem("", keep),
 	))
 	d := dialog.NewCustomWithoutButtons("Own kind", content, w.window)
 	take := widget.NewButton("Make it", func() {
-		form := panel.OwnKind{Name: name.Text, Inputs: inputs.Text, Outputs: outputs.Text, Ports: ports.Text}
+		form := panel.OwnKind{Name: name.Text, Inputs: inputs.Text, Outputs: outputs.Text, Ports: ports.Text, Hardware: panel.HardwareAt(hardware.SelectedIndex())}
 		kind, reason := form.Kind(w.desk.Plan(), device.Kind)
 		if reason == "" {
 			reason = w.makeKind(device.ID, kind, keep.Checked)
@@ -48,7 +50,7 @@ func (w *window) ownKind() {
 	})
 	take.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
-	d.Resize(fyne.NewSize(520, 470))
+	d.Resize(fyne.NewSize(560, 520))
 	w.escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(name)

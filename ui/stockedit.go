@@ -241,7 +241,9 @@ func (d *faultDialog) mark() {
 	mark := plan.Mark{Condition: plan.Faulty, Reason: d.reason.Text, FoundAt: d.where.Text, FoundOn: d.when.Text}
 	at := d.which.SelectedIndex()
 	err := errors.New("choose which one is faulty")
-	if at >= 0 {
+	if wrong := plan.NoSuchDay(mark.FoundOn); wrong != "" {
+		err = errors.New("there is no day " + wrong + ": write year-month-day, for instance 2027-06-19")
+	} else if at >= 0 {
 		err = d.desk.Do("Mark "+panel.ReelWords(d.desk.Plan(), d.reel, d.units())+" faulty", func(e *plan.Edit) error {
 			if at < len(d.in) {
 				_, err := e.MarkSegment(d.in[at].Link, d.in[at].Order, mark)

@@ -36,7 +36,7 @@ func (c *checkCommand) Run(a *answer) error {
 	for _, name := range c.Plans {
 		path := string(name)
 		one := checked{path: path}
-		p, err := openPlan(path)
+		p, err := openPlan(a, path)
 		if err != nil {
 			one.err = err
 			a.complain(err)
@@ -63,10 +63,14 @@ func (c *checkCommand) Run(a *answer) error {
 	return nil
 }
 
-// openPlan reads a plan file; its error names the file as the user did and says what to do.
-func openPlan(path string) (*plan.Plan, error) {
-	p, _, err := planfile.Open(path)
+// openPlan reads a plan file; its error names the file as the user did and says what to do. What was taken out of its texts
+// is told beside the answer.
+func openPlan(a *answer, path string) (*plan.Plan, error) {
+	p, _, mends, err := planfile.OpenMended(path)
 	if err == nil {
+		if said := planfile.TakenOut(mends); said != "" {
+			a.remark(path + ": " + said + ".")
+		}
 		return p, nil
 	}
 	err = named(err, path)

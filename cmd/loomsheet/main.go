@@ -47,5 +47,8 @@ func (a *answer) complain(err error) {
 	a.worsen(unusable)
 }
 
+// remark says something beside the answer that changes nothing about it.
+func (a *answer) remark(text string) { a.complaints = append(a.complaints, trueMinus(text)) }
+
 // worsen raises what the program exits with, never lowers it.
 func (a *answer) worsen(status int) { a.status = max(a.status, status) }

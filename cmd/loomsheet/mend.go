@@ -25,10 +25,10 @@ func (mendCommand) Help() string {
 // Run mends the plan into the copy.
 func (c *mendCommand) Run(a *answer) error {
 	path, beside := string(c.Plan), string(c.Copy)
-	if _, _, err := planfile.Open(path); err == nil {
+	if _, _, turned, err := planfile.OpenMended(path); err == nil && len(turned) == 0 {
 		a.hang("", fmt.Sprintf("%s is sound: there is nothing to mend, and no copy was made.", path))
 		return nil
-	} else if !repairable(err) {
+	} else if err != nil && !repairable(err) {
 		return named(err, path)
 	}
 	data, err := atomicfile.ReadRegular(path)

@@ -23,7 +23,7 @@ func (patchCommand) Help() string {
 
 // Run prints one act in full, or the house and what the acts have otherwise.
 func (c *patchCommand) Run(a *answer) error {
-	p, err := openPlan(string(c.Plan))
+	p, err := openPlan(a, string(c.Plan))
 	if err != nil {
 		return err
 	}

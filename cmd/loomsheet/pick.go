@@ -42,7 +42,7 @@ func (pickCommand) Help() string {
 // Run picks, tells what would change, and writes the copy that was asked for.
 func (c *pickCommand) Run(a *answer) error {
 	path := string(c.Plan)
-	p, err := openPlan(path)
+	p, err := openPlan(a, path)
 	if err != nil {
 		return err
 	}

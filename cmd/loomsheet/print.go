@@ -44,7 +44,7 @@ func (printCommand) Help() string {
 
 // Run prints and tells where it lies.
 func (c *printCommand) Run(a *answer) error {
-	p, err := openPlan(string(c.Plan))
+	p, err := openPlan(a, string(c.Plan))
 	if err != nil {
 		return err
 	}

@@ -90,6 +90,9 @@ func (r *Reckoner) Transport(id plan.TransportID) *standards.Transport { return 
 // HardwareName is the name of connecting hardware in words; what the standards do not know counts as the poorest.
 func (r *Reckoner) HardwareName(id plan.HardwareID) string { return r.hardwareOf(id).figures.Name }
 
+// Knows tells whether what a kind states of its loss is enough to grade by.
+func (r *Reckoner) Knows(kind plan.CableKindID) bool { return r.kindOf(kind).known }
+
 // WhyUnknown says in words what is wrong with what a kind states of its loss; blank where nothing is, or nothing is stated.
 func (r *Reckoner) WhyUnknown(kind plan.CableKindID) string { return r.kindOf(kind).unknown }
 

@@ -36,9 +36,10 @@ func pair(id plan.CableKindID, name, category string, hardware plan.HardwareID, 
 	}
 }
 
-// shelled makes it screened, with lockable metal shells at both ends.
-func shelled(k plan.CableKind, form string) plan.CableKind {
-	k.Screened, k.Lockable, k.MetalShell, k.Form = true, true, true, form
+// shelled makes it screened, with lockable metal shells at both ends. It states no form: a short one is coiled by hand, a long
+// one kept on a drum.
+func shelled(k plan.CableKind) plan.CableKind {
+	k.Screened, k.Lockable, k.MetalShell = true, true, true
 	return k
 }
 
@@ -61,23 +62,23 @@ func ownFigure(k plan.CableKind, figure float64) plan.CableKind {
 }
 
 func portable() []plan.CableKind {
-	drumWithSocket := shelled(pair("cat6a-drum-socket", "Cat 6A drum with socket", "cat6a", "cat6a", 24), "drum")
-	drumWithSocket.FarEnd = "socket"
+	drumWithSocket := shelled(pair("cat6a-drum-socket", "Cat 6A drum with socket", "cat6a", "cat6a", 24))
+	drumWithSocket.Form, drumWithSocket.FarEnd = "drum", "socket"
 	drumWithSocket.Note = "The far end is a socket on the drum; its inner connection counts as one more."
 	return []plan.CableKind{
 		bare(pair("cat5e-unscreened", "Cat 5e unscreened", "cat5e", "cat5e", 24), false, "coil"),
-		shelled(pair("cat5e", "Cat 5e", "cat5e", "cat5e", 24), "drum"),
+		shelled(pair("cat5e", "Cat 5e", "cat5e", "cat5e", 24)),
 		bare(pair("cat5e-tail", "Cat 5e unscreened tail 26 AWG", "cat5e", "cat5e", 26), false, "tail"),
 		bare(pair("cat6-unscreened", "Cat 6 unscreened", "cat6", "cat6", 24), false, "coil"),
-		shelled(pair("cat6", "Cat 6", "cat6", "cat6", 24), "drum"),
-		shelled(pair("cat6a", "Cat 6A", "cat6a", "cat6a", 24), "drum"),
-		shelled(pair("cat6a-26", "Cat 6A 26 AWG", "cat6a", "cat6a", 26), "drum"),
+		shelled(pair("cat6", "Cat 6", "cat6", "cat6", 24)),
+		shelled(pair("cat6a", "Cat 6A", "cat6a", "cat6a", 24)),
+		shelled(pair("cat6a-26", "Cat 6A 26 AWG", "cat6a", "cat6a", 26)),
 		drumWithSocket,
 		bare(pair("cat6a-tail", "Cat 6A tail 26 AWG", "cat6a", "cat6a", 26), true, "tail"),
-		shelled(pair("cat7", "Cat 7", "cat7", "cat6a", 23), "drum"),
-		ownFigure(shelled(pair("cat5e-own", "Cat 5e, own figure 22.5", "cat5e", "cat5e", 24), "drum"), 22.5),
-		ownFigure(shelled(pair("cat6a-own", "Cat 6A low-loss, own figure 19.2", "cat6a", "cat6a", 23), "drum"), 19.2),
-		ownFigure(shelled(pair("cat7-own", "Cat 7 low-loss, own figure 17.6", "cat7", "cat6a", 22), "drum"), 17.6),
+		shelled(pair("cat7", "Cat 7", "cat7", "cat6a", 23)),
+		ownFigure(shelled(pair("cat5e-own", "Cat 5e, own figure 22.5", "cat5e", "cat5e", 24)), 22.5),
+		ownFigure(shelled(pair("cat6a-own", "Cat 6A low-loss, own figure 19.2", "cat6a", "cat6a", 23)), 19.2),
+		ownFigure(shelled(pair("cat7-own", "Cat 7 low-loss, own figure 17.6", "cat7", "cat6a", 22)), 17.6),
 	}
 }
 

@@ -156,3 +156,11 @@ func TestWaysLieParallelToSocketsThatAreThere(t *testing.T) {
 		}
 	}
 }
+
+func TestAShellMakesNoDrumOfACable(t *testing.T) {
+	for _, kind := range catalogue.CableKinds() {
+		if kind.Media == "balanced-pair" && kind.Form == "drum" {
+			require.Equal(t, "socket", kind.FarEnd, "%s: only what bears its socket on the drum cannot be anything else", kind.ID)
+		}
+	}
+}

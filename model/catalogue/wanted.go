@@ -9,9 +9,10 @@ import (
 )
 
 // usualKinds are what links are reckoned as until they are cabled, the likest first: portable reels of the trade with
-// shells, and with plain plugs for ports that take no shell.
+// shells, and with plain plugs for ports that take no shell. All are of a standard's grade, without a maker's own figure: a
+// stock is likelier to have them, and the low-loss ones of the catalogue are examples whose figures are invented.
 var usualKinds = map[plan.TransportID][]plan.CableKindID{
-	aes50:           {"cat6a-own", "cat6a"},
+	aes50:           {"cat6a", "cat5e"},
 	ethernet:        {"cat6a", "cat6-unscreened"},
 	fast:            {"cat5e", "cat5e-unscreened"},
 	aes3:            {"audio-pair"},

@@ -43,8 +43,9 @@ type Finding struct {
 	Short string
 
 	// many is what is said of several such rows, and item this one among them: the findings of a rule that say the same
-	// become one with a list.
-	many, item string
+	// become one with a list. They are links unless noun says otherwise. each are those that became this one.
+	many, item, noun string
+	each             []Finding
 }
 
 // Subject is what rules look at: a plan, its patch, and the budgets of its links in the order of the table of links. It
@@ -164,6 +165,17 @@ type laid struct {
 func (s *Subject) foreign(transport plan.TransportID, kind *plan.CableKind) bool {
 	media := s.Reckoner.Transport(transport).Media
 	return media != "" && !budget.Fits(*kind, media)
+}
+
+// ofMany says which sort of cable is meant where several links have one.
+func (l laid) ofMany() string {
+	switch {
+	case l.part.Assumed:
+		return fmt.Sprintf("the %s wanted for their missing metres", l.kind.Name)
+	case l.part.What == budget.Lead:
+		return fmt.Sprintf("an inner lead of %s", l.kind.Name)
+	}
+	return l.kind.Name
 }
 
 // named says which cable of a link is meant.

@@ -1,6 +1,7 @@
 package checks
 
 import (
+	"fmt"
 	"slices"
 
 	"stageloom/model/plan"
@@ -10,6 +11,9 @@ import (
 type Fix struct {
 	Label string
 	Edit  func(*plan.Edit) error
+
+	// all is its label where it is done on every link of a finding with a list; blank where it speaks of one link alone.
+	all string
 }
 
 // fixers propose fixes for the findings of a rule, by its slug; a rule that is missing has none. A proposal need not
@@ -52,6 +56,9 @@ func Fixes(p *plan.Plan, f Finding) (certain []Fix) {
 	}
 	s := NewSubject(p)
 	proposed := propose(s, f)
+	if len(f.each) > 0 {
+		proposed = onAll(s, f, propose)
+	}
 	if len(proposed) == 0 {
 		return nil
 	}
@@ -63,6 +70,34 @@ func Fixes(p *plan.Plan, f Finding) (certain []Fix) {
 		}
 	}
 	return certain
+}
+
+// onAll proposes what is proposed alike for each of the findings that became one with a list.
+func onAll(s *Subject, f Finding, propose func(*Subject, Finding) []Fix) (fixes []Fix) {
+	edits := map[string][]func(*plan.Edit) error{}
+	var labels []string
+	for _, one := range f.each {
+		for _, fix := range propose(s, one) {
+			if edits[fix.all] == nil {
+				labels = append(labels, fix.all)
+			}
+			edits[fix.all] = append(edits[fix.all], fix.Edit)
+		}
+	}
+	for _, label := range labels {
+		if label == "" || len(edits[label]) != len(f.each) {
+			continue
+		}
+		fixes = append(fixes, Fix{Label: fmt.Sprintf("%s, on all %d", label, len(f.each)), Edit: func(e *plan.Edit) error {
+			for _, edit := range edits[label] {
+				if err := edit(e); err != nil {
+					return err
+				}
+			}
+			return nil
+		}})
+	}
+	return fixes
 }
 
 // found runs all rules.
@@ -97,7 +132,7 @@ func (s *Subject) linkOf(f Finding) (plan.Link, bool) {
 	return s.Plan.Links.Get(f.Where[0].Key)
 }
 
-// linkFix is a fix that changes the link's own row.
+// linkFix is a fix that changes the link's own row; the same may be done on others.
 func linkFix(link plan.Link, label string, with func(*plan.Link)) Fix {
-	return Fix{label, func(e *plan.Edit) error { return plan.Update(e, link.Key(), with) }}
+	return Fix{Label: label, Edit: func(e *plan.Edit) error { return plan.Update(e, link.Key(), with) }, all: label}
 }

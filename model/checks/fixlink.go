@@ -28,16 +28,16 @@ func betterParts(s *Subject, f Finding) (fixes []Fix) {
 		switch {
 		case cure.Coupler != "":
 			fixes = append(fixes, Fix{
-				fmt.Sprintf("Use a coupler of %s before cable %d", s.Reckoner.HardwareName(cure.Coupler), cure.Order),
-				func(e *plan.Edit) error { return e.SetCoupler(link.ID, cure.Order, cure.Coupler) },
+				Label: fmt.Sprintf("Use a coupler of %s before cable %d", s.Reckoner.HardwareName(cure.Coupler), cure.Order),
+				Edit:  func(e *plan.Edit) error { return e.SetCoupler(link.ID, cure.Order, cure.Coupler) },
 			})
 		case cure.Order == 0:
 			fixes = append(fixes, s.wantKind(link, kind))
 		case byLength(segments[cure.Order-1]):
 			segment := segments[cure.Order-1]
 			fixes = append(fixes, Fix{
-				fmt.Sprintf("Plan cable %d as %s of %s", cure.Order, cableLength(cure.Length), kind.Name),
-				func(e *plan.Edit) error {
+				Label: fmt.Sprintf("Plan cable %d as %s of %s", cure.Order, cableLength(cure.Length), kind.Name),
+				Edit: func(e *plan.Edit) error {
 					return plan.Update(e, segment.Key(), func(r *plan.Segment) { r.Kind = cure.Kind })
 				},
 			})
@@ -57,7 +57,9 @@ func (s *Subject) wantKind(link plan.Link, kind plan.CableKind) Fix {
 	if b := s.Reckoner.Of(link); b.Missing > 0 {
 		missing = cableLength(b.Printed(1).Missing)
 	}
-	return linkFix(link, fmt.Sprintf("Want %s for the missing %s", kind.Name, missing), func(r *plan.Link) { r.FillKind = kind.ID })
+	fix := linkFix(link, fmt.Sprintf("Want %s for the missing %s", kind.Name, missing), func(r *plan.Link) { r.FillKind = kind.ID })
+	fix.all = fmt.Sprintf("Want %s for the missing metres", kind.Name)
+	return fix
 }
 
 // longer proposes one more cable of the wanted kind, in whole metres, or to plan the last cable longer.
@@ -73,16 +75,16 @@ func longer(s *Subject, f Finding) (fixes []Fix) {
 	if byLength(last) {
 		length := math.Ceil(last.Length + b.Missing - 0.0005)
 		fixes = append(fixes, Fix{
-			fmt.Sprintf("Plan cable %d as %.0f m", last.Order, length),
-			func(e *plan.Edit) error {
+			Label: fmt.Sprintf("Plan cable %d as %.0f m", last.Order, length),
+			Edit: func(e *plan.Edit) error {
 				return plan.Update(e, last.Key(), func(r *plan.Segment) { r.Length = length })
 			},
 		})
 	}
 	if kind, found := s.Plan.CableKinds.Get(plan.Key(b.Fill)); found {
 		fixes = append(fixes, Fix{
-			fmt.Sprintf("Lay %.0f m of %s more", missing, kind.Name),
-			func(e *plan.Edit) error {
+			Label: fmt.Sprintf("Lay %.0f m of %s more", missing, kind.Name),
+			Edit: func(e *plan.Edit) error {
 				return e.InsertSegment(link.ID, len(segments), plan.Segment{Kind: kind.ID, Length: missing})
 			},
 		})
@@ -153,6 +155,7 @@ func turnOrTail(s *Subject, f Finding) []Fix {
 	fixes := []Fix{linkFix(link, label, func(r *plan.Link) {
 		r.DrumEnd = map[string]string{"": "from", "to": "from"}[r.DrumEnd]
 	})}
+	fixes[0].all = "Turn the cables round"
 	place, port := len(segments), s.end(link.To, link.ToPort).port
 	if f.Where[1].Key == plan.Key(link.From) {
 		place, port = 0, s.end(link.From, link.FromPort).port
@@ -161,8 +164,8 @@ func turnOrTail(s *Subject, f Finding) []Fix {
 	tails := s.tails(link, port)
 	for _, kind := range tails[:min(mostFixes, len(tails))] {
 		fixes = append(fixes, Fix{
-			fmt.Sprintf("Add %.0f m of %s at %s", tailLength, kind.Name, device.Name),
-			func(e *plan.Edit) error {
+			Label: fmt.Sprintf("Add %.0f m of %s at %s", tailLength, kind.Name, device.Name),
+			Edit: func(e *plan.Edit) error {
 				return e.InsertSegment(link.ID, place, plan.Segment{Kind: kind.ID, Length: tailLength})
 			},
 		})

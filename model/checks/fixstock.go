@@ -32,8 +32,8 @@ func equalReel(s *Subject, f Finding) (fixes []Fix) {
 	slices.SortStableFunc(reels, func(a, b plan.Reel) int { return cmp.Compare(a.Length, b.Length) })
 	for _, reel := range reels[:min(mostFixes, len(reels))] {
 		fixes = append(fixes, Fix{
-			fmt.Sprintf("Take %s, %s, in its place", reelName(reel), budget.Metres(reel.Length)),
-			func(e *plan.Edit) error { return swapReel(e, link.ID, bad.ID, reel.ID) },
+			Label: fmt.Sprintf("Take %s, %s, in its place", reelName(reel), budget.Metres(reel.Length)),
+			Edit:  func(e *plan.Edit) error { return swapReel(e, link.ID, bad.ID, reel.ID) },
 		})
 		if reel.Tag == "" {
 			fixes[len(fixes)-1].Label = fmt.Sprintf("Take %s in its place", reelName(reel))
@@ -63,8 +63,8 @@ func reelInstead(s *Subject, f Finding) (fixes []Fix) {
 	for _, reel := range reels[:min(mostFixes, len(reels))] {
 		kind, _ := s.Plan.CableKinds.Get(plan.Key(reel.Kind))
 		fixes = append(fixes, Fix{
-			fmt.Sprintf("Lay %s of %s in its place", reelName(reel), kind.Name),
-			func(e *plan.Edit) error { return layInstead(e, link.ID, bad.ID, reel.ID) },
+			Label: fmt.Sprintf("Lay %s of %s in its place", reelName(reel), kind.Name),
+			Edit:  func(e *plan.Edit) error { return layInstead(e, link.ID, bad.ID, reel.ID) },
 		})
 	}
 	return fixes
@@ -101,7 +101,7 @@ func ownNames(_ *Subject, f Finding) []Fix {
 	if len(rest) > 1 {
 		label = fmt.Sprintf("Give the other %d their own names", len(rest))
 	}
-	return []Fix{{label, func(e *plan.Edit) error {
+	return []Fix{{Label: label, Edit: func(e *plan.Edit) error {
 		for _, place := range rest {
 			if err := rename(e, place); err != nil {
 				return err
@@ -114,7 +114,7 @@ func ownNames(_ *Subject, f Finding) []Fix {
 // freshName proposes a name that was never issued.
 func freshName(s *Subject, f Finding) []Fix {
 	name := s.Plan.FreeLinkName()
-	return []Fix{{"Call it " + name, func(e *plan.Edit) error { return rename(e, f.Where[0]) }}}
+	return []Fix{{Label: "Call it " + name, Edit: func(e *plan.Edit) error { return rename(e, f.Where[0]) }}}
 }
 
 func rename(e *plan.Edit, place Place) error {

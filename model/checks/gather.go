@@ -1,19 +1,20 @@
 package checks
 
 import (
+	"cmp"
 	"fmt"
 )
 
-// leastGathered is from how many links on that have the same said of them one finding with a list tells it.
+// leastGathered is from how many rows on that have the same said of them one finding with a list tells it.
 const leastGathered = 4
 
 // saying is what findings have in common that become one.
 type saying struct {
-	severity Severity
-	many     string
+	severity   Severity
+	many, noun string
 }
 
-func (f *Finding) saying() saying { return saying{f.Severity, f.many} }
+func (f *Finding) saying() saying { return saying{f.Severity, f.many, f.noun} }
 
 // gathered makes one finding with a list of those that say the same, at the place of the first.
 func gathered(found []Finding) (kept []Finding) {
@@ -30,7 +31,7 @@ func gathered(found []Finding) (kept []Finding) {
 		case f.many == "":
 			kept = append(kept, f)
 		case len(several) < leastGathered:
-			f.many, f.item, f.Short = "", "", ""
+			f.many, f.item, f.noun, f.Short = "", "", "", ""
 			kept = append(kept, f)
 		case several[0] == i:
 			all := make([]Finding, len(several))
@@ -45,16 +46,16 @@ func gathered(found []Finding) (kept []Finding) {
 
 // inOne tells several findings as one, in the natural order of their items; what each is about stands first.
 func inOne(several []Finding) Finding {
-	one := Finding{Severity: several[0].Severity, Remedy: several[0].Remedy, Short: several[0].Short}
+	one := Finding{Severity: several[0].Severity, Remedy: several[0].Remedy, Short: several[0].Short, each: several}
 	sortItems(several)
 	items := make([]string, len(several))
+	stands := map[Place]bool{}
 	for i := range several {
 		items[i] = several[i].item
-		one.Where = append(one.Where, several[i].Where[0])
-	}
-	stands := map[Place]bool{}
-	for _, place := range one.Where {
-		stands[place] = true
+		if place := several[i].Where[0]; !stands[place] {
+			stands[place] = true
+			one.Where = append(one.Where, place)
+		}
 	}
 	for i := range several {
 		for _, place := range several[i].Where[1:] {
@@ -64,7 +65,7 @@ func inOne(several []Finding) Finding {
 			}
 		}
 	}
-	one.What = fmt.Sprintf("%d links %s: %s", len(several), several[0].many, listed(items))
+	one.What = fmt.Sprintf("%d %s %s: %s", len(several), cmp.Or(several[0].noun, "links"), several[0].many, listed(items))
 	return one
 }
 

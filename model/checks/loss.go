@@ -148,16 +148,25 @@ func unknownLoss(s *Subject) (found []Finding) {
 	return found
 }
 
+// What to do about a kind of cable whose loss is not stated, or not by anything that is known.
+const (
+	stateLoss        = "Enter the category of this kind of cable, or its maker's own figure in dB per 100 m."
+	ownFigureInstead = "Make a kind of cable with its maker's own figure, in dB per 100 m at 100 MHz and 20 °C, and lay that in its place."
+)
+
 // unknownOf says why a cable of a link has no known loss.
 func (s *Subject) unknownOf(link *plan.Link, cable laid) Finding {
 	finding := Finding{
 		Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
 		What:   fmt.Sprintf("%s cannot be graded: nothing says what %s loses", link.Name, cable.named()),
-		Remedy: "Enter the category of this kind of cable, or its maker's own figure in dB per 100 m.",
+		Remedy: stateLoss,
 	}
+	finding.Short = "cannot be graded"
+	finding.many, finding.item = fmt.Sprintf("cannot be graded: nothing says what %s loses", cable.ofMany()), link.Name
 	if why := s.Reckoner.WhyUnknown(cable.kind.ID); why != "" {
+		finding.many = fmt.Sprintf("cannot be graded by %s: %s", cable.ofMany(), why)
 		finding.What = fmt.Sprintf("%s cannot be graded by %s: %s", link.Name, cable.named(), why)
-		finding.Remedy = "Make a kind of cable with its maker's own figure, in dB per 100 m at 100 MHz and 20 °C, and lay that in its place."
+		finding.Remedy = ownFigureInstead
 	}
 	return finding
 }

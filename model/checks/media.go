@@ -20,6 +20,8 @@ func wrongMedium(s *Subject) (found []Finding) {
 			case cable.foreign:
 				finding.What = fmt.Sprintf("%s runs on %s, and %s is none", link.Name, media, cable.named())
 				finding.Remedy = "Take cable that this transport runs on."
+				finding.Short = fmt.Sprintf("%s in the place of %s", cable.kind.Name, media)
+				finding.many, finding.item = fmt.Sprintf("run on %s, and %s is none", media, cable.ofMany()), link.Name
 			case sort != "" && sort != sortOf(cable.kind):
 				finding.What = fmt.Sprintf("%s joins two sorts of %s: %s is not like the cable before it", link.Name, media, cable.named())
 				finding.Remedy = "Stay with one sort from end to end; the two do not pass on each other's signal."

@@ -109,6 +109,8 @@ func TestNoNewLinkOfBuiltInKindsStartsWithAFault(t *testing.T) {
 	}
 	sorts := map[plan.CableKindID]bool{}
 	for link := range p.Links.All() {
+		kind, _ := p.CableKinds.Get(plan.Key(link.FillKind))
+		require.False(t, kind.OwnFigure.Set || kind.Own, "%s wants %s: a default is of a standard's grade, as a stock has it", link.Name, kind.Name)
 		sorts[link.FillKind] = true
 	}
 	for _, kind := range []plan.CableKindID{"cat6a", "cat6-unscreened", "fibre-multimode", "coax", "coax-50", "intercom", "multicore-16", "multicore-24"} {

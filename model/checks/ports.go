@@ -66,10 +66,16 @@ func wrongPort(s *Subject) (found []Finding) {
 		if (mine.NeverIntoNetworkPort || its.NeverIntoNetworkPort) && mine.Media == its.Media {
 			finding.Remedy = "Unplug it: AES50 is no network, though the plug fits. Neither side works, and either may be harmed."
 		}
+		finding.many = fmt.Sprintf("carry %s into a port for %s", mine.Name, its.Name)
+		finding.item, finding.noun = fmt.Sprintf("%s at %s", link.Name, end.named()), endsOfLinks
+		finding.Short = fmt.Sprintf("carries %s into a port for %s", mine.Name, its.Name)
 		found = append(found, finding)
 	})
 	return found
 }
+
+// endsOfLinks are what a finding with a list counts where each end of a link is one.
+const endsOfLinks = "ends of links"
 
 func shell(s *Subject) (found []Finding) {
 	s.eachEnd(func(link *plan.Link, b *budget.Budget, end *plugged) {
@@ -78,6 +84,9 @@ func shell(s *Subject) (found []Finding) {
 				Severity: Stop, Where: end.at(link),
 				What:   fmt.Sprintf("%s: the metal shell of %s does not go into the plain %s", link.Name, end.meets.named(), end.named()),
 				Remedy: "Put a tail with plain plugs between, or take a port that accepts the shell. Do not strip the shell.",
+				Short:  fmt.Sprintf("the metal shell of %s goes into no plain port", end.meets.kind.Name),
+				many:   fmt.Sprintf("meet a plain port with the metal shell of %s", end.meets.ofMany()),
+				item:   fmt.Sprintf("%s at %s", link.Name, end.named()), noun: endsOfLinks,
 			})
 		}
 	})
@@ -138,6 +147,9 @@ func socketAtDevice(s *Subject) (found []Finding) {
 					Severity: Warn, Where: end.at(link),
 					What:   fmt.Sprintf("%s: %s ends in a socket at %s", link.Name, end.meets.named(), end.device.Name),
 					Remedy: "Add a tail from the socket to the device as a cable of this link: it counts in the budget.",
+					Short:  "ends in a socket at a device: add a tail",
+					many:   fmt.Sprintf("are a socket of %s at a device", end.meets.ofMany()),
+					item:   fmt.Sprintf("%s at %s", link.Name, end.device.Name), noun: endsOfLinks,
 				})
 			}
 		}
@@ -151,39 +163,47 @@ func screen(s *Subject) (found []Finding) {
 		if !transport.ScreenRequired {
 			return
 		}
-		fault, where := screenFault(v)
-		if fault == "" {
-			return
+		if finding, wrong := screenFault(v, transport.Name); wrong {
+			finding.Remedy = "Take screened cable whose shells carry the screen, connected at both ends. Never cut a screen or lift an earth to cure hum."
+			found = append(found, finding)
 		}
-		found = append(found, Finding{
-			Severity: Stop, Where: where,
-			What:   fmt.Sprintf("%s: the screen ends at %s, and %s needs it through from end to end", link.Name, fault, transport.Name),
-			Remedy: "Take screened cable whose shells carry the screen, connected at both ends. Never cut a screen or lift an earth to cure hum.",
-		})
 	})
 	return found
 }
 
 // screenFault names the first thing that does not carry the screen on. Shells of metal matter on data pairs; a round
 // audio plug has one anyway.
-func screenFault(v *view) (string, []Place) {
+func screenFault(v *view, transport string) (finding Finding, wrong bool) {
 	link, b := &v.link, v.budget
+	fault := func(what, many, item string, where []Place) (Finding, bool) {
+		return Finding{
+			Severity: Stop, Where: where,
+			What:  fmt.Sprintf("%s: the screen ends at %s, and %s needs it through from end to end", link.Name, what, transport),
+			Short: fmt.Sprintf("the screen ends at %s", many),
+			many:  fmt.Sprintf("lose the screen at %s, and %s needs it through from end to end", many, transport), item: item,
+		}, true
+	}
 	for _, cable := range v.cables {
+		lacks := ""
 		switch {
 		case cable.foreign:
 		case !cable.kind.Screened:
-			return cable.named() + ", which is unscreened", and(at(link), "cable_kinds", cable.kind.Key())
+			lacks = ", which is unscreened"
 		case b.Graded && !cable.kind.MetalShell:
-			return cable.named() + ", whose plugs are not of metal", and(at(link), "cable_kinds", cable.kind.Key())
+			lacks = ", whose plugs are not of metal"
+		}
+		if lacks != "" {
+			return fault(cable.named()+lacks, cable.ofMany()+lacks, link.Name, and(at(link), "cable_kinds", cable.kind.Key()))
 		}
 	}
 	for i := range v.ends {
 		end := &v.ends[i]
 		if b.Graded && !end.port.MetalShell {
-			return end.named() + ", which has no metal shell", end.at(link)
+			return fault(end.named()+", which has no metal shell", "a port without a metal shell",
+				fmt.Sprintf("%s (%s)", link.Name, end.named()), end.at(link))
 		}
 	}
-	return "", nil
+	return Finding{}, false
 }
 
 func pairsMissing(s *Subject) (found []Finding) {
@@ -195,6 +215,8 @@ func pairsMissing(s *Subject) (found []Finding) {
 					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
 					What:   fmt.Sprintf("%s: %s has %d pairs, and %s needs %d", link.Name, cable.named(), cable.kind.Pairs, b.TransportName, needed),
 					Remedy: "Take a cable with all its pairs through.",
+					Short:  fmt.Sprintf("%s has %d pairs of the %d it needs", cable.kind.Name, cable.kind.Pairs, needed),
+					many:   fmt.Sprintf("need %d pairs for %s, and %s has %d", needed, b.TransportName, cable.ofMany(), cable.kind.Pairs), item: link.Name,
 				})
 			}
 		}

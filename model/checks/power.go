@@ -9,9 +9,14 @@ import (
 	"stageloom/model/standards"
 )
 
-// leastDrum is the length in metres from which on a cable is kept on a drum; a shorter one is coiled by hand. Common
-// practice, no source.
+// leastDrum is the length in metres from which on a cable is kept on a drum, unless its kind says otherwise; a shorter one is
+// coiled by hand. Common practice, no source.
 const leastDrum = 20.0
+
+// onDrum tells whether a cable may be kept on a drum.
+func onDrum(cable *laid) bool {
+	return (cable.kind.Form == "" || cable.kind.Form == "drum") && cable.part.Length >= leastDrum
+}
 
 func powerOnDrum(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, v *view) {
@@ -19,7 +24,7 @@ func powerOnDrum(s *Subject) (found []Finding) {
 			return
 		}
 		for _, cable := range v.cables {
-			if cable.kind.Form != "drum" || cable.part.Assumed || cable.part.Length < leastDrum || cable.foreign {
+			if !onDrum(&cable) || cable.part.Assumed || cable.foreign {
 				continue
 			}
 			found = append(found, Finding{
@@ -42,7 +47,13 @@ func power(s *Subject) (found []Finding) {
 			return
 		}
 		if what, remedy := s.powerFault(link, b, v); what != "" {
-			found = append(found, Finding{Severity: Stop, Where: at(link), What: what, Remedy: remedy})
+			finding := Finding{Severity: Stop, Where: at(link), What: what, Remedy: remedy}
+			if !s.Reckoner.Transport(link.Transport).PowerOverLink {
+				finding.Short = fmt.Sprintf("%s carries no power", b.TransportName)
+				finding.many = fmt.Sprintf("are to carry power, and %s carries none", b.TransportName)
+				finding.item = fmt.Sprintf("%s (%.1f W)", link.Name, link.PowerW)
+			}
+			found = append(found, finding)
 		}
 	})
 	return found

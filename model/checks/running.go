@@ -5,7 +5,6 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
-	"time"
 
 	"stageloom/model/plan"
 )
@@ -120,22 +119,6 @@ func overlaps(slots []slot) (found []Finding) {
 				before.act.Name, before.act.Start, before.act.End, where),
 			Remedy: "Mend their times, or name the stage of each: a changeover needs its own time.",
 		})
-	}
-	return found
-}
-
-var written = regexp.MustCompile(`[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}`)
-
-// date finds a date of the plan that the calendar does not have; a date in words is left alone.
-func date(s *Subject) (found []Finding) {
-	for _, text := range written.FindAllString(s.Plan.Settings.Date, -1) {
-		if _, err := time.Parse("2006-1-2", text); err != nil {
-			found = append(found, Finding{
-				Severity: Warn,
-				What:     fmt.Sprintf("The plan is dated %s, and there is no such day", quoted(text)),
-				Remedy:   "Mend the date: year-month-day, such as 2027-06-19.",
-			})
-		}
 	}
 	return found
 }

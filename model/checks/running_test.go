@@ -80,6 +80,47 @@ func TestDates(t *testing.T) {
 	}
 }
 
+func TestDatesOfStockHouseLinesAndRevisions(t *testing.T) {
+	check(t, []breach{
+		{
+			"a return", "date", checks.Warn, `reel 6A-01 is to be back by "2027-99-99", and there is no such day`,
+			func(r *rig, e *plan.Edit) { setReel(e, func(r *plan.Reel) { r.Return = "2027-99-99, noon" }) },
+		},
+		{
+			"the day a reel was found bad", "date", checks.Warn, `reel 6A-01 was found bad on "2027-02-30", and there is no such day`,
+			func(r *rig, e *plan.Edit) { setReel(e, func(r *plan.Reel) { r.FoundOn = "2027-02-30" }) },
+		},
+		{
+			"the day a house line was found bad", "date", checks.Warn, `house line H1 was found bad on "2027-13-01", and there is no such day`,
+			func(r *rig, e *plan.Edit) {
+				must(plan.Update(e, "h-22222", func(l *plan.HouseLine) { l.FoundOn = "2027-13-01" }))
+			},
+		},
+		{
+			"an issue", "date", checks.Warn, `revision A was issued on "2027-99-99", and there is no such day`,
+			func(r *rig, e *plan.Edit) {
+				plan.Put(e, plan.Revision{Number: 1, Letter: "A", Date: "2027-99-99", Changes: "{}"})
+			},
+		},
+		{
+			"four returns of one hire", "date", checks.Warn,
+			`4 dates name a day that is not: reel 6A-01 back by "2027-99-99", reel 6A-02 back by "2027-99-99", reel 6A-03 back by "2027-99-99", reel 6A-04 back by "2027-99-99"`,
+			func(r *rig, e *plan.Edit) {
+				setReel(e, func(r *plan.Reel) { r.Return = "2027-99-99" })
+				for i, id := range []plan.ReelID{"r-33333", "r-44444", "r-55555"} {
+					plan.Put(e, plan.Reel{ID: id, Tag: fmt.Sprintf("6A-%02d", i+2), Kind: "cat6a-own", Length: 60, Return: "2027-99-99"})
+				}
+			},
+		},
+	})
+	r := newRig(t)
+	r.do(t, func(e *plan.Edit) {
+		setReel(e, func(r *plan.Reel) { r.Return, r.FoundOn = "2027-06-22", "Saturday" })
+		plan.Put(e, plan.Revision{Number: 1, Letter: "A", Date: "2028-02-29", Changes: "{}"})
+	})
+	require.Empty(t, said(r, "date"))
+}
+
 func TestUnknownNames(t *testing.T) {
 	check(t, []breach{
 		{
@@ -143,6 +184,44 @@ func TestClock(t *testing.T) {
 			"two consoles", "clock", checks.Note, "One, Two are joined by digital audio, and each can lead the clock",
 			func(r *rig, e *plan.Edit) { joined(e, "console-72", "console-40") },
 		},
+	})
+	t.Run("AES3 brings its clock from its first end to its other", func(t *testing.T) {
+		fed := func(from, to plan.KindID) []string {
+			r := newRig(t)
+			r.do(t, func(e *plan.Edit) {
+				must(catalogue.Use(e, from))
+				must(catalogue.Use(e, to))
+				one := e.AddDevice(plan.Device{Name: "One", Kind: from, X: 50})
+				two := e.AddDevice(plan.Device{Name: "Two", Kind: to, X: 60})
+				e.SetSegments(e.AddLink(plan.Link{Name: "D9", Transport: "aes3", From: one, FromPort: "D1", To: two, ToPort: "D1"}), of("audio-pair", 30))
+			})
+			return said(r, "clock")
+		}
+		require.Empty(t, fed("processor-10-20", "amplifier-rack-8"), "what can only follow follows what it receives")
+		require.Equal(t, []string{"nobody leads the clock: One, Two can only follow"}, fed("amplifier-rack-8", "processor-6-12"))
+		require.Equal(t, []string{"nobody leads the clock: One can only follow"}, fed("processor-6-12", "processor-10-20"), "no clock comes back")
+		require.Equal(t, []string{"D9 brings the clock of One to Two, which has one of its own"}, fed("processor-10-20", "console-40"))
+	})
+	t.Run("a network may bring the clock that AES3 goes on with", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			must(catalogue.Use(e, "amplifier-rack-8"))
+			amplifier := e.AddDevice(plan.Device{Name: "Amplifier", Kind: "amplifier-rack-8", X: 60})
+			e.RemoveLinks(r.pair)
+			e.SetSegments(e.AddLink(plan.Link{Transport: "aes3", From: r.screen, FromPort: "D2", To: amplifier, ToPort: "D1"}), of("audio-pair", 130))
+		})
+		require.Empty(t, said(r, "clock"))
+	})
+	t.Run("a clock goes on from AES3 to AES50", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			one, _ := joined(e, "stagebox-24-12", "stagebox-40-20")
+			must(catalogue.Use(e, "processor-10-20"))
+			leader := e.AddDevice(plan.Device{Name: "Leader", Kind: "processor-10-20", X: 70})
+			plan.Put(e, plan.KindPort{Kind: "stagebox-24-12", Name: "D1", Transport: "aes3", Connector: "XLR"})
+			e.SetSegments(e.AddLink(plan.Link{Transport: "aes3", From: leader, FromPort: "D1", To: one, ToPort: "D1"}), of("audio-pair", 30))
+		})
+		require.Empty(t, said(r, "clock"))
 	})
 	t.Run("a leader may be behind fibre, and a device of unknown clock may lead", func(t *testing.T) {
 		r := newRig(t)

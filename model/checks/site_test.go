@@ -285,6 +285,12 @@ func TestPowerThatArrives(t *testing.T) {
 		set(e, r.network, func(l *plan.Link) { l.PowerW = 25 })
 	})
 	require.Empty(t, r.find(), "25 W of type 2, and pieces too short for a drum")
+	r.do(t, func(e *plan.Edit) {
+		e.SetSegments(r.network, of("cat6a-own", 45))
+		setKind(e, "cat6a-own", func(k *plan.CableKind) { k.Form = "coil" })
+	})
+	require.Empty(t, r.find(), "a metal shell makes no drum of a cable that is coiled by hand")
+	r.do(t, func(e *plan.Edit) { e.SetSegments(r.network, of("cat6a-own", 15, 15, 15)) })
 	remedy := func(watts float64) string {
 		r.do(t, func(e *plan.Edit) { set(e, r.network, func(l *plan.Link) { l.PowerW = watts }) })
 		found := r.find()

@@ -3,6 +3,7 @@ package desk_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -132,6 +133,31 @@ func TestAPlanIsSavedOpenedAndSavedAgain(t *testing.T) {
 	left, err := os.ReadDir(filepath.Dir(path))
 	require.NoError(t, err)
 	require.Len(t, left, 1, "neither lock nor temporary file stays")
+}
+
+func TestAPlanWhoseNamesTurnLettersRoundOpensWithoutThemAndSaysSo(t *testing.T) {
+	d, ref := withBox(t)
+	path := filepath.Join(t.TempDir(), "show.stageloom")
+	require.NoError(t, d.SaveAs(path, false))
+	require.Empty(t, d.Mended())
+	d.Close()
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	whole := d.Plan()
+	box, _ := whole.Devices.Get(ref.Key)
+	turned := strings.Replace(string(text), `"name": "`+box.Name, `"name": "\u202e`+box.Name, 1)
+	require.NotEqual(t, string(text), turned)
+	require.NoError(t, os.WriteFile(path, []byte(turned), 0o600))
+
+	require.NoError(t, d.Open(path))
+	require.True(t, plan.Equal(whole, d.Plan()))
+	require.Contains(t, d.Mended(), `/name "`+box.Name+`"`)
+	require.True(t, d.Unsaved(), "the file holds the signs until it is saved")
+	require.NoError(t, d.Save())
+	require.False(t, d.Unsaved())
+	require.NoError(t, d.Open(path))
+	require.Empty(t, d.Mended())
+	d.Close()
 }
 
 func TestTheSecondDeskOnOneFileIsReadOnlyAndSaysWhy(t *testing.T) {

@@ -22,6 +22,8 @@ type file struct {
 	// held is why another window or computer keeps the plan read-only here, nil where something else does.
 	held *planfile.Held
 	ops  *atomicfile.Ops
+	// mended says what reading took out of the file's texts, blank where nothing was.
+	mended string
 	// lost are sentences about what saves could not keep of the file, told is which were told.
 	lost []string
 	told map[string]bool
@@ -52,6 +54,9 @@ func (d *Desk) Title() string {
 	return strings.Join(parts, " · ")
 }
 
+// Mended says what reading the plan's file took out of its texts, blank where nothing was.
+func (d *Desk) Mended() string { return d.file.mended }
+
 // UseOps makes saves write through these operations instead of the system's; tests break them.
 func (d *Desk) UseOps(ops *atomicfile.Ops) { d.file.ops = ops }
 
@@ -65,13 +70,14 @@ func (d *Desk) NewPlan(p *plan.Plan) {
 }
 
 // Open puts the plan of a file on the desk. When it cannot be read the plan before stays. A plan that is being
-// edited elsewhere, or whose lock cannot be made, opens read-only; ReadOnly says why.
+// edited elsewhere, or whose lock cannot be made, opens read-only; ReadOnly says why. One whose texts had signs that turn
+// letters round opens without them, unsaved; Mended says so.
 func (d *Desk) Open(path string) error {
 	path, err := filepath.Abs(path)
 	if err != nil {
 		return err
 	}
-	p, stamp, err := planfile.Open(path)
+	p, stamp, mends, err := planfile.OpenMended(path)
 	if err != nil {
 		return err
 	}
@@ -81,7 +87,10 @@ func (d *Desk) Open(path string) error {
 		d.letGo()
 	}
 	d.reset(p, "Open "+filepath.Base(path))
-	d.file.path, d.file.stamp = path, stamp
+	d.file.path, d.file.stamp, d.file.mended = path, stamp, planfile.TakenOut(mends)
+	if d.file.mended != "" {
+		d.file.saved = nil
+	}
 	d.takeLock(planfile.Acquire)
 	d.tell(Event{Old: old, Opened: true, Selection: true, File: true})
 	return nil

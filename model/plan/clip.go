@@ -1,5 +1,7 @@
 package plan
 
+import "strings"
+
 // longestQuote is how many signs of a text a message quotes.
 const longestQuote = 40
 
@@ -28,4 +30,20 @@ func ClippedTo(text string, most int) string {
 // overrides and isolates of UAX #9, table 4. The marks of scripts that run leftward turn nothing and may stand.
 func Turns(sign rune) bool {
 	return sign >= '\u202a' && sign <= '\u202e' || sign >= '\u2066' && sign <= '\u2069'
+}
+
+// firstByte begins every sign that Turns tells of in UTF-8, and few others.
+const firstByte = 0xe2
+
+// Straight is a text without the signs that Turns tells of.
+func Straight(text string) string {
+	if strings.IndexByte(text, firstByte) < 0 || strings.IndexFunc(text, Turns) < 0 {
+		return text
+	}
+	return strings.Map(func(sign rune) rune {
+		if Turns(sign) {
+			return -1
+		}
+		return sign
+	}, text)
 }

@@ -151,6 +151,27 @@ func margin(e *plan.Edit, wanted float64) error {
 	return nil
 }
 
+func TestWhatIsTypedLosesSignsThatTurnLettersRound(t *testing.T) {
+	p, err := plan.Do(plan.New("Turned"), plan.NewIDSource(3, 4), func(e *plan.Edit) error {
+		plan.Put(e, plan.Kind{ID: "box", Name: "Box", Group: "Stage"})
+		plan.Put(e, plan.KindPort{Kind: "box", Name: "A\u2066", Transport: "aes50"})
+		e.AddDevice(plan.Device{Name: "Stage \u202eleft\u202c", Kind: "box", Note: "\u200fשמאל"})
+		settings := e.Now().Settings
+		settings.Name = "\u2067Fete\u2069"
+		e.SetSettings(settings)
+		return nil
+	})
+	require.NoError(t, err)
+	require.Equal(t, "Stage left", p.Devices.At(0).Name)
+	require.Equal(t, "\u200fשמאל", p.Devices.At(0).Note, "a mark of a script that runs leftward stays")
+	require.Equal(t, "Fete", p.Settings.Name)
+	require.True(t, p.KindPorts.Has(plan.PortKey("box", "A")))
+	_, err = plan.Do(p, nil, func(e *plan.Edit) error {
+		return plan.Update(e, p.Devices.At(0).Key(), func(d *plan.Device) { d.Name = "\u202e" })
+	})
+	require.ErrorContains(t, err, "is blank, but is needed")
+}
+
 func TestATableThatEndsAsItBeganKeepsItsIdentity(t *testing.T) {
 	s := newStage(t)
 	before := s.Plan

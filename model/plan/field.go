@@ -61,7 +61,8 @@ func bound(text string) float64 {
 
 var settingsFields = fieldsOf(reflect.TypeFor[Settings]())
 
-// normal returns the row as it is kept: metres rounded to 1 mm, no negative zero, no value in a blank figure.
+// normal returns the row as it is kept: metres rounded to 1 mm, no negative zero, no value in a blank figure, no sign in a
+// text that is not seen and turns letters round.
 func normal[R comparable](row R) R {
 	v := reflect.ValueOf(&row).Elem()
 	fields := settingsFields
@@ -70,6 +71,10 @@ func normal[R comparable](row R) R {
 	}
 	for _, f := range fields {
 		switch at := v.Field(f.index); at.Kind() {
+		case reflect.String:
+			if text := at.String(); !f.delta && text != "" {
+				at.SetString(Straight(text))
+			}
 		case reflect.Float64:
 			at.SetFloat(tidy(at.Float(), f.metres))
 		case reflect.Struct:

@@ -101,7 +101,7 @@ func between(i int, begin string) string {
 }
 
 // DecodeDelta reads what EncodeDelta wrote in a program whose file version was version, as strictly as a plan
-// is read: *Unreadable names the place. Whether the Delta fits a plan is for plan.Apply to say.
+// is read: *Unreadable names the place. Signs that turn letters round are taken out. Whether the Delta fits a plan is for plan.Apply to say.
 func DecodeDelta(line []byte, version int) (*plan.Delta, error) {
 	return decodeDelta(line, version, current)
 }
@@ -199,7 +199,7 @@ func (w *walk) keys(place string, visit func(at int, place string, key plan.Key)
 			return
 		}
 		key, at := w.value()
-		visit(at, nth(place, i), plan.Key(unquote(key)))
+		visit(at, nth(place, i), plan.Key(w.straight(unquote(key), false, at, nth(place, i))))
 	})
 }
 

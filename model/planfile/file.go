@@ -31,15 +31,22 @@ type Stamp struct {
 
 // Open reads the plan at path. The error of an unreadable file is *Unreadable with the file's name.
 func Open(path string) (*plan.Plan, Stamp, error) {
+	p, stamp, _, err := OpenMended(path)
+	return p, stamp, err
+}
+
+// OpenMended is Open that also tells what was taken out of the file's texts, for a notice: the plan then differs from its
+// file. The mends are at most the first 100.
+func OpenMended(path string) (*plan.Plan, Stamp, []Mend, error) {
 	data, info, err := load(path)
 	if err != nil {
-		return nil, Stamp{}, err
+		return nil, Stamp{}, nil, err
 	}
-	p, version, err := decode(data, current)
+	p, version, mends, err := decodeMended(data, current)
 	if err != nil {
-		return nil, Stamp{}, named(err, filepath.Base(path))
+		return nil, Stamp{}, nil, named(err, filepath.Base(path))
 	}
-	return p, stampOf(data, info, version), nil
+	return p, stampOf(data, info, version), mends, nil
 }
 
 func load(path string) ([]byte, fs.FileInfo, error) {

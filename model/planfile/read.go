@@ -8,7 +8,7 @@ import (
 	"stageloom/model/plan"
 )
 
-// Read reads a whole plan file. A file that is not one, or whose rows cannot stand together, is refused with
+// Read reads a whole plan file. Signs in its texts that turn letters round are taken out. A file that is not one, or whose rows cannot stand together, is refused with
 // *Unreadable, which names every place, and nothing is guessed.
 func Read(r io.Reader) (*plan.Plan, error) {
 	data, err := readAll(r)
@@ -30,16 +30,22 @@ func readAll(r io.Reader) ([]byte, error) {
 
 // decode also returns the version the file was written in.
 func decode(data []byte, era era) (*plan.Plan, int, error) {
+	p, version, _, err := decodeMended(data, era)
+	return p, version, err
+}
+
+// decodeMended also tells which signs were taken out of texts.
+func decodeMended(data []byte, era era) (*plan.Plan, int, []Mend, error) {
 	file, r, refusal := parse(data, era)
 	if refusal != nil {
-		return nil, 0, refusal
+		return nil, 0, nil, refusal
 	}
 	p, problems := file.plan()
 	r.faults = append(r.faults, file.faults(r, problems)...)
 	if len(r.faults) > 0 {
-		return nil, 0, &Unreadable{Faults: r.faults, Remedy: remedyRepair, Repairable: true}
+		return nil, 0, nil, &Unreadable{Faults: r.faults, Remedy: remedyRepair, Repairable: true}
 	}
-	return p, file.version, nil
+	return p, file.version, r.turned, nil
 }
 
 // parse reads the rows of a file and upgrades them to the era's version.

@@ -249,20 +249,3 @@ func TestTextInUTF16IsCalledByItsName(t *testing.T) {
 		})
 	}
 }
-
-func TestASignThatTurnsLettersRoundIsRefusedAndARepairTakesItOut(t *testing.T) {
-	for _, sign := range []string{`\u202a`, `\u202e`, `\u2066`, `\u2069`} {
-		text := changed(t, `"name": "Stage left box"`, `"name": "Stage`+sign+` left box"`)
-		unreadable := refused(t, text)
-		require.Contains(t, unreadable.Error(), "holds the sign U+"+strings.ToUpper(sign[2:])+", which is not seen and turns the letters behind it round: take it out")
-		require.True(t, unreadable.Repairable)
-		p, mends, err := planfile.Repair(strings.NewReader(text))
-		require.NoError(t, err)
-		require.Len(t, mends, 1)
-		require.Equal(t, "the sign is taken out", mends[0].Done)
-		require.Equal(t, read(t, everyField(t)).Devices, p.Devices, "no row is lost by it")
-	}
-	t.Run("a mark of a script that runs leftward may stand", func(t *testing.T) {
-		read(t, changed(t, `"name": "Stage left box"`, `"name": "\u200fStage left box"`))
-	})
-}

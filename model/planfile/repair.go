@@ -41,7 +41,7 @@ func Repair(r io.Reader) (*plan.Plan, []Mend, error) {
 	if refusal != nil {
 		return nil, nil, refusal
 	}
-	m := &mender{contents: file, data: data}
+	m := &mender{contents: file, data: data, mends: reader.turned}
 	m.dropTwins()
 	for range mostRounds {
 		p, problems := file.plan()
@@ -130,7 +130,7 @@ func (m *mender) mend(problem plan.Problem, gone rowSet) {
 		return
 	}
 	row := m.find(problem)
-	if row.row == nil || gone[problem.Table][problem.Key] || m.straighten(problem, row) || m.blank(problem, row) {
+	if row.row == nil || gone[problem.Table][problem.Key] || m.blank(problem, row) {
 		return
 	}
 	m.leaveOut(problem, row, gone)
@@ -157,16 +157,10 @@ func (m *mender) usual(problem plan.Problem) {
 		return
 	}
 	at := settingsShape.columns[i].index
-	field, done := reflect.ValueOf(&settings).Elem().Field(at), usualValue
-	if said, turned := unturned(field); turned {
-		field.SetString(said)
-		done = takenOut
-	} else {
-		field.Set(reflect.ValueOf(plan.DefaultSettings()).Field(at))
-	}
+	reflect.ValueOf(&settings).Elem().Field(at).Set(reflect.ValueOf(plan.DefaultSettings()).Field(at))
 	row := m.settings
 	row.index = -1
-	m.note(row, settingsName, problem.Field, problem.Reason, done)
+	m.note(row, settingsName, problem.Field, problem.Reason, usualValue)
 	m.settings.row = settings
 }
 
@@ -184,40 +178,6 @@ func (m *mender) blank(problem plan.Problem, row placed) bool {
 	m.note(row, problem.Table, problem.Field, problem.Reason, leftBlank)
 	m.change(problem.Table, row, changed, key)
 	return true
-}
-
-// straighten takes signs that turn letters round out of a text that is no part of the row's key, where something is left.
-func (m *mender) straighten(problem plan.Problem, row placed) bool {
-	s := shapes[problem.Table]
-	i, found := s.byName[problem.Field]
-	if !found {
-		return false
-	}
-	said, turned := unturned(reflect.ValueOf(row.row).Field(s.columns[i].index))
-	if !turned {
-		return false
-	}
-	changed, key := withField(s, row.row, i, reflect.ValueOf(said).Convert(s.row.Field(s.columns[i].index).Type))
-	if key != row.key {
-		return false
-	}
-	m.note(row, problem.Table, problem.Field, problem.Reason, takenOut)
-	m.change(problem.Table, row, changed, key)
-	return true
-}
-
-// unturned is a text without the signs that turn letters round; false where it has none, or holds nothing else.
-func unturned(value reflect.Value) (string, bool) {
-	if value.Kind() != reflect.String || strings.IndexFunc(value.String(), plan.Turns) < 0 {
-		return "", false
-	}
-	said := strings.TrimSpace(strings.Map(func(sign rune) rune {
-		if plan.Turns(sign) {
-			return -1
-		}
-		return sign
-	}, value.String()))
-	return said, said != ""
 }
 
 // closeGaps numbers the parts of one parent 1, 2, 3, …; a part whose order is wrong for another reason goes.

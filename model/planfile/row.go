@@ -89,7 +89,7 @@ func (r *reader) set(field reflect.Value, c column, m member, place string) stri
 	kind := m.value.Kind()
 	switch {
 	case c.form == text && kind == '"':
-		field.SetString(unquote(m.value))
+		field.SetString(r.straight(unquote(m.value), !c.optional, m.at, under(place, m.name)))
 	case c.form == flag && (kind == 't' || kind == 'f'):
 		field.SetBool(kind == 't')
 	case c.form == whole && kind == '0':

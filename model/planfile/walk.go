@@ -15,6 +15,8 @@ type reader struct {
 	data   []byte
 	steps  []step
 	faults []Fault
+	// turned are the texts that signs were taken out of.
+	turned []Mend
 }
 
 func (r *reader) fault(at int, place, reason string) {

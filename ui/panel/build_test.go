@@ -191,6 +191,62 @@ func TestAnOwnKindIsReadFromItsFormOrSaysWhyNot(t *testing.T) {
 	}
 }
 
+func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T) {
+	p := demo.Weekender()
+	from := plan.KindID("drop-aes50")
+	form := panel.OwnKindFrom(p, from)
+	same, reason := form.Kind(p, from)
+	require.Empty(t, reason)
+	base, _ := p.Kinds.Get(plan.Key(from))
+	require.Equal(t, base.Hardware, same.Kind.Hardware)
+	for i, port := range p.Ports(from) {
+		port.Kind = same.Kind.ID
+		require.Equal(t, port, same.Ports[i], "the form loses nothing of a port")
+	}
+	form.Name, form.Hardware = "Wall box", panel.HardwareAt(panel.PlaceOfHardware("cat6a"))
+	form.Ports = "A aes50, through B\nB aes50, through A\nF fibre, fibre singlemode\nN 1000base-t, power type2"
+	kind, reason := form.Kind(p, from)
+	require.Empty(t, reason)
+	require.Equal(t, plan.HardwareID("cat6a"), kind.Kind.Hardware)
+	require.Equal(t, []string{"B", "A"}, []string{kind.Ports[0].Through, kind.Ports[1].Through})
+	require.Equal(t, []string{"singlemode", "type2"}, []string{kind.Ports[2].Fibre, kind.Ports[3].Power})
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error { panel.PutKind(e, kind); return nil })
+	require.NoError(t, err)
+	again := panel.OwnKindFrom(next, kind.Kind.ID)
+	require.Equal(t, []string{form.Ports, form.Hardware}, []string{again.Ports, again.Hardware}, "and shows them again")
+	require.Zero(t, panel.PlaceOfHardware(""))
+	for ports, told := range map[string]string{
+		"A":                          `Port line 1: write a name and a transport, such as "A aes50"; "A" has not both.`,
+		"A aes50, through C":         "Port A goes through to C, and there is no such port.",
+		"A aes50, through A":         "Port A goes through to itself: name the other one.",
+		"A aes50, through B\nB aes3": "Port A goes through to B, which is of another transport.",
+		"A aes50, fibre multimode":   "Port line 1: AES50 is no fibre, so its port has no sort of fibre: leave that out.",
+		"A fibre, fibre thick":       `Port line 1: "thick" is no sort of fibre: write multimode or singlemode.`,
+		"A aes50, power type2":       "Port line 1: AES50 carries no power: leave that out.",
+		"A 1000base-t, power lots":   `Port line 1: "lots" is none of type1, type2, type3-class5, type3-class6, type4-class7, type4-class8.`,
+		"A aes50, glows":             `Port line 1: "glows" is not understood: write through and a port, fibre and its sort, or power and its type.`,
+	} {
+		_, said := panel.OwnKind{Name: "x", Inputs: "1", Outputs: "1", Ports: ports}.Kind(p, from)
+		require.Equal(t, told, said)
+	}
+}
+
+func TestAnOwnKindKeepsTheWaysOfThatItIsLike(t *testing.T) {
+	p := demo.Weekender()
+	from := plan.KindID("stage-rack-48-20")
+	form := panel.OwnKindFrom(p, from)
+	kind, reason := form.Kind(p, from)
+	require.Empty(t, reason)
+	require.Len(t, kind.Ways, 3)
+	form.Inputs = "32"
+	kind, reason = form.Kind(p, from)
+	require.Empty(t, reason)
+	require.Len(t, kind.Ways, 2, "inputs 33 to 48 are gone, and the ways to them")
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error { panel.PutKind(e, kind); return nil })
+	require.NoError(t, err)
+	require.Len(t, next.KindWays.Under(kind.Kind.Key()), 2)
+}
+
 func TestACableLikeTheOneBefore(t *testing.T) {
 	p := demo.Weekender()
 	id := plan.LinkID(linkNamed(p, "L20").Key)

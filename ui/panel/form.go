@@ -197,6 +197,18 @@ func (b *rowsForm[R]) words(id, name string, at func(*R) *string) *FormField {
 	return f
 }
 
+// dated adds a field of words that may name a day.
+func (b *rowsForm[R]) dated(id, name string, at func(*R) *string) *FormField {
+	f := b.add(id, name, func(row R) string { return *at(&row) })
+	b.setting(f, func(text string) (func(*R), error) {
+		if wrong := plan.NoSuchDay(text); wrong != "" {
+			return nil, fmt.Errorf("there is no day %s: write year-month-day, for instance 2027-06-19", wrong)
+		}
+		return func(row *R) { *at(row) = text }, nil
+	})
+	return f
+}
+
 // needed adds a field of words that must not be blank.
 func (b *rowsForm[R]) needed(id, name string, at func(*R) *string) *FormField {
 	f := b.add(id, name, func(row R) string { return *at(&row) })

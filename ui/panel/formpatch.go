@@ -68,7 +68,7 @@ func houseLineForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 	b.choice("condition", "It is", conditionChoices, func(r *plan.HouseLine) *string { return &r.Condition })
 	b.words("reason", "Because", func(r *plan.HouseLine) *string { return &r.Reason })
 	b.words("found_at", "Found at", func(r *plan.HouseLine) *string { return &r.FoundAt })
-	b.words("found_on", "Found on", func(r *plan.HouseLine) *string { return &r.FoundOn })
+	b.dated("found_on", "Found on", func(r *plan.HouseLine) *string { return &r.FoundOn })
 	b.optional("measured", "Measured loss", decibels(0, 200), func(plan.HouseLine) string { return "as its kind" }, func(r *plan.HouseLine) *plan.Optional { return &r.Measured })
 	b.note("note", "Note", func(r *plan.HouseLine) *string { return &r.Note })
 	return b.form

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,8 +15,11 @@ import (
 // OwnKind is the form of a kind of the user's own, as text.
 type OwnKind struct {
 	Name, Inputs, Outputs string
-	// Ports is one port a line: its name and its transport, e.g. "A aes50".
+	// Ports is one port a line: its name and its transport, then after commas what it goes through to, its sort of fibre and
+	// its type of power, e.g. "A aes50, through B".
 	Ports string
+	// Hardware is what the connectors of its ports are made of, as a class of connecting hardware; blank is not stated.
+	Hardware string
 }
 
 // OwnKindFrom is the form filled in from a kind that is there.
@@ -23,11 +27,11 @@ func OwnKindFrom(p *plan.Plan, id plan.KindID) OwnKind {
 	kind, _ := p.Kinds.Get(plan.Key(id))
 	var ports []string
 	for _, port := range p.Ports(id) {
-		ports = append(ports, port.Name+" "+string(port.Transport))
+		ports = append(ports, portLine(port))
 	}
 	return OwnKind{
 		Name: kind.Name + ", own", Inputs: strconv.Itoa(kind.Inputs), Outputs: strconv.Itoa(kind.Outputs),
-		Ports: strings.Join(ports, "\n"),
+		Ports: strings.Join(ports, "\n"), Hardware: string(kind.Hardware),
 	}
 }
 
@@ -48,34 +52,37 @@ func (o OwnKind) Kind(p *plan.Plan, from plan.KindID) (kind catalogue.DeviceKind
 		return built || p.Kinds.Has(plan.Key(slug))
 	})
 	base.ID, base.Name, base.Inputs, base.Outputs, base.Own = slug, strings.TrimSpace(o.Name), inputs, outputs, true
+	base.Hardware = plan.HardwareID(o.Hardware)
 	kind.Kind = base
 	kind.Ports, reason = o.ports(p, from, slug)
 	kind.Sockets = socketRows(slug, inputs, outputs)
+	kind.Ways = waysFrom(p, from, base, kind.Ports)
 	return kind, reason
 }
 
 // ports reads the ports, one a line.
 func (o OwnKind) ports(p *plan.Plan, from, slug plan.KindID) (ports []plan.KindPort, reason string) {
 	seen := map[string]bool{}
+	known := func(name string) plan.KindPort {
+		port, _ := p.KindPorts.Get(plan.PortKey(from, name))
+		return port
+	}
 	for n, line := range strings.Split(o.Ports, "\n") {
-		fields := strings.Fields(line)
-		if len(fields) == 0 {
+		if strings.TrimSpace(line) == "" {
 			continue
 		}
-		transport := fields[len(fields)-1]
-		name := strings.Join(fields[:len(fields)-1], " ")
-		if _, err := standards.TransportBySlug(standards.TransportSlug(transport)); err != nil || name == "" {
-			return nil, fmt.Sprintf("Port line %d: write a name and a transport, such as \"A aes50\"; %q is none of %s.", n+1, transport, transportSlugs())
+		port, wrong := readPort(line, known)
+		if wrong == "" && seen[port.Name] {
+			wrong = "there is a port " + port.Name + " already"
 		}
-		if seen[name] {
-			return nil, fmt.Sprintf("Port line %d: there is a port %s already.", n+1, name)
+		if wrong != "" {
+			return nil, fmt.Sprintf("Port line %d: %s.", n+1, wrong)
 		}
-		seen[name] = true
-		port, _ := p.KindPorts.Get(plan.PortKey(from, name))
-		port.Kind, port.Name, port.Transport = slug, name, plan.TransportID(transport)
+		seen[port.Name] = true
+		port.Kind = slug
 		ports = append(ports, port)
 	}
-	return ports, ""
+	return ports, unjoined(ports)
 }
 
 func transportSlugs() string {
@@ -108,4 +115,29 @@ func PutKind(e *plan.Edit, kind catalogue.DeviceKind) {
 	for _, socket := range kind.Sockets {
 		plan.Put(e, socket)
 	}
+	for _, way := range kind.Ways {
+		plan.Put(e, way)
+	}
+}
+
+// HardwareWords are the classes of connecting hardware to choose from, the first for what is not stated.
+func HardwareWords() (words []string) {
+	words = []string{"not stated"}
+	for _, class := range standards.AllHardware() {
+		words = append(words, class.Name)
+	}
+	return words
+}
+
+// HardwareAt is the class that stands at a place of HardwareWords.
+func HardwareAt(place int) string {
+	if place < 1 {
+		return ""
+	}
+	return string(standards.AllHardware()[place-1].Slug)
+}
+
+// PlaceOfHardware finds a class in HardwareWords; one that is not known counts as not stated.
+func PlaceOfHardware(class string) int {
+	return 1 + slices.IndexFunc(standards.AllHardware(), func(h standards.Hardware) bool { return string(h.Slug) == class })
 }

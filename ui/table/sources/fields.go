@@ -71,6 +71,20 @@ func words[R plan.Row](at func(*R) *string) table.Setter {
 	})
 }
 
+// dated sets a text that may be blank and may name a day.
+func dated[R plan.Row](at func(*R) *string) table.Setter {
+	return updates(func(row *R, typed string) error {
+		text, err := readWords(typed)
+		if wrong := plan.NoSuchDay(text); err == nil && wrong != "" {
+			err = fmt.Errorf("there is no day %s: write year-month-day, for instance 2027-06-19", wrong)
+		}
+		if err == nil {
+			*at(row) = text
+		}
+		return err
+	})
+}
+
 // note sets a text that may be long.
 func note[R plan.Row](at func(*R) *string) table.Setter {
 	return updates(func(row *R, typed string) error {

@@ -114,7 +114,7 @@ func lineConditions() []table.Field[lineRow] {
 		{
 			Column: aside(column("found on", "Found on", 84, "the day that it was found.")),
 			Text:   func(r lineRow) string { return r.line.FoundOn },
-			Set:    words(func(l *plan.HouseLine) *string { return &l.FoundOn }),
+			Set:    dated(func(l *plan.HouseLine) *string { return &l.FoundOn }),
 		},
 	}
 }

@@ -164,7 +164,7 @@ func reelPlaces(p *plan.Plan) []table.Field[reelRow] {
 		{
 			Column: aside(column("return", "Back by", 84, "the day that it goes back.")),
 			Text:   func(r reelRow) string { return r.reel.Return },
-			Set:    words(func(l *plan.Reel) *string { return &l.Return }),
+			Set:    dated(func(l *plan.Reel) *string { return &l.Return }),
 		},
 	}
 }
@@ -208,7 +208,7 @@ func reelConditions() []table.Field[reelRow] {
 		{
 			Column: aside(column("found on", "Found on", 84, "the day that it was found.")),
 			Text:   func(r reelRow) string { return r.reel.FoundOn },
-			Set:    words(func(l *plan.Reel) *string { return &l.FoundOn }),
+			Set:    dated(func(l *plan.Reel) *string { return &l.FoundOn }),
 		},
 		{
 			Column: aside(number("measured", "Measured", 76, "its loss at 100 MHz as measured, in dB; it then counts instead of the catalogue's.")),

@@ -1,0 +1,53 @@
+package checks
+
+import (
+	"fmt"
+	"slices"
+
+	"stageloom/model/budget"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+)
+
+// badKind finds kinds of cable that could not be used as they are though no link uses them yet; of those in use it is told at
+// their links.
+func badKind(s *Subject) (found []Finding) {
+	used := map[plan.CableKindID]bool{}
+	s.each(func(_ *plan.Link, _ *budget.Budget, v *view) {
+		for _, cable := range v.cables {
+			used[cable.kind.ID] = true
+		}
+	})
+	stock := map[plan.CableKindID]int{}
+	for reel := range s.Plan.Reels.All() {
+		stock[reel.Kind] += reel.Count()
+	}
+	for kind := range s.Plan.CableKinds.All() {
+		what, remedy := s.kindFault(kind)
+		if used[kind.ID] || what == "" {
+			continue
+		}
+		what += "; no link uses it yet"
+		if n := stock[kind.ID]; n > 0 {
+			what += fmt.Sprintf(", and the stock holds %d", n)
+		}
+		found = append(found, Finding{Severity: Warn, Where: []Place{{"cable_kinds", kind.Key()}}, What: what, Remedy: remedy})
+	}
+	return found
+}
+
+// kindFault says why no link could use a kind of cable, and what to do.
+func (s *Subject) kindFault(kind plan.CableKind) (what, remedy string) {
+	taken := slices.ContainsFunc(standards.Transports(), func(t standards.Transport) bool { return budget.Fits(kind, t.Media) })
+	switch {
+	case !taken:
+		return fmt.Sprintf("%s is of the medium %s, which is not known here", kind.Name, quoted(kind.Media)),
+			"Make the kind anew from one that is like it: its medium is that one's."
+	case !budget.Fits(kind, standards.BalancedPair) || s.Reckoner.Knows(kind.ID):
+		return "", ""
+	case s.Reckoner.WhyUnknown(kind.ID) != "":
+		return fmt.Sprintf("%s cannot be graded: %s", kind.Name, s.Reckoner.WhyUnknown(kind.ID)),
+			"Make the kind anew with its maker's own figure, in dB per 100 m at 100 MHz and 20 °C, and take this one out of the stock."
+	}
+	return fmt.Sprintf("%s cannot be graded: nothing says what it loses", kind.Name), stateLoss
+}

@@ -1,0 +1,39 @@
+package checks
+
+import (
+	"fmt"
+
+	"stageloom/model/plan"
+)
+
+// date finds days that the calendar does not have, wherever a plan states one; a day in words is left alone.
+func date(s *Subject) (found []Finding) {
+	look := func(text, what, item string, where ...Place) {
+		wrong := plan.NoSuchDay(text)
+		if wrong == "" {
+			return
+		}
+		found = append(found, Finding{
+			Severity: Warn, Where: where,
+			What:   fmt.Sprintf("%s %s, and there is no such day", what, quoted(wrong)),
+			Remedy: "Mend the date: year-month-day, such as 2027-06-19.",
+			many:   "name a day that is not", item: fmt.Sprintf("%s %s", item, quoted(wrong)), noun: "dates",
+		})
+		if item == "" { // the plan's own stands for itself
+			found[len(found)-1].many = ""
+		}
+	}
+	look(s.Plan.Settings.Date, "The plan is dated", "")
+	for reel := range s.Plan.Reels.All() {
+		where := Place{"reels", reel.Key()}
+		look(reel.Return, reelName(reel)+" is to be back by", reelName(reel)+" back by", where)
+		look(reel.FoundOn, reelName(reel)+" was found bad on", reelName(reel)+" found on", where)
+	}
+	for line := range s.Plan.HouseLines.All() {
+		look(line.FoundOn, "house line "+line.Name+" was found bad on", "house line "+line.Name+" found on", Place{"house_lines", line.Key()})
+	}
+	for revision := range s.Plan.Revisions.All() {
+		look(revision.Date, "revision "+revision.Letter+" was issued on", "revision "+revision.Letter+" issued on", Place{"revisions", revision.Key()})
+	}
+	return found
+}
