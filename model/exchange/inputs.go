@@ -36,7 +36,7 @@ func InputFields() []Field {
 		{Riser, []string{"riser", "position", "stage position", "location", "place", "podest", "praticable"}, nil, nil, nil},
 		{Box, []string{"box", "stage box", "stagebox", "rack", "stage rack", "box name", "bühnenbox", "boîtier", "boîte de scène"}, nil, isYesOrNo, nil},
 		{Socket, []string{"socket", "way", "patch", "stage patch", "input patch", "box socket", "box input", "box way", "stage socket", "socket no", "socket number", "box no", "box number", "buchse", "dose", "prise"}, nil, noSocket, nil},
-		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "remarque", "remarques"}, nil, nil, nil},
+		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "anmerkung", "anmerkungen", "remarque", "remarques"}, nil, nil, nil},
 	}
 }
 
