@@ -40,7 +40,7 @@ var rooms = map[string][]string{
 	"model/house":         {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile"},
 	"model/picking":       {},
 	"model/cabling":       {"model/plan", "model/budget", "model/checks", "model/picking"},
-	"model/exchange":      {"model/plan", "model/quantity"},
+	"model/exchange":      {"model/patch", "model/plan", "model/quantity"},
 	"model/ways":          {"model/geom"},
 	"model/revision":      {"model/geom", "model/quantity", "model/plan", "model/planfile", "model/budget", "model/patch", "model/cabling", "model/assess"},
 	"model/sitetest":      {},

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/exchange"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/ui/planview"
@@ -220,4 +221,24 @@ func TestInputsDroppedOnADeviceTakeItsFirstFreeSocket(t *testing.T) {
 	s.dragOut(where)
 	require.Contains(t, s.says("", 1), "Kick in → Second stage box in ")
 	require.Equal(t, "Plug Kick in into Second stage box", s.desk.NextUndo())
+}
+
+func TestAListPatchesAnActAndCountsOn(t *testing.T) {
+	s := openTables(t, "Patch")
+	act := s.desk.Plan().Acts.At(0).ID
+	s.choose("Patch", "Next act")
+	s.choose("Patch", "Import an input list…")
+	s.load(list(t, "more.csv", "Source,Mic,Stage box,FOH ch,Mon ch\nCajon,dynamic,Stage right box 20,60,50\nShaker,condenser,Riser box-1,61,\nTheremin,DI,Truck 4,62,\n"))
+	require.Equal(t, []string{exchange.Name, exchange.Source, exchange.Box, "FOH console channel", "Monitor console channel"}, s.meanings())
+	require.True(t, s.reads("All rows are good: 3 inputs for "))
+	require.True(t, s.reads("1 socket and 2 channels patched as the list says; what 2 rows say of sockets or channels is left out"))
+	require.True(t, s.reads(`Row 3, column C "Stage box": Riser box in 1 has Kick in already: free it, or write another socket; its channels wait for that.`))
+	require.True(t, s.reads(`Row 4, column C "Stage box": no device with such sockets is called Truck; write for instance`))
+	s.picture("patch-import-light")
+	s.tap("Import")
+	require.Contains(t, s.says(act, 49), "Cajon → Stage right box in 20 → FOH console 60, Monitor console 50")
+	require.Equal(t, "Shaker → not patched", s.says(act, 50))
+	require.Equal(t, "Theremin → not patched", s.says(act, 51))
+	s.desk.Undo()
+	require.Equal(t, 48, s.desk.Plan().Inputs.Len(), "inputs and patch are one step")
 }

@@ -1,20 +1,16 @@
 package ui
 
 import (
-	"errors"
 	"fmt"
-	"path/filepath"
 	"slices"
-	"strings"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/model/atomicfile"
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
@@ -44,6 +40,7 @@ type importDialog struct {
 	path                          *field
 	holds, sheet, head, kind, act *chooser
 	ofKind, ofAct                 fyne.CanvasObject
+	encoding                      *encodingChoice
 	// acts are those that an input list can be for, blank for all of them.
 	acts               []plan.ActID
 	columns            []*chooser
@@ -54,6 +51,8 @@ type importDialog struct {
 	strike  *check
 	dialog  *dialog.CustomDialog
 	filling bool
+	// byHand tells that the user said what is the head or what a column means.
+	byHand bool
 	// run counts what was asked to be read; what comes of an older one is not shown.
 	run int
 }
@@ -99,12 +98,14 @@ func (d *importDialog) build(holds string) {
 	d.told.Wrapping, d.faults.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	d.read.Importance = widget.LowImportance
 	d.told.TextStyle.Bold = true
+	d.read.Wrapping = fyne.TextWrapWord
+	d.encoding = d.newEncodingChoice(d.loadAs)
 	d.table, d.words2kinds = container.NewHBox(), container.NewVBox()
 	file := container.NewBorder(nil, nil, widget.NewLabel("File"), browse, d.path)
 	d.ofKind, d.ofAct = labelled("Without a kind", d.kind), container.NewVBox(labelled("For", d.act), d.strike)
-	choices := container.NewGridWithColumns(4, labelled("It holds", d.holds), labelled("Sheet", d.sheet), labelled("Head", d.head), container.NewStack(d.ofKind, d.ofAct))
+	choices := container.NewGridWithColumns(4, onTop(labelled("It holds", d.holds)), onTop(labelled("Sheet", d.sheet)), onTop(labelled("Head", d.head)), container.NewStack(d.ofKind, d.ofAct))
 	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults)))
-	content := container.NewBorder(container.NewVBox(file, d.read, choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
+	content := container.NewBorder(container.NewVBox(file, container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
 	d.all = widget.NewButton("Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
 	d.good = widget.NewButton("Import the good rows only", func() { d.take(true) })
@@ -177,64 +178,6 @@ func (d *importDialog) browse() {
 	chooser.Show()
 }
 
-// load reads the file and guesses what its columns mean. A long one is read beside the window, which says so and can be
-// closed meanwhile.
-func (d *importDialog) load() {
-	path := strings.TrimSpace(d.path.Text)
-	d.run++
-	run, done := d.run, make(chan func(), 1)
-	go func() {
-		document, err := readList(path)
-		done <- func() { d.loaded(run, document, err) }
-	}()
-	select {
-	case show := <-done:
-		show()
-	case <-time.After(noticeable):
-		d.empty("Reading " + filepath.Base(path) + "… Cancel gives it up.")
-		go func() { fyne.Do(<-done) }()
-	}
-}
-
-func readList(path string) (document exchange.Document, err error) {
-	file, _, err := atomicfile.OpenRegular(path)
-	if errors.Is(err, atomicfile.ErrNotRegular) {
-		return document, fmt.Errorf("%s is a folder, a pipe or a device, and no list: choose a CSV or xlsx file", filepath.Base(path))
-	} else if err != nil {
-		return document, err
-	}
-	document, err = exchange.Read(path, file)
-	_ = file.Close() // it was only read
-	return document, err
-}
-
-// loaded takes what was read in, unless it was given up or another file was asked for meanwhile.
-func (d *importDialog) loaded(run int, document exchange.Document, err error) {
-	if run != d.run {
-		return
-	}
-	d.file = document
-	if err != nil {
-		d.file = exchange.Document{}
-		d.empty(sentence(err))
-		return
-	}
-	how := fmt.Sprintf("%s, separated by %s", d.file.Encoding, map[string]string{",": "commas", ";": "semicolons", "\t": "tabs"}[d.file.Separator])
-	if d.file.Encoding == "" {
-		how = "a workbook"
-	}
-	d.read.SetText(panel.ReadTold(how, d.file.Notices))
-	var sheets []string
-	for _, grid := range d.file.Grids {
-		sheets = append(sheets, fmt.Sprintf("%s, %d rows", grid.Name, len(grid.Rows)))
-	}
-	d.filling = true
-	d.sheet.Options = sheets
-	d.sheet.SetSelectedIndex(0)
-	d.filling = false
-	d.guess()
-}
-
 // empty shows that there is nothing to import, and why.
 func (d *importDialog) empty(reason string) {
 	d.read.SetText("")
@@ -259,7 +202,7 @@ func (d *importDialog) fields() []exchange.Field {
 	case holdsCases:
 		return exchange.CaseFields()
 	case holdsInputs:
-		return exchange.InputFields()
+		return exchange.InputFieldsOf(d.desk.Assessment().Patch)
 	}
 	return exchange.StockFields()
 }
@@ -273,7 +216,14 @@ func (d *importDialog) guess() {
 	if !found || d.filling {
 		return
 	}
-	d.layout = exchange.Guess(grid, d.fields())
+	d.layout, d.byHand = exchange.Guess(grid, d.fields()), false
+	d.offerHeads(grid)
+	d.show()
+	d.reckon()
+}
+
+// offerHeads offers the first rows as the head.
+func (d *importDialog) offerHeads(grid exchange.Grid) {
 	heads := []string{"none"}
 	for i := range min(len(grid.Rows), mostHeads) {
 		heads = append(heads, fmt.Sprintf("row %d", i+1))
@@ -282,15 +232,13 @@ func (d *importDialog) guess() {
 	d.head.Options = heads
 	d.head.SetSelectedIndex(min(d.layout.Head, len(heads)-1))
 	d.filling = false
-	d.show()
-	d.reckon()
 }
 
 func (d *importDialog) headChosen() {
 	if d.filling {
 		return
 	}
-	d.layout.Head = max(0, d.head.SelectedIndex())
+	d.layout.Head, d.byHand = max(0, d.head.SelectedIndex()), true
 	d.show()
 	d.reckon()
 }
@@ -321,10 +269,18 @@ func (d *importDialog) show() {
 			}
 			cells.Add(label)
 		}
-		d.table.Add(container.NewGridWrap(fyne.NewSize(150, cells.MinSize().Height), cells))
+		d.table.Add(container.NewGridWrap(fyne.NewSize(columnWidth(d.layout.Fields[column]), cells.MinSize().Height), cells))
 	}
 	d.filling = false
 	d.table.Refresh()
+}
+
+// narrowColumn and wideColumn bound the width of a column, besideMeaning is what its list has beside the words.
+const narrowColumn, wideColumn, besideMeaning = 150, 260, 48
+
+// columnWidth is wide enough for what a column means, as far as that is no long name.
+func columnWidth(meaning string) float32 {
+	return min(wideColumn, max(narrowColumn, fyne.MeasureText(meaning, theme.TextSize(), fyne.TextStyle{}).Width+besideMeaning))
 }
 
 // mean gives a column another meaning; the column that had it before is not read any more.
@@ -335,7 +291,7 @@ func (d *importDialog) mean(column int, name string) {
 	if name == panel.NotRead {
 		name = ""
 	}
-	d.layout = d.layout.Set(column, name)
+	d.layout, d.byHand = d.layout.Set(column, name), true
 	d.filling = true
 	for i, meaning := range d.columns {
 		if d.layout.Fields[i] == "" && meaning.SelectedIndex() != 0 {

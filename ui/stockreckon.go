@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -68,21 +69,27 @@ func (d *importDialog) reckonCases(grid exchange.Grid) {
 
 func (d *importDialog) reckonInputs(grid exchange.Grid) {
 	d.askWords(nil)
-	list := exchange.ReadInputs(grid, d.layout)
-	list.Strike = d.strike.Checked && d.actChosen() != ""
+	now, act := d.place.now(), d.actChosen()
+	all, after := d.strike.Checked && act != "", 0
+	if !all {
+		after = exchange.LastNumber(now, act) // it is added to what is there
+	}
+	list := exchange.ReadInputs(grid, d.layout, after)
+	list.Strike = all
+	patching := list.Patching(now, act)
 	d.add = func(e *plan.Edit, goodOnly bool) error {
 		if goodOnly {
 			list = list.GoodOnly()
 		}
-		return list.Add(e, d.actChosen())
+		return list.Add(e, act)
 	}
-	d.conclude(panel.InputsTold(list, d.place.now(), d.actChosen()), len(list.Rows), list.Faults)
+	d.conclude(panel.InputsTold(list, now, act)+panel.PatchingTold(patching), len(list.Rows), list.Faults, patching.Left...)
 }
 
-// conclude says what can be imported and lists what is wrong.
-func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault) {
+// conclude says what can be imported and lists what is wrong, and what is left of rows that are taken.
+func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault, left ...exchange.Fault) {
 	d.said = good
-	d.faults.SetText(panel.FaultsTold(faults, mostFaults))
+	d.faults.SetText(panel.FaultsTold(slices.Concat(faults, left), mostFaults))
 	d.all.Disable()
 	d.good.Disable()
 	switch bad := exchange.BadRows(faults); {
@@ -147,7 +154,7 @@ func (d *importDialog) take(goodOnly bool) {
 	}
 	d.dialog.Hide()
 	d.place.changed()
-	d.notice.Say("Imported " + d.said + " from " + d.file.Name + ".")
+	d.notice.Say("Imported " + d.said + ", from " + d.file.Name + ".")
 }
 
 // listFile tells whether a file dropped on the window is a list and no plan.
@@ -162,6 +169,9 @@ func listFile(uri fyne.URI) bool {
 func labelled(name string, object fyne.CanvasObject) fyne.CanvasObject {
 	return container.NewBorder(nil, nil, widget.NewLabel(name), nil, object)
 }
+
+// onTop keeps an object as high as it is where its row is higher.
+func onTop(object fyne.CanvasObject) fyne.CanvasObject { return container.NewVBox(object) }
 
 func kindNames(kinds []plan.CableKind) []string {
 	names := make([]string, len(kinds))

@@ -11,8 +11,8 @@ import (
 // CaseFields are what a column of a list of cases can mean.
 func CaseFields() []Field {
 	return []Field{
-		{CaseName, []string{"case", "name", "box", "flight case", "flightcase", "crate", "trunk", "number", "no", "kiste", "koffer"}, nil, nil},
-		{Note, []string{"note", "notes", "remark", "remarks", "contents", "content", "comment", "comments", "description", "bemerkung"}, nil, nil},
+		{CaseName, []string{"case", "name", "box", "flight case", "flightcase", "crate", "trunk", "number", "no", "kiste", "koffer"}, nil, nil, nil},
+		{Note, []string{"note", "notes", "remark", "remarks", "contents", "content", "comment", "comments", "description", "bemerkung"}, nil, nil, nil},
 	}
 }
 

@@ -19,6 +19,8 @@ type Field struct {
 	looks func(string) bool
 	// never tells of a filled cell that it can't be of this field, where any other text can.
 	never func(string) bool
+	// heads gives points to a head in place of Words; such a column is taken only where its cells look so.
+	heads func(head string) int
 }
 
 // Layout says which row is the head and what each column means.
@@ -80,7 +82,11 @@ func headed(g Grid, row int, fields []Field) (Layout, int) {
 		head := plainHead(g.cell(row, column))
 		for i, field := range fields {
 			points := fits(head, field)
-			if points > 0 && !looksLike(g, row+1, column, field) {
+			switch {
+			case points == 0 || looksLike(g, row+1, column, field):
+			case field.heads != nil:
+				points = 0
+			default:
 				points /= weaker // it may be meant, with faults in it, but another field comes first
 			}
 			if points > 0 {
@@ -102,6 +108,9 @@ func headed(g Grid, row int, fields []Field) (Layout, int) {
 
 // fits gives points to a head for a field: more for the whole word than for part of the head, more for a likelier word.
 func fits(head string, field Field) int {
+	if field.heads != nil {
+		return field.heads(head)
+	}
 	best := 0
 	for i, word := range field.Words {
 		switch {
@@ -140,7 +149,7 @@ func bare(g Grid, fields []Field) Layout {
 	layout := Layout{Fields: make([]string, g.Width())}
 	for _, field := range fields {
 		for column := range layout.Fields {
-			if field.looks != nil && layout.Fields[column] == "" && hasCells(g, column) && looksLike(g, 0, column, field) {
+			if field.looks != nil && field.heads == nil && layout.Fields[column] == "" && hasCells(g, column) && looksLike(g, 0, column, field) {
 				layout.Fields[column] = field.Name
 				break
 			}

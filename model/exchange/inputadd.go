@@ -35,31 +35,41 @@ func (in Inputs) Coming(p *plan.Plan, act plan.ActID) Coming {
 
 // Add puts the inputs into a plan: for all acts where act is blank, else as the list of that act. Then a row that reads as
 // the house has it stays the house's; every other is an input of the act alone, plugged in where the house has its number,
-// and takes its place; what the house has besides stays, or is struck from the act if [Inputs.Strike] says so. A list with faults is refused as a whole.
+// and takes its place; what the house has besides stays, or is struck from the act if [Inputs.Strike] says so. Sockets and
+// channels that the list names are patched in the act; [Inputs.Patching] says which are not. A list with faults is refused
+// as a whole.
 func (in Inputs) Add(e *plan.Edit, act plan.ActID) error {
+	_, err := in.put(e, act)
+	return err
+}
+
+func (in Inputs) put(e *plan.Edit, act plan.ActID) (Patching, error) {
 	switch {
 	case len(in.Faults) > 0:
-		return fmt.Errorf("%w: %d rows have faults, of which the first is %v", plan.ErrRefused, BadRows(in.Faults), in.Faults[0])
+		return Patching{}, fmt.Errorf("%w: %d rows have faults, of which the first is %v", plan.ErrRefused, BadRows(in.Faults), in.Faults[0])
 	case act != "" && !e.Now().Acts.Has(plan.Key(act)):
-		return fmt.Errorf("%w: there is no such act any more", plan.ErrRefused)
+		return Patching{}, fmt.Errorf("%w: there is no such act any more", plan.ErrRefused)
 	}
 	entry := newEntry(e.Now(), act)
 	struck := entry.struck(in.Rows, in.Strike)
-	for _, row := range in.Rows {
+	ids := make([]plan.InputID, len(in.Rows))
+	for i, row := range in.Rows {
 		switch id := entry.own[row.Input.Number]; {
 		case id != "":
 			old, _ := e.Now().Inputs.Get(plan.Key(id))
 			plan.Put(e, in.merged(old, row.Input))
+			ids[i] = id
 		case entry.same(row.Input):
 			entry.takeBack(e, row.Input.Number)
+			ids[i] = entry.house[row.Input.Number].ID
 		default:
-			entry.add(e, row.Input)
+			ids[i] = entry.add(e, row.Input)
 		}
 	}
 	for _, id := range struck {
 		plan.Put(e, plan.StagePatch{Act: act, Input: id, Strike: true})
 	}
-	return nil
+	return in.patch(e, act, ids)
 }
 
 // merged is an input of the plan with what the columns of the list say; what they don't say stays.
@@ -69,7 +79,7 @@ func (in Inputs) merged(old, row plan.Input) plan.Input {
 		Source: func() { old.Source = row.Source }, Stand: func() { old.Stand = row.Stand }, Riser: func() { old.Riser = row.Riser },
 		Phantom: func() { old.Phantom = row.Phantom }, Note: func() { old.Note = row.Note },
 	} {
-		if slices.Contains(in.fields, field) {
+		if in.sheet.layout.column(field) >= 0 {
 			set()
 		}
 	}
@@ -132,7 +142,7 @@ func (en *entry) takeBack(e *plan.Edit, number int) {
 }
 
 // add adds an input, in an act plugged in where the house has its number.
-func (en *entry) add(e *plan.Edit, row plan.Input) {
+func (en *entry) add(e *plan.Edit, row plan.Input) plan.InputID {
 	row.Act = en.act
 	house := en.house[row.Number]
 	row.Snake, row.SnakeWay = house.Snake, house.SnakeWay
@@ -140,4 +150,5 @@ func (en *entry) add(e *plan.Edit, row plan.Input) {
 	if patched, found := en.plan.StagePatches.Get(plan.StagePatch{Input: house.ID}.Key()); en.act != "" && found && patched.Device != "" {
 		plan.Put(e, plan.StagePatch{Act: en.act, Input: id, Device: patched.Device, Socket: patched.Socket})
 	}
+	return id
 }

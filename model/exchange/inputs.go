@@ -16,22 +16,27 @@ const (
 	Stand   = "Stand"
 	Phantom = "48 V"
 	Riser   = "Riser"
+	Box     = "Box"
+	Socket  = "Socket"
 )
 
 // mostInput is the highest number that an input bears.
 const mostInput = 9999
 
-// InputFields are what a column of an input list can mean. In the trade a column headed "Source" is what is on the channel,
-// beside one for its microphone; where another column names the input, it is the microphone's.
+// InputFields are what a column of an input list can mean in any plan; [InputFieldsOf] adds the channels of a plan's consoles.
+// In the trade a column headed "Source" is what is on the channel, beside one for its microphone; where another column names
+// the input, it is the microphone's.
 func InputFields() []Field {
 	return []Field{
-		{Number, []string{"number", "ch", "channel", "no", "nr", "#", "input", "input number", "in", "line", "kanal"}, isCount, nil},
-		{Name, []string{"name", "instrument", "input name", "input", "channel name", "signal", "description", "what", "instrumente", "source"}, nil, isCount},
-		{Source, []string{"mic", "microphone", "mic di", "mic or di", "mics", "mikrofon", "micro", "transducer", "type", "source"}, nil, nil},
-		{Stand, []string{"stand", "stands", "mic stand", "boom", "stativ"}, nil, nil},
-		{Phantom, []string{"48 v", "48v", "48", "phantom", "phantom power", "p48", "phantom 48v"}, isYesOrNo, nil},
-		{Riser, []string{"riser", "position", "stage position", "location", "place", "podest"}, nil, nil},
-		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil, nil},
+		{Number, []string{"number", "no", "nr", "#", "input number", "input no", "ch", "channel", "input", "in", "line", "kanal", "voie", "eingang"}, isCount, nil, nil},
+		{Name, []string{"name", "instrument", "input name", "input", "channel name", "signal", "description", "what", "source", "instrumente", "nom", "quelle", "signalquelle"}, nil, isCount, nil},
+		{Source, []string{"mic", "microphone", "mic di", "mic or di", "mics", "mikrofon", "mikro", "micro", "transducer", "type", "mikrofonierung", "micro di", "source", "quelle"}, nil, nil, nil},
+		{Stand, []string{"stand", "stands", "mic stand", "boom", "stativ", "pied"}, nil, nil, nil},
+		{Phantom, []string{"48 v", "48v", "48", "phantom", "phantom power", "p48", "phantom 48v", "phantomspeisung", "fantôme"}, isYesOrNo, nil, nil},
+		{Riser, []string{"riser", "position", "stage position", "location", "place", "podest", "praticable"}, nil, nil, nil},
+		{Box, []string{"box", "stage box", "stagebox", "rack", "stage rack", "box name", "bühnenbox", "boîtier", "boîte de scène"}, nil, isYesOrNo, nil},
+		{Socket, []string{"socket", "way", "patch", "stage patch", "input patch", "box socket", "box input", "box way", "stage socket", "socket no", "socket number", "box no", "box number", "buchse", "dose", "prise"}, nil, noSocket, nil},
+		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "anmerkung", "anmerkungen", "remarque", "remarques"}, nil, nil, nil},
 	}
 }
 
@@ -50,8 +55,8 @@ type Inputs struct {
 	// Strike says that the list is all that an act has: what the house has besides is struck from it. Without it the list is
 	// added to what is there.
 	Strike bool
-	// fields are those that a column is read as.
-	fields []string
+	// sheet is where the rows come from: what it says of sockets and channels is read against a plan.
+	sheet sheetRows
 }
 
 // Gap is a run of missing numbers.
@@ -65,16 +70,17 @@ func (g Gap) String() string {
 	return fmt.Sprintf("%d to %d", g.First, g.Last)
 }
 
-// ReadInputs reads the inputs of a grid. Without a column of numbers they are numbered from 1 as they stand. A number that
+// ReadInputs reads the inputs of a grid. Without a column of numbers they are numbered as they stand, from the one after a
+// given number on: [LastNumber] where the list is added to what is there, 0 where it is all that there is. A number that
 // stands in two rows is a fault of the second.
-func ReadInputs(g Grid, l Layout) Inputs {
+func ReadInputs(g Grid, l Layout, after int) Inputs {
 	r := sheetRows{grid: g, layout: l}
 	if l.column(Name) < 0 {
 		return Inputs{Faults: []Fault{{Row: max(1, l.Head), Words: "no column is the name of the input: say which one is"}}}
 	}
 	var rows []InputRow
 	seen := map[int]int{}
-	next := 0
+	next := after
 	r.each(func() {
 		before := len(r.faults)
 		input := plan.Input{Name: r.name(Name), Source: r.name(Source), Stand: r.name(Stand), Riser: r.name(Riser), Note: r.long(Note)}
@@ -93,11 +99,14 @@ func ReadInputs(g Grid, l Layout) Inputs {
 			rows = append(rows, InputRow{r.number(), input})
 		}
 	})
-	return Inputs{Rows: rows, Faults: r.faults, Gaps: gapsOf(rows), fields: l.Fields}
+	return Inputs{Rows: rows, Faults: r.faults, Gaps: gapsOf(rows), sheet: sheetRows{grid: g, layout: l}}
 }
 
 func (r *sheetRows) inputNumber(next int) int {
 	if r.layout.column(Number) < 0 {
+		if next > mostInput {
+			r.fail(Number, fmt.Errorf("the list has no column of numbers and counts on past %d: give it one with numbers that are free", mostInput))
+		}
 		return next
 	}
 	if r.text(Number) == "" {
@@ -105,6 +114,18 @@ func (r *sheetRows) inputNumber(next int) int {
 		return 0
 	}
 	return take(r, Number, func(text string) (int, error) { return readCount(text, 1, mostInput) })
+}
+
+// LastNumber is the highest number of an act's inputs, those of the house among them, from which a list without numbers
+// counts on; for all acts that of any input, so that no act gets a number twice.
+func LastNumber(p *plan.Plan, act plan.ActID) int {
+	last := 0
+	for input := range p.Inputs.All() {
+		if act == "" || input.Act == "" || input.Act == act {
+			last = max(last, input.Number)
+		}
+	}
+	return last
 }
 
 func gapsOf(rows []InputRow) (gaps []Gap) {

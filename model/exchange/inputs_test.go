@@ -14,7 +14,7 @@ import (
 func inputs(t testing.TB, text string) exchange.Inputs {
 	t.Helper()
 	grid := read(t, text).Grids[0]
-	return exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()))
+	return exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()), 0)
 }
 
 func TestAnInputListIsReadWithItsHeads(t *testing.T) {
@@ -47,7 +47,7 @@ func TestDuplicatesGapsAndSectionHeadsAreReported(t *testing.T) {
 
 func TestNamesAloneAreNumberedAsTheyStand(t *testing.T) {
 	grid := read(t, "Kick\nSnare\n\nBass\n").Grids[0]
-	in := exchange.ReadInputs(grid, exchange.Layout{Fields: []string{exchange.Name}})
+	in := exchange.ReadInputs(grid, exchange.Layout{Fields: []string{exchange.Name}}, 0)
 	require.Empty(t, in.Faults)
 	require.Equal(t, 3, in.Rows[2].Input.Number)
 	require.Equal(t, 4, in.Rows[2].Row)
@@ -60,7 +60,7 @@ func TestTheUserGivesColumnsAnotherMeaning(t *testing.T) {
 	changed := l.Set(2, exchange.Source).Set(1, exchange.Note).Set(2, exchange.Name)
 	require.Equal(t, []string{exchange.Number, exchange.Note, exchange.Name}, changed.Fields)
 	require.Equal(t, []string{exchange.Number, exchange.Name, ""}, l.Fields, "the guess stays as it was")
-	require.Equal(t, "boundary mic", exchange.ReadInputs(grid, changed).Rows[0].Input.Name)
+	require.Equal(t, "boundary mic", exchange.ReadInputs(grid, changed, 0).Rows[0].Input.Name)
 }
 
 func TestTenThousandInputsAreReadAndThoseBeyondTheBoundNamed(t *testing.T) {
@@ -100,7 +100,7 @@ func TestInputsEnterThePlanAndThoseOfANumberKeepTheirPatch(t *testing.T) {
 		grid.Rows = append(grid.Rows, row)
 	}
 	layout := exchange.Layout{Fields: []string{exchange.Number, exchange.Name, exchange.Source, exchange.Stand, exchange.Phantom, exchange.Riser, exchange.Note}}
-	again := exchange.ReadInputs(grid, layout)
+	again := exchange.ReadInputs(grid, layout, 0)
 	require.Empty(t, again.Faults)
 	require.Equal(t, "Snare", again.Rows[1].Input.Name)
 }

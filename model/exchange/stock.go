@@ -35,21 +35,21 @@ func StockFields() []Field {
 	loss := func(text string) bool { _, err := quantity.ReadDecibels(text); return err == nil }
 	day := func(text string) bool { _, err := readDay(text); return err == nil }
 	return []Field{
-		{Length, []string{"length", "len", "length m", "length ft", "m", "metres", "meters", "ft", "feet", "länge", "longueur", "amount", "cable"}, amount, nil},
-		{Quantity, []string{"quantity", "qty", "count", "pcs", "pieces", "number of", "how many", "anzahl", "stück", "menge", "quantité"}, isCount, nil},
-		{Kind, []string{"kind", "type", "cable kind", "cable type", "cable", "description", "item", "article", "model", "category", "name", "typ", "art", "kabel"}, nil, nil},
-		{Tag, []string{"tag", "tags", "label", "asset tag", "asset", "barcode", "code", "serial", "serial number", "number", "no", "id", "mark", "nummer"}, nil, nil},
-		{CaseName, []string{"case", "box", "flight case", "flightcase", "crate", "trunk", "stored in", "storage", "location", "kiste", "koffer"}, nil, nil},
-		{Owner, []string{"owner", "owned by", "property of", "company", "supplier", "belongs to", "eigentümer"}, nil, nil},
-		{Hire, []string{"hire reference", "hire", "hire ref", "rental", "rental reference", "rental ref", "booking", "job", "order", "order number"}, nil, nil},
-		{Return, []string{"return date", "return", "return by", "back by", "due back", "due", "due date", "rückgabe"}, day, nil},
-		{Condition, []string{"condition", "state", "status", "zustand"}, isCondition, nil},
-		{Reason, []string{"reason", "fault", "defect", "damage", "why"}, nil, nil},
-		{FoundAt, []string{"found where", "found at", "where found", "where", "found in"}, nil, nil},
-		{FoundOn, []string{"found on", "date found", "when found", "when"}, day, nil},
-		{Measured, []string{"measured loss", "measured", "measured loss db", "loss", "loss db", "attenuation", "insertion loss"}, loss, nil},
-		{Nominal, []string{"nominal length", "nominal", "nominal m", "nominal length m", "sold as"}, amount, nil},
-		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil, nil},
+		{Length, []string{"length", "len", "length m", "length ft", "m", "metres", "meters", "ft", "feet", "länge", "longueur", "amount", "cable"}, amount, nil, nil},
+		{Quantity, []string{"quantity", "qty", "count", "pcs", "pieces", "number of", "how many", "anzahl", "stück", "menge", "quantité"}, isCount, nil, nil},
+		{Kind, []string{"kind", "type", "cable kind", "cable type", "cable", "description", "item", "article", "model", "category", "name", "typ", "art", "kabel"}, nil, nil, nil},
+		{Tag, []string{"tag", "tags", "label", "asset tag", "asset", "barcode", "code", "serial", "serial number", "number", "no", "id", "mark", "nummer"}, nil, nil, nil},
+		{CaseName, []string{"case", "box", "flight case", "flightcase", "crate", "trunk", "stored in", "storage", "location", "kiste", "koffer"}, nil, nil, nil},
+		{Owner, []string{"owner", "owned by", "property of", "company", "supplier", "belongs to", "eigentümer"}, nil, nil, nil},
+		{Hire, []string{"hire reference", "hire", "hire ref", "rental", "rental reference", "rental ref", "booking", "job", "order", "order number"}, nil, nil, nil},
+		{Return, []string{"return date", "return", "return by", "back by", "due back", "due", "due date", "rückgabe"}, day, nil, nil},
+		{Condition, []string{"condition", "state", "status", "zustand"}, isCondition, nil, nil},
+		{Reason, []string{"reason", "fault", "defect", "damage", "why"}, nil, nil, nil},
+		{FoundAt, []string{"found where", "found at", "where found", "where", "found in"}, nil, nil, nil},
+		{FoundOn, []string{"found on", "date found", "when found", "when"}, day, nil, nil},
+		{Measured, []string{"measured loss", "measured", "measured loss db", "loss", "loss db", "attenuation", "insertion loss"}, loss, nil, nil},
+		{Nominal, []string{"nominal length", "nominal", "nominal m", "nominal length m", "sold as"}, amount, nil, nil},
+		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung"}, nil, nil, nil},
 	}
 }
 

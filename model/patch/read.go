@@ -10,7 +10,8 @@ import (
 )
 
 // ReadSocket reads a socket as a person types it: "SL in 3", "sl 3", "Stage left3" or, where it is known which device is
-// meant, "3" alone. A device is found by its name or the beginning of it. The error says what to write instead.
+// meant, "3" alone; "SL-3", "SL/3" and "SL way 3" are
+// read too. A device is found by its name or the beginning of it. The error says what to write instead.
 func (v *View) ReadSocket(typed string, usual plan.DeviceID, output bool) (Socket, error) {
 	text := strings.Join(strings.Fields(typed), " ")
 	name := strings.TrimRight(text, "0123456789")
@@ -19,11 +20,11 @@ func (v *View) ReadSocket(typed string, usual plan.DeviceID, output bool) (Socke
 		return Socket{}, fmt.Errorf("which socket of %s? Write for instance %s 1", v.Name(id), v.Name(id))
 	}
 	if digits == "" {
-		return Socket{}, fmt.Errorf("%q names no socket; write a device and a number, for instance %s", typed, v.exampleSocket(output))
+		return Socket{}, fmt.Errorf("%q names no socket; write a device and a number, for instance %s", plan.Clipped(typed), v.exampleSocket(output))
 	}
 	number, err := strconv.Atoi(digits)
 	if err != nil || number < 1 {
-		return Socket{}, fmt.Errorf("%s is no number of a socket", digits)
+		return Socket{}, fmt.Errorf("%s is no number of a socket", plan.Clipped(digits))
 	}
 	device := usual
 	if name = withoutDirection(name); name != "" {
@@ -41,19 +42,25 @@ func (v *View) ReadSocket(typed string, usual plan.DeviceID, output bool) (Socke
 	return socket, nil
 }
 
+// between are the signs that part a device from the number of its socket, as in SL-12, SL/12 or SL #12.
+const between = " -–/:.,#"
+
 // withoutDirection takes the word between a device and a number away: "SL in" is SL.
 func withoutDirection(name string) string {
-	name = strings.TrimSpace(name)
-	lower := strings.ToLower(name)
-	for _, word := range []string{" in", " out", " input", " output"} {
-		if strings.HasSuffix(lower, word) {
-			return strings.TrimSpace(name[:len(name)-len(word)])
+	bare := strings.TrimRight(name, between)
+	lower := strings.ToLower(bare)
+	for _, word := range []string{"in", "out", "input", "output", "socket", "way"} {
+		if lower == word {
+			return ""
+		}
+		if strings.HasSuffix(lower, " "+word) {
+			return strings.TrimSpace(bare[:len(bare)-len(word)])
 		}
 	}
-	if lower == "in" || lower == "out" {
+	if bare == "" {
 		return ""
 	}
-	return name
+	return strings.TrimSpace(name)
 }
 
 // named finds a device with such sockets by its whole name.
@@ -68,12 +75,15 @@ func (v *View) named(name string, output bool) (plan.DeviceID, bool) {
 
 // deviceLike finds the one device with such sockets whose name begins so.
 func (v *View) deviceLike(name string, output bool) (plan.DeviceID, error) {
-	if id, exact := v.named(name, output); exact {
-		return id, nil
+	bare := strings.TrimRight(name, between)
+	for _, each := range []string{name, bare} {
+		if id, exact := v.named(each, output); exact {
+			return id, nil
+		}
 	}
 	var like []plan.DeviceID
 	for id := range v.ByName() {
-		if v.nets.sockets(id, output) > 0 && strings.HasPrefix(strings.ToLower(v.Name(id)), strings.ToLower(name)) {
+		if v.nets.sockets(id, output) > 0 && strings.HasPrefix(strings.ToLower(v.Name(id)), strings.ToLower(bare)) {
 			like = append(like, id)
 		}
 	}
@@ -81,9 +91,9 @@ func (v *View) deviceLike(name string, output bool) (plan.DeviceID, error) {
 	case 1:
 		return like[0], nil
 	case 0:
-		return "", fmt.Errorf("no device with such sockets is called %s; write for instance %s", name, v.exampleSocket(output))
+		return "", fmt.Errorf("no device with such sockets is called %s; write for instance %s", plan.Clipped(name), v.exampleSocket(output))
 	}
-	return "", fmt.Errorf("%s may be %s; write more of the name", name, v.namesOf(like))
+	return "", fmt.Errorf("%s may be %s; write more of the name", plan.Clipped(name), v.namesOf(like))
 }
 
 // mostNames is how many devices a message names.
@@ -128,13 +138,13 @@ func (v *View) ReadInput(act *Act, typed string) (*Line, error) {
 	case len(like) == 1:
 		return like[0], nil
 	case len(like) == 0 || text == "":
-		return nil, fmt.Errorf("no input here is %q; write its number or its name", typed)
+		return nil, fmt.Errorf("no input here is %q; write its number or its name", plan.Clipped(typed))
 	}
 	var names []string
 	for _, line := range like[:min(len(like), mostNames)] {
 		names = append(names, line.Input.Name)
 	}
-	return nil, fmt.Errorf("%q may be %s; write more of it, or the number", typed, strings.Join(names, " or "))
+	return nil, fmt.Errorf("%q may be %s; write more of it, or the number", plan.Clipped(typed), strings.Join(names, " or "))
 }
 
 // WithSockets are the devices that have sockets of a sort, by name; boxes first, consoles after them.

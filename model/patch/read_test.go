@@ -24,6 +24,13 @@ func TestASocketIsReadAsAPersonTypesIt(t *testing.T) {
 		"FOH 1":           r.socket("FOH", 1),
 		"3":               r.socket("SR", 3),
 		"in 3":            r.socket("SR", 3),
+		"SL-12":           r.socket("SL", 12),
+		"SL/12":           r.socket("SL", 12),
+		"SR: 7":           r.socket("SR", 7),
+		"SR in #7":        r.socket("SR", 7),
+		"sr way 7":        r.socket("SR", 7),
+		"drums 2-5":       r.socket("Drums 2", 5),
+		"#3":              r.socket("SR", 3),
 	} {
 		t.Run(typed, func(t *testing.T) {
 			got, err := v.ReadSocket(typed, r.devices["SR"], false)
@@ -39,6 +46,7 @@ func TestASocketIsReadAsAPersonTypesIt(t *testing.T) {
 		"SL in 41":                     "SL has 40 sockets of this sort; there is no SL in 41",
 		"SL 0":                         "0 is no number of a socket",
 		"SL 99999999999999999999":      "is no number of a socket",
+		"S-4":                          "S- may be SL or SR or Stage left; write more of the name",
 		"S 4":                          "S may be SL or SR or Stage left; write more of the name",
 		"Truck 4":                      "no device with such sockets is called Truck; write for instance Drums 2 in 1",
 		"SL in 3 \U0001F941":           "names no socket",

@@ -101,6 +101,23 @@ func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
 	return told
 }
 
+// PatchingTold says what comes of the sockets and channels of an input list, to be said after its inputs; blank where it
+// names none.
+func PatchingTold(got exchange.Patching) string {
+	told := ""
+	if got.Sockets+got.Channels > 0 {
+		told = fmt.Sprintf("; %s and %s patched as the list says", counted(got.Sockets, "socket", "sockets"), counted(got.Channels, "channel", "channels"))
+	}
+	switch rows := exchange.BadRows(got.Left); rows {
+	case 0:
+	case 1:
+		told += "; what 1 row says of a socket or channel is left out"
+	default:
+		told += fmt.Sprintf("; what %d rows say of sockets or channels is left out", rows)
+	}
+	return told
+}
+
 // FaultsTold lists faults of a list, at most so many, each in a line of its own.
 func FaultsTold(faults []exchange.Fault, most int) string {
 	var lines []string

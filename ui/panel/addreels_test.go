@@ -66,13 +66,17 @@ func TestAListIsToldWithItsFaultsAndGaps(t *testing.T) {
 	require.Equal(t, "1 row has faults", panel.RowsWithFaults(1))
 	require.Equal(t, "5 rows have faults", panel.RowsWithFaults(5))
 	grid := exchange.Grid{Rows: [][]string{{"Ch", "Name"}, {"1", "Kick"}, {"4", "Hat"}}}
-	list := exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()))
+	list := exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()), 0)
 	require.Equal(t, "2 inputs; no input has number 2 to 3", panel.InputsTold(list, plan.New("x"), ""))
 	require.Contains(t, panel.InputsTold(list, demo.Weekender(), ""), "of which 2 are in the plan already")
 	act := demo.Weekender().Acts.At(0)
 	require.Contains(t, panel.InputsTold(list, demo.Weekender(), act.ID), " for "+act.Name+": 0 as in the house, 2 of this act alone; 2 of the house are struck from it; 46 of the house stay, of which the list says nothing")
 	list.Strike = true
 	require.Contains(t, panel.InputsTold(list, demo.Weekender(), act.ID), "48 of the house are struck from it")
+	require.Empty(t, panel.PatchingTold(exchange.Patching{}))
+	require.Equal(t, "; 6 sockets and 1 channel patched as the list says; what 2 rows say of sockets or channels is left out",
+		panel.PatchingTold(exchange.Patching{Sockets: 6, Channels: 1, Left: []exchange.Fault{{Row: 2}, {Row: 2}, {Row: 4}}}))
+	require.Equal(t, "; what 1 row says of a socket or channel is left out", panel.PatchingTold(exchange.Patching{Left: []exchange.Fault{{Row: 2}}}))
 	require.Equal(t, "Read as Mac Roman. That is a guess.", panel.ReadTold("Mac Roman", []string{"that is a guess"}))
 	require.Equal(t, []string{"B  Name", "Kick", "Hat"}, panel.PreviewColumn(grid, exchange.Layout{Head: 1}, 1, 5))
 	require.Equal(t, []string{"C", "", "", ""}, panel.PreviewColumn(grid, exchange.Layout{}, 2, 5))

@@ -1,0 +1,117 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"stageloom/model/atomicfile"
+	"stageloom/model/exchange"
+	"stageloom/ui/panel"
+)
+
+// encodingChoice lets the user say what encoding a text is in. Every dialog that reads a list has it from here.
+type encodingChoice struct {
+	list    *chooser
+	shown   fyne.CanvasObject
+	showing bool
+}
+
+// newEncodingChoice makes a choice that is hidden until a text was read; chosen reads it anew.
+func (w *window) newEncodingChoice(chosen func(encoding string)) *encodingChoice {
+	c := &encodingChoice{}
+	c.list = w.newChooser(exchange.Encodings(), func(name string) {
+		if !c.showing {
+			chosen(name)
+		}
+	})
+	c.shown = labelled("Encoding", c.list)
+	c.shown.Hide()
+	return c
+}
+
+// show shows the encoding that a text was read in; blank, as of a workbook, hides the choice.
+func (c *encodingChoice) show(encoding string) {
+	if encoding == "" {
+		c.shown.Hide()
+		return
+	}
+	c.showing = true
+	c.list.SetSelected(encoding)
+	c.showing = false
+	c.shown.Show()
+}
+
+// load reads the file, its encoding guessed, and guesses what its columns mean.
+func (d *importDialog) load() { d.loadAs("") }
+
+// loadAs reads the file in an encoding that the user says, blank for the guess. A long one is read beside the window, which
+// says so and can be closed meanwhile.
+func (d *importDialog) loadAs(encoding string) {
+	path := strings.TrimSpace(d.path.Text)
+	d.run++
+	run, done := d.run, make(chan func(), 1)
+	go func() {
+		document, err := readList(path, encoding)
+		done <- func() { d.loaded(run, encoding, document, err) }
+	}()
+	select {
+	case show := <-done:
+		show()
+	case <-time.After(noticeable):
+		d.empty("Reading " + filepath.Base(path) + "… Cancel gives it up.")
+		go func() { fyne.Do(<-done) }()
+	}
+}
+
+func readList(path, encoding string) (document exchange.Document, err error) {
+	file, _, err := atomicfile.OpenRegular(path)
+	if errors.Is(err, atomicfile.ErrNotRegular) {
+		return document, fmt.Errorf("%s is a folder, a pipe or a device, and no list: choose a CSV or xlsx file", filepath.Base(path))
+	} else if err != nil {
+		return document, err
+	}
+	document, err = exchange.ReadAs(path, file, encoding)
+	_ = file.Close() // it was only read
+	return document, err
+}
+
+// loaded takes what was read in, unless it was given up or another file was asked for meanwhile.
+func (d *importDialog) loaded(run int, encoding string, document exchange.Document, err error) {
+	if run != d.run {
+		return
+	}
+	d.file = document
+	if err != nil {
+		d.file = exchange.Document{}
+		d.encoding.show(encoding) // one that does not fit can be changed for another
+		d.empty(sentence(err))
+		return
+	}
+	d.encoding.show(d.file.Encoding)
+	how := fmt.Sprintf("%s, separated by %s", d.file.Encoding, map[string]string{",": "commas", ";": "semicolons", "\t": "tabs"}[d.file.Separator])
+	if d.file.Encoding == "" {
+		how = "a workbook"
+	}
+	d.read.SetText(panel.ReadTold(how, d.file.Notices))
+	var sheets []string
+	for _, grid := range d.file.Grids {
+		sheets = append(sheets, fmt.Sprintf("%s, %d rows", grid.Name, len(grid.Rows)))
+	}
+	d.filling = true
+	d.sheet.Options = sheets
+	d.sheet.SetSelectedIndex(0)
+	d.filling = false
+	before, byHand := d.layout, d.byHand
+	d.guess()
+	if grid, _ := d.grid(); encoding != "" && byHand && grid.Width() == len(before.Fields) {
+		d.layout, d.byHand = before, true // other letters, the same columns
+		d.offerHeads(grid)
+		d.show()
+		d.reckon()
+	}
+}
