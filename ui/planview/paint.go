@@ -108,7 +108,11 @@ func (e *Editor) paintTop(pixels float64) {
 	if band, drawn := e.hand.Band(); drawn {
 		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)
 	}
-	picture.Draw(picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
+	if e.layer.scene.Grounded() {
+		picture.Draw(picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
+	} else {
+		picture.Draw(picture.ScaleNote(e.view), pen)
+	}
 	if e.note != "" {
 		picture.Draw(picture.CornerMarks(e.view, e.note, e.inks.Measure), pen)
 	}
