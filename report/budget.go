@@ -125,7 +125,7 @@ func budgetRow(p *plan.Plan, m member) paper.Row {
 	m.budget = m.budget.Printed(1)
 	row := paper.Texts(
 		m.link.Name, endOf(p, m.link.From, m.link.FromPort), endOf(p, m.link.To, m.link.ToPort),
-		metres(m.budget.Run), fmt.Sprintf("%s + %s + %s, %s", metres(m.budget.Way), metres(m.budget.Rises), metres(m.budget.Slack), m.budget.Measured.Words()),
+		runAlone(m.budget), runParts(m.budget),
 		cablesAndMissing(p, m.budget), metres(m.budget.Laid), fmt.Sprint(m.budget.Joins),
 		"", "", "", "",
 	)

@@ -106,7 +106,7 @@ func crewTransport(id plan.TransportID) string {
 func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
 	row := paper.Texts(
 		link.Name, tapeOf(link), endOf(p.Plan, link.From, link.FromPort), endOf(p.Plan, link.To, link.ToPort),
-		pieces(p.Plan, b.Parts), metres(b.Run)+" "+b.Measured.Words(), "", p.watch(link, b), "",
+		pieces(p.Plan, b.Parts), runWords(b, metres), "", p.watch(link, b), "",
 	)
 	if link.IsSpare() {
 		row.Cells[2].Text, row.Cells[3].Text = readyAt(row.Cells[2].Text), readyAt(row.Cells[3].Text)
@@ -183,6 +183,9 @@ func (p *print) watch(link plan.Link, b budget.Budget) string {
 // wanted says what a link without any cable needs.
 func (p *print) wanted(b budget.Budget) string {
 	said := "uncabled: " + length(b.Missing) + " to go"
+	if b.Measured.Wanting() {
+		said = "uncabled"
+	}
 	if kind, found := p.Plan.CableKinds.Get(plan.Key(b.Fill)); found && b.Fill != "" {
 		said += ", " + kind.Name + " wanted"
 	}
