@@ -73,9 +73,11 @@ func newListed(t *testing.T) *listed {
 	l.link("Split", "A2", "Rack", "M2", 0, "")
 	l.do(func(e *plan.Edit) error {
 		for _, reel := range []plan.Reel{
-			{Tag: "D75", Length: 75, Kind: kindOf(l.plan, "L01")}, {Tag: "D60", Length: 60, Kind: kindOf(l.plan, "L01")},
+			{Tag: "D75", Length: 75, Kind: kindOf(l.plan, "L01")},
+			{Tag: "D60", Length: 60, Kind: kindOf(l.plan, "L01")},
 			{Tag: "D20", Length: 20, Kind: kindOf(l.plan, "L01")},
-			{Tag: "M15", Length: 15, Kind: kindOf(l.plan, "L03")}, {Tag: "M10", Length: 10, Kind: kindOf(l.plan, "L03")},
+			{Tag: "M15", Length: 15, Kind: kindOf(l.plan, "L03")},
+			{Tag: "M10", Length: 10, Kind: kindOf(l.plan, "L03")},
 		} {
 			e.AddReel(reel)
 		}
