@@ -126,7 +126,7 @@ func budgetRow(p *plan.Plan, m member) paper.Row {
 	from, to := endsOf(p, m.link)
 	row := paper.Texts(
 		m.link.Name, from, to,
-		metres(m.budget.Run), fmt.Sprintf("%s + %s + %s, %s", metres(m.budget.Way), metres(m.budget.Rises), metres(m.budget.Slack), m.budget.Measured.Words()),
+		runAlone(m.budget), runParts(m.budget),
 		cablesAndMissing(p, m.budget), metres(m.budget.Laid), fmt.Sprint(m.budget.Joins),
 		"", "", "", "",
 	)

@@ -144,8 +144,12 @@ func (p *print) footHeight(b *paper.Book, scene *picture.Scene, width, k float64
 // drawFoot draws the scale bar, the north arrow and the legend.
 func (p *print) drawFoot(b *paper.Book, s sheet, box paper.Box, k float64) {
 	pen := b.Pen(box)
-	drawNorth(pen, paper.Point{X: 9 * k, Y: box.H / 2}, 8*k, p.Plan.Settings.North)
-	p.drawScale(pen, s, paper.Point{X: 22 * k, Y: box.H/2 - 1*k}, k)
+	if s.picture.Scene().Grounded() {
+		drawNorth(pen, paper.Point{X: 9 * k, Y: box.H / 2}, 8*k, p.Plan.Settings.North)
+		p.drawScale(pen, s, paper.Point{X: 22 * k, Y: box.H/2 - 1*k}, k)
+	} else {
+		drawNoScale(pen, paper.Point{X: 1 * k, Y: box.H/2 - 1*k}, k)
+	}
 	x := scaleWidth * k
 	for _, c := range p.columns(b, s.picture.Scene(), box.W, k) {
 		for row, e := range c.entries {

@@ -21,6 +21,7 @@ func (p *print) drawPlan(b *paper.Book) {
 		p.drawSheet(b, s)
 	}
 	p.drawKeyList(b)
+	p.drawListed(b)
 }
 
 // chart lays the plan out for the sheet chosen.
@@ -72,7 +73,7 @@ func (p *print) drawSheet(b *paper.Book, s sheet) {
 
 // title says what the sheet shows.
 func (s sheet) title() string {
-	scale := fmt.Sprintf("1 : %d", s.denominator)
+	scale := s.scale()
 	switch n := s.of; {
 	case s.part > 0:
 		return fmt.Sprintf("Plan, part %d of %d, %s", s.part, n, scale)
@@ -84,6 +85,14 @@ func (s sheet) title() string {
 		return fmt.Sprintf("Plan, whole, %s; larger on parts 1 to %d", scale, n)
 	}
 	return "Plan, " + scale
+}
+
+// scale is the scale of a sheet in words; where nothing has a place on the ground there is none.
+func (s sheet) scale() string {
+	if !s.picture.Scene().Grounded() {
+		return picture.NotToScale
+	}
+	return fmt.Sprintf("1 : %d", s.denominator)
 }
 
 // groundOf parts a picture's marks: the ground, on which the frames of other sheets are drawn, and what stands on it.

@@ -134,7 +134,7 @@ func (d *runDrawing) head(width float64) {
 		d.pen.Badge(paper.Point{X: width - 2*k - badge/2, Y: 5 * k}, 7*k, mark)
 		badge += 3 * k
 	}
-	lengths := fmt.Sprintf("run %s (%s), cable %s", length(d.figures.Run), d.figures.Measured.Words(), length(d.figures.Laid))
+	lengths := fmt.Sprintf("run %s, cable %s", runIn(d.figures, length), length(d.figures.Laid))
 	if part := d.figures.PartIn(wholeMetres); part != "" {
 		said += ", " + part
 	}

@@ -107,7 +107,7 @@ func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
 	from, to := endsOf(p.Plan, link)
 	row := paper.Texts(
 		link.Name, tapeOf(link), from, to,
-		pieces(p.Plan, b.Parts), metres(b.Run)+" "+b.Measured.Words(), "", p.watch(link, b), "",
+		pieces(p.Plan, b.Parts), runWords(b, metres), "", p.watch(link, b), "",
 	)
 	if !link.IsSpare() && b.HasMargin() && b.Missing == 0 { // a spare is named as one beside its tape
 		row.Cells[6] = paper.Cell{Badge: badgeOf(b)}
@@ -194,6 +194,9 @@ func (p *print) watch(link plan.Link, b budget.Budget) string {
 // wanted says what a link without any cable needs.
 func (p *print) wanted(b budget.Budget) string {
 	said := "uncabled: " + length(b.Missing) + " to go"
+	if b.Measured.Wanting() {
+		said = "uncabled"
+	}
 	if kind, found := p.Plan.CableKinds.Get(plan.Key(b.Fill)); found && b.Fill != "" {
 		said += ", " + kind.Name + " wanted"
 	}

@@ -62,7 +62,7 @@ func (p *print) linksSheet() exchange.Sheet {
 		loom, _ := p.Plan.Looms.Get(plan.Key(link.Loom))
 		s.Rows = append(s.Rows, []exchange.Cell{
 			exchange.Text(link.Name), exchange.Text(b.TransportName), exchange.Text(from.Name), exchange.Text(link.FromPort), exchange.Text(to.Name), exchange.Text(link.ToPort),
-			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Figure(b.Way), exchange.Figure(b.Rises), exchange.Figure(b.Slack), exchange.Figure(b.Run), exchange.Text(b.Measured.Words()), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
+			exchange.Text(link.Colour), exchange.Text(link.Role), exchange.Text(loom.Name), exchange.Optional(b.Way, !b.Measured.Wanting()), exchange.Figure(b.Rises), exchange.Figure(b.Slack), exchange.Optional(b.Run, !b.Measured.Wanting()), exchange.Text(b.Measured.Words()), exchange.Figure(b.Laid), exchange.Figure(b.Missing),
 			exchange.Count(b.Joins), exchange.Optional(b.LossDB, b.HasMargin()), exchange.Optional(b.LimitDB, b.Graded), exchange.Optional(b.MarginDB, b.HasMargin()),
 			exchange.Optional(b.WantedDB, b.Graded), exchange.Text(gradeWord(b.Standing())), exchange.Text(onceLaid(b)), exchange.Text(b.PartIn(budget.Metres)), exchange.Optional(b.TemperatureC, b.Graded), exchange.Text(link.Note),
 		})

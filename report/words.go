@@ -121,3 +121,38 @@ func hardwareName(id plan.HardwareID) string {
 	}
 	return hardware.Name
 }
+
+// wanting stands for a run whose metres nobody gave: rises and slack alone are no length to lay by.
+const wanting = "no metres yet"
+
+// runWords is the run of a budget with where its metres are from: "69.1 m paced".
+func runWords(b budget.Budget, length func(float64) string) string {
+	if b.Measured.Wanting() {
+		return wanting
+	}
+	return length(b.Run) + " " + b.Measured.Words()
+}
+
+// runIn is the run of a budget within a sentence: "69.1 m (paced)".
+func runIn(b budget.Budget, length func(float64) string) string {
+	if b.Measured.Wanting() {
+		return wanting
+	}
+	return length(b.Run) + " (" + b.Measured.Words() + ")"
+}
+
+// runAlone is the run of a budget without its unit; blank where nobody gave its metres.
+func runAlone(b budget.Budget) string {
+	if b.Measured.Wanting() {
+		return ""
+	}
+	return metres(b.Run)
+}
+
+// runParts says of what a run is the sum, with where its way has its metres from.
+func runParts(b budget.Budget) string {
+	if b.Measured.Wanting() {
+		return wanting
+	}
+	return fmt.Sprintf("%s + %s + %s, %s", metres(b.Way), metres(b.Rises), metres(b.Slack), b.Measured.Words())
+}

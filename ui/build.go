@@ -164,14 +164,13 @@ func (w *window) gather() {
 	}
 	box := geom.EmptyBox()
 	for _, id := range devices {
-		device, _ := w.desk.Plan().Device(id)
-		box = box.Include(device.At())
+		if device, _ := w.desk.Plan().Device(id); !device.Unplaced {
+			box = box.Include(device.At())
+		}
 	}
-	box = box.Inset(-aroundDevices)
 	var id plan.PositionID
 	w.do("New position", func(e *plan.Edit) error {
-		middle := box.Centre()
-		id = e.AddPosition(plan.Position{Name: freePositionName(e.Now()), X: middle.X, Y: middle.Y, Width: box.Width(), Depth: box.Height()})
+		id = e.AddPosition(roundOf(freePositionName(e.Now()), box))
 		for _, device := range devices {
 			if err := plan.Update(e, plan.Key(device), func(r *plan.Device) { r.Position = id }); err != nil {
 				return err
@@ -180,6 +179,16 @@ func (w *window) gather() {
 		return nil
 	})
 	w.desk.Select(plan.Ref{Table: "positions", Key: plan.Key(id)})
+}
+
+// roundOf is a position round a box of devices; without a place where none of them has one.
+func roundOf(name string, box geom.Box) plan.Position {
+	if box.Empty() {
+		return plan.Position{Name: name, Unplaced: true}
+	}
+	box = box.Inset(-aroundDevices)
+	middle := box.Centre()
+	return plan.Position{Name: name, X: middle.X, Y: middle.Y, Width: box.Width(), Depth: box.Height()}
 }
 
 // aroundDevices is the room in metres between devices and the outline of their position.

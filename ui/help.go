@@ -24,7 +24,7 @@ var keys = [][2]string{
 	{"Ctrl L, Ctrl D, Ctrl T", "next link, device, position; with Shift the one before"},
 	{"Ctrl G", "next finding"},
 	{"Ctrl F", "find a device, link, position, area or cable by name or tag"},
-	{"Ctrl E", "find a kind of equipment; Down and Up choose, Enter places it, Escape goes back to the plan"},
+	{"Ctrl E", "find a kind of equipment; Down and Up choose, Enter places it, or adds it to the list only as the choice below says; Escape goes back to the plan"},
 	{"Ctrl Shift E", "find a cable of the stock by tag, kind or case; Down and Up choose, Enter lays it on the selected link"},
 	{"Ctrl Shift N, I, M", "add reels; edit the chosen reel, mark it faulty; a right click has the same"},
 	{"Ctrl Shift O, X, H", "import a list, export the stock, the house's stock; a list dropped on the window is imported too"},

@@ -174,6 +174,11 @@ func (d *linkDialog) check() {
 	d.draft = link
 	units := d.units()
 	b := units.Shown(d.sketched(link))
+	if b.Measured.Wanting() {
+		d.told.SetText(b.TransportName + ", run not known: not both ends have a place. Type the metres of its way on its card or in the table of links, for instance 62 m, paced.")
+		d.take.Enable()
+		return
+	}
 	d.told.SetText(fmt.Sprintf("%s, run %s (%s): %s", b.TransportName, units.Needed(b.Run), b.Measured.Words(), b.WhyIn(units.Needed)))
 	d.take.Enable()
 }

@@ -149,6 +149,7 @@ func (w *window) editMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.item("Find…", key(fyne.KeyF, control), w.askFind),
 		w.item("Find a kind of equipment", key(fyne.KeyE, control), func() { w.equipment.Focus(w.window.Canvas()) }),
+		fyne.NewMenuItem("Import a list of devices…", w.importDevices),
 		w.item("Cut", &fyne.ShortcutCut{}, w.cutSelection),
 		w.item("Copy", &fyne.ShortcutCopy{}, func() { w.copySelection() }),
 		w.item("Paste", &fyne.ShortcutPaste{}, w.pasteClip),
@@ -156,6 +157,7 @@ func (w *window) editMenu() *fyne.Menu {
 		fyne.NewMenuItem("Own kind from this…", w.ownKind),
 		fyne.NewMenuItem("Position round the selection", w.gather),
 		fyne.NewMenuItem("Take in the devices inside", w.takeIn),
+		fyne.NewMenuItem("Take off the plan, into the list", w.takeOff),
 		fyne.NewMenuItem("Rename…   F2", w.rename),
 		fyne.NewMenuItem("Fields of the card   F4", w.focusCard),
 		fyne.NewMenuItem("Delete", w.remove),
@@ -294,6 +296,9 @@ func (w *window) deviceItems() (items []*fyne.MenuItem) {
 		if w.hasSockets(devices[0]) {
 			items = append(items, fyne.NewMenuItem("Sockets and patch", w.showSockets), fyne.NewMenuItem("Move its patch…", w.askRehome))
 		}
+	}
+	if len(devices) > 0 {
+		items = append(items, fyne.NewMenuItem("Take off the plan, into the list", w.takeOff))
 	}
 	return items
 }

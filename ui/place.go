@@ -79,13 +79,16 @@ func (w *window) placeInMiddle(row panel.EquipmentRow) {
 const clearance = 130.0
 
 // freeNear is the first place on rings round a point that no device stands near.
-func (w *window) freeNear(at geom.Point) geom.Point {
+func (w *window) freeNear(at geom.Point) geom.Point { return w.freeIn(w.desk.Plan(), at) }
+
+// freeIn is freeNear in a plan that is being edited.
+func (w *window) freeIn(p *plan.Plan, at geom.Point) geom.Point {
 	clear := clearance / w.plan.View().Scale
 	for ring := range 40 {
 		for step := range max(1, 8*ring) {
 			turn := 2 * math.Pi * float64(step) / float64(max(1, 8*ring))
 			place := at.Add(geom.Polar(float64(ring)*clear*1.1, turn))
-			if w.isFree(place, clear) {
+			if isFree(p, place, clear) {
 				return w.plan.Snapped(place)
 			}
 		}
@@ -93,8 +96,8 @@ func (w *window) freeNear(at geom.Point) geom.Point {
 	return at
 }
 
-func (w *window) isFree(at geom.Point, clear float64) bool {
-	for device := range w.desk.Plan().Devices.All() {
+func isFree(p *plan.Plan, at geom.Point, clear float64) bool {
+	for device := range p.Devices.All() {
 		if device.At().Distance(at) < clear {
 			return false
 		}

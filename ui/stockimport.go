@@ -19,9 +19,10 @@ import (
 
 // What a list can hold.
 const (
-	holdsReels  = "reels"
-	holdsCases  = "cases"
-	holdsInputs = "inputs"
+	holdsReels   = "reels"
+	holdsCases   = "cases"
+	holdsInputs  = "inputs"
+	holdsDevices = "devices"
 )
 
 // importDialog brings a list into a plan or the house: the file, what its columns mean, how it reads, and what is wrong with it by row.
@@ -32,6 +33,7 @@ type importDialog struct {
 	file   exchange.Document
 	layout exchange.Layout
 	named  map[string]plan.CableKindID
+	means  map[string]plan.KindID
 	words  []string
 	// add puts what was read in, all of it or the good rows only; said tells what that is.
 	add  func(e *plan.Edit, goodOnly bool) error
@@ -64,7 +66,7 @@ func (w *window) importStock(place stockPlace, path string) { w.importList(place
 func (w *window) importInputs() { w.importList(w.planStock(), holdsInputs, "") }
 
 func (w *window) importList(place stockPlace, holds, path string) {
-	d := &importDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}}
+	d := &importDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}, means: map[string]plan.KindID{}}
 	d.build(holds)
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(740, size.Height-60)))
@@ -82,7 +84,7 @@ func (d *importDialog) build(holds string) {
 	d.path.SetPlaceHolder("a CSV, TSV or xlsx file; Return reads it")
 	d.path.OnSubmitted = func(string) { d.load() }
 	browse := widget.NewButton("Browse…", d.browse)
-	d.holds = d.newChooser([]string{holdsReels, holdsCases, holdsInputs}, func(string) { d.guess() })
+	d.holds = d.newChooser([]string{holdsReels, holdsCases, holdsInputs, holdsDevices}, func(string) { d.guess() })
 	if d.place.ofHouse {
 		d.holds.Options = d.holds.Options[:2]
 	}
@@ -203,6 +205,8 @@ func (d *importDialog) fields() []exchange.Field {
 		return exchange.CaseFields()
 	case holdsInputs:
 		return exchange.InputFieldsOf(d.desk.Assessment().Patch)
+	case holdsDevices:
+		return exchange.DeviceFields()
 	}
 	return exchange.StockFields()
 }

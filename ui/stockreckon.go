@@ -29,6 +29,8 @@ func (d *importDialog) reckon() {
 		d.reckonCases(grid)
 	case holdsInputs:
 		d.reckonInputs(grid)
+	case holdsDevices:
+		d.reckonDevices(grid)
 	default:
 		d.reckonReels(grid)
 	}

@@ -152,10 +152,11 @@ func (t *tables) made(name string) *table.Grid {
 			w.remove()
 		}
 	}
-	if name == "house lines" { // only the venue knows their kinds and lengths
-		grid.NewRow = func() {
-			w.askHouseLine(func(ref plan.Ref) { t.madeRow(grid, ref) })
-		}
+	switch name {
+	case "house lines": // only the venue knows their kinds and lengths
+		grid.NewRow = func() { w.askHouseLine(func(ref plan.Ref) { t.madeRow(grid, ref) }) }
+	case "devices": // only the user knows their kinds
+		grid.NewRow = func() { w.askDevice(func(ref plan.Ref) { t.madeRow(grid, ref) }) }
 	}
 	t.grids[name] = grid
 	return grid

@@ -121,7 +121,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.wireTips()
 	w.notice = panel.NewNotice(w.tips)
 	w.equipment = panel.NewEquipment(d.Plan())
-	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeInMiddle, w.carry, w.drop
+	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeOrList, w.carry, w.drop
 	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
 	w.ghost = newGhost()
 	w.title = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
@@ -190,6 +190,9 @@ func (w *window) refresh(e desk.Event) {
 	w.window.SetTitle(w.windowTitle())
 	if e.PlanChanged() || e.Opened {
 		w.tellWhole(e.Assessment)
+		if e.Opened {
+			w.equipment.Ask()
+		}
 		w.equipment.SetPlan(e.New)
 	}
 	w.stock.Set(w.desk.Plan(), w.units())

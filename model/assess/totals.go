@@ -127,7 +127,9 @@ func (t *Totals) add(b *budget.Budget) {
 	if b.Bare() {
 		t.Bare++
 	}
-	t.Missing += b.Missing
+	if !b.Measured.Wanting() {
+		t.Missing += b.Missing
+	}
 	t.Metres += b.Laid
 	t.Joins += b.Joins
 }

@@ -67,7 +67,7 @@ func (b Budget) WhyIn(metres func(float64) string) string {
 	case b.Graded:
 	case b.TooShort():
 		said = append(said, metres(b.Missing)+" too short")
-	case b.Bare():
+	case b.Bare() && !b.Measured.Wanting():
 		said = append(said, "no cable yet, "+metres(b.Missing)+" to go")
 	}
 	if b.lineFaulty() {
@@ -116,6 +116,9 @@ func (b Budget) Once(metres func(float64) string) string {
 
 // verdict says the grade with the figure that decided it.
 func (b Budget) verdict(metres func(float64) string) string {
+	if b.Measured.Wanting() && b.Bare() {
+		return noMetres
+	}
 	once, word := b.Once(metres), b.Grade
 	if b.ToBeTested() {
 		word = ToTest
@@ -177,3 +180,6 @@ func Chance(chance float64) string {
 	}
 	return fmt.Sprintf("%.0f %%", 100*chance)
 }
+
+// noMetres is said of a link that nothing can be reckoned of.
+const noMetres = "no metres: nobody said how long its way is, so it has no grade and no cable can be picked"

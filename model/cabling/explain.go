@@ -136,6 +136,9 @@ func (r *run) unservedFor(why Why) Unserved {
 
 // explainKept says why a run is not served by its kept cables, beside which there is nothing to pick.
 func (r *run) explainKept() Unserved {
+	if r.wanting() {
+		return r.unservedFor(NoMetres)
+	}
 	if over := rounded(&r.fixed) - r.limit; r.sound && r.fixed.Graded && over > 0 {
 		u := r.unservedFor(Over)
 		u.OverDB = float64(over) / 1000

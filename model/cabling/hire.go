@@ -27,7 +27,7 @@ func (s *survey) hireIn(ctx context.Context, proposal *Proposal, outcomes []outc
 		best = all
 	}
 	for i, served := range best.served {
-		if !served {
+		if !served && !s.runs[i].wanting() {
 			proposal.Beyond = append(proposal.Beyond, s.runs[i].link.ID)
 		}
 	}

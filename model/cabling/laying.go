@@ -82,7 +82,7 @@ func (r *run) goesOn(chain []piece, next piece) bool {
 	return follows(chain[len(chain)-1].kind, next.kind, r.turned)
 }
 
-// reckoned is a chain with its budget; false where it is over, of unknown loss, or too short.
+// reckoned is a chain with its budget; false where it is over, of unknown loss, or too short, or nobody gave the metres.
 func (r *run) reckoned(chain []piece) (laying, bool) {
 	l := laying{chain: chain, lengths: make([]int, len(chain))}
 	for i, p := range chain {
@@ -90,7 +90,7 @@ func (r *run) reckoned(chain []piece) (laying, bool) {
 	}
 	l.budget = r.survey.reckoner.Cabled(r.link, l.segments())
 	l.loss = rounded(&l.budget)
-	if l.budget.Missing > 0 || l.budget.Unknown() || l.budget.Graded && l.loss > r.limit {
+	if r.wanting() || l.budget.Missing > 0 || l.budget.Unknown() || l.budget.Graded && l.loss > r.limit {
 		return l, false
 	}
 	l.under = l.budget.Graded && l.loss > r.limit-r.wanted

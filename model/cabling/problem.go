@@ -93,11 +93,14 @@ func (s *survey) caseOf(l *line) int {
 	return s.cases[box]
 }
 
-// settled tells whether there is nothing to pick for a run: its kept cables reach and fit, do not carry it, or lose too much
-// already.
+// settled tells whether there is nothing to pick for a run: nobody gave its metres, its kept cables reach and fit, do not carry
+// it, or lose too much already.
 func (r *run) settled() bool {
-	return !r.sound || len(r.kept) > 0 && r.need <= 0 && r.whole() || r.fixed.Graded && r.left() <= 0
+	return r.wanting() || !r.sound || len(r.kept) > 0 && r.need <= 0 && r.whole() || r.fixed.Graded && r.left() <= 0
 }
+
+// wanting tells whether nobody gave the metres of a run.
+func (r *run) wanting() bool { return r.survey.wanting[r.link.ID] }
 
 // left is the limit less the loss of what is kept, without joints, and of what else its line has, in thousandths of a dB.
 func (r *run) left() int { return r.limit - r.rest - r.keptLoss() }

@@ -22,7 +22,7 @@ type Proposal struct {
 	// Unserved says of each link without cables that serve it why, the most important first.
 	Unserved []Unserved
 	// HireIn is the fewest cables that would serve every link that any cable can; empty where nothing is to be hired.
-	// Beyond lists the links that no hire of such cables serves either, and HireProved tells that no fewer would do.
+	// Beyond lists the links with metres that no hire of such cables serves either, and HireProved tells that no fewer would do.
 	HireIn     []Hire
 	Beyond     []plan.LinkID
 	HireProved bool
@@ -181,7 +181,7 @@ func (r *run) servesNow() bool {
 		}
 	}
 	b := &r.now
-	return r.fits(chain) && b.Missing == 0 && !b.Unknown() && b.Grade != budget.Over
+	return r.fits(chain) && !r.wanting() && b.Missing == 0 && !b.Unknown() && b.Grade != budget.Over
 }
 
 // changes counts the cables of two chains that the other has not.

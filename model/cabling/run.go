@@ -66,13 +66,13 @@ func (s *survey) newRun(link plan.Link) *run {
 	return r
 }
 
-// stays tells whether a segment is no matter of picking: it is kept by choice, a house line, or lies on site, and is not
-// faulty.
+// stays tells whether a segment is no matter of picking: it is kept by choice, a house line, lies on site, or in a link
+// whose metres nobody gave, and is not faulty.
 func (s *survey) stays(segment plan.Segment) bool {
 	if s.plan.ConditionOf(segment) == plan.Faulty {
 		return false
 	}
-	return segment.HouseLine != "" || segment.Kept || s.lies[segment.Link]
+	return segment.HouseLine != "" || segment.Kept || s.lies[segment.Link] || s.wanting[segment.Link]
 }
 
 func (s *survey) port(id plan.DeviceID, name string) plan.KindPort {

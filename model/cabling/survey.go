@@ -24,6 +24,8 @@ type survey struct {
 	cases    map[plan.CaseID]int
 	// lies are links on site whose cables stay as they lie.
 	lies map[plan.LinkID]bool
+	// wanting are links whose metres nobody gave: what somebody laid there stays.
+	wanting map[plan.LinkID]bool
 	// hiring takes measured reels for no better than their kind: what is hired more of them was not measured.
 	hiring bool
 }
@@ -54,12 +56,13 @@ func newSurvey(p *plan.Plan, request Request) *survey {
 	s := &survey{
 		plan: p, reckoner: budget.NewReckoner(p), request: request, kinds: map[plan.CableKindID]plan.CableKind{},
 		lineOf: map[lineKey]int{}, joints: map[jointKey]int{}, losses: map[lossKey][]int{}, cases: map[plan.CaseID]int{},
-		lies: map[plan.LinkID]bool{},
+		lies: map[plan.LinkID]bool{}, wanting: map[plan.LinkID]bool{},
 	}
 	for kind := range p.CableKinds.All() {
 		s.kinds[kind.ID] = kind
 	}
 	for _, link := range chosen(p, request.Links) {
+		s.wanting[link.ID] = s.reckoner.Of(link).Measured.Wanting()
 		s.runs = append(s.runs, s.newRun(link))
 	}
 	s.rests()

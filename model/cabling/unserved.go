@@ -10,14 +10,15 @@ import (
 // Why says why a link stays unserved.
 type Why string
 
-// The reasons. Crowded says that the stock would reach but others have what it takes; the others that no stock of this
-// request serves the link, whoever has it.
+// The reasons. Crowded says that the stock would reach but others have what it takes, NoMetres that nobody said how long the
+// way is; the others that no stock of this request serves the link, whoever has it.
 const (
 	Crowded  Why = "crowded out"
 	TooShort Why = "too short"
 	Over     Why = "over"
 	NoFit    Why = "nothing fits"
 	NoKind   Why = "no allowed kind"
+	NoMetres Why = "no metres"
 )
 
 // Unserved is a link that no cables serve, and why.
@@ -57,6 +58,8 @@ func (u Unserved) String() string {
 func (u Unserved) why() string {
 	const whole = "cannot be reached from the whole stock"
 	switch u.Why {
+	case NoMetres:
+		return u.Name + " has no length to pick by: nobody said how long its way is, and not both of its ends have a place; type its metres first"
 	case Crowded:
 		if u.by == "" {
 			return u.Name + " is crowded out"

@@ -24,7 +24,7 @@ func doubtfulLength(s *Subject) (found []Finding) {
 // unknownLength tells of links whose way nobody gave and the plan cannot measure.
 func unknownLength(s *Subject) (found []Finding) {
 	s.each(func(link *plan.Link, b *budget.Budget, _ *view) {
-		if b.Measured.Source == budget.Unknown && !b.Measured.Within {
+		if b.Measured.Wanting() {
 			found = append(found, Finding{
 				Severity: Warn, Where: at(link),
 				What:   fmt.Sprintf("nobody said how long the way of %s is, and not both of its ends have a place", link.Name),

@@ -82,6 +82,10 @@ func uncabled(s *Subject) (found []Finding) {
 			Remedy: "Pick a cable for it.",
 			many:   "have no cable yet", item: fmt.Sprintf("%s (%s)", link.Name, budget.Metres(b.Run)),
 		}
+		if b.Measured.Wanting() {
+			finding.What, finding.item = link.Name+" has no cable yet, and no metres to pick one by", link.Name
+			finding.Remedy = "Type the length of its way first, then pick a cable for it."
+		}
 		if partner, paired := s.Plan.Link(link.Partner); paired && isBackup(*link, partner) {
 			finding.Where = and(finding.Where, "links", partner.Key())
 			finding.What += fmt.Sprintf(", and until then %s has no backup", partner.Name)

@@ -21,7 +21,11 @@ func (a *Arrangement) Bounds() geom.Box {
 		bounds = bounds.Union(geom.BoxOf(a.world(position.Outline.Min), a.world(position.Outline.Max)))
 	}
 	for _, device := range a.Scene.Devices {
-		bounds = bounds.Union(a.boxes[device.ID].Inset(-outlineGap)).Include(a.world(device.At))
+		gap := outlineGap
+		if device.Unplaced {
+			gap = listGap
+		}
+		bounds = bounds.Union(a.boxes[device.ID].Inset(-gap)).Include(a.world(device.At))
 	}
 	for i := range a.paths {
 		bounds = bounds.Union(geom.BoxOf(a.paths[i].points...))

@@ -20,6 +20,9 @@ func Compose(p *plan.Plan, budgets []budget.Budget) *Scene {
 		s.Areas = append(s.Areas, figure)
 	}
 	for position := range p.Positions.All() {
+		if position.Unplaced {
+			continue
+		}
 		s.Positions = append(s.Positions, PositionFigure{
 			ID: position.ID, Name: position.Name, Level: position.Level,
 			Outline: geom.BoxAround(position.At(), position.Width, position.Depth),
@@ -53,7 +56,7 @@ func (s *Scene) devices(p *plan.Plan) {
 		kind, _ := p.Kinds.Get(plan.Key(device.Kind))
 		figure := DeviceFigure{
 			ID: device.ID, Position: device.Position, Name: device.Name, Kind: kind.Name, At: device.At(),
-			Level: levelOf(p, device),
+			Level: levelOf(p, device), Unplaced: device.Unplaced,
 		}
 		for _, port := range p.Ports(device.Kind) {
 			figure.Ports = append(figure.Ports, PortFigure{Name: port.Name, Link: held[end{device.ID, port.Name}]})
@@ -75,7 +78,7 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	shown := b.Printed(1)
 	figure := LinkFigure{
-		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: shown.Run, Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
+		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: runOf(shown), Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())
@@ -89,7 +92,7 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	if to, found := p.Device(link.To); found {
 		figure.Levels[1] = levelOf(p, to)
 	}
-	if b.Run <= 0 {
+	if b.Run <= 0 || b.Measured.Wanting() {
 		return figure
 	}
 	switch {
@@ -109,8 +112,19 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	return figure
 }
 
+// runOf is the length of a run, 0 where nobody gave the metres of its way.
+func runOf(b budget.Budget) float64 {
+	if b.Measured.Wanting() {
+		return 0
+	}
+	return b.Run
+}
+
 // wordOf says why a badge is hollow, where what is missing doesn't say it.
 func wordOf(b *budget.Budget) string {
+	if b.Measured.Wanting() {
+		return "no metres"
+	}
 	switch b.Standing() {
 	case budget.Faulty:
 		return "faulty"

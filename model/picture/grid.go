@@ -52,6 +52,15 @@ func ScaleBar(v View, unit float64, unitName string) []Mark {
 	}
 }
 
+// ScaleNote says in the place of the scale bar that a view has no scale.
+func ScaleNote(v View) []Mark {
+	if v.Height < 60 {
+		return nil
+	}
+	at := geom.Point{X: 18, Y: v.Height - 23}
+	return []Mark{{Shape: Words, Role: RoleScaleText, Points: []geom.Point{at}, Text: NotToScale, Size: placeTextSize, Anchor: Left}}
+}
+
 // Shifted returns marks moved by points of the view.
 func Shifted(marks []Mark, by geom.Point) []Mark {
 	moved := make([]Mark, len(marks))

@@ -148,6 +148,9 @@ func (p *Picture) placeNames() {
 		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
 		p.nameBeside(ref, position.Name, box, size, RolePositionText)
 	}
+	if box, drawn := p.listBox(); drawn {
+		p.nameBeside(Ref{}, InTheList, box, size, RolePositionText)
+	}
 	p.loomNames(size)
 	for _, area := range p.arrangement.Scene.Areas {
 		corners := make([]geom.Point, len(area.Corners))

@@ -53,11 +53,12 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 		o.Unit = 1
 	}
 	p := &Picture{View: v, arrangement: a, options: o, blocked: newObstacles(v.Box())}
-	if !o.Bare {
+	if !o.Bare && a.Scene.Grounded() {
 		p.grid()
 	}
 	p.areas()
 	p.outlines()
+	p.listFrame()
 	for _, box := range o.Clear {
 		p.blocked.add(box)
 	}
@@ -179,7 +180,7 @@ func (p *Picture) outlines() {
 func (p *Picture) outlineOf(position PositionFigure) geom.Box {
 	box := geom.BoxOf(p.View.Point(position.Outline.Min), p.View.Point(position.Outline.Max))
 	for _, device := range p.arrangement.Scene.Devices {
-		if device.Position == position.ID {
+		if device.Position == position.ID && !device.Unplaced {
 			box = box.Union(p.boxOf(device.ID).Inset(-outlineGap))
 		}
 	}

@@ -43,6 +43,8 @@ type DeviceFigure struct {
 	At       geom.Point
 	Level    plan.LevelID
 	Ports    []PortFigure
+	// Unplaced tells of a device without a place on the ground: where it is drawn means nothing.
+	Unplaced bool
 }
 
 // PortFigure is a port of a device; Link is the link it holds, if any.

@@ -97,8 +97,10 @@ func (e *Edit) devicesToArrange(ids []DeviceID, least int) ([]Device, error) {
 }
 
 func (e *Edit) moveTo(row Device, to geom.Point) {
-	m := Moving{Devices: map[DeviceID]bool{row.ID: true}}
-	row.Position = m.PositionAfter(&e.next, row, to.Sub(row.At()))
+	if !row.Unplaced { // one without a place is only drawn elsewhere
+		m := Moving{Devices: map[DeviceID]bool{row.ID: true}}
+		row.Position = m.PositionAfter(&e.next, row, to.Sub(row.At()))
+	}
 	row.X, row.Y = to.X, to.Y
 	Put(e, row)
 }

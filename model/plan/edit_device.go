@@ -3,8 +3,6 @@ package plan
 import (
 	"fmt"
 	"strings"
-
-	"stageloom/model/geom"
 )
 
 // AddDevice adds a device under a new id and returns it. A blank name becomes the kind's, without
@@ -21,41 +19,6 @@ func (e *Edit) AddDevice(d Device) DeviceID {
 	}
 	Put(e, d)
 	return d.ID
-}
-
-// Devices without a place are drawn in rows of so many, so many metres apart.
-const (
-	roomColumns = 4
-	roomApart   = 12.0
-)
-
-// room is where the picture can draw one more device without a place: under all that have one.
-func (e *Edit) room() (x, y float64) {
-	low, n := 0.0, 0
-	for device := range e.next.Devices.All() {
-		if device.Unplaced {
-			n++
-		} else {
-			low = min(low, device.Y-roomApart)
-		}
-	}
-	for ; ; n++ {
-		x, y = float64(n%roomColumns)*roomApart, max(low-float64(n/roomColumns)*roomApart, -20000)
-		if taken := e.occupied(x, y); !taken || y <= -20000 {
-			return x, y
-		}
-	}
-}
-
-// occupied tells whether a device is drawn about there.
-func (e *Edit) occupied(x, y float64) bool {
-	at := geom.Pt(x, y)
-	for device := range e.next.Devices.All() {
-		if device.At().Distance(at) < roomApart/2 {
-			return true
-		}
-	}
-	return false
 }
 
 // stemOf is what a kind's name says before its numbers: "Stage box" of "Stage box 40 in, 20 out".

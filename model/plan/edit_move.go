@@ -17,7 +17,8 @@ type Moving struct {
 	Stretched map[LinkID]bool
 }
 
-// MovingWith gathers all that moves when these devices and positions do.
+// MovingWith gathers all that moves when these devices and positions do. A move gives a device without a place one, so that
+// such devices move by themselves: with what stands on the ground they stay in the list.
 func MovingWith(p *Plan, devices []DeviceID, positions []PositionID) Moving {
 	m := Moving{map[DeviceID]bool{}, map[PositionID]bool{}, map[LinkID]bool{}, map[LinkID]bool{}}
 	for _, id := range positions {
@@ -25,16 +26,7 @@ func MovingWith(p *Plan, devices []DeviceID, positions []PositionID) Moving {
 			m.Positions[id] = true
 		}
 	}
-	for _, id := range devices {
-		if p.Devices.Has(Key(id)) {
-			m.Devices[id] = true
-		}
-	}
-	for device := range p.Devices.All() {
-		if device.Position != "" && m.Positions[device.Position] {
-			m.Devices[device.ID] = true
-		}
-	}
+	m.takeDevices(p, devices)
 	for link := range p.Links.All() {
 		switch from, to := m.Devices[link.From], m.Devices[link.To]; {
 		case from && to:
@@ -45,6 +37,30 @@ func MovingWith(p *Plan, devices []DeviceID, positions []PositionID) Moving {
 	}
 	m.keepLooms(p)
 	return m
+}
+
+// takeDevices takes in the devices that were chosen and those that stand on the ground at the positions that were.
+func (m Moving) takeDevices(p *Plan, chosen []DeviceID) {
+	var listed []DeviceID
+	for _, id := range chosen {
+		if device, found := p.Device(id); found && device.Unplaced {
+			listed = append(listed, id)
+		} else if found {
+			m.Devices[id] = true
+		}
+	}
+	for device := range p.Devices.All() {
+		at, found := p.Positions.Get(Key(device.Position))
+		if found && m.Positions[at.ID] && !at.Unplaced && !device.Unplaced {
+			m.Devices[device.ID] = true
+		}
+	}
+	if len(m.Devices)+len(m.Positions) > 0 {
+		return
+	}
+	for _, id := range listed {
+		m.Devices[id] = true
+	}
 }
 
 // keepLooms leaves the route of a loom where it is unless all its links move: those that do stretch along it.
@@ -77,7 +93,7 @@ func (e *Edit) Move(m Moving, by geom.Point) {
 		belongs[id] = m.PositionAfter(&e.next, device, by)
 	}
 	for _, id := range slices.Sorted(maps.Keys(m.Positions)) {
-		change(e, Key(id), func(r *Position) { r.X, r.Y = r.X+by.X, r.Y+by.Y })
+		change(e, Key(id), func(r *Position) { r.X, r.Y, r.Unplaced = r.X+by.X, r.Y+by.Y, false })
 	}
 	for _, id := range slices.Sorted(maps.Keys(m.Devices)) {
 		change(e, Key(id), func(r *Device) {

@@ -4,7 +4,7 @@ import "stageloom/model/geom"
 
 // Outline is the position's outline, and whether it has one: a spot has none.
 func (r Position) Outline() (geom.Box, bool) {
-	return geom.BoxAround(r.At(), r.Width, r.Depth), r.Width > 0 && r.Depth > 0
+	return geom.BoxAround(r.At(), r.Width, r.Depth), r.Width > 0 && r.Depth > 0 && !r.Unplaced
 }
 
 // holds tells whether a point lies within the position's outline.
@@ -47,7 +47,7 @@ func (m Moving) PositionAfter(p *Plan, device Device, by geom.Point) PositionID 
 	if at := p.positionAt(to, m, by); at != "" {
 		return at
 	}
-	if own.holds(device.At()) {
+	if own.holds(device.At()) && !device.Unplaced {
 		return ""
 	}
 	return device.Position
@@ -59,7 +59,7 @@ func (e *Edit) TakeIn(id PositionID) (taken []DeviceID) {
 	position, _ := e.next.Positions.Get(Key(id))
 	for device := range e.next.Devices.All() {
 		own, _ := e.next.Positions.Get(Key(device.Position))
-		if device.Position != id && position.holds(device.At()) && !own.holds(device.At()) {
+		if !device.Unplaced && device.Position != id && position.holds(device.At()) && !own.holds(device.At()) {
 			taken = append(taken, device.ID)
 		}
 	}

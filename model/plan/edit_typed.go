@@ -51,7 +51,7 @@ func (e *Edit) settleTyped() {
 }
 
 // endMoved tells whether an end of a link stands otherwise against the other than before, or is another device. One that had
-// no place gets its first.
+// no place gets its first, and one that is taken off the plan hasn't moved on the ground.
 func (e *Edit) endMoved(old, link Link) bool {
 	if old.From == link.To && old.To == link.From {
 		old.From, old.To = old.To, old.From
@@ -61,7 +61,7 @@ func (e *Edit) endMoved(old, link Link) bool {
 	}
 	wasFrom, wasTo := e.base.stands(old.From), e.base.stands(old.To)
 	from, to := e.next.stands(link.From), e.next.stands(link.To)
-	if wasFrom.unplaced || wasTo.unplaced {
+	if wasFrom.unplaced || wasTo.unplaced || from.unplaced || to.unplaced {
 		return false
 	}
 	return wasFrom.level != from.level || wasTo.level != to.level || wasTo.at.Sub(wasFrom.at).Distance(to.at.Sub(from.at)) > unmoved

@@ -40,7 +40,7 @@ type Level struct {
 func (r Level) Key() Key { return Key(r.ID) }
 
 // Position is a place whose devices move together: stage left, FOH tower. Its coordinates are the centre of
-// its outline; width and depth 0 draw a spot.
+// its outline; width and depth 0 draw a spot. An unplaced one is only named: its coordinates mean nothing.
 type Position struct {
 	ID        PositionID `json:"id"`
 	Name      string     `json:"name"`
@@ -52,6 +52,7 @@ type Position struct {
 	Exposure  string     `json:"exposure,omitzero" oneof:"indoors shade sun"`
 	Supply    string     `json:"supply,omitzero"`
 	Structure string     `json:"structure,omitzero"`
+	Unplaced  bool       `json:"unplaced,omitzero"`
 	Note      string     `json:"note,omitzero" long:"true"`
 }
 

@@ -41,7 +41,7 @@ func (d *difference) positions() []Change {
 		func(p plan.Position) { l.add(plan.RefOf(p), p.Name, "gone") },
 		func(p plan.Position) { l.add(plan.RefOf(p), p.Name, "new") },
 		func(old, p plan.Position) {
-			l.add(plan.RefOf(p), p.Name, renamed(old.Name, p.Name), d.moved(old.At(), p.At()))
+			l.add(plan.RefOf(p), p.Name, renamed(old.Name, p.Name), d.went(old.Unplaced, p.Unplaced, func() string { return d.moved(old.At(), p.At()) }))
 		},
 	)
 	return l.changes
@@ -75,7 +75,7 @@ func (d *difference) joined(old, row plan.Device) string {
 
 // stripped is a device without where it stands, which is told by itself or by its position.
 func stripped(row plan.Device) plan.Device {
-	row.X, row.Y, row.Position = 0, 0, ""
+	row.X, row.Y, row.Position, row.Unplaced = 0, 0, "", false
 	return row
 }
 
@@ -101,13 +101,30 @@ func (d *difference) replaced(old, row plan.Device) string {
 
 // walked says how far a device moved, unless its position moved along with it.
 func (d *difference) walked(old, row plan.Device) string {
-	carried := geom.Point{}
+	return d.went(old.Unplaced, row.Unplaced, func() string { return d.moved(old.At().Add(d.carried(old, row)), row.At()) })
+}
+
+// went says how a thing moved on the ground, or that it got its place or lost it; what has none does not move.
+func (d *difference) went(was, is bool, moved func() string) string {
+	switch {
+	case was && is:
+		return ""
+	case is:
+		return "taken off the plan: no place on the ground"
+	case was:
+		return "now placed on the plan"
+	}
+	return moved()
+}
+
+// carried is how far the position of a device moved that it kept.
+func (d *difference) carried(old, row plan.Device) geom.Point {
 	was, stood := d.before.Plan.Positions.Get(plan.Key(old.Position))
 	is, stands := d.after.Plan.Positions.Get(plan.Key(row.Position))
-	if stood && stands && old.Position == row.Position {
-		carried = is.At().Sub(was.At())
+	if stood && stands && old.Position == row.Position && !was.Unplaced && !is.Unplaced {
+		return is.At().Sub(was.At())
 	}
-	return d.moved(old.At().Add(carried), row.At())
+	return geom.Point{}
 }
 
 // surroundings are areas and routes: that one changed, not how.

@@ -117,10 +117,14 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		c.Kind += " · " + loom.Name
 	}
 	b = units.Shown(b)
-	c.add("run", units.Needed(b.Run), b.Sum(units.Needed))
+	if b.Measured.Wanting() {
+		c.add("run", "not known", "nobody gave its metres: type its way, for instance 62 m, paced")
+	} else {
+		c.add("run", units.Needed(b.Run), b.Sum(units.Needed))
+	}
 	c.add("slack", units.Needed(b.Slack), b.SlackWhy(units.Metres))
 	c.add("cables", units.Metres(b.Laid), cablesNote(a.Plan, b, units))
-	if b.Missing > 0 {
+	if b.Missing > 0 && !b.Measured.Wanting() {
 		name := "too short by"
 		if b.Bare() {
 			name = "to go"

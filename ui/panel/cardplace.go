@@ -25,16 +25,23 @@ func place(units Units, at geom.Point) string {
 	return fmt.Sprintf("%s, %s", units.Metres(at.X), units.Metres(at.Y))
 }
 
+// inTheList stands for the coordinates of what has no place.
+const inTheList = "in the list, no place on the ground"
+
 func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Preview) Card {
 	device, _ := a.Plan.Device(id)
 	kind, _ := a.Plan.Kinds.Get(plan.Key(device.Kind))
 	c := Card{Title: device.Name, Kind: kind.Group, Subtitle: kind.Name, Findings: a.FindingsAt("devices", device.Key())}
 	position, _ := a.Plan.Positions.Get(plan.Key(device.Position))
-	at := device.At()
-	if preview.Moving.Devices[id] {
+	at, moves := device.At(), preview.Moving.Devices[id] && preview.By != (geom.Point{})
+	if moves {
 		at = at.Add(preview.By)
 	}
-	c.add("place", place(units, at), position.Name)
+	if device.Unplaced && !moves {
+		c.add("place", inTheList, position.Name)
+	} else {
+		c.add("place", place(units, at), position.Name)
+	}
 	if kind.Inputs+kind.Outputs > 0 {
 		c.add("sockets", fmt.Sprintf("%d in / %d out", kind.Inputs, kind.Outputs), "")
 	}
@@ -83,7 +90,11 @@ func positionCard(a *assess.Assessment, id plan.PositionID, units Units, preview
 	if preview.Moving.Positions[id] {
 		at = at.Add(preview.By)
 	}
-	c.add("place", place(units, at), "the middle of its outline")
+	if position.Unplaced {
+		c.add("place", inTheList, "")
+	} else {
+		c.add("place", place(units, at), "the middle of its outline")
+	}
 	for device := range a.Plan.Devices.All() {
 		if device.Position == id {
 			kind, _ := a.Plan.Kinds.Get(plan.Key(device.Kind))

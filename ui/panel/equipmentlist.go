@@ -24,6 +24,8 @@ type Equipment struct {
 	Drop  func(EquipmentRow, fyne.Position)
 	// Leave gives the focus back to the plan.
 	Leave func()
+	// where says where Enter puts a device.
+	where *whereChooser
 
 	plan     *plan.Plan
 	own      []catalogue.DeviceKind
@@ -53,7 +55,8 @@ func NewEquipment(p *plan.Plan) *Equipment {
 	e.empty.Hide()
 	head := canvas.NewText("Equipment", theme.Color(theme.ColorNameForeground))
 	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()+1
-	e.content = container.NewBorder(container.NewVBox(container.NewPadded(head), e.search, e.empty), nil, nil, nil, e.list)
+	e.where = newWhereChooser(e)
+	e.content = container.NewBorder(container.NewVBox(container.NewPadded(head), e.search, e.where, e.empty), nil, nil, nil, e.list)
 	e.ExtendBaseWidget(e)
 	e.fill()
 	return e
@@ -65,6 +68,7 @@ func (e *Equipment) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimp
 // SetPlan shows the kinds and counts of another plan.
 func (e *Equipment) SetPlan(p *plan.Plan) {
 	e.plan = p
+	e.where.follow(p)
 	e.fill()
 }
 
@@ -79,7 +83,7 @@ func (e *Equipment) Focus(c fyne.Canvas) { e.search.focus(c) }
 
 // Inside lists the search field and the rows in view, for tests of the real window.
 func (e *Equipment) Inside() []fyne.CanvasObject {
-	inside := []fyne.CanvasObject{&e.search.Entry}
+	inside := []fyne.CanvasObject{&e.search.Entry, &e.where.Select}
 	for _, row := range e.made {
 		if row.Visible() {
 			inside = append(inside, row.content)

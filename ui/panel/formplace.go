@@ -55,9 +55,13 @@ func deviceForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 		return plan.Update(e, r.Key(), func(r *plan.Device) { r.Position = plan.PositionID(id) })
 	})
 	if b.one() {
-		places(b, plan.Device.At, func(e *plan.Edit, r plan.Device, by geom.Point) {
-			e.Move(plan.MovingWith(e.Now(), []plan.DeviceID{r.ID}, nil), by)
-		}, func(r *plan.Device) *bool { return &r.Unplaced })
+		places(b, placing[plan.Device]{
+			plan.Device.At, plan.Device.From, func(r plan.Device) bool { return r.Unplaced }, "no place: type the way",
+			func(e *plan.Edit, r plan.Device, by geom.Point) {
+				e.Move(plan.MovingWith(e.Now(), []plan.DeviceID{r.ID}, nil), by)
+			},
+			func(e *plan.Edit, r plan.Device) error { return e.TakeOff(r.ID) },
+		})
 	}
 	if p.Levels.Len() > 0 {
 		b.chosen("level", "Level", levelChoices(p, units), func(r plan.Device) string { return string(r.Level) }, func(e *plan.Edit, r plan.Device, id string) error {
@@ -90,36 +94,42 @@ func deviceKindChoices(p *plan.Plan) []Choice {
 	return choices
 }
 
-// places adds the two coordinates; a change moves the row with all that goes with it. Where a row may be without a place,
-// blanking one of them takes it away.
-func places[R plan.Row](b *rowsForm[R], at func(R) geom.Point, move func(*plan.Edit, R, geom.Point), unplaced func(*R) *bool) {
+// placing says how a row stands on the ground: where, from where a typed coordinate moves it, whether it has no place and what
+// a blank says then, how it moves and how it is taken off.
+type placing[R plan.Row] struct {
+	at, from func(R) geom.Point
+	unplaced func(R) bool
+	blank    string
+	move     func(*plan.Edit, R, geom.Point)
+	takeOff  func(*plan.Edit, R) error
+}
+
+// places adds the two coordinates; a change moves the row with all that goes with it, and blanking one of them takes its
+// place away.
+func places[R plan.Row](b *rowsForm[R], p placing[R]) {
 	m := b.units.coordinate()
 	for _, axis := range []struct {
 		id, name string
 		of       func(geom.Point) float64
-		by       func(float64) geom.Point
+		to       func(from geom.Point, v float64) geom.Point
 	}{
-		{"x", "To the right", func(p geom.Point) float64 { return p.X }, func(v float64) geom.Point { return geom.Point{X: v} }},
-		{"y", "Up the page", func(p geom.Point) float64 { return p.Y }, func(v float64) geom.Point { return geom.Point{Y: v} }},
+		{"x", "To the right", func(p geom.Point) float64 { return p.X }, func(from geom.Point, v float64) geom.Point { return geom.Point{X: v, Y: from.Y} }},
+		{"y", "Up the page", func(p geom.Point) float64 { return p.Y }, func(from geom.Point, v float64) geom.Point { return geom.Point{X: from.X, Y: v} }},
 	} {
 		f := b.add(axis.id, axis.name, func(r R) string {
-			if unplaced != nil && *unplaced(&r) {
+			if p.unplaced(r) {
 				return ""
 			}
-			return m.print(axis.of(at(r)))
+			return m.print(axis.of(p.at(r)))
 		})
-		if unplaced != nil {
-			f.blank("no place: type the way")
-		}
+		f.blank(p.blank)
 		b.editing(f, func(text string) (func(*plan.Edit, R) error, error) {
-			if text == "" && unplaced != nil {
-				return func(e *plan.Edit, r R) error {
-					return plan.Update(e, r.Key(), func(r *R) { *unplaced(r) = true })
-				}, nil
+			if text == "" {
+				return p.takeOff, nil
 			}
 			to, err := m.within(text)
 			return func(e *plan.Edit, r R) error {
-				move(e, r, axis.by(to-axis.of(at(r))))
+				p.move(e, r, axis.to(p.from(r), to).Sub(p.at(r)))
 				return nil
 			}, err
 		})
@@ -156,9 +166,15 @@ func positionForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 	}
 	b.group("Place")
 	if b.one() {
-		places(b, plan.Position.At, func(e *plan.Edit, r plan.Position, by geom.Point) {
-			e.Move(plan.MovingWith(e.Now(), nil, []plan.PositionID{r.ID}), by)
-		}, nil)
+		places(b, placing[plan.Position]{
+			plan.Position.At, plan.Position.From, func(r plan.Position) bool { return r.Unplaced }, "no place",
+			func(e *plan.Edit, r plan.Position, by geom.Point) {
+				e.Move(plan.MovingWith(e.Now(), nil, []plan.PositionID{r.ID}), by)
+			},
+			func(e *plan.Edit, r plan.Position) error {
+				return plan.Update(e, r.Key(), func(r *plan.Position) { r.Unplaced = true })
+			},
+		})
 	}
 	outline(b, b.fromNought("width", "Width", units.length(0, 2000), func(r *plan.Position) *float64 { return &r.Width }))
 	outline(b, b.fromNought("depth", "Depth", units.length(0, 2000), func(r *plan.Position) *float64 { return &r.Depth }))

@@ -96,7 +96,7 @@ func (e *Editor) paintTop(pixels float64) {
 		picture.Draw(picture.Shifted(marks, e.layer.at(e.view).Scale(-1)), pen)
 	}
 	if len(e.layer.scene.Devices)+len(e.layer.scene.Positions) == 0 {
-		picture.Draw(picture.EmptyMarks(e.view, "Drag equipment onto the plan, or press Ctrl E and type."), pen)
+		picture.Draw(picture.EmptyMarks(e.view, "Drag equipment onto the plan, or press Ctrl E and type. Without a site, add it to the list only."), pen)
 	}
 	picture.Draw(picture.Shifted(e.gestureMarks(), e.layer.at(e.view).Scale(-1)), pen)
 	if s := e.hand.Stretching(); s != nil {
@@ -108,7 +108,11 @@ func (e *Editor) paintTop(pixels float64) {
 	if band, drawn := e.hand.Band(); drawn {
 		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)
 	}
-	picture.Draw(picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
+	if e.layer.scene.Grounded() {
+		picture.Draw(picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
+	} else {
+		picture.Draw(picture.ScaleNote(e.view), pen)
+	}
 	if e.note != "" {
 		picture.Draw(picture.CornerMarks(e.view, e.note, e.inks.Measure), pen)
 	}

@@ -96,11 +96,24 @@ func (h *Hand) Nudge(by geom.Point) error {
 		})
 	}
 	m := h.desk.SelectedMoving()
-	if m.Empty() {
+	switch {
+	case m.Empty():
 		return nil
+	case len(m.Positions) == 0 && allListed(h.desk.Plan(), m):
+		return fmt.Errorf("%w: what has no place on the ground is not nudged; drag it to its place, or type how far right and up it stands", plan.ErrRefused)
 	}
 	return h.desk.DoAgain("Nudge "+h.nameOf(m), func(e *plan.Edit) error {
 		e.Move(m, by)
 		return nil
 	})
+}
+
+// allListed tells whether nothing that moves has a place yet.
+func allListed(p *plan.Plan, m plan.Moving) bool {
+	for id := range m.Devices {
+		if device, _ := p.Device(id); !device.Unplaced {
+			return false
+		}
+	}
+	return true
 }

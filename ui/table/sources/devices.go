@@ -36,7 +36,7 @@ func Devices(a *assess.Assessment, units panel.Units) table.Source {
 	}
 	return &table.List[deviceRow]{
 		ID: "devices", One: "device", Many: "devices", Rows: rows,
-		First:  "There is no device yet. Press Ctrl E, type what you look for and press Enter to put it on the plan.",
+		First:  "There is no device yet. New device adds one, on the plan or in this list only; or press Ctrl E, type what you look for and press Enter.",
 		RefOf:  func(r deviceRow) plan.Ref { return plan.RefOf(r.device) },
 		NameOf: func(r deviceRow) string { return r.device.Name },
 		Fields: slices.Concat(deviceNames(p), deviceAt(p, units), surroundings(
@@ -125,9 +125,9 @@ func levels(p *plan.Plan) *catalogued {
 
 func deviceAt(p *plan.Plan, units panel.Units) []table.Field[deviceRow] {
 	names := levels(p)
-	move := moving(units, func(e *plan.Edit, key plan.Key) (plan.Moving, geom.Point) {
+	move := moving(units, func(e *plan.Edit, key plan.Key) (plan.Moving, geom.Point, geom.Point) {
 		device, _ := e.Now().Devices.Get(key)
-		return plan.MovingWith(e.Now(), []plan.DeviceID{device.ID}, nil), device.At()
+		return plan.MovingWith(e.Now(), []plan.DeviceID{device.ID}, nil), device.From(), device.At()
 	})
 	placed := func(metres func(plan.Device) float64) (func(deviceRow) string, func(deviceRow) float64) {
 		return func(r deviceRow) string {
@@ -161,26 +161,30 @@ func deviceAt(p *plan.Plan, units panel.Units) []table.Field[deviceRow] {
 	}
 }
 
-// orUnplaced takes the place of a device away where its coordinate is blanked.
+// orUnplaced takes the place of a device or a position away where its coordinate is blanked.
 func orUnplaced(set table.Setter) table.Setter {
 	return func(e *plan.Edit, ref plan.Ref, typed string) error {
 		if strings.TrimSpace(typed) != "" {
 			return set(e, ref, typed)
 		}
-		return plan.Update(e, ref.Key, func(d *plan.Device) { d.Unplaced = true })
+		if ref.Table == "positions" {
+			return plan.Update(e, ref.Key, func(p *plan.Position) { p.Unplaced = true })
+		}
+		return e.TakeOff(plan.DeviceID(ref.Key))
 	}
 }
 
-// moving gives setters that move what stands somewhere to a coordinate that was typed, with all that moves along.
-func moving(units panel.Units, what func(*plan.Edit, plan.Key) (plan.Moving, geom.Point)) func(to func(at geom.Point, value float64) geom.Point) table.Setter {
+// moving gives setters that move what stands somewhere to a coordinate that was typed, with all that moves along. What has no
+// place sets out from the plan's zero, wherever it is drawn.
+func moving(units panel.Units, what func(*plan.Edit, plan.Key) (moves plan.Moving, from, at geom.Point)) func(to func(at geom.Point, value float64) geom.Point) table.Setter {
 	return func(to func(at geom.Point, value float64) geom.Point) table.Setter {
 		return func(e *plan.Edit, ref plan.Ref, typed string) error {
 			value, err := coordinate(units).parse(typed)
 			if err != nil {
 				return err
 			}
-			moves, at := what(e, ref.Key)
-			e.Move(moves, to(at, value).Sub(at))
+			moves, from, at := what(e, ref.Key)
+			e.Move(moves, to(from, value).Sub(at))
 			return nil
 		}
 	}
@@ -260,11 +264,19 @@ func takingIn(set table.Setter) table.Setter {
 	}
 }
 
+// placedText is a coordinate in words, blank where a position has no place.
+func placedText(position plan.Position, text string) string {
+	if position.Unplaced {
+		return ""
+	}
+	return text
+}
+
 func positionFields(p *plan.Plan, units panel.Units) []table.Field[positionRow] {
 	names := levels(p)
-	move := moving(units, func(e *plan.Edit, key plan.Key) (plan.Moving, geom.Point) {
+	move := moving(units, func(e *plan.Edit, key plan.Key) (plan.Moving, geom.Point, geom.Point) {
 		position, _ := e.Now().Positions.Get(key)
-		return plan.MovingWith(e.Now(), nil, []plan.PositionID{position.ID}), position.At()
+		return plan.MovingWith(e.Now(), nil, []plan.PositionID{position.ID}), position.From(), position.At()
 	})
 	size := metres(units, 0, 2000)
 	return []table.Field[positionRow]{
@@ -278,16 +290,16 @@ func positionFields(p *plan.Plan, units panel.Units) []table.Field[positionRow] 
 			Text:   func(r positionRow) string { return strings.Join(r.devices, ", ") },
 		},
 		{
-			Column: number("x", "To the right", 98, "of its middle, from the plan's zero; its devices move along."),
-			Text:   func(r positionRow) string { return units.Metres(r.position.X) },
-			Value:  func(r positionRow) float64 { return r.position.X },
-			Set:    move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: value, Y: at.Y} }),
+			Column: number("x", "To the right", 98, "of its middle, from the plan's zero; its devices move along. Blank is a position without a place."),
+			Text:   func(r positionRow) string { return placedText(r.position, units.Metres(r.position.X)) },
+			Value:  func(r positionRow) float64 { return numbered(r.position.X, !r.position.Unplaced) },
+			Set:    orUnplaced(move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: value, Y: at.Y} })),
 		},
 		{
-			Column: number("y", "Up the page", 98, "of its middle, from the plan's zero; its devices move along."),
-			Text:   func(r positionRow) string { return units.Metres(r.position.Y) },
-			Value:  func(r positionRow) float64 { return r.position.Y },
-			Set:    move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: at.X, Y: value} }),
+			Column: number("y", "Up the page", 98, "of its middle, from the plan's zero; its devices move along. Blank is a position without a place."),
+			Text:   func(r positionRow) string { return placedText(r.position, units.Metres(r.position.Y)) },
+			Value:  func(r positionRow) float64 { return numbered(r.position.Y, !r.position.Unplaced) },
+			Set:    orUnplaced(move(func(at geom.Point, value float64) geom.Point { return geom.Point{X: at.X, Y: value} })),
 		},
 		{
 			Column: number("width", "Width", 64, "of its outline; blank is a spot."),

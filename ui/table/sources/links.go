@@ -87,9 +87,14 @@ func linkEnds() []table.Field[linkRow] {
 func linkFigures(units panel.Units) []table.Field[linkRow] {
 	return []table.Field[linkRow]{
 		{
-			Column: number("run", "Run", 66, "way, rises and slack together."),
-			Text:   func(r linkRow) string { return units.Needed(r.shown.Run) },
-			Value:  func(r linkRow) float64 { return r.budget.Run },
+			Column: number("run", "Run", 66, "way, rises and slack together; blank while nobody gave the metres of the way."),
+			Text: func(r linkRow) string {
+				if r.budget.Measured.Wanting() {
+					return ""
+				}
+				return units.Needed(r.shown.Run)
+			},
+			Value: func(r linkRow) float64 { return numbered(r.budget.Run, !r.budget.Measured.Wanting()) },
 		},
 		{
 			Column: column("source", "Metres", 76, "where the metres of its way have come from: a guess (straight × the plan's factor), drawn, found, paced, taped or what the venue says; doubtful where an end moved since."),

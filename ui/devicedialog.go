@@ -1,0 +1,135 @@
+package ui
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/plan"
+	"stageloom/ui/panel"
+)
+
+// Where a new device is put.
+const (
+	putOnPlan = "on the plan, in its middle"
+	putInList = "in the list only"
+)
+
+// deviceDialog adds devices to the table: what they are, how many, and whether they have a place on the ground.
+type deviceDialog struct {
+	*window
+	dialog                *dialog.CustomDialog
+	kinds                 []panel.EquipmentRow
+	positions             []plan.Position
+	kind, position, place *chooser
+	name, count           *field
+	told                  *widget.Label
+	made                  func(plan.Ref)
+}
+
+// askDevice asks for new devices; made is told the first of them.
+func (w *window) askDevice(made func(plan.Ref)) {
+	d := &deviceDialog{window: w, name: w.newField(), count: w.newField(), told: widget.NewLabel(""), made: made}
+	for _, row := range panel.EquipmentOf(w.desk.Plan(), w.ownKinds, "") {
+		if row.Kind != "" {
+			d.kinds = append(d.kinds, row)
+		}
+	}
+	names := make([]string, len(d.kinds))
+	for i, row := range d.kinds {
+		names[i] = row.Name
+	}
+	d.kind = w.newChooser(names, nil)
+	d.positions = slices.SortedFunc(w.desk.Plan().Positions.All(), func(a, b plan.Position) int { return strings.Compare(a.Name, b.Name) })
+	places := []string{"none"}
+	for _, position := range d.positions {
+		places = append(places, position.Name)
+	}
+	d.position, d.place = w.newChooser(places, nil), w.newChooser([]string{putInList, putOnPlan}, nil)
+	d.position.SetSelectedIndex(0)
+	d.place.SetSelected(map[bool]string{true: putInList, false: putOnPlan}[w.equipment.InList()])
+	d.name.SetPlaceHolder("blank: its kind's, numbered")
+	d.count.SetText("1")
+	d.name.OnSubmitted, d.count.OnSubmitted = func(string) { d.take() }, func(string) { d.take() }
+	d.show()
+}
+
+func (d *deviceDialog) show() {
+	content := container.NewBorder(nil, steady(d.told, 2), nil, nil, widget.NewForm(
+		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Name", d.name), widget.NewFormItem("How many", d.count),
+		widget.NewFormItem("Place", d.place), widget.NewFormItem("Position", d.position),
+	))
+	d.dialog = dialog.NewCustomWithoutButtons("New device", content, d.window.window)
+	button := widget.NewButton("Add", d.take)
+	button.Importance = widget.HighImportance
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
+	d.dialog.Resize(fyne.NewSize(560, 360))
+	d.escapable(d.dialog.Hide)
+	d.dialog.Show()
+	d.window.window.Canvas().Focus(d.kind)
+}
+
+// mostAtOnce is the most devices that are added at a time.
+const mostAtOnce = 200
+
+// take adds the devices as one step, or says what is missing.
+func (d *deviceDialog) take() {
+	count, err := strconv.Atoi(strings.TrimSpace(d.count.Text))
+	switch {
+	case d.kind.SelectedIndex() < 0:
+		d.refuse("Choose what it is.")
+		return
+	case err != nil || count < 1 || count > mostAtOnce:
+		d.refuse("Write how many there are: 1 to " + strconv.Itoa(mostAtOnce) + ".")
+		return
+	}
+	var first plan.DeviceID
+	row := d.kinds[d.kind.SelectedIndex()]
+	err = d.desk.Do("New "+row.Name, func(e *plan.Edit) error {
+		if err := d.use(e, row.Kind); err != nil {
+			return err
+		}
+		for i := range count {
+			id := e.AddDevice(d.device(e, row, i))
+			if i == 0 {
+				first = id
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		d.refuse(sentence(err))
+		return
+	}
+	d.dialog.Hide()
+	d.made(plan.Ref{Table: "devices", Key: plan.Key(first)})
+}
+
+// device is one of the new devices.
+func (d *deviceDialog) device(e *plan.Edit, row panel.EquipmentRow, order int) plan.Device {
+	device := plan.Device{Kind: row.Kind, Name: strings.TrimSpace(d.name.Text), Unplaced: d.place.Selected == putInList}
+	if order > 0 && device.Name != "" {
+		device.Name = e.FreeDeviceName(device.Name)
+	}
+	if at := d.position.SelectedIndex(); at > 0 {
+		device.Position = d.positions[at-1].ID
+	}
+	if !device.Unplaced {
+		at := d.freeIn(e.Now(), d.plan.Snapped(d.plan.Middle()))
+		device.X, device.Y = at.X, at.Y
+		if device.Position == "" {
+			device.Position = e.Now().PositionAt(at)
+		}
+	}
+	return device
+}
+
+func (d *deviceDialog) refuse(words string) {
+	d.told.Importance = widget.DangerImportance
+	d.told.SetText(words)
+}
