@@ -40,6 +40,7 @@ type Reckoner struct {
 	site       map[string]float64 // °C by exposure
 	passages   passages
 	standing   map[plan.KindID]Standing
+	standsAt   func(plan.DeviceID) end // where devices stand while they are dragged; nil elsewhere
 }
 
 // transport is a transport with the rule that grades it in this plan.
