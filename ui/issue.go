@@ -24,7 +24,7 @@ func (w *window) issue() {
 	trouble := widget.NewLabel("")
 	trouble.Wrapping, trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
 	told := w.revisionsTold()
-	form := widget.NewForm(widget.NewFormItem("Revision", letter), widget.NewFormItem("Note", note))
+	form := widget.NewForm(widget.NewFormItem("Next revision", letter), widget.NewFormItem("Note", note))
 	d := dialog.NewCustomWithoutButtons("Issue a revision", container.NewBorder(nil, container.NewVBox(form, trouble), nil, nil, told), w.window)
 	take := func() {
 		name := strings.TrimSpace(letter.Text)

@@ -43,35 +43,52 @@ func (w *window) makeSpare() {
 
 // askTakeOver asks which laid spare takes over the selected link, and says before what follows.
 func (w *window) askTakeOver() {
+	w.askSpareFor("Select the one link that carries nothing any more.", spareQuestion{
+		title: "A laid spare takes over %s", button: "Take over", words: takeOverWords, act: w.takeOver,
+	})
+}
+
+// askTurnBack asks which laid spare a link took over that is to get its own cables back, and says before what follows.
+func (w *window) askTurnBack() {
+	w.askSpareFor("Select the one link whose take-over is to be turned back.", spareQuestion{
+		title: "%s goes back to its own cables", button: "Turn back", words: turnBackWords, act: w.turnBack,
+	})
+}
+
+// spareQuestion is a question about a link and a laid spare that could change places with it.
+type spareQuestion struct {
+	title, button string
+	words         func(*plan.Plan, plan.Link) string
+	act           func(link, spare plan.Link)
+}
+
+func (w *window) askSpareFor(unselected string, q spareQuestion) {
 	links := w.selectedLinks()
 	if len(links) != 1 {
-		w.notice.Say("Select the one link that carries nothing any more.")
+		w.notice.Say(unselected)
 		return
 	}
 	p := w.desk.Plan()
-	dead, _ := p.Link(links[0])
-	spares := p.SparesFor(dead.ID)
+	link, _ := p.Link(links[0])
+	spares := p.SparesFor(link.ID)
 	if len(spares) == 0 {
-		w.notice.Say(fmt.Sprintf("No laid spare with cable lies between the ends of %s, or between their positions.", dead.Name))
+		w.notice.Say(fmt.Sprintf("No laid spare with cable lies between the ends of %s, or between their positions.", link.Name))
 		return
 	}
 	names := make([]string, len(spares))
 	for i, spare := range spares {
-		names[i] = spare.Name + ", " + cabling.Words(p, p.SegmentsOf(spare.ID))
-		if spare.Done != "" {
-			names[i] += ", " + spare.Done
-		}
+		names[i] = spareLine(p, spare)
 	}
 	which := w.newChooser(names, nil)
 	which.SetSelectedIndex(0)
-	told := widget.NewLabel(takeOverWords(p, dead))
+	told := widget.NewLabel(q.words(p, link))
 	told.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomWithoutButtons("A laid spare takes over "+dead.Name, container.NewBorder(widget.NewForm(widget.NewFormItem("Spare", which)), nil, nil, nil, told), w.window)
+	d := dialog.NewCustomWithoutButtons(fmt.Sprintf(q.title, link.Name), container.NewBorder(widget.NewForm(widget.NewFormItem("Spare", which)), nil, nil, nil, told), w.window)
 	over := func() {
 		d.Hide()
-		w.takeOver(dead, spares[max(0, which.SelectedIndex())])
+		q.act(link, spares[max(0, which.SelectedIndex())])
 	}
-	take := widget.NewButton("Take over", over)
+	take := widget.NewButton(q.button, over)
 	take.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
 	d.Resize(fyne.NewSize(560, 260))
@@ -79,6 +96,18 @@ func (w *window) askTakeOver() {
 	d.Show()
 	w.submit = over
 	w.window.Canvas().Focus(which)
+}
+
+// spareLine is a laid spare as one line: its cables, what is done of it, and the link that it is named to.
+func spareLine(p *plan.Plan, spare plan.Link) string {
+	line := spare.Name + ", " + cabling.Words(p, p.SegmentsOf(spare.ID))
+	if spare.Done != "" {
+		line += ", " + spare.Done
+	}
+	if named, found := p.Link(spare.StandsFor); found {
+		line += ", for " + named.Name
+	}
+	return line
 }
 
 // takeOverWords says what a take-over does to the dead cables.
@@ -107,4 +136,22 @@ func (w *window) takeOver(dead, spare plan.Link) {
 	}
 	w.desk.Select(plan.RefOf(dead))
 	w.notice.Say(fmt.Sprintf("%s lies on the cables of the spare: plug both ends in and test it. Ctrl Z takes it back.", dead.Name))
+}
+
+// turnBackWords says what turning a take-over back does.
+func turnBackWords(p *plan.Plan, link plan.Link) string {
+	return fmt.Sprintf("%s keeps its name, ports and patch and goes back to the cables of the spare; those that it lies on now, %s, become the spare again. "+
+		"Cables that are marked suspect or faulty stay marked: test them, then mark them good.", link.Name, cabling.Words(p, p.SegmentsOf(link.ID)))
+}
+
+func (w *window) turnBack(link, spare plan.Link) {
+	err := w.desk.DoAnyway("Turn back the take-over of "+link.Name, func(e *plan.Edit) error { // what follows was named in the question
+		return e.TurnBack(link.ID, spare.ID)
+	})
+	if err != nil {
+		w.refused(err)
+		return
+	}
+	w.desk.Select(plan.RefOf(link))
+	w.notice.Say(fmt.Sprintf("%s lies on its own cables again: plug both ends in and test it. Ctrl Z takes it back.", link.Name))
 }

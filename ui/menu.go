@@ -197,6 +197,7 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Lay a spare beside it", key(fyne.KeyU, control|shift), w.addSpare),
 		w.item("Make it a laid spare", nil, w.makeSpare),
 		w.item("Let a laid spare take over…", key(fyne.KeyB, control|shift), w.askTakeOver),
+		w.item("Turn a take-over back…", nil, w.askTurnBack),
 	)
 }
 

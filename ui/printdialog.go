@@ -94,98 +94,7 @@ func (d *printDialog) build() {
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), take})
 }
 
-// packChecks lists the packs, each with its reader.
-func (d *printDialog) packChecks() fyne.CanvasObject {
-	box := container.NewVBox(widget.NewLabelWithStyle("Packs", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
-	for _, pack := range report.Packs() {
-		name, reader := pack.Name()
-		check := widget.NewCheck(name+": "+strings.ToLower(reader[:1])+reader[1:], nil)
-		check.Checked = slices.Contains(d.choice.Packs, pack)
-		check.OnChanged = func(bool) { d.choosePacks() }
-		d.packs[pack] = check
-		box.Add(check)
-	}
-	return box
-}
-
-// choosePacks takes the packs that are ticked.
-func (d *printDialog) choosePacks() {
-	d.choice.Packs = nil
-	for _, pack := range report.Packs() {
-		if d.packs[pack].Checked {
-			d.choice.Packs = append(d.choice.Packs, pack)
-		}
-	}
-	d.page = 1
-	d.look()
-}
-
 const everywhere = "everywhere"
-
-func (d *printDialog) form() *widget.Form {
-	size := d.newChooser([]string{"A4", "A3", "Letter"}, func(size string) { d.choice.Paper = size; d.look() })
-	size.Selected = d.choice.Paper
-	grey := widget.NewCheck("black and white: grades by line and badge", func(on bool) { d.choice.Grey = on; d.look() })
-	grey.Checked = d.choice.Grey
-	changed := widget.NewCheck("links laid otherwise than at the last revision", func(on bool) { d.choice.Changed = on; d.look() })
-	if d.assessment.Plan.Revisions.Len() == 0 {
-		changed.Disable()
-	}
-	d.used, d.sheet, d.name, d.folder = d.newField(), d.newField(), d.newField(), d.newField()
-	d.used.SetText("0")
-	d.used.OnChanged = func(string) { d.look() }
-	d.sheet.SetPlaceHolder(report.LabelSheetFor(d.choice.Paper).String() + ", on plain paper")
-	d.sheet.OnChanged = func(string) { d.look() }
-	d.name.SetText(d.fileName())
-	d.folder.SetText(d.window.folder())
-	d.name.OnSubmitted = func(string) { d.take() }
-	d.folder.OnSubmitted = func(string) { d.take() }
-	return widget.NewForm(
-		widget.NewFormItem("Paper", size), widget.NewFormItem("Plan on", d.planChooser()), widget.NewFormItem("Ink", grey),
-		widget.NewFormItem("Where", d.positionChooser()), widget.NewFormItem("Only", changed), widget.NewFormItem("Act", d.actChooser()),
-		widget.NewFormItem("Label sheet", d.sheet), widget.NewFormItem("Labels used", d.used),
-		widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", d.browsed(d.folder)),
-	)
-}
-
-// planChooser puts the plan's pages on another sheet than the rest.
-func (d *printDialog) planChooser() *chooser {
-	list := d.newChooser([]string{samePaper, "A4", "A3", "Letter"}, nil)
-	list.Selected = samePaper
-	list.OnChanged = func(size string) {
-		d.choice.PlanPaper = size
-		if size == samePaper {
-			d.choice.PlanPaper = ""
-		}
-		d.look()
-	}
-	return list
-}
-
-// positionChooser prints what ends at one position, or everything.
-func (d *printDialog) positionChooser() *chooser {
-	for position := range d.assessment.Plan.Positions.All() {
-		d.positions = append(d.positions, position)
-	}
-	slices.SortStableFunc(d.positions, func(a, b plan.Position) int { return assess.Natural(a.Name, b.Name) })
-	names := []string{everywhere}
-	for _, position := range d.positions {
-		names = append(names, position.Name)
-	}
-	list := d.newChooser(names, nil)
-	list.Selected = everywhere
-	list.OnChanged = func(string) { d.limit(list.SelectedIndex()) }
-	return list
-}
-
-// limit prints what ends at one position; the first of the list is all of them.
-func (d *printDialog) limit(index int) {
-	d.choice.Position = ""
-	if index > 0 {
-		d.choice.Position = d.positions[index-1].ID
-	}
-	d.look()
-}
 
 // fileName is the plan's name and how it stands to its revisions, as a PDF.
 func (d *printDialog) fileName() string {
@@ -222,29 +131,6 @@ func (d *printDialog) ready() error {
 	}
 	d.choice.Labels = sheet
 	return nil
-}
-
-// actChooser prints the patch of one act, or of all.
-func (d *printDialog) actChooser() *chooser {
-	names := []string{everyAct}
-	acts := slices.Collect(d.assessment.Plan.Acts.All())
-	slices.SortStableFunc(acts, func(a, b plan.Act) int { return a.Order - b.Order })
-	for _, act := range acts {
-		names = append(names, act.Name)
-	}
-	list := d.newChooser(names, nil)
-	list.Selected = everyAct
-	list.OnChanged = func(string) {
-		d.choice.Act = ""
-		if i := list.SelectedIndex(); i > 0 {
-			d.choice.Act = acts[i-1].ID
-		}
-		d.look()
-	}
-	if len(acts) == 0 {
-		list.Disable()
-	}
-	return list
 }
 
 const (

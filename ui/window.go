@@ -49,7 +49,7 @@ type window struct {
 	equipment *panel.Equipment
 	stock     *panel.StockList
 	column    *container.Split
-	title     *widget.Label
+	title     *panel.Title
 	top       fyne.CanvasObject
 	body      fyne.CanvasObject // all but what lies over the window
 	left      *container.Split
@@ -124,8 +124,8 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeOrList, w.carry, w.drop
 	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
 	w.ghost = newGhost()
-	w.title = widget.NewLabelWithStyle("", fyne.TextAlignTrailing, fyne.TextStyle{})
-	w.title.Truncation, w.title.Importance = fyne.TextTruncateEllipsis, widget.LowImportance
+	w.title = panel.NewTitle()
+	w.title.Tips = w.tips
 	w.day = w.newDay()
 	w.guardSite()
 	w.layOut()

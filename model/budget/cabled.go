@@ -8,6 +8,17 @@ func (r *Reckoner) Cabled(link plan.Link, segments []plan.Segment) Budget {
 	return r.CabledTogether([]plan.Link{link}, [][]plan.Segment{segments})[0]
 }
 
+// TakenOver reckons a link as it would stand once a laid spare took it over; false where the spare lies elsewhere.
+func (r *Reckoner) TakenOver(link, spare plan.Link) (Budget, bool) {
+	lying, segments, points, fits := r.plan.TakenOver(link, spare)
+	if !fits {
+		return Budget{}, false
+	}
+	b := r.reckon(&lying, r.end(link.From), r.end(link.To), segments, points, &chain{reckoner: r})
+	r.complete(&b, &lying, r.once())
+	return b, true
+}
+
 // CabledTogether is Cabled for several links at once: pieces of one electrical line are reckoned with each other's cables.
 func (r *Reckoner) CabledTogether(links []plan.Link, segments [][]plan.Segment) []Budget {
 	p := &pieces{budgets: make([]Budget, len(links)), link: func(i int) *plan.Link { return &links[i] }}

@@ -44,6 +44,7 @@ type Reckoner struct {
 	standing   map[plan.KindID]Standing
 	grounded   sync.Once
 	ground     Ground
+	standsAt   func(plan.DeviceID) end // where devices stand while they are dragged; nil elsewhere
 }
 
 // transport is a transport with the rule that grades it in this plan.

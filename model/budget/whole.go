@@ -290,7 +290,11 @@ func (r *Reckoner) siteOf(id plan.DeviceID) float64 {
 	if r.plan.Settings.Temperature.Set {
 		return r.plan.Settings.Temperature.Value
 	}
-	return r.site[r.end(id).exposure]
+	at := r.end
+	if r.standsAt != nil {
+		at = r.standsAt
+	}
+	return r.site[at(id).exposure]
 }
 
 // give gives a piece what the whole has.

@@ -195,6 +195,7 @@ var rules = []Rule{
 	{ID: "length-unknown", Budgets: true, Links: true, find: unknownLength},
 	{ID: "bad-reel", Reads: []string{"reels", "segments", "links"}, find: badReel},
 	{ID: "bad-house-line", Reads: []string{"house_lines", "segments", "links"}, find: badLine},
+	{ID: "stand-in", Reads: portTables, Budgets: true, find: standIn},
 	{ID: "measured", Reads: []string{"reels", "house_lines", "cable_kinds"}, find: measured},
 	{ID: "power-on-drum", Budgets: true, Links: true, find: powerOnDrum},
 	{ID: "power", Reads: portTables, Budgets: true, Links: true, find: power},

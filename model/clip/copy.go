@@ -78,6 +78,9 @@ func (c *copier) link(link plan.Link) {
 			link.Role = ""
 		}
 	}
+	if !c.moving.Carried[link.StandsFor] {
+		link.StandsFor = ""
+	}
 	c.cables[link.FillKind], c.cables[link.FromLeadKind], c.cables[link.ToLeadKind] = true, true, true
 	c.delta.Links.Set = append(c.delta.Links.Set, link)
 	for _, point := range c.plan.PointsOf(link.ID) {

@@ -158,7 +158,7 @@ func (p *paster) device(device plan.Device) {
 
 func (p *paster) link(link plan.Link, d *plan.Delta) {
 	old := link.ID
-	link.Name, link.Partner, link.Loom = "", "", ""
+	link.Name, link.Partner, link.Loom, link.StandsFor = "", "", "", ""
 	if !link.IsSpare() {
 		link.Role = ""
 	}
@@ -179,9 +179,14 @@ func (p *paster) link(link plan.Link, d *plan.Delta) {
 	p.edit.SetSegments(id, segments)
 }
 
-// pair makes main and backup of each other again what were.
+// pair makes main and backup of each other again what were, and lets spares stand in for what they stood in for.
 func (p *paster) pair(links []plan.Link) error {
 	for _, link := range links {
+		if target := p.links[link.StandsFor]; target != "" && link.IsSpare() {
+			if err := p.edit.StandIn(p.links[link.ID], target); err != nil {
+				return err
+			}
+		}
 		if link.Role != "main" || p.links[link.Partner] == "" {
 			continue
 		}

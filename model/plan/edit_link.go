@@ -21,10 +21,12 @@ func (e *Edit) AddLink(l Link) LinkID {
 	return l.ID
 }
 
-// RemoveLinks removes links with their way points, segments and slots; a partner left behind stands alone.
+// RemoveLinks removes links with their way points, segments and slots; a partner left behind stands alone, and
+// a spare that one of them was named to stands ready for any.
 func (e *Edit) RemoveLinks(ids ...LinkID) {
 	for _, id := range ids {
 		changeWhere(e, func(r Link) bool { return r.Partner == id }, func(r *Link) { r.Partner, r.Role = "", "" })
+		changeWhere(e, func(r Link) bool { return r.StandsFor == id }, func(r *Link) { r.StandsFor = "" })
 		replacePart(e, id, e.next.LinkPoints, nil, func(r *LinkPoint, _ int) {})
 		replacePart(e, id, e.next.Segments, nil, func(r *Segment, _ int) {})
 		dropWhere(e, func(r SlotPatch) bool { return r.Link == id })
@@ -40,15 +42,19 @@ func (e *Edit) Reverse(id LinkID) error {
 	e.SetPoints(id, points)
 	e.SetSegments(id, reversedSegments(segments))
 	e.turnSlots(id)
-	return Update(e, Key(id), func(r *Link) {
-		r.From, r.To = r.To, r.From
-		r.FromPort, r.ToPort = r.ToPort, r.FromPort
-		r.RiseFrom, r.RiseTo = r.RiseTo, r.RiseFrom
-		r.FromPanel, r.ToPanel = r.ToPanel, r.FromPanel
-		r.FromLeadKind, r.ToLeadKind = r.ToLeadKind, r.FromLeadKind
-		r.FromLead, r.ToLead = r.ToLead, r.FromLead
-		r.DrumEnd = map[string]string{"from": "to", "to": "from"}[r.DrumEnd]
-	})
+	return Update(e, Key(id), func(r *Link) { *r = r.turned() })
+}
+
+// turned is a link with its ends swapped, and all that belongs to one of them.
+func (r Link) turned() Link {
+	r.From, r.To = r.To, r.From
+	r.FromPort, r.ToPort = r.ToPort, r.FromPort
+	r.RiseFrom, r.RiseTo = r.RiseTo, r.RiseFrom
+	r.FromPanel, r.ToPanel = r.ToPanel, r.FromPanel
+	r.FromLeadKind, r.ToLeadKind = r.ToLeadKind, r.FromLeadKind
+	r.FromLead, r.ToLead = r.ToLead, r.FromLead
+	r.DrumEnd = map[string]string{"from": "to", "to": "from"}[r.DrumEnd]
+	return r
 }
 
 // turnSlots makes the slots of a link run as before after its ends are swapped: forward is return now.
@@ -88,10 +94,10 @@ func (e *Edit) Pair(main, backup LinkID) error {
 	}
 	e.Unpair(main)
 	e.Unpair(backup)
-	if err := Update(e, Key(main), func(r *Link) { r.Partner, r.Role = backup, "main" }); err != nil {
+	if err := Update(e, Key(main), func(r *Link) { r.Partner, r.Role, r.StandsFor = backup, "main", "" }); err != nil {
 		return err
 	}
-	return Update(e, Key(backup), func(r *Link) { r.Partner, r.Role = main, "backup" })
+	return Update(e, Key(backup), func(r *Link) { r.Partner, r.Role, r.StandsFor = main, "backup", "" })
 }
 
 // Unpair sets a link and its partner free of each other.

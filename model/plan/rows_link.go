@@ -2,7 +2,8 @@ package plan
 
 import "stageloom/model/geom"
 
-// Link joins two ports; a spare stands ready for them and occupies none. Blank figures are the plan's. A panel at an end names
+// Link joins two ports; a spare stands ready for them and occupies none: it stands in for the link that it names, or for any
+// of its transport between its ends. Blank figures are the plan's. A panel at an end names
 // its hardware; its inner lead runs from the panel to the device. Done is the last step that is done of it on site; Moved tells
 // that its way or its ends lie otherwise than when that was said. A typed way is the length of the way as somebody gave it, in
 // the place of way and factor, and typed by says who; it is doubtful once an end moved since.
@@ -30,6 +31,7 @@ type Link struct {
 	MaxJoins     int         `json:"max_joins,omitzero" range:"0 31"`
 	Partner      LinkID      `json:"partner,omitzero" ref:"links"`
 	Role         string      `json:"role,omitzero" oneof:"main backup spare"`
+	StandsFor    LinkID      `json:"stands_for,omitzero" ref:"links"`
 	Loom         LoomID      `json:"loom,omitzero" ref:"looms"`
 	Colour       string      `json:"tape_colour,omitzero"`
 	LayPhase     int         `json:"lay_phase,omitzero" range:"0 99"`

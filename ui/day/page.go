@@ -87,6 +87,9 @@ func about(p *plan.Plan, link plan.Link, b budget.Budget) string {
 	}
 	if link.IsSpare() {
 		said = append(said, "laid spare, plugged in nowhere")
+		if named, found := p.Link(link.StandsFor); found {
+			said = append(said, "stands in for "+named.Name)
+		}
 	}
 	if link.Colour != "" {
 		said = append(said, link.Colour+" tape")

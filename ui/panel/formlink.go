@@ -20,6 +20,7 @@ func linkForm(a *assess.Assessment, keys []plan.Key, units Units) Form {
 	l.what()
 	l.run()
 	l.reckoning()
+	l.spare()
 	l.pair()
 	l.ends()
 	l.laying()
@@ -158,6 +159,17 @@ func (l *linkFields) rule() {
 	}
 	l.chosen("rule", "Limit rule", RuleChoices(l.a.Plan, transport), func(r plan.Link) string { return string(r.Rule) }, func(e *plan.Edit, r plan.Link, rule string) error {
 		return plan.Update(e, r.Key(), func(r *plan.Link) { r.Rule = plan.RuleID(rule) })
+	})
+}
+
+// spare adds what a laid spare stands in for, which is of one link alone.
+func (l *linkFields) spare() {
+	if !l.one() || !l.rows[0].IsSpare() {
+		return
+	}
+	l.group("Laid spare")
+	l.chosen("stands_for", "Stands in for", StandInChoices(l.a.Plan, l.rows[0]), func(r plan.Link) string { return string(r.StandsFor) }, func(e *plan.Edit, r plan.Link, link string) error {
+		return e.StandIn(r.ID, plan.LinkID(link))
 	})
 }
 

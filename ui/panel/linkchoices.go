@@ -3,6 +3,7 @@ package panel
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
@@ -80,6 +81,40 @@ func PartnerChoices(p *plan.Plan, link plan.Link) []Choice {
 		choices = append(choices, Choice{string(c.link.ID), words})
 	}
 	return choices
+}
+
+// StandInChoices are what a laid spare may stand in for: any link of its transport between its ends, or one that is named;
+// those that it could take over stand first.
+func StandInChoices(p *plan.Plan, spare plan.Link) []Choice {
+	free := spare
+	free.StandsFor = ""
+	choices := []Choice{{"", AnyBetween(p, free)}}
+	var rest []Choice
+	for _, link := range slices.SortedFunc(p.Links.All(), func(a, b plan.Link) int { return cmp.Compare(a.Name, b.Name) }) {
+		choice := Choice{string(link.ID), link.Name + " · " + deviceName(p, link.From) + " → " + deviceName(p, link.To)}
+		switch {
+		case link.IsSpare():
+		case p.CanTakeOver(link, spare):
+			choices = append(choices, choice)
+		default:
+			choice.Words += " · ends elsewhere"
+			rest = append(rest, choice)
+		}
+	}
+	return append(choices, rest...)
+}
+
+// AnyBetween says what a spare that names no link stands in for.
+func AnyBetween(p *plan.Plan, spare plan.Link) string {
+	var names []string
+	for _, link := range p.StandsInFor(spare) {
+		names = append(names, link.Name)
+	}
+	slices.Sort(names)
+	if len(names) == 0 {
+		return "any between its ends: none"
+	}
+	return "any between its ends: " + strings.Join(names, ", ")
 }
 
 // RoleWord is a link's role as it is read: main, backup, laid spare.

@@ -122,23 +122,31 @@ func (e *Editor) paintTop(pixels float64) {
 	drawing.Paint(e.frame)
 }
 
-// figures are the vector of the drag and the links that move: stretched ones with the budgets of this moment,
-// carried ones shifted whole. Before the drag begins, or after it was given up, all are as in the plan.
+// figures are the vector of the drag and the links that it touches, with the budgets of this moment; carried ones are
+// shifted whole. Before the drag begins, or after it was given up, all are as in the plan.
 func (e *Editor) figures() (by geom.Point, figures []picture.LinkFigure) {
 	p, hidden := e.desk.Plan(), e.layer.hidden
-	drag := e.hand.Dragging()
+	drag, reckoned := e.hand.Dragging(), map[plan.LinkID]bool{}
 	if drag != nil {
 		by = drag.By
 		for i := range drag.Budgets {
-			if link, found := p.Link(drag.Budgets[i].Link); found {
-				figures = append(figures, picture.FigureOf(p, link, &drag.Budgets[i]))
+			link, found := p.Link(drag.Budgets[i].Link)
+			if !found {
+				continue
 			}
+			figure := picture.FigureOf(p, link, &drag.Budgets[i])
+			if hidden.Carried[link.ID] {
+				figure = figure.Shifted(by)
+			}
+			figures, reckoned[link.ID] = append(figures, figure), true
 		}
 	}
 	for _, figure := range e.layer.scene.Links {
-		if hidden.Carried[figure.ID] {
+		switch {
+		case reckoned[figure.ID]:
+		case hidden.Carried[figure.ID]:
 			figures = append(figures, figure.Shifted(by))
-		} else if drag == nil && hidden.Stretched[figure.ID] {
+		case drag == nil && hidden.Stretched[figure.ID]:
 			figures = append(figures, figure)
 		}
 	}

@@ -137,6 +137,8 @@ func semantic(t *rapid.T, p *plan.Plan) Change {
 		{"mark done", func(e *plan.Edit) error { return e.MarkDone(link, plan.Tested, true) }},
 		{"add a spare", func(e *plan.Edit) error { return addSpare(e, link) }},
 		{"take over", func(e *plan.Edit) error { return takeOver(e, link) }},
+		{"turn back", func(e *plan.Edit) error { return turnBack(e, link) }},
+		{"stand in", func(e *plan.Edit) error { return standIn(e, link) }},
 		{"mark a house line", func(e *plan.Edit) error { return markLine(e, line) }},
 		{"take a cable off", func(e *plan.Edit) error { return e.RemoveSegment(link, 1) }},
 	}
@@ -182,6 +184,21 @@ func addSpare(e *plan.Edit, beside plan.LinkID) error {
 func takeOver(e *plan.Edit, dead plan.LinkID) error {
 	for _, spare := range e.Now().SparesFor(dead) {
 		return e.TakeOver(dead, spare.ID, plan.Mark{FoundAt: "FOH"})
+	}
+	return nil
+}
+
+func turnBack(e *plan.Edit, link plan.LinkID) error {
+	for _, spare := range e.Now().SparesFor(link) {
+		return e.TurnBack(link, spare.ID)
+	}
+	return nil
+}
+
+// standIn names a link to the first spare that could take it over.
+func standIn(e *plan.Edit, link plan.LinkID) error {
+	for _, spare := range e.Now().SparesFor(link) {
+		return e.StandIn(spare.ID, link)
 	}
 	return nil
 }

@@ -80,7 +80,7 @@ type Hand struct {
 func NewHand(d *desk.Desk, b Board) *Hand { return &Hand{desk: d, board: b, band: geom.EmptyBox()} }
 
 // Drag is what moves under the pointer at this moment; the plan itself is as before. Budgets are those of the
-// links that stretch, and hold until the next move.
+// links that it touches, and hold until the next move.
 type Drag struct {
 	Moving  plan.Moving
 	By      geom.Point
@@ -171,7 +171,7 @@ func (h *Hand) primary(p Pointer, ref plan.Ref, found bool) gesture {
 		fresh = true
 	}
 	if movable(ref) && h.desk.Selected(ref) {
-		return &moving{from: p.At, ref: ref, narrow: fresh, moving: h.desk.SelectedMoving()}
+		return &moving{from: p.At, ref: ref, narrow: fresh, moving: h.desk.Assessment().Reckoner().Touched(h.desk.SelectedMoving())}
 	}
 	return &still{}
 }

@@ -44,7 +44,7 @@ func Links(a *assess.Assessment, units panel.Units) table.Source {
 		First:  "There is no link yet. Put devices on the plan, then drag from a free port of one to another, or press Ctrl K.",
 		RefOf:  func(r linkRow) plan.Ref { return plan.RefOf(r.link) },
 		NameOf: func(r linkRow) string { return r.link.Name },
-		Fields: slices.Concat(linkEnds(), linkFigures(units), linkWishes(a, units), linkNotes()),
+		Fields: slices.Concat(linkEnds(), linkFigures(units), linkWishes(a, units), linkNotes(a.Plan)),
 	}
 }
 
@@ -229,7 +229,7 @@ func linkWishes(a *assess.Assessment, units panel.Units) []table.Field[linkRow] 
 // movedMark stands behind what is done of a link that was moved since.
 const movedMark = " ?"
 
-func linkNotes() []table.Field[linkRow] {
+func linkNotes(p *plan.Plan) []table.Field[linkRow] {
 	return []table.Field[linkRow]{
 		{
 			Column: ranked("done", "On site", 62, "what is done of it on site: laid, joined or tested, each with those before it; with ? it was moved on the plan since."),
@@ -258,6 +258,7 @@ func linkNotes() []table.Field[linkRow] {
 				return r.link.Role + " of " + r.partner
 			},
 		},
+		standsFor(p),
 		{
 			Column: column("loom", "Loom", 74, "the loom that it is laid in."),
 			Text:   func(r linkRow) string { return r.loom },

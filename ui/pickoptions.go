@@ -1,0 +1,109 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/cabling"
+	"stageloom/model/plan"
+)
+
+// options are what a pick may be told.
+func (d *pickDialog) options() fyne.CanvasObject {
+	box := container.NewVBox()
+	heading := func(text string) {
+		box.Add(widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
+	}
+	heading("Pick for")
+	all := fmt.Sprintf("all %d links", d.plan.Links.Len())
+	some := fmt.Sprintf("the %d selected", len(d.selected))
+	scope := []string{all}
+	if len(d.selected) > 0 {
+		scope = []string{some, all}
+	}
+	d.radio(box, scope, scope[0], func(chosen string) {
+		d.request.Links = nil
+		if chosen == some {
+			d.request.Links = d.selected
+		}
+	})
+	heading("As for")
+	now := pickNew
+	if d.request.OnTheDay {
+		now = pickDay
+	}
+	d.radio(box, []string{pickNew, pickDay}, now, func(chosen string) { d.request.OnTheDay = chosen == pickDay })
+	heading("With")
+	d.check(box, "only the kind a link wants", &d.request.OwnKind)
+	d.check(box, "main and backup of different kinds", &d.request.DifferentKinds)
+	d.check(box, "one cable held back a position", &d.request.HoldBack)
+	d.check(box, "suspect cables too", &d.request.Suspect)
+	d.check(box, "May take apart cables that lie, as the last resort", &d.request.TakeApart)
+	d.joins = d.newField()
+	d.joins.SetText(strconv.Itoa(cabling.DefaultJoins))
+	d.joins.OnChanged = func(string) { d.limitJoins() }
+	box.Add(widget.NewForm(widget.NewFormItem("Most joins", d.joins)))
+	heading("Kinds")
+	d.kindChecks(box)
+	return box
+}
+
+// kindChecks lets kinds of the stock be barred.
+func (d *pickDialog) kindChecks(box *fyne.Container) {
+	for _, kind := range d.kinds() {
+		check := widget.NewCheck(kind.Name, nil)
+		check.Checked = true
+		check.OnChanged = func(on bool) { d.bar(kind.ID, !on) }
+		box.Add(check)
+	}
+}
+
+func (d *pickDialog) radio(box *fyne.Container, options []string, chosen string, take func(string)) {
+	group := widget.NewRadioGroup(options, nil)
+	group.Required, group.Selected = true, chosen
+	group.OnChanged = func(chosen string) { take(chosen); d.pick() }
+	box.Add(group)
+}
+
+func (d *pickDialog) check(box *fyne.Container, label string, flag *bool) {
+	check := widget.NewCheck(label, func(on bool) { *flag = on; d.pick() })
+	box.Add(check)
+}
+
+// kinds are those of the stock, by name.
+func (d *pickDialog) kinds() (kinds []plan.CableKind) {
+	seen := map[plan.CableKindID]bool{}
+	for reel := range d.plan.Reels.All() {
+		if kind, found := d.plan.CableKinds.Get(plan.Key(reel.Kind)); found && !seen[kind.ID] {
+			seen[kind.ID] = true
+			kinds = append(kinds, kind)
+		}
+	}
+	slices.SortFunc(kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
+	return kinds
+}
+
+func (d *pickDialog) bar(kind plan.CableKindID, barred bool) {
+	d.request.Barred = slices.DeleteFunc(slices.Clone(d.request.Barred), func(k plan.CableKindID) bool { return k == kind })
+	if barred {
+		d.request.Barred = append(d.request.Barred, kind)
+	}
+	d.pick()
+}
+
+// limitJoins takes the figure typed.
+func (d *pickDialog) limitJoins() {
+	joins, err := strconv.Atoi(strings.TrimSpace(d.joins.Text))
+	if err != nil || joins < 1 || joins > cabling.MostJoins {
+		d.head.SetText(fmt.Sprintf("%q is no number of joins: type 1 to %d. A link's own figure goes before it.", d.joins.Text, cabling.MostJoins))
+		return
+	}
+	d.request.MaxJoins = joins
+	d.pick()
+}
