@@ -1,0 +1,138 @@
+package fields
+
+import (
+	"errors"
+	"fmt"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+	"stageloom/model/words"
+)
+
+func segmentFields() []*Field {
+	d := definer{"segments"}
+	return []*Field{
+		d.field("reel", "reel", "Reel or house line", "tag of the reel; another free one's tag takes its place, blank leaves kind and length alone.").
+			among(of(cablesInPlace)).saying(of(sayCable)).by(putCable),
+		d.field("kind", "kind", "Kind", "what cable it is; that of a reel or a house line is theirs.").among(of(segmentKinds)).saying(of(saySegmentKind)).by(putSegmentKind),
+		d.field("length", "length_m", "Length", "for instance 45 m or 148 ft; that of a reel or a house line is theirs.").
+			saying(of(saySegmentLength)).by(putSegmentLength),
+		d.field("coupler", "coupler", "Coupler before it", "what joins it to the cable before; blank is the plan's.").among(hardware("the plan's")).by(putCoupler),
+		d.field("kept", "kept", "Stays when picking", "yes: a pick leaves it where it is."),
+	}
+}
+
+// made returns what a cable of a link is made of: its kind and its length.
+func made(p *plan.Plan, segment plan.Segment) (kind plan.CableKindID, length float64) {
+	if reel, found := p.Reels.Get(plan.Key(segment.Reel)); found {
+		return reel.Kind, reel.Length
+	}
+	if line, found := p.HouseLines.Get(plan.Key(segment.HouseLine)); found {
+		return line.Kind, line.Length
+	}
+	return segment.Kind, segment.Length
+}
+
+func sayCable(s State, segment plan.Segment) string {
+	switch {
+	case segment.Reel != "":
+		return words.Row(s.Plan, plan.Ref{Table: "reels", Key: plan.Key(segment.Reel)}, s.Units)
+	case segment.HouseLine != "":
+		return words.Row(s.Plan, plan.Ref{Table: "house_lines", Key: plan.Key(segment.HouseLine)}, s.Units)
+	}
+	return ""
+}
+
+// cablesInPlace are the reels that can lie in a cable's place: its own, and those that are free.
+func cablesInPlace(s State, segment plan.Segment) []Option {
+	options := []Option{{"", "none: kind and length alone"}}
+	if segment.HouseLine != "" {
+		options = append(options, Option{string(segment.HouseLine), sayCable(s, segment)})
+	}
+	used := s.Plan.UsedReels()
+	for reel := range s.Plan.Reels.All() {
+		if reel.ID == segment.Reel || used[reel.ID] < reel.Count() {
+			options = append(options, Option{string(reel.ID), words.Row(s.Plan, plan.RefOf(reel), s.Units)})
+		}
+	}
+	apart(options)
+	return options
+}
+
+// putCable lays another reel in a cable's place, or leaves its kind and length alone.
+func putCable(s State, e *plan.Edit, key plan.Key, value string) error {
+	segment, _ := e.Now().Segments.Get(key)
+	if value == string(segment.HouseLine) && value != "" {
+		return nil
+	}
+	if value == "" {
+		kind, length := made(e.Now(), segment)
+		return e.ReplaceSegment(segment.Link, segment.Order, plan.Segment{Kind: kind, Length: length})
+	}
+	reel, found := e.Now().Reels.Get(plan.Key(value))
+	if !found {
+		return errors.New("this reel is not in the stock any more")
+	}
+	if used := e.Now().UsedReels()[reel.ID]; segment.Reel != reel.ID && used >= reel.Count() {
+		return fmt.Errorf("%s lies in another link already", words.Row(e.Now(), plan.RefOf(reel), s.Units))
+	}
+	return e.ReplaceSegment(segment.Link, segment.Order, plan.Segment{Reel: reel.ID})
+}
+
+func saySegmentKind(s State, segment plan.Segment) string {
+	id, _ := made(s.Plan, segment)
+	return words.Row(s.Plan, plan.Ref{Table: "cable_kinds", Key: plan.Key(id)}, s.Units)
+}
+
+func segmentKinds(s State, segment plan.Segment) []Option {
+	link, _ := s.Plan.Link(segment.Link)
+	link.FillKind, _ = made(s.Plan, segment)
+	return fittingKinds("")(s, link)[1:]
+}
+
+func saySegmentLength(s State, segment plan.Segment) string {
+	_, length := made(s.Plan, segment)
+	return s.Units.Metres(length)
+}
+
+// byLength finds a cable that is given by kind and length alone; what a reel or a house line is changes there.
+func byLength(e *plan.Edit, key plan.Key) (plan.Segment, error) {
+	segment, _ := e.Now().Segments.Get(key)
+	switch {
+	case segment.Reel != "":
+		return segment, errors.New("it is a reel of the stock: change it there, or take another one here")
+	case segment.HouseLine != "":
+		return segment, errors.New("it is a house line: change it there")
+	}
+	return segment, nil
+}
+
+func putSegmentKind(_ State, e *plan.Edit, key plan.Key, value string) error {
+	segment, err := byLength(e, key)
+	if err != nil {
+		return err
+	}
+	segment.Kind = plan.CableKindID(value)
+	return catalogue.ReplaceCable(e, segment.Link, segment.Order, segment)
+}
+
+func putSegmentLength(s State, e *plan.Edit, key plan.Key, value string) error {
+	segment, err := byLength(e, key)
+	if err != nil {
+		return err
+	}
+	length, err := Of("segments", "length").figure(s, value)
+	if err != nil {
+		return err
+	}
+	if length < 0.1 {
+		return fmt.Errorf("a cable is %s long at least", s.Units.Metres(0.1))
+	}
+	segment.Length = length
+	return e.ReplaceSegment(segment.Link, segment.Order, segment)
+}
+
+func putCoupler(_ State, e *plan.Edit, key plan.Key, value string) error {
+	segment, _ := e.Now().Segments.Get(key)
+	return e.SetCoupler(segment.Link, segment.Order, plan.HardwareID(value))
+}
