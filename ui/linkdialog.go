@@ -173,7 +173,7 @@ func (d *linkDialog) check() {
 	}
 	d.draft = link
 	units := d.units()
-	b := units.Shown(d.sketched(link))
+	b := d.sketched(link).Printed(units.Unit())
 	d.told.SetText(fmt.Sprintf("%s, run %s (%s): %s", b.TransportName, units.Needed(b.Run), b.Measured.Words(), b.WhyIn(units.Needed)))
 	d.take.Enable()
 }

@@ -51,6 +51,7 @@ func (d definer) field(id, column, name, help string) *Field {
 		panic("fields: " + d.table + " has no column " + column)
 	}
 	f.settle()
+	f.Alone = column == "name" && d.table != Settings
 	return f
 }
 
@@ -140,6 +141,12 @@ func (f *Field) none(blank string) *Field {
 	return f
 }
 
+// alone marks a field that is each row's own.
+func (f *Field) alone() *Field {
+	f.Alone = true
+	return f
+}
+
 // among lists what may be chosen in the place of what the column's tags say.
 func (f *Field) among(options func(State, any) []Option) *Field {
 	f.Kind, f.options = Choice, options
@@ -149,6 +156,12 @@ func (f *Field) among(options func(State, any) []Option) *Field {
 // saying gives what is said of a row in the place of what the column holds.
 func (f *Field) saying(said func(State, any) string) *Field {
 	f.said = said
+	return f
+}
+
+// valued gives the value of a choice where it is neither the column's nor found by what is said.
+func (f *Field) valued(value func(State, any) string) *Field {
+	f.value = value
 	return f
 }
 

@@ -54,10 +54,13 @@ type Field struct {
 	// Name is what the field is called everywhere; Help ends a sentence that begins with it.
 	Name, Help string
 	Kind       Kind
+	// Alone means that it is each row's own, and makes no sense of several together: a name, a place.
+	Alone bool
 
 	column  plan.Column
 	unit    unit
 	said    func(State, any) string
+	value   func(State, any) string
 	number  func(State, any) float64
 	blank   func(State, any) string
 	options func(State, any) []Option
@@ -75,13 +78,16 @@ func (f *Field) Text(s State, row any) string {
 	if f.said != nil {
 		return f.said(s, row)
 	}
-	return f.saidOf(s, f.column.Of(row))
+	return f.saidOf(s, row, f.column.Of(row))
 }
 
 // Value is what stands in the field as [Field.Put] takes it: the value of a choice, the text of any other.
 func (f *Field) Value(s State, row any) string {
-	if f.Kind != Choice {
+	switch {
+	case f.Kind != Choice:
 		return f.Text(s, row)
+	case f.value != nil:
+		return f.value(s, row)
 	}
 	if f.said != nil {
 		said := f.said(s, row)
@@ -143,7 +149,7 @@ func (f *Field) Read(s State, row any, typed string) (string, error) {
 	if f.Kind != Choice {
 		return typed, nil
 	}
-	return readOption(typed, f.options(s, row))
+	return ReadOption(typed, f.options(s, row))
 }
 
 // Put puts a value into the field of a row by plan's edit; one that stands there already changes nothing, so that a figure

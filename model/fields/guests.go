@@ -51,7 +51,7 @@ func readGuests(s State, act plan.ActID, typed string) (guests []plan.ActConsole
 		if name == "" {
 			continue
 		}
-		console, err := readOption(strings.TrimSpace(name), consoles)
+		console, err := ReadOption(strings.TrimSpace(name), consoles)
 		if err != nil {
 			return nil, err
 		}
@@ -63,7 +63,7 @@ func readGuests(s State, act plan.ActID, typed string) (guests []plan.ActConsole
 		}
 		at := ""
 		if dropped {
-			if at, err = readOption(strings.TrimSpace(drop), drops); err != nil {
+			if at, err = ReadOption(strings.TrimSpace(drop), drops); err != nil {
 				return nil, err
 			}
 		}
@@ -117,7 +117,7 @@ func readTail(s State, guest *plan.ActConsole, typed string) error {
 	for row := range s.Plan.CableKinds.All() {
 		kinds = append(kinds, Option{string(row.ID), row.Name})
 	}
-	id, err := readOption(strings.TrimSpace(kind), kinds)
+	id, err := ReadOption(strings.TrimSpace(kind), kinds)
 	guest.TailKind = plan.CableKindID(id)
 	return err
 }

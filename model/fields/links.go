@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
@@ -18,7 +17,7 @@ func linkFields() []*Field {
 	d := definer{"links"}
 	return []*Field{
 		d.field("name", "name", "Link", "what it is called on plan and labels."),
-		d.field("transport", "transport", "Transport", "what goes over it, of what both its ports take.").among(of(Transports)),
+		d.field("transport", "transport", "Transport", "what goes over it, of what both its ports take.").among(of(transports)).saying(of(sayTransport)).valued(of(func(_ State, r plan.Link) string { return string(r.Transport) })).alone(),
 		d.field("fill", "fill_kind", "Wanted kind", "the kind its missing metres are reckoned as and picked from; blank is none.").
 			among(of(fittingKinds("none: what is missing stays uncabled"))).
 			by(putCableKind(func(r *plan.Link) *plan.CableKindID { return &r.FillKind })),
@@ -30,19 +29,20 @@ func linkFields() []*Field {
 		d.field("slack_end", "slack_end_m", "Slack at each end", "added at each end; blank is the plan's, or by what stands there.").ifBlankBy(of(slackAtEnds)),
 		d.field("temperature", "temperature_C", "Cable temperature", "of its cable, for instance 30 °C or 86 °F; blank is by plan and place.").when(of(graded)).ifBlankBy(of(temperatureBy)),
 		d.field("margin", "wanted_margin_dB", "Wanted margin", "margin it should have, 1 to 20 dB; blank is the plan's.").when(of(graded)).ifBlankBy(of(marginBy)),
-		d.field("rule", "limit_rule", "Limit rule", "what its loss is held to; blank is the plan's.").among(of(Rules)).when(of(graded)),
+		d.field("rule", "limit_rule", "Limit rule", "what its loss is held to; blank is the plan's.").among(of(rules)).when(of(graded)),
 		d.field("joins", "max_joins", "Most joins", "the most joints it may have, 1 to 31; blank is no bound.").ifBlank("any number"),
 		d.field("priority", "priority", "Priority", "0 to 9 for the picking of cables; higher is served first.").ifBlank("0: as any other"),
-		d.made("partner", "Partner", "the link that is main where this is backup, or backup where this is main.", Choice, of(sayPartner), putPartner).among(of(Partners)),
+		d.made("partner", "Partner", "the link that is main where this is backup, or backup where this is main.", Choice, of(sayPartner), putPartner).among(of(partners)).
+			valued(of(func(_ State, r plan.Link) string { return string(r.Partner) })).alone(),
 		d.made("role", "Role", "main or backup of its partner.", Choice, of(sayRole), putRole).among(roles).
-			when(of(func(_ State, r plan.Link) bool { return r.Partner != "" })),
+			when(of(func(_ State, r plan.Link) bool { return r.Partner != "" })).alone(),
 		d.field("from_panel", "from_panel", "Panel at near end", "hardware of a feed-through in front of the device; it counts as two connections.").among(hardware("none")),
-		d.field("from_lead", "from_lead_m", "Inner lead at near end", "from that panel to the device.").ifBlank("no inner lead"),
-		d.field("from_lead_kind", "from_lead_kind", "Kind of inner lead at near end", "what cable that lead is.").
+		d.field("from_lead", "from_lead_m", "Lead at near end", "the inner lead from that panel to the device.").ifBlank("no inner lead"),
+		d.field("from_lead_kind", "from_lead_kind", "Lead's kind at near end", "what cable the inner lead is.").
 			among(of(fittingKinds(poorest))).by(putCableKind(func(r *plan.Link) *plan.CableKindID { return &r.FromLeadKind })),
 		d.field("to_panel", "to_panel", "Panel at far end", "hardware of a feed-through in front of the device; it counts as two connections.").among(hardware("none")),
-		d.field("to_lead", "to_lead_m", "Inner lead at far end", "from that panel to the device.").ifBlank("no inner lead"),
-		d.field("to_lead_kind", "to_lead_kind", "Kind of inner lead at far end", "what cable that lead is.").
+		d.field("to_lead", "to_lead_m", "Lead at far end", "the inner lead from that panel to the device.").ifBlank("no inner lead"),
+		d.field("to_lead_kind", "to_lead_kind", "Lead's kind at far end", "what cable the inner lead is.").
 			among(of(fittingKinds(poorest))).by(putCableKind(func(r *plan.Link) *plan.CableKindID { return &r.ToLeadKind })),
 		d.field("loom", "loom", "Loom", "the loom that it is laid in."),
 		d.field("colour", "tape_colour", "Tape colour", "of the tape at both ends."),
@@ -74,14 +74,19 @@ func graded(s State, r plan.Link) bool {
 	return err == nil && transport.Graded()
 }
 
-// Transports are the transports that both ports of a link take.
-func Transports(s State, link plan.Link) (options []Option) {
+func sayTransport(_ State, link plan.Link) string { return transportName(link.Transport) }
+
+func transportName(id plan.TransportID) string {
+	if transport, err := standards.TransportBySlug(standards.TransportSlug(id)); err == nil {
+		return transport.Name
+	}
+	return string(id)
+}
+
+// transports are the transports that both ports of a link take.
+func transports(s State, link plan.Link) (options []Option) {
 	for _, id := range catalogue.TransportsFor(s.Plan, link) {
-		said := string(id)
-		if transport, err := standards.TransportBySlug(standards.TransportSlug(id)); err == nil {
-			said = transport.Name
-		}
-		options = append(options, Option{string(id), said})
+		options = append(options, Option{string(id), transportName(id)})
 	}
 	return options
 }
@@ -100,8 +105,8 @@ func fittingKinds(blank string) func(State, plan.Link) []Option {
 	}
 }
 
-// Rules are the limit rules that a link on a transport may be held to; the first is the plan's own.
-func Rules(s State, link plan.Link) []Option {
+// rules are the limit rules that a link on a transport may be held to; the first is the plan's own.
+func rules(s State, link plan.Link) []Option {
 	transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
 	if err != nil || !transport.Graded() {
 		return []Option{{"", "no grade, no rule"}}
@@ -159,9 +164,9 @@ func marginBy(s State, link plan.Link) string {
 	return quantity.PrintDecibels(b.WantedDB, 1) + ", by default"
 }
 
-// Partners are the links of the same transport that could be main or backup with a link: those between the same devices
+// partners are the links of the same transport that could be main or backup with a link: those between the same devices
 // first, then those that share one, then the others.
-func Partners(s State, link plan.Link) []Option {
+func partners(s State, link plan.Link) []Option {
 	type candidate struct {
 		link  plan.Link
 		apart int
@@ -184,7 +189,7 @@ func Partners(s State, link plan.Link) []Option {
 	})
 	options := []Option{{"", "none"}}
 	for _, c := range candidates {
-		options = append(options, Option{string(c.link.ID), c.link.Name + " · " + betweenDevices(s.Plan, c.link)})
+		options = append(options, Option{string(c.link.ID), c.link.Name + aside + betweenDevices(s.Plan, c.link)})
 	}
 	return options
 }
@@ -201,7 +206,7 @@ func sayPartner(s State, link plan.Link) string {
 	if !found {
 		return ""
 	}
-	return partner.Name + " · " + betweenDevices(s.Plan, partner)
+	return partner.Name + aside + betweenDevices(s.Plan, partner)
 }
 
 func putPartner(_ State, e *plan.Edit, key plan.Key, value string) error {
@@ -248,8 +253,5 @@ func measured(s State, link plan.Link) string {
 	if b.Measured.Source == budget.Unknown {
 		return "for instance 62 m, paced"
 	}
-	if s.Units.Length == quantity.Imperial {
-		b = b.Printed(quantity.Foot)
-	}
-	return strings.TrimSpace(s.Units.Needed(b.Way) + ", " + b.Measured.Words())
+	return s.Units.Needed(b.Printed(s.Units.Unit()).Way) + ", " + b.Measured.Words()
 }

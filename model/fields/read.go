@@ -12,8 +12,8 @@ import (
 
 const yes = "yes"
 
-// saidOf prints what a column holds.
-func (f *Field) saidOf(s State, value any) string {
+// saidOf prints what a column of a row holds.
+func (f *Field) saidOf(s State, row, value any) string {
 	switch value := value.(type) {
 	case bool:
 		if value {
@@ -21,7 +21,7 @@ func (f *Field) saidOf(s State, value any) string {
 		}
 		return ""
 	case string:
-		return f.saidWord(s, value)
+		return f.saidWord(s, row, value)
 	case float64:
 		if value == 0 && f.noughtIsBlank() {
 			return ""
@@ -40,9 +40,8 @@ func (f *Field) saidOf(s State, value any) string {
 	return ""
 }
 
-// saidWord is what a word of the plan says: the name of the row that it refers to, or its words in a list that is the same
-// for all rows.
-func (f *Field) saidWord(s State, value string) string {
+// saidWord is what a word of the plan says: the name of the row that it refers to, or its words in the list.
+func (f *Field) saidWord(s State, row any, value string) string {
 	if f.Kind != Choice || value == "" {
 		return value
 	}
@@ -50,7 +49,7 @@ func (f *Field) saidWord(s State, value string) string {
 		return words.Row(s.Plan, plan.Ref{Table: table, Key: plan.Key(value)}, s.Units)
 	}
 	if f.options != nil {
-		for _, option := range f.options(s, nil) {
+		for _, option := range f.options(s, row) {
 			if option.Value == value {
 				return option.Words
 			}
@@ -126,6 +125,11 @@ func (f *Field) figure(s State, text string) (float64, error) {
 	return value, nil
 }
 
+// Parse reads a figure within the field's bounds, for a row that is being made.
+func (f *Field) Parse(units words.Units, text string) (float64, error) {
+	return f.figure(State{Units: units}, strings.TrimSpace(text))
+}
+
 // whole reads a whole number within its bounds.
 func (f *Field) whole(text string) (int, error) {
 	low, high, _ := f.column.Bounds()
@@ -153,12 +157,16 @@ func readTick(typed string) (string, error) {
 	return "", fmt.Errorf("%s is neither yes nor no", quoted(typed))
 }
 
-// readOption finds the entry whose words were typed, or whose words alone begin so.
-func readOption(typed string, options []Option) (string, error) {
+// aside stands between the name of an entry, which is enough to type, and what is said beside it.
+const aside = " · "
+
+// ReadOption finds the entry whose words or name were typed, or whose words alone begin so.
+func ReadOption(typed string, options []Option) (string, error) {
 	var begin []Option
 	var listed []string
 	for _, option := range options {
-		if strings.EqualFold(option.Words, typed) || option.Value == typed {
+		name, _, _ := strings.Cut(option.Words, aside)
+		if strings.EqualFold(option.Words, typed) || strings.EqualFold(name, typed) && typed != "" || option.Value == typed {
 			return option.Value, nil
 		}
 		if option.Value == "" {

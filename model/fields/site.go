@@ -127,7 +127,7 @@ func (f *Field) takingIn() *Field {
 
 // place makes a field of one coordinate: a change moves the row with all that goes with it. A device may be without a place.
 func (d definer) place(id, column, name, help string) *Field {
-	f := d.field(id, column, name, help)
+	f := d.field(id, column, name, help).alone()
 	isY := id == "y"
 	f.by(func(s State, e *plan.Edit, key plan.Key, value string) error {
 		if value == "" && f.Table == "devices" {
@@ -150,7 +150,7 @@ func (d definer) place(id, column, name, help string) *Field {
 			if r.Unplaced {
 				return ""
 			}
-			return f.saidOf(s, f.column.Of(r))
+			return f.saidOf(s, r, f.column.Of(r))
 		}))
 	}
 	return f

@@ -14,7 +14,7 @@ import (
 func reelFields() []*Field {
 	d := definer{"reels"}
 	return []*Field{
-		d.field("tag", "tag", "Tag", "what is written on it; blank for equal ones without tags.").ifBlank("none").by(putTag),
+		d.field("tag", "tag", "Tag", "what is written on it; blank for equal ones without tags.").ifBlank("none").by(putTag).alone(),
 		d.field("kind", "kind", "Kind", "what cable it is.").among(cableKinds("")).by(putCableKind(func(r *plan.Reel) *plan.CableKindID { return &r.Kind })),
 		d.field("length", "length_m", "Length", "as it is, for instance 45 m or 148 ft."),
 		d.field("nominal", "nominal_m", "Sold as", "its nominal length, where it has been cut since.").ifBlank("its length"),

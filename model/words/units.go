@@ -17,9 +17,9 @@ func (u Units) Metres(metres float64) string {
 
 // Needed prints metres of a run, or missing of it, rounded up to a tenth of the unit.
 func (u Units) Needed(metres float64) string {
-	unit, forgiven := 1.0, 1e-6
+	unit, forgiven := u.Unit(), 1e-6
 	if u.Length == quantity.Imperial {
-		unit, forgiven = quantity.Foot, 0.05 // a metric cable is no longer than it prints
+		forgiven = 0.05 // a metric cable is no longer than it prints
 	}
 	return u.Metres(math.Ceil(metres/unit*10-forgiven) / 10 * unit)
 }
@@ -27,4 +27,12 @@ func (u Units) Needed(metres float64) string {
 // Degrees prints °C in the unit, in whole degrees.
 func (u Units) Degrees(celsius float64) string {
 	return quantity.PrintTemperature(celsius, u.Temperature, 0)
+}
+
+// Unit is how many metres the unit of length is: 1, or a foot.
+func (u Units) Unit() float64 {
+	if u.Length == quantity.Imperial {
+		return quantity.Foot
+	}
+	return 1
 }
