@@ -169,7 +169,7 @@ func (d *cableDialog) tell() {
 		return
 	}
 	units := d.units()
-	b = units.Shown(b)
+	b = b.Printed(units.Unit())
 	d.told.SetText(fmt.Sprintf("Then %s of cable for a run of %s (%s): %s.", units.Metres(b.Laid), units.Needed(b.Run), b.Measured.Words(), b.WhyIn(units.Needed)))
 }
 

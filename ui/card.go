@@ -38,6 +38,16 @@ func (w *window) focusCard() {
 	}
 }
 
+// editLink puts the cursor into the figures of the one selected link, on its card.
+func (w *window) editLink() {
+	if len(w.selectedLinks()) != 1 || len(w.desk.Selection()) != 1 {
+		w.notice.Say("Select one link to change its figures.")
+		return
+	}
+	w.leaveDay()
+	w.card.Form.Focus("typed")
+}
+
 // keepTyped keeps what is being typed into the card, before a command that saves, prints or selects something else.
 func (w *window) keepTyped() {
 	if grid := w.tables.grid(); grid != nil && !grid.Keep() {

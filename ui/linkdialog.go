@@ -173,7 +173,7 @@ func (d *linkDialog) check() {
 	}
 	d.draft = link
 	units := d.units()
-	b := units.Shown(d.sketched(link))
+	b := d.sketched(link).Printed(units.Unit())
 	if b.Measured.Wanting() {
 		d.told.SetText(b.TransportName + ", run not known: not both ends have a place. Type the metres of its way on its card or in the table of links, for instance 62 m, paced.")
 		d.take.Enable()

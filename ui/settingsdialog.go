@@ -75,12 +75,7 @@ func (w *window) askSettings() {
 	d.told.SetText("A plan that is open keeps its own figures; they are on its card.")
 	d.form.Do = d.change
 	scroll := container.NewVScroll(d.form)
-	d.form.Reveal = func(object fyne.CanvasObject) {
-		if top := object.Position().Y; top < scroll.Offset.Y || top+object.Size().Height > scroll.Offset.Y+scroll.Size().Height {
-			scroll.ScrollToOffset(fyne.NewPos(0, top))
-		}
-	}
-	d.form.Resized = func() { scroll.Refresh() }
+	d.form.Reveal, d.form.Resized = revealIn(scroll), scroll.Refresh
 	d.show()
 	screen := d.screen()
 	head := func(text string) *widget.Label {
@@ -110,6 +105,15 @@ func (w *window) askSettings() {
 	w.escapable(hide)
 	dlg.Show()
 	w.window.Canvas().Focus(screen.Items[0].Widget.(fyne.Focusable))
+}
+
+// revealIn brings a row of a form into view.
+func revealIn(scroll *container.Scroll) func(fyne.CanvasObject) {
+	return func(object fyne.CanvasObject) {
+		if top := object.Position().Y; top < scroll.Offset.Y || top+object.Size().Height > scroll.Offset.Y+scroll.Size().Height {
+			scroll.ScrollToOffset(fyne.NewPos(0, top))
+		}
+	}
 }
 
 // screen is how plans are shown.

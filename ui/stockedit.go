@@ -12,20 +12,23 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/assess"
+	"stageloom/model/cabling"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
 	"stageloom/ui/strip"
 )
 
-// reelDialog edits one reel, or some of a quantity of equal ones, which then are a row of their own.
+// reelDialog edits one reel, or some of a quantity of equal ones, which then are a row of their own. What is typed changes a
+// reel that stands alone until it is kept, so that one step is made of it.
 type reelDialog struct {
 	*window
 	place   stockPlace
 	reel    plan.Reel
-	form    panel.Form
+	alone   *plan.Plan
+	ids     *plan.IDSource
+	form    *panel.FormView
 	some    *field
 	newCase *field
-	texts   map[string]func() string
 	told    *widget.Label
 	dialog  *dialog.CustomDialog
 }
@@ -70,38 +73,33 @@ func (w *window) editReel(place stockPlace, id plan.ReelID) {
 		w.notice.Say("This reel is not in the stock any more.")
 		return
 	}
-	d := &reelDialog{window: w, place: place, reel: reel, texts: map[string]func() string{}}
-	d.form = panel.FormOf(assess.Of(p), []plan.Ref{plan.RefOf(reel)}, w.units())
-	items := widget.NewForm()
+	d := &reelDialog{window: w, place: place, reel: reel, ids: plan.NewIDSource(1, 1), form: panel.NewFormView(), told: widget.NewLabel("")}
+	alone, err := cabling.Alone(p, reel)
+	if err != nil {
+		w.notice.Warn(sentence(err))
+		return
+	}
+	d.alone = alone
+	d.form.Do, d.form.Leave = d.change, w.giveUp
+	scroll := container.NewVScroll(d.form)
+	d.form.Reveal, d.form.Resized = revealIn(scroll), scroll.Refresh
+	d.show()
+	extra := widget.NewForm()
 	if reel.Count() > 1 {
 		d.some = d.field(strconv.Itoa(reel.Count()), "")
-		items.AppendItem(widget.NewFormItem("For how many", d.some))
+		extra.AppendItem(widget.NewFormItem("For how many", d.some))
 	}
-	var first fyne.Focusable
-	for _, group := range d.form.Groups {
-		for _, f := range group.Fields {
-			object, text := d.object(f)
-			d.texts[f.ID] = text
-			items.AppendItem(widget.NewFormItem(f.Name, object))
-			if focusable, ok := object.(fyne.Focusable); ok && (first == nil || f.ID == "condition") {
-				first = focusable
-			}
-			if f.ID == "case" {
-				d.newCase = d.field("", "make one: its name")
-				items.AppendItem(widget.NewFormItem("or a new case", d.newCase))
-			}
-		}
-	}
-	d.told = widget.NewLabel("")
+	d.newCase = d.field("", "its name")
+	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
 	keep := widget.NewButton("Keep", d.keep)
 	keep.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(panel.ReelWords(p, reel, w.units()), container.NewBorder(nil, steady(d.told, 2), nil, nil, container.NewVScroll(items)), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons(panel.ReelWords(p, reel, w.units()), container.NewBorder(extra, steady(d.told, 2), nil, nil, scroll), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), keep})
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(580, min(680, size.Height*0.92)))
 	w.escapable(d.dialog.Hide)
 	d.dialog.Show()
-	w.window.Canvas().Focus(first)
+	d.form.Focus("condition")
 }
 
 func (d *reelDialog) field(text, hint string) *field {
@@ -112,27 +110,38 @@ func (d *reelDialog) field(text, hint string) *field {
 	return f
 }
 
-// object is the widget of a form's field, and how its text is read.
-func (d *reelDialog) object(f panel.FormField) (fyne.CanvasObject, func() string) {
-	if len(f.Choices) == 0 {
-		entry := d.field(f.Text, f.Blank)
-		return entry, func() string { return entry.Text }
+// now is the reel as it is typed so far.
+func (d *reelDialog) now() plan.Reel {
+	reel, _ := d.alone.Reels.Get(d.reel.Key())
+	return reel
+}
+
+// show brings the form up to what is typed so far.
+func (d *reelDialog) show() {
+	d.form.Set(panel.FormOf(assess.Of(d.alone), []plan.Ref{plan.RefOf(d.reel)}, d.units()))
+}
+
+func (d *reelDialog) change(_ string, edit func(*plan.Edit) error) error {
+	next, err := plan.Do(d.alone, d.ids, edit)
+	if err != nil {
+		return err
 	}
-	words := make([]string, len(f.Choices))
-	for i, choice := range f.Choices {
-		words[i] = choice.Words
-	}
-	list := d.newChooser(words, nil)
-	list.SetSelectedIndex(panel.IndexOf(f.Choices, f.Text))
-	return list, func() string { return f.Choices[max(0, list.SelectedIndex())].Value }
+	d.alone = next
+	d.show()
+	return nil
 }
 
 // keep makes one step of all that was changed, or says what cannot stand.
 func (d *reelDialog) keep() {
+	if !d.form.Keep() {
+		return // the field says why
+	}
 	some, err := d.howMany()
 	if err == nil {
 		words := panel.ReelWords(d.place.now(), d.reel, d.units())
-		err = d.place.do("Edit "+words, func(e *plan.Edit) error { return d.edit(e, some) })
+		err = d.place.do("Edit "+words, func(e *plan.Edit) error {
+			return cabling.KeepReel(e, d.alone, d.now(), some, strings.TrimSpace(d.newCase.Text))
+		})
 	}
 	if err != nil {
 		d.told.Importance = widget.DangerImportance
@@ -152,39 +161,6 @@ func (d *reelDialog) howMany() (int, error) {
 		return 0, fmt.Errorf("for how many: write 1 to %d", d.reel.Count())
 	}
 	return some, nil
-}
-
-// edit changes the fields whose text is another than was shown.
-func (d *reelDialog) edit(e *plan.Edit, some int) error {
-	id, err := e.SplitReel(d.reel.ID, some)
-	if err != nil {
-		return err
-	}
-	if d.newCase != nil && strings.TrimSpace(d.newCase.Text) != "" {
-		box := e.AddCase(plan.Case{Name: strings.TrimSpace(d.newCase.Text)})
-		if err := plan.Update(e, plan.Key(id), func(r *plan.Reel) { r.Case = box }); err != nil {
-			return err
-		}
-	}
-	reel, _ := e.Now().Reels.Get(plan.Key(id))
-	form := panel.FormOf(assess.Of(e.Now()), []plan.Ref{plan.RefOf(reel)}, d.units())
-	for _, group := range d.form.Groups {
-		for _, shown := range group.Fields {
-			text := d.texts[shown.ID]()
-			now, found := form.Field(shown.ID)
-			if !found || text == shown.Text {
-				continue
-			}
-			_, change, err := now.Change(text)
-			if err == nil && change != nil {
-				err = change(e)
-			}
-			if err != nil {
-				return fmt.Errorf("%s: %w", shown.Name, err)
-			}
-		}
-	}
-	return nil
 }
 
 // faultDialog marks one cable faulty.

@@ -24,13 +24,13 @@ type Ground struct {
 }
 
 // Ground is the areas of the plan, gathered when they are first asked for.
-func (r *Reckoner) Ground() Ground {
-	r.grounded.Do(func() {
-		for area := range r.plan.Areas.All() {
-			r.ground.areas, r.ground.rings = append(r.ground.areas, area), append(r.ground.rings, r.outline(area.ID))
-		}
-	})
-	return r.ground
+func (r *Reckoner) Ground() Ground { return r.ground() }
+
+func (r *Reckoner) gatherGround() (ground Ground) {
+	for area := range r.plan.Areas.All() {
+		ground.areas, ground.rings = append(ground.areas, area), append(ground.rings, r.outline(area.ID))
+	}
+	return ground
 }
 
 // Crossed returns the areas that a way touches, in the order of the table of areas.

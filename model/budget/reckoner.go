@@ -42,8 +42,7 @@ type Reckoner struct {
 	site       map[string]float64 // °C by exposure
 	passages   passages
 	standing   map[plan.KindID]Standing
-	grounded   sync.Once
-	ground     Ground
+	ground     func() Ground           // gathered at the first look
 	standsAt   func(plan.DeviceID) end // where devices stand while they are dragged; nil elsewhere
 }
 
@@ -83,6 +82,7 @@ func NewReckoner(p *plan.Plan) *Reckoner {
 	r.readySite()
 	r.readyTransports()
 	r.readyPassages()
+	r.ground = sync.OnceValue(r.gatherGround)
 	return r
 }
 

@@ -52,3 +52,14 @@ func (p *Plan) UsedReels() map[ReelID]int {
 	}
 	return used
 }
+
+// UsedHouseLines are the house lines that lie in links.
+func (p *Plan) UsedHouseLines() map[HouseLineID]bool {
+	used := map[HouseLineID]bool{}
+	for segment := range p.Segments.All() {
+		if segment.HouseLine != "" {
+			used[segment.HouseLine] = true
+		}
+	}
+	return used
+}

@@ -57,7 +57,7 @@ func TestChangesInWords(t *testing.T) {
 					}
 				}
 				return nil
-			}, []string{"FOH tower (position): moved 30.0 m right and 4.0 m up", "L01 (link): run 147.0 m (found), was 114.2 m, now over limit: do not use"}, "FOH console (device): moved",
+			}, []string{"FOH tower (position): moved 30.0 m right and 4.0 m up", "L01 (link): run 141.5 m (found), was 110.3 m, now over limit: do not use"}, "FOH console (device): moved",
 		},
 		{
 			"a link that is new, and one that is gone", func(e *plan.Edit) error {

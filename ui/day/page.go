@@ -51,7 +51,7 @@ type Warning struct{ Word, Text string }
 func PageOf(a *assess.Assessment, id plan.LinkID, units panel.Units) Page {
 	link, _ := a.Plan.Link(id)
 	b, _ := a.Budget(id)
-	b = units.Shown(b)
+	b = b.Printed(units.Unit())
 	p := Page{
 		Link: id, Name: link.Name, About: about(a.Plan, link, b), Done: link.Done, Moved: link.Moved,
 		From: endOf(a.Plan, link.From, link.FromPort), To: endOf(a.Plan, link.To, link.ToPort),

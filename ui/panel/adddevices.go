@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"stageloom/model/exchange"
+	"stageloom/model/plan"
 )
 
 // DevicesTold says what a list of devices comes to: "4 devices are new, in the list without a place; 2 change".
@@ -35,7 +36,7 @@ func shortened(names []string) []string {
 		if i == mostListed {
 			return append(short, "…")
 		}
-		short = append(short, clipped(name))
+		short = append(short, plan.Clipped(name))
 	}
 	return short
 }

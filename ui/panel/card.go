@@ -2,41 +2,20 @@ package panel
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/checks"
+	"stageloom/model/fields"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 )
 
 // Units are how lengths and temperatures are shown.
-type Units struct{ Length, Temperature quantity.System }
-
-// Metres prints metres in tenths, without a nought behind the point.
-func (u Units) Metres(metres float64) string {
-	return strings.Replace(quantity.PrintLength(metres, u.Length, 1), ".0 ", " ", 1)
-}
-
-// Shown is a budget with its lengths as they are printed in the unit, so that their sums add.
-func (u Units) Shown(b budget.Budget) budget.Budget {
-	if u.Length == quantity.Imperial {
-		return b.Printed(quantity.Foot)
-	}
-	return b.Printed(1)
-}
-
-// Needed prints metres of a run, or missing of it, rounded up to a tenth of the unit, as the findings and the paper do.
-func (u Units) Needed(metres float64) string {
-	unit, forgiven := 1.0, 1e-6
-	if u.Length == quantity.Imperial {
-		unit, forgiven = quantity.Foot, 0.05 // a metric cable is no longer than it prints
-	}
-	return u.Metres(math.Ceil(metres/unit*10-forgiven) / 10 * unit)
-}
+type Units = words.Units
 
 // Card is what the panel on the right says about the selection.
 type Card struct {
@@ -111,12 +90,12 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		Findings: a.FindingsAt("links", link.Key()),
 	}
 	if link.Role != "" {
-		c.Kind += " · " + RoleWord(link.Role)
+		c.Kind += " · " + fields.RoleWord(link.Role)
 	}
 	if loom, found := a.Plan.Looms.Get(plan.Key(link.Loom)); found {
 		c.Kind += " · " + loom.Name
 	}
-	b = units.Shown(b)
+	b = b.Printed(units.Unit())
 	if b.Measured.Wanting() {
 		c.add("run", "not known", "nobody gave its metres: type its way, for instance 62 m, paced")
 	} else {

@@ -8,12 +8,6 @@ import (
 	"stageloom/model/plan"
 )
 
-// segmentName is what a cable of a link is called.
-func segmentName(p *plan.Plan, row plan.Segment) string {
-	link, _ := p.Link(row.Link)
-	return fmt.Sprintf("%s cable %d", link.Name, row.Order)
-}
-
 // segmentCard tells of one cable of a link.
 func segmentCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	row, _ := a.Plan.Segments.Get(key)
@@ -29,7 +23,7 @@ func segmentCard(a *assess.Assessment, key plan.Key, units Units) Card {
 		}
 		c.add("length", units.Metres(part.Length), fmt.Sprintf("from %s to %s of the run", units.Metres(part.Start), units.Metres(part.End())))
 		if b.Graded && !part.Unknown {
-			c.add("loss", budget.LossTenths(part.LossDB)+" dB", "of this cable, computed at 100 MHz; the link has "+units.Shown(b).WhyIn(units.Needed))
+			c.add("loss", budget.LossTenths(part.LossDB)+" dB", "of this cable, computed at 100 MHz; the link has "+b.Printed(units.Unit()).WhyIn(units.Needed))
 		}
 	}
 	return c
@@ -61,7 +55,36 @@ func loomCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	c := Card{Title: loom.Name, Kind: "loom", Findings: a.FindingsAt("looms", key)}
 	for _, link := range a.Plan.LoomLinks(loom.ID) {
 		b, _ := a.Budget(link.ID)
-		c.add(link.Name, units.Needed(units.Shown(b).Run)+", "+b.Measured.Words(), endOf(a.Plan, link.From, link.FromPort)+" → "+endOf(a.Plan, link.To, link.ToPort))
+		c.add(link.Name, units.Needed(b.Printed(units.Unit()).Run)+", "+b.Measured.Words(), endOf(a.Plan, link.From, link.FromPort)+" → "+endOf(a.Plan, link.To, link.ToPort))
 	}
 	return c
+}
+
+// cableWords says which cable a segment is.
+func cableWords(p *plan.Plan, row plan.Segment, units Units) string {
+	if reel, found := p.Reels.Get(plan.Key(row.Reel)); found {
+		return reelTitle(reel, units) + " · " + cableKindName(p, reel.Kind)
+	}
+	if line, found := p.HouseLines.Get(plan.Key(row.HouseLine)); found {
+		return "house line " + line.Name + " · " + cableKindName(p, line.Kind)
+	}
+	return cableKindName(p, row.Kind) + ", by length"
+}
+
+func cableKindName(p *plan.Plan, id plan.CableKindID) string {
+	kind, _ := p.CableKinds.Get(plan.Key(id))
+	return kind.Name
+}
+
+// reelTitle is what a reel is called.
+func reelTitle(reel plan.Reel, units Units) string {
+	if reel.Tag != "" {
+		return "reel " + reel.Tag
+	}
+	return "reels of " + units.Metres(reel.Length)
+}
+
+func deviceName(p *plan.Plan, id plan.DeviceID) string {
+	device, _ := p.Device(id)
+	return device.Name
 }

@@ -1,13 +1,13 @@
 package panel
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
 	"stageloom/model/assess"
+	"stageloom/model/fields"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Form is what can be changed of what is selected, as text: groups of fields in their order.
@@ -27,13 +27,13 @@ type FormGroup struct {
 // FormField is one field of a form, for one row or for several of one table.
 type FormField struct {
 	// ID names the field within its form; it stays when texts change.
-	ID, Name string
+	ID, Name, Help string
 	// Text is what stands in the field, or the value of the choice; blank where several rows differ.
 	Text string
 	// Blank says what holds while nothing stands in the field.
 	Blank string
 	// Choices make it a list of which one is taken; typed text otherwise.
-	Choices []Choice
+	Choices []fields.Option
 	// Long gives it several lines, and Several tells that it is about rows that differ in it.
 	Long, Several bool
 
@@ -73,7 +73,7 @@ func (f Form) Field(id string) (FormField, bool) {
 // Rows of several tables have no form.
 func FormOf(a *assess.Assessment, selection []plan.Ref, units Units) Form {
 	if len(selection) == 0 {
-		return planForm(a, units)
+		return formFor(a, planForm, fields.Settings, []plan.Key{""}, units, "Plan")
 	}
 	table := selection[0].Table
 	keys := make([]plan.Key, 0, len(selection))
@@ -85,164 +85,112 @@ func FormOf(a *assess.Assessment, selection []plan.Ref, units Units) Form {
 			keys = append(keys, ref.Key)
 		}
 	}
-	if of := forms[table]; of != nil && len(keys) > 0 {
-		form := of(a, keys, units)
-		form.Subject = table
-		for _, key := range keys {
+	layout, found := forms[table]
+	if !found || len(keys) == 0 {
+		return Form{Subject: "none"}
+	}
+	_, many := words.Rows(table)
+	name := words.Counted(len(keys), many, many)
+	if len(keys) == 1 {
+		name = words.Row(a.Plan, plan.Ref{Table: table, Key: keys[0]}, units)
+	}
+	return formFor(a, layout, table, keys, units, name)
+}
+
+// TemplateForm is the form of what new plans begin with: all that decides figures, and whom the crew can ring.
+func TemplateForm(a *assess.Assessment, units Units) Form {
+	form := formFor(a, templateForm, fields.Settings, []plan.Key{""}, units, "New plans")
+	form.Subject = "template"
+	return form
+}
+
+// builder builds the form of some rows of one table.
+type builder struct {
+	state fields.State
+	plan  *plan.Plan
+	keys  []plan.Key
+	rows  []any
+	name  string
+}
+
+func formFor(a *assess.Assessment, layout []layoutGroup, table string, keys []plan.Key, units Units, name string) Form {
+	b := &builder{state: fields.On(a.Plan, a.Reckoner(), units), plan: a.Plan, name: name}
+	form := Form{Subject: table}
+	for _, key := range keys {
+		if row, found := fields.All(table)[0].Row(a.Plan, key); found {
+			b.keys, b.rows = append(b.keys, key), append(b.rows, row)
+		}
+		if key != "" {
 			form.Subject += " " + string(key)
 		}
-		return form
 	}
-	return Form{Subject: "none"}
-}
-
-// forms has the form of each table whose rows have one.
-var forms = map[string]func(*assess.Assessment, []plan.Key, Units) Form{
-	"links": linkForm, "devices": deviceForm, "positions": positionForm, "areas": areaForm, "looms": loomForm,
-	"segments": segmentForm, "reels": reelForm, "inputs": inputForm, "outputs": outputForm, "acts": actForm,
-	"house_lines": houseLineForm, "cases": caseForm,
-}
-
-// rowsForm builds the form of some rows of one table.
-type rowsForm[R plan.Row] struct {
-	units Units
-	rows  []R
-	names string
-	form  Form
-}
-
-// newForm begins a form of the rows with these keys; name says what a row is called.
-func newForm[R plan.Row](table *plan.Table[R], keys []plan.Key, units Units, what string, name func(R) string) *rowsForm[R] {
-	b := &rowsForm[R]{units: units}
-	for _, key := range keys {
-		if row, found := table.Get(key); found {
-			b.rows = append(b.rows, row)
+	if table == fields.Settings {
+		form.Subject = "plan"
+	}
+	for _, group := range layout {
+		if shown := b.group(table, group); len(shown.Fields) > 0 {
+			form.Groups = append(form.Groups, shown)
 		}
 	}
-	b.names = fmt.Sprintf("%d %s", len(b.rows), what)
-	if len(b.rows) == 1 {
-		b.names = name(b.rows[0])
+	return form
+}
+
+// group shows the fields of a group that mean something for all rows.
+func (b *builder) group(table string, of layoutGroup) FormGroup {
+	group, used := FormGroup{Name: of.name}, false
+	for _, id := range strings.Fields(of.ids) {
+		field := fields.Of(table, id)
+		if len(b.rows) > 1 && field.Alone || slices.ContainsFunc(b.rows, func(row any) bool { return !field.Applies(b.state, row) }) {
+			continue
+		}
+		shown := b.field(field)
+		if field.Kind == fields.Choice && len(shown.Choices) < 2 {
+			continue // there is nothing to choose
+		}
+		used = used || shown.Text != "" || shown.Several
+		group.Fields = append(group.Fields, shown)
 	}
-	return b
+	group.Folded = of.folds == always || of.folds == whileUnused && !used
+	return group
 }
 
-// one tells whether the form is about one row alone.
-func (b *rowsForm[R]) one() bool { return len(b.rows) == 1 }
-
-func (b *rowsForm[R]) group(name string) *rowsForm[R] {
-	b.form.Groups = append(b.form.Groups, FormGroup{Name: name})
-	return b
-}
-
-// foldUnless folds the last group unless one of the rows has something in it.
-func (b *rowsForm[R]) foldUnless(used func(R) bool) {
-	b.form.Groups[len(b.form.Groups)-1].Folded = !slices.ContainsFunc(b.rows, used)
-}
-
-// add adds a field to the last group; show gives its text for a row.
-func (b *rowsForm[R]) add(id, name string, show func(R) string) *FormField {
-	f := FormField{ID: id, Name: name, step: b.names + ": " + strings.ToLower(name[:1]) + name[1:], Text: show(b.rows[0])}
+// field shows one field of the rows.
+func (b *builder) field(of *fields.Field) FormField {
+	f := FormField{
+		ID: of.ID, Name: of.Name, Help: of.Help, Long: of.Kind == fields.Note, step: b.name + ": " + lowerFirst(of.Name),
+		Text: of.Value(b.state, b.rows[0]), Blank: of.Blank(b.state, b.rows[0]), Choices: of.Options(b.state, b.rows[0]),
+	}
 	for _, row := range b.rows[1:] {
-		if show(row) != f.Text {
+		if of.Blank(b.state, row) != f.Blank {
+			f.Blank = "by each one's own"
+		}
+	}
+	for _, row := range b.rows[1:] {
+		if of.Value(b.state, row) != f.Text {
 			f.Text, f.Several, f.Blank = "", true, severalValues
 			break
 		}
 	}
-	group := &b.form.Groups[len(b.form.Groups)-1]
-	group.Fields = append(group.Fields, f)
-	return &group.Fields[len(group.Fields)-1]
-}
-
-// blank says what holds in a blank field, where that is the same for all rows.
-func (f *FormField) blank(text string) {
-	if !f.Several {
-		f.Blank = text
-	}
-}
-
-// setting makes a field change each row by what a reading of its text gives.
-func (b *rowsForm[R]) setting(f *FormField, read func(text string) (func(*R), error)) {
-	b.editing(f, func(text string) (func(*plan.Edit, R) error, error) {
-		with, err := read(text)
-		if err != nil {
-			return nil, err
-		}
-		return func(e *plan.Edit, row R) error { return plan.Update(e, row.Key(), with) }, nil
-	})
-}
-
-// editing makes a field change each row by an edit.
-func (b *rowsForm[R]) editing(f *FormField, read func(text string) (func(*plan.Edit, R) error, error)) {
-	rows := b.rows
+	keys, units, p := b.keys, b.state.Units, b.plan
 	f.edit = func(text string) (func(*plan.Edit) error, error) {
-		each, err := read(text)
-		if err != nil {
-			return nil, err
-		}
-		return func(e *plan.Edit) error {
-			for _, row := range rows {
-				if err := each(e, row); err != nil {
+		each := func(e *plan.Edit) error {
+			for _, key := range keys {
+				if err := of.Put(e, units, key, text); err != nil {
 					return err
 				}
 			}
 			return nil
-		}, nil
-	}
-}
-
-// words adds a field of plain words.
-func (b *rowsForm[R]) words(id, name string, at func(*R) *string) *FormField {
-	f := b.add(id, name, func(row R) string { return *at(&row) })
-	b.setting(f, func(text string) (func(*R), error) { return func(row *R) { *at(row) = text }, nil })
-	return f
-}
-
-// dated adds a field of words that may name a day.
-func (b *rowsForm[R]) dated(id, name string, at func(*R) *string) *FormField {
-	f := b.add(id, name, func(row R) string { return *at(&row) })
-	b.setting(f, func(text string) (func(*R), error) {
-		if wrong := plan.NoSuchDay(text); wrong != "" {
-			return nil, fmt.Errorf("there is no day %s: write year-month-day, for instance 2027-06-19", wrong)
 		}
-		return func(row *R) { *at(row) = text }, nil
-	})
-	return f
-}
-
-// needed adds a field of words that must not be blank.
-func (b *rowsForm[R]) needed(id, name string, at func(*R) *string) *FormField {
-	f := b.add(id, name, func(row R) string { return *at(&row) })
-	b.setting(f, func(text string) (func(*R), error) {
-		if text == "" {
-			return nil, errors.New("this cannot be left blank")
-		}
-		return func(row *R) { *at(row) = text }, nil
-	})
-	return f
-}
-
-// note adds a field of several lines.
-func (b *rowsForm[R]) note(id, name string, at func(*R) *string) {
-	b.words(id, name, at).Long = true
-}
-
-// choice adds a list; get and put say what is chosen by its value.
-func (b *rowsForm[R]) choice(id, name string, choices []Choice, at func(*R) *string) *FormField {
-	f := b.words(id, name, at)
-	f.Choices = choices
-	return f
-}
-
-// yesOrNo adds a list of two.
-func (b *rowsForm[R]) yesOrNo(id, name string, at func(*R) *bool) {
-	f := b.add(id, name, func(row R) string { return yesNo(*at(&row)) })
-	f.Choices = []Choice{{"no", "no"}, {"yes", "yes"}}
-	b.setting(f, func(text string) (func(*R), error) { return func(row *R) { *at(row) = text == "yes" }, nil })
-}
-
-func yesNo(yes bool) string {
-	if yes {
-		return "yes"
+		// What cannot be read is told before a step is begun.
+		return each, each(plan.NewEdit(p, plan.NewIDSource(1, 1)))
 	}
-	return "no"
+	return f
+}
+
+// lowerFirst makes a field's name go on a sentence; names that begin with several capitals or figures stay.
+func lowerFirst(name string) string {
+	if len(name) > 1 && strings.ToLower(name[1:2]) == name[1:2] {
+		return strings.ToLower(name[:1]) + name[1:]
+	}
+	return name
 }

@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/demo"
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/ui/panel"
@@ -30,7 +31,7 @@ func formTold(f panel.Form) string {
 		for _, field := range group.Fields {
 			text := strings.ReplaceAll(field.Text, "\n", " | ")
 			if field.Choices != nil && !field.Several {
-				at := slices.IndexFunc(field.Choices, func(c panel.Choice) bool { return c.Value == field.Text })
+				at := slices.IndexFunc(field.Choices, func(c fields.Option) bool { return c.Value == field.Text })
 				if at >= 0 {
 					text = field.Choices[at].Words + fmt.Sprintf("   (one of %d)", len(field.Choices))
 				}
@@ -119,7 +120,7 @@ func TestWhatIsTypedIntoAField(t *testing.T) {
 		{"a choice", l02, panel.Units{}, "rule", "ieee-link-segment", "L02: limit rule", plan.RuleID("ieee-link-segment"), func(p *plan.Plan) any { return link(p).Rule }},
 		{"a kind of the catalogue comes into the plan", l02, panel.Units{}, "fill", "cat7-own", "L02: wanted kind", true, func(p *plan.Plan) any { return p.CableKinds.Has("cat7-own") }},
 		{"the drum's end", l02, panel.Units{}, "drum", "from", "L02: drum end", "from", func(p *plan.Plan) any { return link(p).DrumEnd }},
-		{"a panel", l02, panel.Units{}, "to_panel", "cat6", "L02: panel at FOH console", plan.HardwareID("cat6"), func(p *plan.Plan) any { return link(p).ToPanel }},
+		{"a panel", l02, panel.Units{}, "to_panel", "cat6", "L02: panel at far end", plan.HardwareID("cat6"), func(p *plan.Plan) any { return link(p).ToPanel }},
 		{"a partner", l02, panel.Units{}, "partner", string(linkNamed(p, "L03").Key), "L02: partner", "main", func(p *plan.Plan) any { return link(p).Role }},
 		{"a place", foh, panel.Units{}, "x", "-12.5", "FOH console: to the right", -12.5, func(p *plan.Plan) any { return device(p).X }},
 		{"a site", plan.Ref{}, panel.Units{}, "site", "Far Field", "Plan: site", "Far Field", func(p *plan.Plan) any { return p.Settings.Site }},
@@ -147,10 +148,10 @@ func TestWhatCannotStandIsSaidInWords(t *testing.T) {
 	for _, c := range []struct{ id, text, said string }{
 		{"name", " ", "this cannot be left blank"},
 		{"rise_from", "soon", "\"soon\""},
-		{"rise_from", "600 m", "this must lie between 0 m and 500 m"},
-		{"temperature", "90", "this must lie between −20 °C and 60 °C"},
-		{"margin", "0.2 dB", "this must lie between 1.0 dB and 20.0 dB"},
-		{"joins", "some", "this is a whole number from 1 to 31"},
+		{"rise_from", "600 m", "\"600 m\" is out of bounds: it lies between 0 m and 500 m"},
+		{"temperature", "90", "it lies between −20 °C and 60 °C"},
+		{"margin", "0.2 dB", "it lies between 1.0 dB and 20.0 dB"},
+		{"joins", "some", "\"some\" is no whole number from 1 to 31"},
 		{"power", "much", "\"much\" is no number"},
 	} {
 		t.Run(c.id+" "+c.text, func(t *testing.T) {

@@ -11,6 +11,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/fields"
 )
 
 // formRow is one field with its label and, under both, why its text cannot stand.
@@ -59,7 +61,7 @@ const (
 func wide(field FormField) bool {
 	return field.Long || utf8.RuneCountInString(field.Name) > longestBeside ||
 		max(utf8.RuneCountInString(field.Text), utf8.RuneCountInString(field.Blank)) > longestText && field.Choices == nil ||
-		slices.ContainsFunc(field.Choices, func(c Choice) bool { return utf8.RuneCountInString(c.Words) > longestChoice })
+		slices.ContainsFunc(field.Choices, func(c fields.Option) bool { return utf8.RuneCountInString(c.Words) > longestChoice })
 }
 
 // text is what stands in the field.
@@ -267,7 +269,7 @@ func (c *formChoice) show(value string) {
 		c.Options = append(c.Options, words)
 	}
 	c.Selected = ""
-	at := slices.IndexFunc(field.Choices, func(choice Choice) bool { return choice.Value == value })
+	at := slices.IndexFunc(field.Choices, func(choice fields.Option) bool { return choice.Value == value })
 	if at >= 0 && !(field.Several && value == field.Text) {
 		c.Selected = c.Options[at]
 	}

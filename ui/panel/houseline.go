@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stageloom/model/budget"
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 )
 
@@ -60,7 +61,7 @@ func (n NewLine) Line(units Units) (plan.HouseLine, error) {
 	if strings.TrimSpace(n.Length) == "" {
 		return line, fmt.Errorf("write its length from panel to panel, such as %s", units.Metres(45))
 	}
-	length, err := units.length(0.1, 10000).within(n.Length)
+	length, err := fields.Of("house_lines", "length").Parse(units, n.Length)
 	if err != nil {
 		return line, err
 	}

@@ -51,14 +51,14 @@ func StudyOf(a *assess.Assessment, id plan.LinkID, units Units) Study {
 	b, _ := a.Budget(id)
 	s := Study{
 		Title: "Link " + link.Name, Budget: b,
-		Subtitle: endOf(a.Plan, link.From, link.FromPort) + " → " + endOf(a.Plan, link.To, link.ToPort) + " · " + b.TransportName + " · " + units.Shown(b).WhyIn(units.Needed),
+		Subtitle: endOf(a.Plan, link.From, link.FromPort) + " → " + endOf(a.Plan, link.To, link.ToPort) + " · " + b.TransportName + " · " + b.Printed(units.Unit()).WhyIn(units.Needed),
 	}
 	switch {
 	case !b.Graded:
 		s.Hint = b.TransportName + " carries no loss budget here: there are no decibels to study."
 		return s
 	case !b.HasMargin():
-		s.Hint = "Nothing to study yet: " + units.Shown(b).WhyIn(units.Needed) + ". Lay a cable of known loss, or choose the kind wanted for the missing metres."
+		s.Hint = "Nothing to study yet: " + b.Printed(units.Unit()).WhyIn(units.Needed) + ". Lay a cable of known loss, or choose the kind wanted for the missing metres."
 	default:
 		s.Line = a.Reckoner().Line(link)
 	}
@@ -117,7 +117,7 @@ func (s *Study) reach(p *plan.Plan, r *budget.Reckoner, link plan.Link, units Un
 		s.Reaches = append(s.Reaches, row)
 	}
 	s.ReachNote = fmt.Sprintf("Metres of run with %s wanted in hand / at the limit of %s; computed from catalogue maxima at %s. Bold covers the run of %s (%s).",
-		quantity.PrintDecibels(s.Budget.WantedDB, 1), quantity.PrintDecibels(s.Budget.LimitDB, 1), quantity.PrintTemperature(s.Budget.TemperatureC, units.Temperature, 0), units.Needed(units.Shown(s.Budget).Run), s.Budget.Measured.Words())
+		quantity.PrintDecibels(s.Budget.WantedDB, 1), quantity.PrintDecibels(s.Budget.LimitDB, 1), quantity.PrintTemperature(s.Budget.TemperatureC, units.Temperature, 0), units.Needed(s.Budget.Printed(units.Unit()).Run), s.Budget.Measured.Words())
 	if units.Length == quantity.Imperial {
 		s.ReachNote = "Feet" + s.ReachNote[len("Metres"):]
 	}

@@ -2,10 +2,9 @@ package sources
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"stageloom/model/assess"
+	"stageloom/model/fields"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
@@ -15,8 +14,7 @@ import (
 // actRow is an act with the consoles that it brings.
 type actRow struct {
 	plan.Act
-	guests string
-	own    int
+	own int
 }
 
 // Acts is a row an act in the order of the running list. The house is no row: what no act says, it says.
@@ -26,7 +24,7 @@ func Acts(a *assess.Assessment, units panel.Units) table.Source {
 		if act.House() {
 			continue
 		}
-		row := actRow{Act: act.Act, guests: guestWords(a.Plan, act.Act.ID, units)}
+		row := actRow{Act: act.Act}
 		for _, line := range act.Lines {
 			if a.Patch.Differs(act, line) {
 				row.own++
@@ -39,7 +37,7 @@ func Acts(a *assess.Assessment, units panel.Units) table.Source {
 		First:  "There is no act: one patch holds for the whole show. Press Insert where bands change.",
 		RefOf:  func(r actRow) plan.Ref { return plan.RefOf(r.Act) },
 		NameOf: func(r actRow) string { return r.Name },
-		Fields: actFields(a.Patch, units),
+		Fields: actColumns(asField[actRow]{"acts", fields.On(a.Plan, a.Reckoner(), units), func(r actRow) any { return r.Act }}),
 		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
 			if e.Now().Acts.Len() >= mostActs {
 				return plan.Ref{}, fmt.Errorf("%d acts are there already", mostActs)
@@ -55,60 +53,15 @@ func Acts(a *assess.Assessment, units panel.Units) table.Source {
 
 const mostActs = 999
 
-func actFields(v *patch.View, units panel.Units) []table.Field[actRow] {
+func actColumns(as asField[actRow]) []table.Field[actRow] {
 	return []table.Field[actRow]{
-		{
-			Column: number("order", "Order", 50, "its place in the running list; another number moves it there."),
-			Text:   func(r actRow) string { return strconv.Itoa(r.Order) },
-			Value:  func(r actRow) float64 { return float64(r.Order) },
-			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				place, err := strconv.Atoi(strings.TrimSpace(typed))
-				if err != nil || place < 1 || place > mostActs {
-					return fmt.Errorf("%q is no whole number from 1 to %d", typed, mostActs)
-				}
-				return patch.MoveAct(e, plan.ActID(ref.Key), place)
-			},
-		},
-		{
-			Column: naming(column("name", "Act", 150, "the band, or whatever comes on.")),
-			Text:   func(r actRow) string { return r.Name },
-			Set:    named(func(l *plan.Act) *string { return &l.Name }),
-		},
-		{
-			Column: column("stage", "Stage", 100, "the stage that it plays on; acts of one stage follow each other."),
-			Text:   func(r actRow) string { return r.Stage },
-			Set:    words(func(l *plan.Act) *string { return &l.Stage }),
-		},
-		{
-			Column: column("start", "From", 60, "when it begins, as the running list has it: 20:15."),
-			Text:   func(r actRow) string { return r.Start },
-			Set:    words(func(l *plan.Act) *string { return &l.Start }),
-		},
-		{
-			Column: column("end", "Until", 60, "when it ends."),
-			Text:   func(r actRow) string { return r.End },
-			Set:    words(func(l *plan.Act) *string { return &l.End }),
-		},
-		{
-			Column: column("guests", "Guest consoles", 210, "consoles that it alone brings, by name, parted by semicolons; “at” names the drop that one plugs into, “tail” the cable from there: Guest FOH at FOH drop, tail 5 m of Cat 6A tail."),
-			Text:   func(r actRow) string { return r.guests },
-			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				guests, err := readGuests(e.Now(), v, plan.ActID(ref.Key), units, typed)
-				if err != nil {
-					return err
-				}
-				return patch.Bring(e, plan.ActID(ref.Key), guests)
-			},
-		},
+		as.column("order", 50), as.column("name", 150), as.column("stage", 100), as.column("start", 60), as.column("end", 60),
+		as.column("guests", 210),
 		{
 			Column: number("own", "Own rows", 84, "how many inputs it has otherwise than the house."),
 			Text:   func(r actRow) string { return count(r.own) },
 			Value:  func(r actRow) float64 { return float64(r.own) },
 		},
-		{
-			Column: column("note", "Note", 200, "anything the crew should know."),
-			Text:   func(r actRow) string { return r.Note },
-			Set:    note(func(l *plan.Act) *string { return &l.Note }),
-		},
+		as.column("note", 200),
 	}
 }

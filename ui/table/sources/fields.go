@@ -1,20 +1,15 @@
 package sources
 
 import (
-	"fmt"
 	"math"
-	"slices"
 	"strconv"
-	"strings"
-	"unicode/utf8"
 
+	"stageloom/model/fields"
 	"stageloom/model/plan"
-	"stageloom/model/quantity"
-	"stageloom/ui/panel"
 	"stageloom/ui/table"
 )
 
-// column is a Column; number, choice and ranked are those of the other kinds.
+// column is a Column whose cells are reckoned; number, choice and ranked are those of the other kinds.
 func column(name, title string, width float32, help string) table.Column {
 	return table.Column{Name: name, Title: title, Width: width, Help: help}
 }
@@ -37,282 +32,65 @@ func ranked(name, title string, width float32, help string) table.Column {
 	return c
 }
 
-func aside(c table.Column) table.Column {
-	c.Aside = true
-	return c
-}
-
 func naming(c table.Column) table.Column {
 	c.Names = true
 	return c
 }
 
-// updates is a Setter that reads what was typed into a row of a table of the plan. with leaves the row alone where it
-// fails.
-func updates[R plan.Row](with func(row *R, typed string) error) table.Setter {
-	return func(e *plan.Edit, ref plan.Ref, typed string) error {
-		var refused error
-		err := plan.Update(e, ref.Key, func(row *R) { refused = with(row, strings.TrimSpace(typed)) })
-		if refused != nil {
-			return refused
-		}
-		return err
-	}
+func aside(c table.Column) table.Column {
+	c.Aside = true
+	return c
 }
 
-// words sets a text that may be blank.
-func words[R plan.Row](at func(*R) *string) table.Setter {
-	return updates(func(row *R, typed string) error {
-		text, err := readWords(typed)
-		if err == nil {
-			*at(row) = text
-		}
-		return err
-	})
+// asField makes the fields of a table as columns; row says which row of the plan's table a row of the source is.
+type asField[R any] struct {
+	table string
+	state fields.State
+	row   func(R) any
 }
 
-// dated sets a text that may be blank and may name a day.
-func dated[R plan.Row](at func(*R) *string) table.Setter {
-	return updates(func(row *R, typed string) error {
-		text, err := readWords(typed)
-		if wrong := plan.NoSuchDay(text); err == nil && wrong != "" {
-			err = fmt.Errorf("there is no day %s: write year-month-day, for instance 2027-06-19", wrong)
-		}
-		if err == nil {
-			*at(row) = text
-		}
-		return err
-	})
+// kinds are how the kinds of fields are shown as columns.
+var kinds = map[fields.Kind]table.Kind{
+	fields.Words: table.Text, fields.Note: table.Text, fields.Figure: table.Number, fields.Choice: table.Choice, fields.Tick: table.Choice,
 }
 
-// note sets a text that may be long.
-func note[R plan.Row](at func(*R) *string) table.Setter {
-	return updates(func(row *R, typed string) error {
-		if n := utf8.RuneCountInString(typed); n > longestNote {
-			return fmt.Errorf("it has %d characters, but at most %d are kept", n, longestNote)
-		}
-		*at(row) = typed
-		return nil
-	})
-}
-
-// named sets a name, which must not be blank.
-func named[R plan.Row](at func(*R) *string) table.Setter {
-	return updates(func(row *R, typed string) error {
-		text, err := readWords(typed)
-		if err == nil && text == "" {
-			err = fmt.Errorf("a name is needed")
-		}
-		if err == nil {
-			*at(row) = text
-		}
-		return err
-	})
-}
-
-// The longest name and note that a plan keeps.
-const (
-	longestName = 200
-	longestNote = 4000
-)
-
-func readWords(typed string) (string, error) {
-	text := strings.Join(strings.Fields(typed), " ")
-	if n := utf8.RuneCountInString(text); n > longestName {
-		return "", fmt.Errorf("it has %d characters, but at most %d are kept", n, longestName)
-	}
-	return text, nil
-}
-
-// figure is how a figure is read and printed: in which units, between which bounds.
-type figure struct {
-	read      func(string) (float64, error)
-	print     func(float64) string
-	low, high float64
-}
-
-func (f figure) parse(typed string) (float64, error) {
-	value, err := f.read(typed)
-	if err == nil && (value < f.low || value > f.high) {
-		err = fmt.Errorf("%s is too much or too little: it lies between %s and %s", typed, f.print(f.low), f.print(f.high))
-	}
-	return value, err
-}
-
-func metres(units panel.Units, low, high float64) figure {
-	return figure{
-		func(text string) (float64, error) { return quantity.ReadLength(text, units.Length) },
-		units.Metres, low, high,
-	}
-}
-
-func coordinate(units panel.Units) figure {
-	return figure{
-		func(text string) (float64, error) { return quantity.ReadCoordinate(text, units.Length) },
-		units.Metres, -20000, 20000,
-	}
-}
-
-func degrees(units panel.Units, low, high float64) figure {
-	return figure{
-		func(text string) (float64, error) { return quantity.ReadTemperature(text, units.Temperature) },
-		func(c float64) string { return quantity.PrintTemperature(c, units.Temperature, 0) },
-		low, high,
-	}
-}
-
-func decibels(low, high float64) figure {
-	return figure{quantity.ReadDecibels, func(dB float64) string { return quantity.PrintDecibels(dB, 1) }, low, high}
-}
-
-func percent(low, high float64) figure {
-	return figure{
-		func(text string) (float64, error) {
-			digits := strings.Replace(strings.TrimSpace(strings.TrimSuffix(text, "%")), ",", ".", 1)
-			value, err := strconv.ParseFloat(digits, 64)
-			if err != nil {
-				return 0, fmt.Errorf("%q is no share; write it as 10 %%", text)
-			}
-			return value, nil
+// column makes one field a column of a width.
+func (a asField[R]) column(id string, width float32) table.Field[R] {
+	f := fields.Of(a.table, id)
+	column := table.Field[R]{
+		Column: table.Column{Name: id, Title: f.Name, Help: f.Help, Kind: kinds[f.Kind], Width: width, Names: id == "name" || id == "tag"},
+		Text:   func(r R) string { return f.Text(a.state, a.row(r)) },
+		Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+			return f.Type(e, a.state.Units, ref.Key, typed)
 		},
-		func(value float64) string { return strconv.FormatFloat(value, 'f', -1, 64) + " %" }, low, high,
 	}
+	if f.Kind == fields.Figure {
+		column.Value = func(r R) float64 { return f.Figure(a.state, a.row(r)) }
+	}
+	if f.Kind == fields.Choice || f.Kind == fields.Tick {
+		column.Choices = func(r R) []string { return optionWords(f.Options(a.state, a.row(r))) }
+	}
+	return column
 }
 
-// measured sets a figure; blank makes it 0 where that is allowed.
-func measured[R plan.Row](f figure, blank bool, at func(*R) *float64) table.Setter {
-	return updates(func(row *R, typed string) error {
-		if typed == "" && blank {
-			*at(row) = 0
-			return nil
-		}
-		if typed == "" {
-			return fmt.Errorf("a figure is needed, for instance %s", f.print(max(f.low, 1)))
-		}
-		value, err := f.parse(typed)
-		if err == nil {
-			*at(row) = value
-		}
-		return err
-	})
+// aside makes one field a column that is shown only when it is chosen.
+func (a asField[R]) aside(id string, width float32) table.Field[R] {
+	column := a.column(id, width)
+	column.Aside = true
+	return column
 }
 
-// optional sets a figure that may be left blank; then what the plan says holds.
-func optional[R plan.Row](f figure, at func(*R) *plan.Optional) table.Setter {
-	return updates(func(row *R, typed string) error {
-		if typed == "" {
-			*at(row) = plan.Optional{}
-			return nil
-		}
-		value, err := f.parse(typed)
-		if err == nil {
-			*at(row) = plan.Some(value)
-		}
-		return err
-	})
-}
-
-// whole sets a whole number; blank is 0 where 0 is allowed.
-func whole[R plan.Row](low, high int, at func(*R) *int) table.Setter {
-	return updates(func(row *R, typed string) error {
-		if typed == "" && low <= 0 {
-			*at(row) = 0
-			return nil
-		}
-		value, err := strconv.Atoi(typed)
-		if err != nil || value < low || value > high {
-			return fmt.Errorf("%q is no whole number from %d to %d", typed, low, high)
-		}
-		*at(row) = value
-		return nil
-	})
-}
-
-// picked reads one of a list of words, by its beginning where only one begins so.
-func picked(typed string, options []string) (string, error) {
-	var begin []string
+// optionWords are what a cell may take; none is a blank.
+func optionWords(options []fields.Option) (said []string) {
 	for _, option := range options {
-		if strings.EqualFold(option, typed) {
-			return option, nil
+		if option.Value == "" {
+			said = append(said, "")
+			continue
 		}
-		if typed != "" && strings.HasPrefix(strings.ToLower(option), strings.ToLower(typed)) {
-			begin = append(begin, option)
-		}
+		said = append(said, option.Words)
 	}
-	switch {
-	case len(begin) == 1:
-		return begin[0], nil
-	case typed == "":
-		return "", fmt.Errorf("it can't be blank; write one of %s", listed(options))
-	case len(begin) > 1:
-		return "", fmt.Errorf("%q may be %s; write more of it", typed, listed(begin))
-	}
-	return "", fmt.Errorf("%q is none of %s", typed, listed(options))
+	return said
 }
-
-// mostListed is how many words a message lists.
-const mostListed = 8
-
-func listed(options []string) string {
-	shown := slices.DeleteFunc(slices.Clone(options), func(option string) bool { return option == "" })
-	if len(shown) > mostListed {
-		return strings.Join(shown[:mostListed], ", ") + fmt.Sprintf(" and %d more", len(shown)-mostListed)
-	}
-	return strings.Join(shown, ", ")
-}
-
-// oneOf sets a word out of a list; the blank word is among them where it may be blank.
-func oneOf[R plan.Row](at func(*R) *string, options ...string) table.Setter {
-	return updates(func(row *R, typed string) error {
-		word, err := picked(typed, options)
-		if err == nil {
-			*at(row) = word
-		}
-		return err
-	})
-}
-
-// yes sets a tick: "yes" or blank.
-func yes[R plan.Row](at func(*R) *bool) table.Setter {
-	return updates(func(row *R, typed string) error {
-		word, err := picked(typed, []string{"", "yes", "no", "48 V", "x", "1"})
-		if err == nil {
-			*at(row) = word != "" && word != "no"
-		}
-		return err
-	})
-}
-
-func tick(on bool) string {
-	if on {
-		return "yes"
-	}
-	return ""
-}
-
-// catalogued is a list of rows by name, to be picked from.
-type catalogued struct {
-	names []string
-	ids   map[string]string
-}
-
-func (c *catalogued) add(name, id string) {
-	if c.ids == nil {
-		c.ids = map[string]string{}
-	}
-	if _, found := c.ids[name]; !found {
-		c.names = append(c.names, name)
-		c.ids[name] = id
-	}
-}
-
-// id finds a row by its name or the beginning of it.
-func (c *catalogued) id(typed string) (string, error) {
-	name, err := picked(typed, c.names)
-	return c.ids[name], err
-}
-
-func fixed[R any](options ...string) func(R) []string { return func(R) []string { return options } }
 
 func count(n int) string {
 	if n == 0 {
@@ -328,15 +106,6 @@ func figureText(value float64, print func(float64) string) string {
 	}
 	return print(value)
 }
-
-func optionalText(o plan.Optional, print func(float64) string) string {
-	if !o.Set {
-		return ""
-	}
-	return print(o.Value)
-}
-
-func optionalValue(o plan.Optional) float64 { return o.Or(math.NaN()) }
 
 // numbered is a figure that sorts last where it is blank.
 func numbered(value float64, known bool) float64 {

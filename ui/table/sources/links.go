@@ -7,8 +7,8 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
+	"stageloom/model/fields"
 	"stageloom/model/plan"
-	"stageloom/model/quantity"
 	"stageloom/ui/panel"
 	"stageloom/ui/table"
 )
@@ -19,8 +19,6 @@ type linkRow struct {
 	budget   *budget.Budget
 	shown    budget.Budget
 	from, to string
-	kind     string
-	loom     string
 	partner  string
 }
 
@@ -32,19 +30,18 @@ func Links(a *assess.Assessment, units panel.Units) table.Source {
 		if !found {
 			continue
 		}
-		row := linkRow{link: link, budget: b, shown: units.Shown(*b), from: endOf(a.Plan, link.From, link.FromPort), to: endOf(a.Plan, link.To, link.ToPort)}
-		kind, _ := a.Plan.CableKinds.Get(plan.Key(link.FillKind))
-		loom, _ := a.Plan.Looms.Get(plan.Key(link.Loom))
+		row := linkRow{link: link, budget: b, shown: b.Printed(units.Unit()), from: endOf(a.Plan, link.From, link.FromPort), to: endOf(a.Plan, link.To, link.ToPort)}
 		partner, _ := a.Plan.Link(link.Partner)
-		row.kind, row.loom, row.partner = kind.Name, loom.Name, partner.Name
+		row.partner = partner.Name
 		rows = append(rows, row)
 	}
+	as := asField[linkRow]{"links", fields.On(a.Plan, a.Reckoner(), units), func(r linkRow) any { return r.link }}
 	return &table.List[linkRow]{
 		ID: "links", One: "link", Many: "links", Rows: rows,
 		First:  "There is no link yet. Put devices on the plan, then drag from a free port of one to another, or press Ctrl K.",
 		RefOf:  func(r linkRow) plan.Ref { return plan.RefOf(r.link) },
 		NameOf: func(r linkRow) string { return r.link.Name },
-		Fields: slices.Concat(linkEnds(), linkFigures(units), linkWishes(a, units), linkNotes(a.Plan)),
+		Fields: slices.Concat(linkEnds(as), linkFigures(units), linkWishes(as), linkNotes(as)),
 	}
 }
 
@@ -62,13 +59,9 @@ func endOf(p *plan.Plan, id plan.DeviceID, port string) string {
 	return device.Name + " " + port
 }
 
-func linkEnds() []table.Field[linkRow] {
+func linkEnds(as asField[linkRow]) []table.Field[linkRow] {
 	return []table.Field[linkRow]{
-		{
-			Column: naming(column("name", "Link", 56, "what it is called on plan and labels.")),
-			Text:   func(r linkRow) string { return r.link.Name },
-			Set:    named(func(l *plan.Link) *string { return &l.Name }),
-		},
+		as.column("name", 56),
 		{
 			Column: column("from", "From", 118, "device and port at the near end."),
 			Text:   func(r linkRow) string { return r.from },
@@ -77,10 +70,7 @@ func linkEnds() []table.Field[linkRow] {
 			Column: column("to", "To", 118, "device and port at the far end."),
 			Text:   func(r linkRow) string { return r.to },
 		},
-		{
-			Column: column("transport", "Transport", 92, "what goes over it."),
-			Text:   func(r linkRow) string { return r.budget.TransportName },
-		},
+		as.column("transport", 92),
 	}
 }
 
@@ -157,127 +147,43 @@ func linkFigures(units panel.Units) []table.Field[linkRow] {
 	}
 }
 
-func linkWishes(a *assess.Assessment, units panel.Units) []table.Field[linkRow] {
-	temperature := degrees(units, -20, 60)
-	kinds := fillKinds(a.Plan)
+func linkWishes(as asField[linkRow]) []table.Field[linkRow] {
 	return []table.Field[linkRow]{
-		{
-			Column:  choice("fill", "Wanted kind", 190, "the kind its missing metres are reckoned as and picked from; blank is none."),
-			Text:    func(r linkRow) string { return r.kind },
-			Choices: func(r linkRow) []string { return fitting(a.Plan, r.link) },
-			Set:     isOfKind(kinds, true, func(l *plan.Link) *plan.CableKindID { return &l.FillKind }),
-		},
-		{
-			Column: aside(number("typed way", "Way as typed", 104, "the length of the way as somebody gave it, for instance 62 m, paced; it stands for what the plan measures. Blank takes it back.")),
-			Text:   func(r linkRow) string { return panel.TypedText(r.link, units) },
-			Value:  func(r linkRow) float64 { return numbered(r.link.TypedWay, r.link.TypedWay > 0) },
-			Set:    updates(func(row *plan.Link, typed string) error { return panel.SetTyped(row, typed, units) }),
-		},
-		{
-			Column: aside(number("rise from", "Rise near", 70, "up or down at the near end, for instance 4 m or 12 ft.")),
-			Text:   func(r linkRow) string { return figureText(r.link.RiseFrom, units.Metres) },
-			Value:  func(r linkRow) float64 { return r.link.RiseFrom },
-			Set:    measured(metres(units, 0, 500), true, func(l *plan.Link) *float64 { return &l.RiseFrom }),
-		},
-		{
-			Column: aside(number("rise to", "Rise far", 70, "up or down at the far end, for instance 4 m or 12 ft.")),
-			Text:   func(r linkRow) string { return figureText(r.link.RiseTo, units.Metres) },
-			Value:  func(r linkRow) float64 { return r.link.RiseTo },
-			Set:    measured(metres(units, 0, 500), true, func(l *plan.Link) *float64 { return &l.RiseTo }),
-		},
-		{
-			Column: aside(number("slack", "Slack", 60, "share of the way added along it; blank is the plan's, or 0 to 10 % by where its metres come from.")),
-			Text:   func(r linkRow) string { return optionalText(r.link.SlackPercent, percent(0, 100).print) },
-			Value:  func(r linkRow) float64 { return optionalValue(r.link.SlackPercent) },
-			Set:    optional(percent(0, 100), func(l *plan.Link) *plan.Optional { return &l.SlackPercent }),
-		},
-		{
-			Column: aside(number("slack end", "Slack at ends", 84, "added at each end; blank is the plan's, or by what stands there.")),
-			Text:   func(r linkRow) string { return optionalText(r.link.SlackEnd, units.Metres) },
-			Value:  func(r linkRow) float64 { return optionalValue(r.link.SlackEnd) },
-			Set:    optional(metres(units, 0, 100), func(l *plan.Link) *plan.Optional { return &l.SlackEnd }),
-		},
-		{
-			Column: aside(number("temperature", "Cable at", 66, "temperature of its cable, for instance 30 °C or 86 °F; blank is by plan and place.")),
-			Text:   func(r linkRow) string { return optionalText(r.link.Temperature, temperature.print) },
-			Value:  func(r linkRow) float64 { return optionalValue(r.link.Temperature) },
-			Set:    optional(temperature, func(l *plan.Link) *plan.Optional { return &l.Temperature }),
-		},
-		{
-			Column: aside(number("wanted", "Wanted", 64, "margin it should have, 1 to 20 dB; blank is the plan's.")),
-			Text: func(r linkRow) string {
-				return optionalText(r.link.WantedMargin, func(dB float64) string { return quantity.PrintDecibels(dB, 1) })
-			},
-			Value: func(r linkRow) float64 { return optionalValue(r.link.WantedMargin) },
-			Set:   optional(decibels(1, 20), func(l *plan.Link) *plan.Optional { return &l.WantedMargin }),
-		},
-		{
-			Column: aside(number("priority", "Priority", 60, "0 to 9 for the picking of cables; higher is served first.")),
-			Text:   func(r linkRow) string { return count(r.link.Priority) },
-			Value:  func(r linkRow) float64 { return float64(r.link.Priority) },
-			Set:    whole(0, 9, func(l *plan.Link) *int { return &l.Priority }),
-		},
-		{
-			Column: aside(number("most joins", "Most joins", 72, "the most joints it may have, 0 to 31; blank is no bound.")),
-			Text:   func(r linkRow) string { return count(r.link.MaxJoins) },
-			Value:  func(r linkRow) float64 { return float64(r.link.MaxJoins) },
-			Set:    whole(0, 31, func(l *plan.Link) *int { return &l.MaxJoins }),
-		},
+		as.column("fill", 190),
+		as.aside("typed", 104), as.aside("rise_from", 124), as.aside("rise_to", 112),
+		as.aside("slack", 138), as.aside("slack_end", 126), as.aside("temperature", 134), as.aside("margin", 106),
+		as.aside("rule", 200), as.aside("priority", 64), as.aside("joins", 76), as.aside("power", 146),
 	}
 }
 
 // movedMark stands behind what is done of a link that was moved since.
 const movedMark = " ?"
 
-func linkNotes(p *plan.Plan) []table.Field[linkRow] {
+func linkNotes(as asField[linkRow]) []table.Field[linkRow] {
+	done := as.column("done", 66)
+	said, put := done.Text, done.Set
+	done.Kind, done.Help = table.Ranked, done.Help+" With ? it was moved on the plan since."
+	done.Value = func(r linkRow) float64 { return float64(slices.Index(plan.Steps(), r.link.Done)) }
+	done.Text = func(r linkRow) string {
+		if r.link.Moved {
+			return said(r) + movedMark
+		}
+		return said(r)
+	}
+	done.Set = func(e *plan.Edit, ref plan.Ref, typed string) error {
+		return put(e, ref, strings.TrimSuffix(strings.TrimSpace(typed), movedMark))
+	}
 	return []table.Field[linkRow]{
-		{
-			Column: ranked("done", "On site", 62, "what is done of it on site: laid, joined or tested, each with those before it; with ? it was moved on the plan since."),
-			Text: func(r linkRow) string {
-				if r.link.Moved {
-					return r.link.Done + movedMark
-				}
-				return r.link.Done
-			},
-			Value:   func(r linkRow) float64 { return float64(slices.Index(plan.Steps(), r.link.Done)) },
-			Choices: fixed[linkRow](append([]string{""}, plan.Steps()...)...),
-			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				step, err := picked(strings.TrimSuffix(strings.TrimSpace(typed), movedMark), append([]string{""}, plan.Steps()...))
-				if err != nil {
-					return err
-				}
-				return e.SetDone(plan.LinkID(ref.Key), step)
-			},
-		},
+		done,
 		{
 			Column: column("pair", "Pair", 84, "main or backup, and of which link; or a laid spare, which is plugged in nowhere."),
 			Text: func(r linkRow) string {
 				if r.link.Role == "" || r.partner == "" {
-					return panel.RoleWord(r.link.Role)
+					return fields.RoleWord(r.link.Role)
 				}
 				return r.link.Role + " of " + r.partner
 			},
 		},
-		standsFor(p),
-		{
-			Column: column("loom", "Loom", 74, "the loom that it is laid in."),
-			Text:   func(r linkRow) string { return r.loom },
-		},
-		{
-			Column: column("tape", "Tape", 62, "colour of the tape at both ends."),
-			Text:   func(r linkRow) string { return r.link.Colour },
-			Set:    words(func(l *plan.Link) *string { return &l.Colour }),
-		},
-		{
-			Column: aside(number("phase", "Lay", 44, "in which phase it is laid, 1 to 99.")),
-			Text:   func(r linkRow) string { return count(r.link.LayPhase) },
-			Value:  func(r linkRow) float64 { return numbered(float64(r.link.LayPhase), r.link.LayPhase > 0) },
-			Set:    whole(0, 99, func(l *plan.Link) *int { return &l.LayPhase }),
-		},
-		{
-			Column: column("note", "Note", 160, "anything the crew should know."),
-			Text:   func(r linkRow) string { return r.link.Note },
-			Set:    note(func(l *plan.Link) *string { return &l.Note }),
-		},
+		as.aside("stands_for", 110), as.column("loom", 74), as.column("colour", 88), as.aside("phase", 76), as.aside("drum", 76), as.column("note", 160),
 	}
 }

@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"stageloom/model/assess"
+	"stageloom/model/fields"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 )
 
@@ -24,6 +26,7 @@ func Outputs(a *assess.Assessment, at Sight) table.Source {
 	for _, line := range s.act.Outputs {
 		rows = append(rows, s.outputRow(line))
 	}
+	as := asField[outputRow]{"outputs", fields.On(a.Plan, a.Reckoner(), words.Units{}), func(r outputRow) any { return r.Output }}
 	return &table.List[outputRow]{
 		ID: "outputs", One: "output", Many: "outputs", Rows: rows,
 		First: "There is no output yet. Press Insert to begin the output list.",
@@ -31,7 +34,7 @@ func Outputs(a *assess.Assessment, at Sight) table.Source {
 		NameOf: func(r outputRow) string {
 			return strings.TrimSpace(fmt.Sprintf("output %d %s", r.Output.Number, r.Output.Name))
 		},
-		Fields: append(outputNames(), s.outputPlaces()...),
+		Fields: append([]table.Field[outputRow]{as.column("number", 46), as.column("name", 150)}, append(s.outputPlaces(), as.column("note", 200))...),
 		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
 			next := 0
 			for output := range e.Now().Outputs.All() {
@@ -61,38 +64,19 @@ func (s *patching) outputRow(line *patch.OutputLine) outputRow {
 	return row
 }
 
-func outputNames() []table.Field[outputRow] {
-	return []table.Field[outputRow]{
-		{
-			Column: number("number", "No.", 46, "its number in the list, 1 to 9999."),
-			Text:   func(r outputRow) string { return count(r.Output.Number) },
-			Value:  func(r outputRow) float64 { return float64(r.Output.Number) },
-			Set:    whole(1, mostInputs, func(l *plan.Output) *int { return &l.Number }),
-		},
-		{
-			Column: naming(column("name", "Output", 150, "what it is called: Main left, Monitor 3.")),
-			Text:   func(r outputRow) string { return r.Output.Name },
-			Set:    named(func(l *plan.Output) *string { return &l.Name }),
-		},
-	}
-}
-
 func (s *patching) outputPlaces() []table.Field[outputRow] {
-	consoles := &catalogued{}
+	consoles := []fields.Option{{}}
 	for _, id := range s.view.Consoles() {
-		consoles.add(s.view.Name(id), string(id))
+		consoles = append(consoles, fields.Option{Value: string(id), Words: s.view.Name(id)})
 	}
 	return []table.Field[outputRow]{
 		{
 			Column:  choice("console", "From", 120, "the console that it comes from."),
 			Text:    func(r outputRow) string { return r.from },
-			Choices: func(outputRow) []string { return append([]string{""}, consoles.names...) },
+			Choices: func(outputRow) []string { return optionWords(consoles) },
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				return s.setOutput(e, ref, func(row *plan.OutputPatch) (err error) {
-					id := ""
-					if typed = strings.TrimSpace(typed); typed != "" {
-						id, err = consoles.id(typed)
-					}
+				return s.setOutput(e, ref, func(row *plan.OutputPatch) error {
+					id, err := fields.ReadOption(strings.TrimSpace(typed), consoles)
 					row.Console = plan.DeviceID(id)
 					return err
 				})
@@ -111,11 +95,6 @@ func (s *patching) outputPlaces() []table.Field[outputRow] {
 		{
 			Column: aside(column("slots", "Slots", 120, "the slots of links that it takes.")),
 			Text:   func(r outputRow) string { return r.slots },
-		},
-		{
-			Column: column("note", "Note", 200, "anything the crew should know."),
-			Text:   func(r outputRow) string { return r.Output.Note },
-			Set:    note(func(l *plan.Output) *string { return &l.Note }),
 		},
 	}
 }

@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"stageloom/model/assess"
+	"stageloom/model/fields"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 )
 
@@ -31,7 +33,7 @@ func Patch(a *assess.Assessment, at Sight) table.Source {
 		RefOf:  func(r patchRow) plan.Ref { return plan.RefOf(r.Input) },
 		NameOf: func(r patchRow) string { return inputWords(r.Input) },
 		Fields: slices.Concat(
-			patchNames(), []table.Field[patchRow]{s.socketField()}, s.consoleFields(), s.patchEnds(),
+			s.patchNames(), []table.Field[patchRow]{s.socketField()}, s.consoleFields(), s.patchEnds(),
 		),
 	}
 }
@@ -130,13 +132,12 @@ func (s *patching) tone(r patchRow) table.Tone {
 	return table.Usual
 }
 
-func patchNames() []table.Field[patchRow] {
-	var fields []table.Field[patchRow]
-	for _, field := range inputNames(func(r patchRow) plan.Input { return r.Input }) {
-		field.Aside = field.Name == "source" || field.Name == "stand"
-		fields = append(fields, field)
+func (s *patching) patchNames() []table.Field[patchRow] {
+	names := inputNames(asField[patchRow]{"inputs", fields.On(s.Plan, s.Reckoner(), words.Units{}), func(r patchRow) any { return r.Input }})
+	for i := range names {
+		names[i].Aside = names[i].Name == "source" || names[i].Name == "stand"
 	}
-	return fields
+	return names
 }
 
 func (s *patching) socketField() table.Field[patchRow] {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stageloom/model/assess"
+	"stageloom/model/fields"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/ui/table"
@@ -298,6 +299,14 @@ func (s *patching) unplug(e *plan.Edit, socket patch.Socket) error {
 	return nil
 }
 
+// sameWords are entries of a list that say what they stand for.
+func sameWords(names []string) (options []fields.Option) {
+	for _, name := range names {
+		options = append(options, fields.Option{Value: name, Words: name})
+	}
+	return options
+}
+
 // owners are those who can own a preamp: consoles that are there in the act, and the device itself.
 func (s *patching) owners(socket patch.Socket) []string {
 	names := []string{""}
@@ -320,7 +329,7 @@ func (s *patching) own(e *plan.Edit, ref plan.Ref, typed string, owner func(*pla
 	case !found || socket.Output:
 		return fmt.Errorf("an output has no preamp")
 	}
-	name, err := picked(strings.TrimSpace(typed), s.owners(socket))
+	name, err := fields.ReadOption(strings.TrimSpace(typed), sameWords(s.owners(socket)))
 	if err != nil {
 		return err
 	}

@@ -1,13 +1,13 @@
-package panel
+package fields
 
 import (
 	"errors"
 	"fmt"
 	"strings"
 
-	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 )
 
 // longestWay bounds a typed way in metres, as the plan does.
@@ -23,7 +23,7 @@ var typedWords = map[string]string{
 }
 
 // TypedText is the typed length of a link's way with who gave it: "62 m, paced"; blank where none was typed.
-func TypedText(link plan.Link, units Units) string {
+func TypedText(link plan.Link, units words.Units) string {
 	if link.TypedWay == 0 {
 		return ""
 	}
@@ -39,19 +39,19 @@ func TypedText(link plan.Link, units Units) string {
 
 // SetTyped reads the length of a way with who gave it into a link: "62 m, paced", "203 ft taped", "62, the venue says", "62";
 // a blank takes it back. What is typed anew is beyond doubt, unless it says doubtful itself.
-func SetTyped(link *plan.Link, text string, units Units) error {
+func SetTyped(link *plan.Link, text string, units words.Units) error {
 	text = strings.TrimSpace(text)
 	if text == "" {
 		link.SetTyped(0, "")
 		return nil
 	}
-	length, words := lengthBefore(text, units)
-	words = strings.ToLower(strings.Join(strings.Fields(strings.NewReplacer(",", " ", ";", " ").Replace(words)), " "))
-	doubtful := words == doubtWord || strings.HasSuffix(words, " "+doubtWord)
-	words = strings.TrimSpace(strings.TrimSuffix(words, doubtWord))
-	by, known := typedWords[words]
+	length, by := lengthBefore(text, units)
+	by = strings.ToLower(strings.Join(strings.Fields(strings.NewReplacer(",", " ", ";", " ").Replace(by)), " "))
+	doubtful := by == doubtWord || strings.HasSuffix(by, " "+doubtWord)
+	by = strings.TrimSpace(strings.TrimSuffix(by, doubtWord))
+	who, known := typedWords[by]
 	if !known {
-		return fmt.Errorf("%q does not say who gave the length: write paced, taped or the venue says behind it, for instance 62 m, paced", clipped(words))
+		return fmt.Errorf("%q does not say who gave the length: write paced, taped or the venue says behind it, for instance 62 m, paced", plan.Clipped(by))
 	}
 	metres, err := quantity.ReadLength(strings.TrimSpace(length), units.Length)
 	switch {
@@ -62,13 +62,13 @@ func SetTyped(link *plan.Link, text string, units Units) error {
 	case metres < 0.001:
 		return errors.New("a way has some length; leave the field blank to measure it on the plan")
 	}
-	link.SetTyped(metres, by)
+	link.SetTyped(metres, who)
 	link.Doubtful = doubtful
 	return nil
 }
 
 // lengthBefore cuts a text behind the longest beginning that reads as a length; where none does, all of it is the length.
-func lengthBefore(text string, units Units) (length, rest string) {
+func lengthBefore(text string, units words.Units) (length, rest string) {
 	var spaced strings.Builder
 	for i, r := range text {
 		spaced.WriteRune(r)
@@ -92,25 +92,13 @@ func decimal(text string, at int) bool {
 	return digit(at-1) && digit(at+1)
 }
 
-// clipped keeps what is quoted short.
-func clipped(text string) string {
-	const most = 40
-	if runes := []rune(text); len(runes) > most {
-		return string(runes[:most]) + "…"
-	}
-	return text
-}
+func sayTyped(s State, link plan.Link) string { return TypedText(link, s.Units) }
 
-// measuredBlank says what holds of a way while no length is typed; give it the budget as shown.
-func measuredBlank(b budget.Budget, units Units) string {
-	if b.Measured.Source == budget.Unknown {
-		return "for instance 62 m, paced"
+func putTyped(s State, e *plan.Edit, key plan.Key, value string) error {
+	var refused error
+	err := plan.Update(e, key, func(r *plan.Link) { refused = SetTyped(r, value, s.Units) })
+	if refused != nil {
+		return refused
 	}
-	return units.Needed(b.Way) + ", " + b.Measured.Words()
-}
-
-// slackBlank says which share of the way is taken as slack while the link has none of its own.
-func slackBlank(r *budget.Reckoner, link plan.Link) string {
-	link.SlackPercent = plan.Optional{}
-	return r.Of(link).Measured.PercentWhy()
+	return err
 }

@@ -1,4 +1,4 @@
-package panel_test
+package fields_test
 
 import (
 	"testing"
@@ -6,19 +6,28 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/demo"
+	"stageloom/model/fields"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/model/words"
 )
 
 func linkIn(p *plan.Plan, name string) plan.Link {
-	link, _ := p.Link(plan.LinkID(linkNamed(p, name).Key))
-	return link
+	for link := range p.Links.All() {
+		if link.Name == name {
+			return link
+		}
+	}
+	panic("there is no link " + name)
+}
+
+func options(p *plan.Plan, id string, link plan.Link) []fields.Option {
+	return fields.Of("links", id).Options(fields.On(p, nil, words.Units{}), link)
 }
 
 func TestALinkTakesTheTransportsThatItsTwoPortsTake(t *testing.T) {
 	p := demo.Weekender()
 	for link := range p.Links.All() {
-		choices := panel.TransportChoices(p, link)
+		choices := options(p, "transport", link)
 		require.Equal(t, string(link.Transport), choices[0].Value, "%s's own comes first", link.Name)
 		switch link.Transport {
 		case "1000base-t":
@@ -32,24 +41,22 @@ func TestALinkTakesTheTransportsThatItsTwoPortsTake(t *testing.T) {
 
 func TestLimitRulesOfATransport(t *testing.T) {
 	p := demo.Weekender()
-	rules := panel.RuleChoices(p, "aes50")
+	rules := options(p, "rule", plan.Link{Transport: "aes50"})
 	require.Empty(t, rules[0].Value)
 	require.Contains(t, rules[0].Words, "the plan's: ")
 	require.Greater(t, len(rules), 2)
-	require.Len(t, panel.RuleChoices(p, "analogue-multicore"), 1, "what carries no grade has no rule")
-	require.Equal(t, 2, panel.IndexOf(rules, rules[2].Value))
-	require.Zero(t, panel.IndexOf(rules, "no-such-rule"))
+	require.Len(t, options(p, "rule", plan.Link{Transport: "analogue-multicore"}), 1, "what carries no grade has no rule")
 }
 
 func TestPartnersBetweenTheSameDevicesComeFirst(t *testing.T) {
 	p := demo.Weekender()
 	link := linkIn(p, "L01")
-	choices := panel.PartnerChoices(p, link)
-	require.Equal(t, panel.Choice{Words: "none"}, choices[0])
+	choices := options(p, "partner", link)
+	require.Equal(t, fields.Option{Words: "none"}, choices[0])
 	shares := 2
 	for _, choice := range choices[1:] {
 		other, _ := p.Link(plan.LinkID(choice.Value))
-		require.Equal(t, link.Transport, other.Transport)
+		require.True(t, other.Transport == link.Transport || other.ID == link.Partner)
 		require.NotEqual(t, link.ID, other.ID)
 		shared := 0
 		for _, end := range []plan.DeviceID{other.From, other.To} {
@@ -67,7 +74,12 @@ func TestPairsAreMadeTurnedAndParted(t *testing.T) {
 	p := demo.Weekender()
 	a, b := linkIn(p, "L11").ID, linkIn(p, "L12").ID
 	paired := func(p *plan.Plan, partner plan.LinkID, role string) *plan.Plan {
-		next, err := plan.Do(p, nil, func(e *plan.Edit) error { return panel.Paired(e, a, partner, role) })
+		next, err := plan.Do(p, nil, func(e *plan.Edit) error {
+			if err := fields.Of("links", "partner").Put(e, words.Units{}, plan.Key(a), string(partner)); err != nil || partner == "" {
+				return err
+			}
+			return fields.Of("links", "role").Put(e, words.Units{}, plan.Key(a), role)
+		})
 		require.NoError(t, err)
 		return next
 	}

@@ -1,0 +1,54 @@
+package fields
+
+import (
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+)
+
+func inputFields() []*Field {
+	d := definer{"inputs"}
+	return []*Field{
+		d.field("number", "number", "No.", "its number in the list, 1 to 9999.").alone(),
+		d.field("name", "name", "Input", "what it is called: Kick in, Lead vocal."),
+		d.field("source", "source", "Source", "what stands there: condenser, radio, keyboard.").ifBlank("condenser, radio …"),
+		d.field("use", "use", "Use", "how it is plugged: mic, DI or line."),
+		d.field("phantom", "phantom_48V", "48 V", "yes: it wants 48 V."),
+		d.field("stand", "stand", "Stand", "tall boom, short boom, clip.").ifBlank("tall boom, clip …"),
+		d.field("riser", "riser", "Riser", "the riser that it stands on."),
+		d.field("snake", "sub_snake", "Sub-snake", "the sub-snake that it plugs into first; blank is none."),
+		d.field("way", "sub_snake_way", "Way", "the way of the sub-snake."),
+		d.field("act", "act", "Act", "the act that alone has it; blank is every act.").none("every act"),
+		d.field("note", "note", "Note", "anything the crew should know."),
+	}
+}
+
+func outputFields() []*Field {
+	d := definer{"outputs"}
+	return []*Field{
+		d.field("number", "number", "No.", "its number in the list, 1 to 9999.").alone(),
+		d.field("name", "name", "Output", "what it is called: Main left, Monitor 3."),
+		d.field("note", "note", "Note", "anything the crew should know."),
+	}
+}
+
+func actFields() []*Field {
+	d := definer{"acts"}
+	return []*Field{
+		d.field("order", "order", "Order", "its place in the running list; another number moves it there.").by(putOrder).alone(),
+		d.field("name", "name", "Act", "the band, or whatever comes on."),
+		d.field("stage", "stage", "Stage", "the stage that it plays on; acts of one stage follow each other."),
+		d.field("start", "start", "Begins", "when, as the running list has it: 20:15.").ifBlank("20:15"),
+		d.field("end", "end", "Ends", "when, as the running list has it: 21:45.").ifBlank("21:45"),
+		d.made("guests", "Guest consoles", "consoles that it alone brings, by name, parted by semicolons; “at” names the drop that one plugs into, “tail” the cable from there: Guest FOH at FOH drop, tail 5 m of Cat 6A tail.",
+			Words, of(sayGuests), putGuests).alone(),
+		d.field("note", "note", "Note", "anything the crew should know."),
+	}
+}
+
+func putOrder(_ State, e *plan.Edit, key plan.Key, value string) error {
+	place, err := Of("acts", "order").whole(value)
+	if err != nil {
+		return err
+	}
+	return patch.MoveAct(e, plan.ActID(key), place)
+}
