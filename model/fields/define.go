@@ -165,6 +165,12 @@ func (f *Field) valued(value func(State, any) string) *Field {
 	return f
 }
 
+// explaining says of what is typed and not in the list why it is not.
+func (f *Field) explaining(missing func(State, any, string) error) *Field {
+	f.missing = missing
+	return f
+}
+
 // ifBlank says what holds while the field is blank.
 func (f *Field) ifBlank(text string) *Field {
 	f.blank = func(State, any) string { return text }

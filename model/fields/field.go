@@ -69,6 +69,7 @@ type Field struct {
 	then    func(*plan.Edit, plan.Key) error
 	makes   func(*plan.Edit, string) string
 	check   func(string) error
+	missing func(State, any, string) error
 }
 
 // Applies reports whether the field means something for a row: a link without a grade has no wanted margin.
@@ -150,7 +151,13 @@ func (f *Field) Read(s State, row any, typed string) (string, error) {
 	if f.Kind != Choice {
 		return typed, nil
 	}
-	return ReadOption(typed, f.options(s, row))
+	value, err := ReadOption(typed, f.options(s, row))
+	if err != nil && f.missing != nil {
+		if said := f.missing(s, row, typed); said != nil {
+			return "", said
+		}
+	}
+	return value, err
 }
 
 // Put puts a value into the field of a row by plan's edit; one that stands there already changes nothing, so that a figure

@@ -29,9 +29,9 @@ func linkFields() []*Field {
 		d.field("slack", "slack_percent", "Slack along the way", "share of the way added along it; blank is the plan's, or 0 to 10 % by where its metres come from.").ifBlankBy(of(slackAlong)),
 		d.field("slack_end", "slack_end_m", "Slack at each end", "added at each end; blank is the plan's, or by what stands there.").ifBlankBy(of(slackAtEnds)),
 		d.field("temperature", "temperature_C", "Cable temperature", "of its cable, for instance 30 °C or 86 °F; blank is by plan and place.").when(of(graded)).ifBlankBy(of(temperatureBy)),
-		d.field("margin", "wanted_margin_dB", "Wanted margin", "margin it should have, 1 to 20 dB; blank is the plan's.").when(of(graded)).ifBlankBy(of(marginBy)),
+		d.field("wanted", "wanted_margin_dB", "Wanted margin", "margin it should have, 1 to 20 dB; blank is the plan's.").when(of(graded)).ifBlankBy(of(marginBy)),
 		d.field("rule", "limit_rule", "Limit rule", "what its loss is held to; blank is the plan's.").among(of(rules)).when(of(graded)),
-		d.field("joins", "max_joins", "Most joins", "the most joints it may have, 1 to 31; blank is no bound.").ifBlank("any number"),
+		d.field("most_joins", "max_joins", "Most joins", "the most joints it may have, 1 to 31; blank is no bound.").ifBlank("any number"),
 		d.field("priority", "priority", "Priority", "0 to 9 for the picking of cables; higher is served first.").ifBlank("0: as any other"),
 		d.made("partner", "Partner", "the link that is main where this is backup, or backup where this is main.", Choice, of(sayPartner), putPartner).among(of(partners)).
 			valued(of(func(_ State, r plan.Link) string { return string(r.Partner) })).alone(),

@@ -175,7 +175,7 @@ func ReadOption(typed string, options []Option) (string, error) {
 		if option.Value == "" {
 			continue
 		}
-		listed = append(listed, option.Words)
+		listed = append(listed, name)
 		if typed != "" && strings.HasPrefix(strings.ToLower(option.Words), strings.ToLower(typed)) {
 			begin = append(begin, option)
 		}

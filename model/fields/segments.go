@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
@@ -17,7 +18,7 @@ func segmentFields() []*Field {
 	return []*Field{
 		d.field("reel", "reel", "Reel or house line", "tag of the reel; another free one's tag takes its place, blank leaves kind and length alone.").
 			among(of(cablesInPlace)).saying(of(sayCable)).
-			valued(of(func(_ State, r plan.Segment) string { return string(r.Reel) + string(r.HouseLine) })).by(putCable).alone(),
+			valued(of(func(_ State, r plan.Segment) string { return string(r.Reel) + string(r.HouseLine) })).by(putCable).alone().explaining(liesElsewhere),
 		d.field("kind", "kind", "Kind", "what cable it is; that of a reel or a house line is theirs.").among(of(segmentKinds)).saying(of(saySegmentKind)).when(of(isByLength)).by(putSegmentKind),
 		d.field("length", "length_m", "Length", "for instance 45 m or 148 ft; that of a reel or a house line is theirs.").
 			saying(of(saySegmentLength)).when(of(isByLength)).by(putSegmentLength),
@@ -45,6 +46,21 @@ func sayCable(s State, segment plan.Segment) string {
 		return words.Row(s.Plan, plan.Ref{Table: "house_lines", Key: plan.Key(segment.HouseLine)}, s.Units)
 	}
 	return ""
+}
+
+// liesElsewhere says of a reel that is not offered why not.
+func liesElsewhere(s State, _ any, typed string) error {
+	for reel := range s.Plan.Reels.All() {
+		name := words.Row(s.Plan, plan.RefOf(reel), s.Units)
+		switch {
+		case !strings.EqualFold(name, typed):
+		case reel.Condition == plan.Faulty:
+			return fmt.Errorf("%s is faulty", name)
+		case s.Plan.UsedReels()[reel.ID] >= reel.Count():
+			return fmt.Errorf("%s lies in another link already", name)
+		}
+	}
+	return nil
 }
 
 // cablesInPlace are the reels and house lines that can lie in a cable's place: its own, and those that are free and carry

@@ -82,7 +82,7 @@ const exposureHelp = "indoors, shade or sun: it decides how warm cable is; blank
 
 // exposures are the words of where a thing stands; blank says what a blank is.
 func exposures(blank string) map[string]string {
-	return map[string]string{"": blank, "shade": "outdoors, shade", "sun": "outdoors, sun"}
+	return map[string]string{"": blank}
 }
 
 // deviceKinds are the kinds of the plan, then those of the catalogue.

@@ -115,12 +115,12 @@ func putTag(s State, e *plan.Edit, key plan.Key, value string) error {
 
 // putQuantity sets how many a row stands for: not fewer than lie in links, and one where it has a tag.
 func putQuantity(_ State, e *plan.Edit, key plan.Key, value string) error {
-	count := 1
-	if value != "" {
-		var err error
-		if count, err = Of("reels", "count").whole(value); err != nil {
-			return err
-		}
+	count, err := Of("reels", "count").whole(value)
+	if err == nil && value != "" && count == 0 {
+		err = errors.New("0 is no whole number from 1 to 10000; take the row away where there are none any more")
+	}
+	if err != nil {
+		return err
 	}
 	reel, _ := e.Now().Reels.Get(key)
 	count = max(1, count)

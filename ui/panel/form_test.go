@@ -112,9 +112,9 @@ func TestWhatIsTypedIntoAField(t *testing.T) {
 		{"a bare number is in the unit that is shown", l02, imperial, "slack_end", "10", "L02: slack at each end", plan.Some(3.048), func(p *plan.Plan) any { return link(p).SlackEnd }},
 		{"kilometres", tower, panel.Units{}, "width", "0,01 km", "FOH tower: width", 10.0, func(p *plan.Plan) any { return place(p).Width }},
 		{"Fahrenheit", l02, panel.Units{}, "temperature", "86 °F", "L02: cable temperature", plan.Some(30), func(p *plan.Plan) any { return link(p).Temperature }},
-		{"decibels without their unit", l02, panel.Units{}, "margin", "2,5", "L02: wanted margin", plan.Some(2.5), func(p *plan.Plan) any { return link(p).WantedMargin }},
+		{"decibels without their unit", l02, panel.Units{}, "wanted", "2,5", "L02: wanted margin", plan.Some(2.5), func(p *plan.Plan) any { return link(p).WantedMargin }},
 		{"per cent", l02, panel.Units{}, "slack", "12.5 %", "L02: slack along the way", plan.Some(12.5), func(p *plan.Plan) any { return link(p).SlackPercent }},
-		{"a whole number", l02, panel.Units{}, "joins", "2", "L02: most joins", 2, func(p *plan.Plan) any { return link(p).MaxJoins }},
+		{"a whole number", l02, panel.Units{}, "most_joins", "2", "L02: most joins", 2, func(p *plan.Plan) any { return link(p).MaxJoins }},
 		{"watts", l02, panel.Units{}, "power", "12 W", "L02: power to the far end", 12.0, func(p *plan.Plan) any { return link(p).PowerW }},
 		{"words", l02, panel.Units{}, "colour", " red ", "L02: tape colour", "red", func(p *plan.Plan) any { return link(p).Colour }},
 		{"a choice", l02, panel.Units{}, "rule", "ieee-link-segment", "L02: limit rule", plan.RuleID("ieee-link-segment"), func(p *plan.Plan) any { return link(p).Rule }},
@@ -150,8 +150,8 @@ func TestWhatCannotStandIsSaidInWords(t *testing.T) {
 		{"rise_from", "soon", "\"soon\""},
 		{"rise_from", "600 m", "\"600 m\" is out of bounds: it lies between 0 m and 500 m"},
 		{"temperature", "90", "it lies between −20 °C and 60 °C"},
-		{"margin", "0.2 dB", "it lies between 1.0 dB and 20.0 dB"},
-		{"joins", "some", "\"some\" is no whole number from 1 to 31"},
+		{"wanted", "0.2 dB", "it lies between 1.0 dB and 20.0 dB"},
+		{"most_joins", "some", "\"some\" is no whole number from 1 to 31"},
 		{"power", "much", "\"much\" is no number"},
 	} {
 		t.Run(c.id+" "+c.text, func(t *testing.T) {
@@ -191,9 +191,9 @@ func TestOneFieldChangesAllThatAreSelected(t *testing.T) {
 		link, _ := after.Links.Get(ref.Key)
 		require.Equal(t, plan.Some(35), link.Temperature)
 	}
-	one, _, err := typing(p, both[:1], panel.Units{}, "margin", "2")
+	one, _, err := typing(p, both[:1], panel.Units{}, "wanted", "2")
 	require.NoError(t, err)
-	field, _ := panel.FormOf(assess.Of(one), both, panel.Units{}).Field("margin")
+	field, _ := panel.FormOf(assess.Of(one), both, panel.Units{}).Field("wanted")
 	require.True(t, field.Several)
 	require.Equal(t, "several values", field.Blank)
 }

@@ -22,7 +22,7 @@ var forms = map[string][]layoutGroup{
 	"links": {
 		{"", "name transport fill", never},
 		{"Run", "typed rise_from rise_to slack slack_end", never},
-		{"Reckoning", "temperature margin rule joins priority", never},
+		{"Reckoning", "temperature wanted rule most_joins priority", never},
 		{"Main and backup", "partner role", whileUnused},
 		{"Laid spare", "stands_for", never},
 		{"Panels in front of the devices", "from_panel from_lead from_lead_kind to_panel to_lead to_lead_kind", whileUnused},

@@ -151,8 +151,8 @@ func linkWishes(as asField[linkRow]) []table.Field[linkRow] {
 	return []table.Field[linkRow]{
 		as.column("fill", 190),
 		as.aside("typed", 104), as.aside("rise_from", 124), as.aside("rise_to", 112),
-		as.aside("slack", 138), as.aside("slack_end", 126), as.aside("temperature", 134), as.aside("margin", 106),
-		as.aside("rule", 200), as.aside("priority", 64), as.aside("joins", 76), as.aside("power", 146),
+		as.aside("slack", 138), as.aside("slack_end", 126), as.aside("temperature", 134), as.aside("wanted", 106),
+		as.aside("rule", 200), as.aside("priority", 64), as.aside("most_joins", 76), as.aside("power", 146),
 	}
 }
 

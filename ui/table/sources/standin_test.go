@@ -22,16 +22,16 @@ func TestALaidSpareIsNamedToALinkInItsCell(t *testing.T) {
 			spare = link.Name
 		}
 	}
-	shown := cell(p, "links", spare, "stands for")
-	require.Equal(t, "any between its ends: L1, L2", shown)
-	p, err = set(t, p, "links", spare, "stands for", "l2", panel.Units{})
+	shown := cell(p, "links", spare, "stands_for")
+	require.Empty(t, shown, "any between its ends")
+	p, err = set(t, p, "links", spare, "stands_for", "l2", panel.Units{})
 	require.NoError(t, err)
-	require.Equal(t, "L2", cell(p, "links", spare, "stands for"))
-	_, err = set(t, p, "links", spare, "stands for", "L9", panel.Units{})
-	require.ErrorContains(t, err, `there is no link "L9"`)
-	_, err = set(t, p, "links", "L1", "stands for", "L2", panel.Units{})
+	require.Equal(t, "L2", cell(p, "links", spare, "stands_for"))
+	_, err = set(t, p, "links", spare, "stands_for", "L9", panel.Units{})
+	require.ErrorContains(t, err, `"L9" is none of L1, L2`)
+	_, err = set(t, p, "links", "L1", "stands_for", "L2", panel.Units{})
 	require.ErrorContains(t, err, "is no laid spare")
-	p, err = set(t, p, "links", spare, "stands for", shown, panel.Units{})
+	p, err = set(t, p, "links", spare, "stands_for", shown, panel.Units{})
 	require.NoError(t, err)
-	require.Equal(t, shown, cell(p, "links", spare, "stands for"), "what a cell says can be pasted back")
+	require.Equal(t, shown, cell(p, "links", spare, "stands_for"), "what a cell says can be pasted back")
 }
