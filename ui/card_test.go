@@ -176,7 +176,7 @@ func TestASaveTakesWhatIsBeingTyped(t *testing.T) {
 	path := demoFile(t)
 	s := open(t, "light", path)
 	s.find("L02")
-	s.typeInto("Name", "L02b")
+	s.typeInto("Link", "L02b")
 	s.choose("Plan", "Save")
 	saved, _, err := planfile.Open(path)
 	require.NoError(t, err)
@@ -265,26 +265,26 @@ func TestTheStudyOpensByItsKeyAndClosesByEscape(t *testing.T) {
 }
 
 func TestBlanksAboutANameAreTakenAway(t *testing.T) {
-	for _, c := range []struct{ what, find, typed, want string }{
-		{"of a device", "Riser box", "  Drum box ", "Drum box"},
-		{"of a link", "L02", "\tMain 2  ", "Main 2"},
-		{"of a position", "FOH tower", " FOH  ", "FOH"},
-		{"of the same name nothing comes", "Riser box", " Riser box ", "Riser box"},
+	for _, c := range []struct{ what, label, find, typed, want string }{
+		{"of a device", "Device", "Riser box", "  Drum box ", "Drum box"},
+		{"of a link", "Link", "L02", "\tMain 2  ", "Main 2"},
+		{"of a position", "Position", "FOH tower", " FOH  ", "FOH"},
+		{"of the same name nothing comes", "Device", "Riser box", " Riser box ", "Riser box"},
 	} {
 		t.Run(c.what, func(t *testing.T) {
 			s := open(t, "light", demoFile(t))
 			s.find(c.find)
-			s.typeInto("Name", c.typed)
+			s.typeInto(c.label, c.typed)
 			s.press(fyne.KeyReturn)
 			require.Equal(t, []string{c.want}, s.state().Selection)
-			require.Equal(t, c.want, s.inField("Name"), "the field shows what the plan holds")
+			require.Equal(t, c.want, s.inField(c.label), "the field shows what the plan holds")
 			require.Equal(t, c.find != c.want, s.desk.Unsaved())
 		})
 	}
 	t.Run("nothing but blanks is no name", func(t *testing.T) {
 		s := open(t, "light", demoFile(t))
 		s.find("Riser box")
-		s.typeInto("Name", "   ")
+		s.typeInto("Device", "   ")
 		s.press(fyne.KeyReturn)
 		require.False(t, s.desk.Unsaved())
 		require.Equal(t, []string{"Riser box"}, s.state().Selection)

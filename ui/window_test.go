@@ -220,46 +220,26 @@ func TestWhatACrashLeftIsOfferedAndNeverDiscardedAtOnce(t *testing.T) {
 	require.Empty(t, again().desk.LeftBehind())
 }
 
-func TestALinksFiguresAreChangedInTheForm(t *testing.T) {
+func TestALinksFiguresAreChangedOnItsCard(t *testing.T) {
 	s := open(t, "light", demoFile(t))
+	s.choose("Links", "Figures of the link…")
+	require.Contains(t, s.state().Notice, "Select one link")
 	s.choose("Edit", "Next link")
 	s.choose("Links", "Figures of the link…")
-	s.entries()[2].SetText("two")
-	s.tap("Keep")
-	require.Equal(t, 1, s.state().Overlays, "what cannot be read keeps the form open")
-	s.entries()[1].SetText("62 m paced")
-	s.entries()[2].SetText("2.5 m")
-	s.tap("Keep")
-	require.Zero(t, s.state().Overlays)
-	link := s.desk.Plan().Links
-	found := false
-	for l := range link.All() {
-		found = found || l.Name == "L01" && l.RiseFrom == 2.5 && l.TypedWay == 62 && l.TypedBy == plan.Paced
-	}
-	require.True(t, found)
-	require.Equal(t, "Change L01", s.desk.NextUndo())
+	require.Equal(t, s.onCard("Way as typed"), s.window.Canvas().Focused(), "Ctrl I leads to the card")
+	s.typeInto("Rise at near end", "two")
+	s.press(fyne.KeyReturn)
+	require.False(t, s.desk.Unsaved(), "what cannot be read stays in its field")
+	s.typeInto("Rise at near end", "2.5 m")
+	s.press(fyne.KeyReturn)
+	s.typeInto("Way as typed", "62 m paced")
+	s.press(fyne.KeyReturn)
+	link := s.link("L01")
+	require.Equal(t, []any{2.5, 62.0, plan.Paced}, []any{link.RiseFrom, link.TypedWay, link.TypedBy})
+	require.Equal(t, "L01: way as typed", s.desk.NextUndo())
 	s.choose("Links", "Figures of the link…")
-	s.tap("Keep")
-	require.Equal(t, "Change L01", s.desk.NextUndo(), "kept as it is, it makes no step")
-}
-
-func TestAPartnerAndALimitRuleAreChosenInTheForm(t *testing.T) {
-	s := open(t, "light", demoFile(t))
-	s.find("L11")
-	s.choose("Links", "Figures of the link…")
-	choosers := s.choosers()
-	rule, partner := choosers[2], choosers[3]
-	require.Contains(t, rule.Selected, "the plan's: ")
-	rule.SetSelectedIndex(2)
-	partner.SetSelectedIndex(1)
-	s.tap("Keep")
-	require.Zero(t, s.state().Overlays)
-	link, _ := s.desk.Plan().Link(plan.LinkID(s.desk.Selection()[0].Key))
-	require.NotEmpty(t, link.Rule)
-	require.Equal(t, "main", link.Role)
-	other, _ := s.desk.Plan().Link(link.Partner)
-	require.Equal(t, "backup", other.Role)
-	require.Equal(t, "Change L11", s.desk.NextUndo(), "all of the form is one step")
+	s.press(fyne.KeyReturn)
+	require.Equal(t, "L01: way as typed", s.desk.NextUndo(), "kept as it is, it makes no step")
 }
 
 func TestEscapeClosesADialogAsItsCancelDoes(t *testing.T) {
@@ -280,7 +260,6 @@ func TestEscapeClosesADialogAsItsCancelDoes(t *testing.T) {
 		{"Edit", "Rename…   F2"},
 		{"Links", "Link two ports…"},
 		{"Links", "Lay cable…"},
-		{"Links", "Figures of the link…"},
 		{"Help", "Cautions"},
 	} {
 		s.choose(path...)

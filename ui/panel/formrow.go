@@ -284,6 +284,9 @@ func (c *formChoice) value() string {
 	return c.row.field.Text
 }
 
+// Inner is the toolkit's list, for tests.
+func (c *formChoice) Inner() *widget.Select { return &c.Select }
+
 // FocusGained implements fyne.Focusable.
 func (c *formChoice) FocusGained() {
 	c.Select.FocusGained()

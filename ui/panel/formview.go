@@ -156,15 +156,16 @@ func (v *FormView) focusOn(input fyne.Focusable) {
 	}
 }
 
-// Keep keeps what is being typed, as a step of the plan, and tells whether it could be read. Commands that save, print or
-// select something else ask for it first.
+// Keep keeps what is typed, as steps of the plan, and reports whether all of it could be read: a field that was left with what
+// cannot be read counts too. Commands that save, print or select something else ask for it first.
 func (v *FormView) Keep() bool {
+	kept := true
 	for _, row := range v.rows {
-		if row.field.ID == v.focused {
-			return row.keep()
+		if _, typed := row.typed(); typed {
+			kept = row.keep() && kept
 		}
 	}
-	return true
+	return kept
 }
 
 // groupHead is the heading of a group: a press folds and unfolds it.
