@@ -11,8 +11,8 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/planview"
+	"stageloom/ui/text"
 )
 
 // Questions answers what a test of the real window asks, one line of JSON for one line of JSON. It is used on the
@@ -140,7 +140,7 @@ func (w *window) state() state {
 	return s
 }
 
-func nameOf(p *plan.Plan, ref plan.Ref) string { return panel.NameOf(p, ref) }
+func nameOf(p *plan.Plan, ref plan.Ref) string { return text.NameOf(p, ref) }
 
 // onOutline is a place just inside the outline of a position where nothing else is hit: devices cover the middle, and names
 // some of the edge.

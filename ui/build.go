@@ -11,7 +11,7 @@ import (
 
 	"stageloom/model/geom"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // remove takes what is selected out of the plan. What takes more along says so first, and asks.
@@ -21,7 +21,7 @@ func (w *window) remove() {
 		w.notice.Say("Nothing is selected that could be deleted.")
 		return
 	}
-	leaving, err := panel.LeavingOf(w.desk.Plan(), selection)
+	leaving, err := text.LeavingOf(w.desk.Plan(), selection)
 	switch {
 	case err != nil:
 		w.refused(err)
@@ -32,8 +32,8 @@ func (w *window) remove() {
 	}
 }
 
-func (w *window) removeNow(leaving panel.Leaving, selection []plan.Ref) {
-	err := w.desk.DoAnyway("Delete "+leaving.What, func(e *plan.Edit) error { panel.Remove(e, selection); return nil })
+func (w *window) removeNow(leaving text.Leaving, selection []plan.Ref) {
+	err := w.desk.DoAnyway("Delete "+leaving.What, func(e *plan.Edit) error { text.Remove(e, selection); return nil })
 	if err != nil {
 		w.refused(err)
 		return
@@ -42,7 +42,7 @@ func (w *window) removeNow(leaving panel.Leaving, selection []plan.Ref) {
 }
 
 // askRemoval lists what goes along; Enter deletes, Escape keeps.
-func (w *window) askRemoval(leaving panel.Leaving, remove func()) {
+func (w *window) askRemoval(leaving text.Leaving, remove func()) {
 	lines := container.NewVBox()
 	line := func(text string, importance widget.Importance) {
 		label := widget.NewLabel(text)

@@ -10,8 +10,8 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
-	"stageloom/ui/panel"
 	"stageloom/ui/strip"
+	"stageloom/ui/text"
 )
 
 // cableDialog lays a cable in a link, or replaces one: a reel of the stock that is free, a house line, or a kind and a
@@ -22,7 +22,7 @@ type cableDialog struct {
 	// change is an Insert or a Replace whose cable is chosen here; atEnd tells that each goes behind the last one.
 	change  strip.Change
 	atEnd   bool
-	choices []panel.CableChoice
+	choices []text.CableChoice
 	dialog  *dialog.CustomDialog
 	choice  *chooser
 	length  *field
@@ -97,9 +97,9 @@ func (d *cableDialog) offer() {
 	if d.atEnd {
 		d.change.Place = len(d.desk.Plan().SegmentsOf(d.link))
 	}
-	d.choices = panel.CablesFor(d.desk.Plan(), d.link, d.units())
+	d.choices = text.CablesFor(d.desk.Plan(), d.link, d.units())
 	if d.change.Doing == strip.Replace {
-		d.choices = panel.CablesInstead(d.desk.Plan(), d.link, d.change.Order, d.units())
+		d.choices = text.CablesInstead(d.desk.Plan(), d.link, d.change.Order, d.units())
 	}
 	labels := make([]string, len(d.choices))
 	for i, choice := range d.choices {
@@ -187,7 +187,7 @@ func (d *cableDialog) lay(another bool) {
 		return
 	}
 	d.offer()
-	if again := panel.LikeBefore(d.desk.Plan(), d.choices, segment); again >= 0 {
+	if again := text.LikeBefore(d.desk.Plan(), d.choices, segment); again >= 0 {
 		d.choice.SetSelectedIndex(again)
 	}
 	d.window.window.Canvas().Focus(d.choice)

@@ -10,8 +10,8 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/standards"
-	"stageloom/ui/panel"
 	"stageloom/ui/strip"
+	"stageloom/ui/text"
 )
 
 // wireStrip makes the run strip edit the cables of the selected link.
@@ -48,7 +48,7 @@ func (w *window) try(c strip.Change) string {
 }
 
 func (w *window) tryIn(link plan.LinkID, c strip.Change) string {
-	w.preview = panel.Preview{}
+	w.preview = text.Preview{}
 	words := ""
 	if c.Doing != strip.Nothing {
 		b, err := c.Try(w.desk.Plan(), link)

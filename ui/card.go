@@ -3,6 +3,7 @@ package ui
 import (
 	"stageloom/model/checks"
 	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // fixed is a fix list that was asked for, for the plan it holds for.
@@ -26,7 +27,7 @@ func (w *window) newCard() *panel.CardView {
 // showForm sets the form of the selection; while something moves it waits for the end.
 func (w *window) showForm() {
 	if w.preview.Moving.Empty() && w.preview.Budgets == nil {
-		w.card.Form.Set(panel.FormOf(w.desk.Assessment(), w.desk.Selection(), w.units()))
+		w.card.Form.Set(text.FormOf(w.desk.Assessment(), w.desk.Selection(), w.units()))
 	}
 }
 

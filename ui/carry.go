@@ -4,14 +4,14 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/strip"
+	"stageloom/ui/text"
 )
 
 // carryCable shows a cable of a list under the pointer, at a place of the window: over the run strip where it would go
 // in the selected link, over a link on the plan that it would be laid there last, and what the link would come to.
-func (w *window) carryCable(offer panel.CableOffer, at fyne.Position) {
-	text := panel.OfferWords(w.desk.Plan(), offer, w.units())
+func (w *window) carryCable(offer text.CableOffer, at fyne.Position) {
+	text := text.OfferWords(w.desk.Plan(), offer, w.units())
 	link, change, found := w.aimed(offer, at)
 	words := ""
 	if found {
@@ -30,7 +30,7 @@ func (w *window) carryCable(offer panel.CableOffer, at fyne.Position) {
 const aboveHand = 30
 
 // dropCable lays what was carried; where it has no use it is given up, and the notice says why.
-func (w *window) dropCable(offer panel.CableOffer, at fyne.Position) {
+func (w *window) dropCable(offer text.CableOffer, at fyne.Position) {
 	w.ghost.hide()
 	w.ghost.layer.Refresh()
 	link, change, found := w.aimed(offer, at)
@@ -44,19 +44,19 @@ func (w *window) dropCable(offer panel.CableOffer, at fyne.Position) {
 }
 
 // layCable lays a cable of a list at the far end of the selected link.
-func (w *window) layCable(offer panel.CableOffer) {
+func (w *window) layCable(offer text.CableOffer) {
 	links := w.selectedLinks()
 	if len(links) != 1 {
 		w.notice.Say("Select one link to lay cable for it.")
 		return
 	}
 	change := strip.Change{Doing: strip.Insert, Place: len(w.desk.Plan().SegmentsOf(links[0]))}
-	change.Cable = panel.SegmentFor(w.desk.Plan(), links[0], offer, 0)
+	change.Cable = text.SegmentFor(w.desk.Plan(), links[0], offer, 0)
 	w.layOffer(links[0], change)
 }
 
 func (w *window) layOffer(link plan.LinkID, change strip.Change) {
-	if reason := panel.Unfit(w.desk.Plan(), link, change.Cable); reason != "" {
+	if reason := text.Unfit(w.desk.Plan(), link, change.Cable); reason != "" {
 		w.notice.Warn(reason)
 		return
 	}
@@ -67,7 +67,7 @@ func (w *window) layOffer(link plan.LinkID, change strip.Change) {
 
 // tryOffer says what a link would come to with a cable, or why that does not fit.
 func (w *window) tryOffer(link plan.LinkID, change strip.Change) string {
-	if reason := panel.Unfit(w.desk.Plan(), link, change.Cable); reason != "" {
+	if reason := text.Unfit(w.desk.Plan(), link, change.Cable); reason != "" {
 		w.try(strip.Change{})
 		return reason
 	}
@@ -75,16 +75,16 @@ func (w *window) tryOffer(link plan.LinkID, change strip.Change) string {
 }
 
 // aimed is what a cable of a list dropped at a place of the window would do, and to which link.
-func (w *window) aimed(offer panel.CableOffer, at fyne.Position) (plan.LinkID, strip.Change, bool) {
+func (w *window) aimed(offer text.CableOffer, at fyne.Position) (plan.LinkID, strip.Change, bool) {
 	p, links := w.desk.Plan(), w.selectedLinks()
 	if change := w.strip.Carry(at); change.Doing != strip.Nothing && len(links) == 1 {
-		change.Cable = panel.SegmentFor(p, links[0], offer, change.Order)
+		change.Cable = text.SegmentFor(p, links[0], offer, change.Order)
 		return links[0], change, true
 	}
 	w.strip.Dropped()
 	if ref, found := w.plan.RowAt(at); found && ref.Table == "links" {
 		link := plan.LinkID(ref.Key)
-		change := strip.Change{Doing: strip.Insert, Place: len(p.SegmentsOf(link)), Cable: panel.SegmentFor(p, link, offer, 0)}
+		change := strip.Change{Doing: strip.Insert, Place: len(p.SegmentsOf(link)), Cable: text.SegmentFor(p, link, offer, 0)}
 		return link, change, true
 	}
 	return "", strip.Change{}, false

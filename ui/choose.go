@@ -8,7 +8,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // chooseMenu selects by what rows have in common.
@@ -19,7 +19,7 @@ func (w *window) chooseMenu() *fyne.MenuItem {
 		item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItem(label, func() { w.chooseLinks(picked) }))
 	}
 	for _, grade := range append(budget.Standings(), budget.Ungraded) {
-		add(panel.GradeWord(grade), func(_ plan.Link, b budget.Budget) bool { return b.Standing() == grade })
+		add(text.GradeWord(grade), func(_ plan.Link, b budget.Budget) bool { return b.Standing() == grade })
 	}
 	item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItemSeparator())
 	named := map[plan.TransportID]bool{}

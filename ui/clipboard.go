@@ -5,7 +5,7 @@ import (
 
 	"stageloom/model/clip"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // copySelection puts the selected devices and positions with the links between them on the clipboard, and tells
@@ -25,7 +25,7 @@ func (w *window) cutSelection() {
 	if !w.copySelection() {
 		return
 	}
-	leaving, err := panel.LeavingOf(w.desk.Plan(), w.desk.Selection())
+	leaving, err := text.LeavingOf(w.desk.Plan(), w.desk.Selection())
 	if err != nil {
 		w.refused(err)
 		return

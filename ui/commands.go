@@ -10,11 +10,11 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // commands are all items of the menus with what they do, in the order of the menus.
-func (w *window) commands() (all []panel.Command, do []func()) {
+func (w *window) commands() (all []text.Command, do []func()) {
 	var walk func(in string, items []*fyne.MenuItem)
 	walk = func(in string, items []*fyne.MenuItem) {
 		for _, item := range items {
@@ -32,13 +32,13 @@ func (w *window) commands() (all []panel.Command, do []func()) {
 				name, keys = item.Label, shortcutWords(item.Shortcut)
 			}
 			if item.Checked {
-				name = panel.Ticked + name
+				name = text.Ticked + name
 			}
 			act := item.Action
 			if item.IsQuit && act == nil {
 				act = w.close
 			}
-			all = append(all, panel.Command{Name: strings.TrimSpace(name), In: in, Keys: keys, Ready: !item.Disabled && act != nil})
+			all = append(all, text.Command{Name: strings.TrimSpace(name), In: in, Keys: keys, Ready: !item.Disabled && act != nil})
 			do = append(do, act)
 		}
 	}
@@ -106,7 +106,7 @@ func (f *searchField) TypedKey(event *fyne.KeyEvent) {
 // commandDialog is the list of commands while it is open.
 type commandDialog struct {
 	*window
-	all    []panel.Command
+	all    []text.Command
 	do     []func()
 	places []int
 	at     int
@@ -121,7 +121,7 @@ type commandDialog struct {
 func (w *window) askCommand() {
 	d := &commandDialog{window: w, before: w.window.Canvas().Focused(), told: widget.NewLabel("")}
 	d.all, d.do = w.commands()
-	d.places = panel.FindCommands(d.all, "")
+	d.places = text.FindCommands(d.all, "")
 	d.entry = &searchField{field: field{window: w}, move: d.move}
 	d.entry.ExtendBaseWidget(d.entry)
 	d.entry.SetPlaceHolder("what to do: print, loom, feet …")
@@ -167,8 +167,8 @@ func (d *commandDialog) run() {
 	d.do[place]()
 }
 
-func (d *commandDialog) search(text string) {
-	d.places, d.at = panel.FindCommands(d.all, text), 0
+func (d *commandDialog) search(typed string) {
+	d.places, d.at = text.FindCommands(d.all, typed), 0
 	d.list.UnselectAll()
 	d.list.Refresh()
 	if len(d.places) == 0 {

@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // Where a new device is put.
@@ -24,7 +24,7 @@ const (
 type deviceDialog struct {
 	*window
 	dialog                *dialog.CustomDialog
-	kinds                 []panel.EquipmentRow
+	kinds                 []text.EquipmentRow
 	positions             []plan.Position
 	kind, position, place *chooser
 	name, count           *field
@@ -35,7 +35,7 @@ type deviceDialog struct {
 // askDevice asks for new devices; made is told the first of them.
 func (w *window) askDevice(made func(plan.Ref)) {
 	d := &deviceDialog{window: w, name: w.newField(), count: w.newField(), told: widget.NewLabel(""), made: made}
-	for _, row := range panel.EquipmentOf(w.desk.Plan(), w.ownKinds, "") {
+	for _, row := range text.EquipmentOf(w.desk.Plan(), w.ownKinds, "") {
 		if row.Kind != "" {
 			d.kinds = append(d.kinds, row)
 		}
@@ -111,7 +111,7 @@ func (d *deviceDialog) take() {
 }
 
 // device is one of the new devices.
-func (d *deviceDialog) device(e *plan.Edit, row panel.EquipmentRow, order int) plan.Device {
+func (d *deviceDialog) device(e *plan.Edit, row text.EquipmentRow, order int) plan.Device {
 	device := plan.Device{Kind: row.Kind, Name: strings.TrimSpace(d.name.Text), Unplaced: d.place.Selected == putInList}
 	if order > 0 && device.Name != "" {
 		device.Name = e.FreeDeviceName(device.Name)

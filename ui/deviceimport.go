@@ -8,7 +8,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // importDevices opens the dialog for a list of devices.
@@ -28,8 +28,8 @@ func (d *importDialog) reckonDevices(grid exchange.Grid) {
 		return list.Add(e, d.use)
 	}
 	coming := list.Coming(p)
-	d.conclude(panel.DevicesTold(coming), len(list.Rows), list.Faults)
-	if changes := panel.DeviceChangesTold(coming, mostFaults); changes != "" {
+	d.conclude(text.DevicesTold(coming), len(list.Rows), list.Faults)
+	if changes := text.DeviceChangesTold(coming, mostFaults); changes != "" {
 		d.faults.SetText(strings.TrimRight(changes+"\n"+d.faults.Text, "\n"))
 	}
 }

@@ -13,7 +13,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // fillDialog plugs inputs of the list in order into the sockets of a device, or puts them on the channels of a console.
@@ -200,7 +200,7 @@ func (d *fillDialog) tell() {
 	view := patch.Of(next)
 	act, _ := view.Act(d.actShown())
 	d.told.Importance = widget.MediumImportance
-	d.told.SetText(panel.FillTold(view, act, inputs))
+	d.told.SetText(text.FillTold(view, act, inputs))
 }
 
 // askRehome asks which device takes over the patch of another: inputs keep the numbers of their sockets.

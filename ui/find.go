@@ -6,12 +6,12 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // askFind searches the plan as one types; Enter shows what is found first, a click any of it.
 func (w *window) askFind() {
-	var hits []panel.Hit
+	var hits []text.Hit
 	entry := w.newField()
 	entry.SetPlaceHolder("name of a device, link, position or area, or tag of a cable")
 	list := widget.NewList(
@@ -24,8 +24,8 @@ func (w *window) askFind() {
 		d.Hide()
 		w.show(hits[i].Row)
 	}
-	entry.OnChanged = func(text string) {
-		hits = panel.Find(w.desk.Plan(), text)
+	entry.OnChanged = func(typed string) {
+		hits = text.Find(w.desk.Plan(), typed)
 		list.UnselectAll()
 		list.Refresh()
 	}

@@ -12,15 +12,15 @@ import (
 
 	"stageloom/model/house"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // houseDialog shows the house's stock beside what this show has of it; reels go over and back.
 type houseDialog struct {
 	*window
 	stock house.Stock
-	house []panel.HouseRow
-	show  []panel.ShowRow
+	house []text.HouseRow
+	show  []text.ShowRow
 	// taken and returned are the rows under the hand, -1 where none is.
 	taken, returned int
 
@@ -95,8 +95,8 @@ func (d *houseDialog) reload() {
 }
 
 func (d *houseDialog) fill() {
-	d.house = panel.HouseRows(d.stock, d.desk.Plan().Settings.Name, d.search.Text, d.units())
-	d.show = panel.ShowRows(d.desk.Plan(), d.stock, d.units())
+	d.house = text.HouseRows(d.stock, d.desk.Plan().Settings.Name, d.search.Text, d.units())
+	d.show = text.ShowRows(d.desk.Plan(), d.stock, d.units())
 	d.taken, d.returned = -1, -1
 	d.many.SetText("")
 	d.back.SetText("")
@@ -182,7 +182,7 @@ func (d *houseDialog) giveBack() {
 	d.tell(fmt.Sprintf("The house has %d × %s back.", count, row.Words), false)
 }
 
-func (d *houseDialog) giveBackRow(row panel.ShowRow, count int) error {
+func (d *houseDialog) giveBackRow(row text.ShowRow, count int) error {
 	if row.Taking != "" {
 		return d.library.CallBack(row.Taking)
 	}
@@ -199,7 +199,7 @@ func (d *houseDialog) giveBackRow(row panel.ShowRow, count int) error {
 
 // adopt makes the plan's own reels part of the house's stock, out with this show.
 func (d *houseDialog) adopt() {
-	ids := panel.OwnReels(d.desk.Plan())
+	ids := text.OwnReels(d.desk.Plan())
 	if len(ids) == 0 {
 		d.tell("All reels of this plan are hired, somebody else's, or the house's already.", false)
 		return

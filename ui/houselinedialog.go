@@ -11,7 +11,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // lineDialog makes a house line: what the venue calls it, of which kind and how long it is. Nobody else knows.
@@ -31,7 +31,7 @@ func (w *window) askHouseLine(made func(plan.Ref)) {
 	if links := w.selectedLinks(); len(links) == 1 {
 		link = links[0]
 	}
-	from := panel.NewLineFrom(w.desk.Plan(), link, w.units())
+	from := text.NewLineFrom(w.desk.Plan(), link, w.units())
 	d := &lineDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: w.newField(), length: w.newField(), made: made}
 	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
 	names := make([]string, len(d.kinds))
@@ -69,7 +69,7 @@ func (d *lineDialog) show() {
 
 // take makes the line, or says what is missing.
 func (d *lineDialog) take() {
-	typed := panel.NewLine{Name: d.name.Text, Length: d.length.Text}
+	typed := text.NewLine{Name: d.name.Text, Length: d.length.Text}
 	if at := d.kind.SelectedIndex(); at >= 0 {
 		typed.Kind = d.kinds[at].ID
 	}

@@ -12,7 +12,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/model/revision"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // issue says how the plan stands to its revisions and what changed since the last one, asks for the letter of the next and a
@@ -57,7 +57,7 @@ const (
 
 // revisionsTold shows how the plan stands to its revisions, what changed since the last, and which were issued.
 func (w *window) revisionsTold() fyne.CanvasObject {
-	said, err := panel.RevisionsOf(w.desk.Assessment(), w.units())
+	said, err := text.RevisionsOf(w.desk.Assessment(), w.units())
 	if err != nil {
 		return wrapped(sentence(err), fyne.TextStyle{})
 	}

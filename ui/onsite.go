@@ -10,7 +10,7 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // guardSite has every edit of this window that touches what is laid, joined or tested asked about first, wherever it comes
@@ -19,7 +19,7 @@ func (w *window) guardSite() { w.desk.SetGuard(w.askOnSite) }
 
 // askOnSite names the links that an edit touches on site and asks; where it touches none, the edit stands.
 func (w *window) askOnSite(name string, before, after *plan.Plan, anyway func() error) error {
-	lines := panel.OnSite(before, after)
+	lines := text.OnSite(before, after)
 	if len(lines) == 0 {
 		return nil
 	}

@@ -11,7 +11,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // ownCableDialog makes a kind of cable of the user's own from one that is there: with its maker's figure, its ends and its
@@ -62,7 +62,7 @@ func (d *ownCableDialog) show() {
 
 // fill fills the form in from the kind that it is like.
 func (d *ownCableDialog) fill() {
-	from := panel.OwnCableFrom(d.kinds[d.like.SelectedIndex()])
+	from := text.OwnCableFrom(d.kinds[d.like.SelectedIndex()])
 	d.name.SetText(from.Name)
 	d.figure.SetText(from.Figure)
 	d.near.SetSelected(from.Near)
@@ -74,7 +74,7 @@ func (d *ownCableDialog) fill() {
 
 // take makes the kind, or says why not.
 func (d *ownCableDialog) take() {
-	made := panel.OwnCable{
+	made := text.OwnCable{
 		Name: d.name.Text, Figure: d.figure.Text, Near: d.near.Selected, Far: d.far.Selected, Form: d.form.Selected,
 		Lockable: d.lockable.Checked, MetalShell: d.shell.Checked,
 	}

@@ -8,7 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // ownKind makes a kind of the user's own from that of the selected device, which becomes of it.
@@ -19,15 +19,15 @@ func (w *window) ownKind() {
 		return
 	}
 	device, _ := w.desk.Plan().Device(devices[0])
-	form := panel.OwnKindFrom(w.desk.Plan(), device.Kind)
+	form := text.OwnKindFrom(w.desk.Plan(), device.Kind)
 	name, inputs, outputs, ports := w.newField(), w.newField(), w.newField(), w.newLongField()
 	name.SetText(form.Name)
 	inputs.SetText(form.Inputs)
 	outputs.SetText(form.Outputs)
 	ports.SetText(form.Ports)
 	ports.SetMinRowsVisible(6)
-	hardware := w.newChooser(panel.HardwareWords(), nil)
-	hardware.SetSelectedIndex(panel.PlaceOfHardware(form.Hardware))
+	hardware := w.newChooser(text.HardwareWords(), nil)
+	hardware.SetSelectedIndex(text.PlaceOfHardware(form.Hardware))
 	keep := widget.NewCheck("keep it in my library, for other plans", nil)
 	told := widget.NewLabel("One port a line: its name and its transport; then, where it is so, after commas: through B, fibre singlemode, power type2.")
 	content := container.NewBorder(nil, steady(told, 2), nil, nil, widget.NewForm(
@@ -36,7 +36,7 @@ func (w *window) ownKind() {
 	))
 	d := dialog.NewCustomWithoutButtons("Own kind", content, w.window)
 	take := widget.NewButton("Make it", func() {
-		form := panel.OwnKind{Name: name.Text, Inputs: inputs.Text, Outputs: outputs.Text, Ports: ports.Text, Hardware: panel.HardwareAt(hardware.SelectedIndex())}
+		form := text.OwnKind{Name: name.Text, Inputs: inputs.Text, Outputs: outputs.Text, Ports: ports.Text, Hardware: text.HardwareAt(hardware.SelectedIndex())}
 		kind, reason := form.Kind(w.desk.Plan(), device.Kind)
 		if reason == "" {
 			reason = w.makeKind(device.ID, kind, keep.Checked)
@@ -59,7 +59,7 @@ func (w *window) ownKind() {
 // makeKind puts the kind into the plan, gives it to the device, and keeps it where the user wants; it returns why not.
 func (w *window) makeKind(device plan.DeviceID, kind catalogue.DeviceKind, keep bool) (reason string) {
 	err := w.desk.Do("Make kind "+kind.Kind.Name, func(e *plan.Edit) error {
-		panel.PutKind(e, kind)
+		text.PutKind(e, kind)
 		return e.ReplaceKind(device, kind.Kind.ID)
 	})
 	if err == nil && keep {
@@ -86,7 +86,7 @@ func (w *window) listEquipment() {
 func (w *window) use(e *plan.Edit, id plan.KindID) error {
 	for _, kind := range w.ownKinds {
 		if kind.Kind.ID == id {
-			panel.PutKind(e, kind)
+			text.PutKind(e, kind)
 			return nil
 		}
 	}

@@ -14,6 +14,7 @@ import (
 	"stageloom/model/picking"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // pickDialog picks cables beside the window's work, shows what would change, and takes it as one step.
@@ -24,7 +25,7 @@ type pickDialog struct {
 	selected []plan.LinkID
 	request  cabling.Request
 	proposal *cabling.Proposal
-	picks    panel.Picks
+	picks    text.Picks
 
 	head, proof, told *widget.Label
 	sums, right       *fyne.Container
@@ -129,7 +130,7 @@ func (d *pickDialog) show(proposal *cabling.Proposal, err error) {
 		d.head.SetText(sentence(err))
 		return
 	}
-	d.proposal, d.picks = proposal, panel.PicksOf(d.plan, proposal, d.units())
+	d.proposal, d.picks = proposal, text.PicksOf(d.plan, proposal, d.units())
 	d.head.SetText(d.picks.Head)
 	d.proof.SetText(d.picks.Proof)
 	d.sums.RemoveAll()

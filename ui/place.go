@@ -14,7 +14,7 @@ import (
 
 	"stageloom/model/geom"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // ghost is what is carried over the plan: plain shapes in a layer on top, which never take the pointer.
@@ -54,7 +54,7 @@ func (g *ghost) show(text string, at fyne.Position) {
 }
 
 // carry moves the ghost; over the plan it snaps to where a drop would put it.
-func (w *window) carry(row panel.EquipmentRow, at fyne.Position) {
+func (w *window) carry(row text.EquipmentRow, at fyne.Position) {
 	if metres, over := w.plan.MetresAt(at); over {
 		at = w.plan.PlaceOf(w.plan.Snapped(metres))
 	}
@@ -62,7 +62,7 @@ func (w *window) carry(row panel.EquipmentRow, at fyne.Position) {
 }
 
 // drop places what was carried; beside the plan it is given up.
-func (w *window) drop(row panel.EquipmentRow, at fyne.Position) {
+func (w *window) drop(row text.EquipmentRow, at fyne.Position) {
 	w.ghost.hide()
 	w.ghost.layer.Refresh()
 	if metres, over := w.plan.MetresAt(at); over {
@@ -71,7 +71,7 @@ func (w *window) drop(row panel.EquipmentRow, at fyne.Position) {
 }
 
 // placeInMiddle places a row where the view's middle is, or beside what stands there.
-func (w *window) placeInMiddle(row panel.EquipmentRow) {
+func (w *window) placeInMiddle(row text.EquipmentRow) {
 	w.place(row, w.freeNear(w.plan.Snapped(w.plan.Middle())))
 }
 
@@ -106,7 +106,7 @@ func isFree(p *plan.Plan, at geom.Point, clear float64) bool {
 }
 
 // place adds a device or a position as one step, and selects it. A position takes in what stands inside its outline.
-func (w *window) place(row panel.EquipmentRow, at geom.Point) {
+func (w *window) place(row text.EquipmentRow, at geom.Point) {
 	var placed plan.Ref
 	var taken []plan.DeviceID
 	w.do("Place "+row.Name, func(e *plan.Edit) error {

@@ -15,6 +15,7 @@ import (
 	"stageloom/model/planfile"
 	"stageloom/ui/panel"
 	"stageloom/ui/settings"
+	"stageloom/ui/text"
 )
 
 // freshPlan is a plan as new ones begin: with what the user wants, else as the program came.
@@ -156,7 +157,7 @@ func (d *settingsDialog) screen() *widget.Form {
 }
 
 // show brings the form up to how new plans begin now.
-func (d *settingsDialog) show() { d.form.Set(panel.TemplateForm(assess.Of(d.fresh), d.units())) }
+func (d *settingsDialog) show() { d.form.Set(text.TemplateForm(assess.Of(d.fresh), d.units())) }
 
 // change makes one change to how new plans begin.
 func (d *settingsDialog) change(_ string, edit func(*plan.Edit) error) error {

@@ -12,8 +12,8 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/settings"
+	"stageloom/ui/text"
 )
 
 // part is one thing on the plan that can be hidden, with what it is called.
@@ -29,7 +29,7 @@ func (w *window) parts() (things, grades, transports []part) {
 		{settings.PartLooms, "looms"},
 	}
 	for _, grade := range append(budget.Standings(), budget.Ungraded) {
-		grades = append(grades, part{settings.HiddenGrade(string(grade)), panel.GradeWord(grade)})
+		grades = append(grades, part{settings.HiddenGrade(string(grade)), text.GradeWord(grade)})
 	}
 	named := map[plan.TransportID]bool{}
 	for _, b := range w.desk.Assessment().Budgets {

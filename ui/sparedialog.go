@@ -10,7 +10,7 @@ import (
 
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // askSpare lists what can replace the cable chosen in the strip now, or else the link's first: free reels and those of less
@@ -43,7 +43,7 @@ func (w *window) offerSpares(id plan.LinkID, order int, candidates []cabling.Can
 	list := w.newPickList(
 		func() int { return len(candidates) },
 		func(i int) (words, note string, usable bool) {
-			spare := panel.SpareOf(p, candidates[i])
+			spare := text.SpareOf(p, candidates[i])
 			return spare.Name, spare.Gives, true
 		},
 		func(i int) { chosen = i },

@@ -12,6 +12,7 @@ import (
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // stockPlace is where a stock is kept: the plan in the window, or the house.
@@ -60,7 +61,7 @@ func (w *window) newColumn() fyne.CanvasObject {
 	w.stock.Lay, w.stock.Carry, w.stock.Drop = w.layCable, w.carryCable, w.dropCable
 	w.stock.Menu = w.reelMenu
 	w.stock.Leave = func() { w.window.Canvas().Focus(w.plan) }
-	w.stock.None = func(row panel.StockRow) {
+	w.stock.None = func(row text.StockRow) {
 		if row.Faulty {
 			w.notice.Say(row.Name + " is faulty and stays out of the show. Right click says what can be done with it.")
 			return
@@ -96,7 +97,7 @@ func (w *window) stockMenu() *fyne.Menu {
 }
 
 // reelMenu is what can be done to a line of the stock list. A line of several reels has each of them below its verbs.
-func (w *window) reelMenu(row panel.StockRow, at fyne.Position) {
+func (w *window) reelMenu(row text.StockRow, at fyne.Position) {
 	p := w.desk.Plan()
 	each := func(label string, do func(plan.ReelID)) *fyne.MenuItem {
 		item := fyne.NewMenuItem(label, func() { do(row.Reels[0]) })
@@ -104,7 +105,7 @@ func (w *window) reelMenu(row panel.StockRow, at fyne.Position) {
 			item.ChildMenu = fyne.NewMenu("")
 			for _, id := range row.Reels {
 				reel, _ := p.Reels.Get(plan.Key(id))
-				item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItem(panel.ReelWords(p, reel, w.units()), func() { do(id) }))
+				item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItem(text.ReelWords(p, reel, w.units()), func() { do(id) }))
 			}
 		}
 		return item
@@ -117,7 +118,7 @@ func (w *window) reelMenu(row panel.StockRow, at fyne.Position) {
 	lay.Disabled = row.Free == ""
 	items := []*fyne.MenuItem{lay}
 	if len(row.Reels) > 1 && row.Free != "" {
-		items = append(items, each("Lay this one", func(id plan.ReelID) { w.layCable(panel.CableOffer{Reel: id, Kind: row.Kind, Length: row.Length}) }))
+		items = append(items, each("Lay this one", func(id plan.ReelID) { w.layCable(text.CableOffer{Reel: id, Kind: row.Kind, Length: row.Length}) }))
 	}
 	items = append(items,
 		each("Edit…", func(id plan.ReelID) { w.editReel(w.planStock(), id) }),
@@ -130,7 +131,7 @@ func (w *window) reelMenu(row panel.StockRow, at fyne.Position) {
 // removeReel takes a reel out of the plan's stock; links made of it keep its kind and length.
 func (w *window) removeReel(id plan.ReelID) {
 	reel, _ := w.desk.Plan().Reels.Get(plan.Key(id))
-	words := panel.ReelWords(w.desk.Plan(), reel, w.units())
+	words := text.ReelWords(w.desk.Plan(), reel, w.units())
 	used := w.desk.Plan().UsedReels()[id]
 	if err := w.desk.Do("Take "+words+" out of the stock", func(e *plan.Edit) error { return e.RemoveReel(id) }); err != nil {
 		w.refused(err)

@@ -8,7 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // addDialog adds reels to a stock: what there is, a line each, and what all of them share.
@@ -77,8 +77,8 @@ func (d *addDialog) choose(id plan.CableKindID) {
 	}
 }
 
-func (d *addDialog) form() panel.AddReels {
-	form := panel.AddReels{
+func (d *addDialog) form() text.AddReels {
+	form := text.AddReels{
 		Lines: d.lines.Text, Tags: d.tags.Text, Case: d.box.Text, Owner: d.owner.Text, Hire: d.reference.Text, Return: d.back.Text,
 	}
 	if at := d.kind.SelectedIndex(); at >= 0 {
@@ -100,7 +100,7 @@ func (d *addDialog) tell() {
 		d.told.SetText(reason)
 		return
 	}
-	d.told.SetText("Adds " + panel.ListTold(list, d.units()) + ".")
+	d.told.SetText("Adds " + text.ListTold(list, d.units()) + ".")
 }
 
 func (d *addDialog) take(another bool) {
@@ -118,11 +118,11 @@ func (d *addDialog) take(another bool) {
 	d.place.changed()
 	if !another {
 		d.dialog.Hide()
-		d.notice.Say("Added " + panel.ListTold(list, d.units()) + ".")
+		d.notice.Say("Added " + text.ListTold(list, d.units()) + ".")
 		return
 	}
 	d.lines.SetText("")
 	d.tags.SetText("")
-	d.told.SetText("Added " + panel.ListTold(list, d.units()) + ".")
+	d.told.SetText("Added " + text.ListTold(list, d.units()) + ".")
 	d.window.window.Canvas().Focus(d.lines)
 }

@@ -16,6 +16,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
 	"stageloom/ui/strip"
+	"stageloom/ui/text"
 )
 
 // reelDialog edits one reel, or some of a quantity of equal ones, which then are a row of their own. What is typed changes a
@@ -48,7 +49,7 @@ func (w *window) onReel(verb string, do func(plan.ReelID)) {
 	words := make([]string, len(row.Reels))
 	for i, id := range row.Reels {
 		reel, _ := p.Reels.Get(plan.Key(id))
-		words[i] = panel.ReelWords(p, reel, w.units())
+		words[i] = text.ReelWords(p, reel, w.units())
 	}
 	which := w.newChooser(words, nil)
 	which.SetSelectedIndex(0)
@@ -93,7 +94,7 @@ func (w *window) editReel(place stockPlace, id plan.ReelID) {
 	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
 	keep := widget.NewButton("Keep", d.keep)
 	keep.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(panel.ReelWords(p, reel, w.units()), container.NewBorder(extra, steady(d.told, 2), nil, nil, scroll), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, w.units()), container.NewBorder(extra, steady(d.told, 2), nil, nil, scroll), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), keep})
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(580, min(680, size.Height*0.92)))
@@ -118,7 +119,7 @@ func (d *reelDialog) now() plan.Reel {
 
 // show brings the form up to what is typed so far.
 func (d *reelDialog) show() {
-	d.form.Set(panel.FormOf(assess.Of(d.alone), []plan.Ref{plan.RefOf(d.reel)}, d.units()))
+	d.form.Set(text.FormOf(assess.Of(d.alone), []plan.Ref{plan.RefOf(d.reel)}, d.units()))
 }
 
 func (d *reelDialog) change(_ string, edit func(*plan.Edit) error) error {
@@ -138,7 +139,7 @@ func (d *reelDialog) keep() {
 	}
 	some, err := d.howMany()
 	if err == nil {
-		words := panel.ReelWords(d.place.now(), d.reel, d.units())
+		words := text.ReelWords(d.place.now(), d.reel, d.units())
 		err = d.place.do("Edit "+words, func(e *plan.Edit) error {
 			return cabling.KeepReel(e, d.alone, d.now(), some, strings.TrimSpace(d.newCase.Text))
 		})
@@ -205,7 +206,7 @@ func (w *window) markFaulty(id plan.ReelID) {
 	}
 	mark := widget.NewButton("Mark faulty", d.mark)
 	mark.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+panel.ReelWords(p, d.reel, w.units()), container.NewBorder(nil, steady(d.told, 2), nil, nil, form), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+text.ReelWords(p, d.reel, w.units()), container.NewBorder(nil, steady(d.told, 2), nil, nil, form), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), mark})
 	d.dialog.Resize(fyne.NewSize(540, 290))
 	w.escapable(d.dialog.Hide)
@@ -220,7 +221,7 @@ func (d *faultDialog) mark() {
 	if wrong := plan.NoSuchDay(mark.FoundOn); wrong != "" {
 		err = errors.New("there is no day " + wrong + ": write year-month-day, for instance 2027-06-19")
 	} else if at >= 0 {
-		err = d.desk.Do("Mark "+panel.ReelWords(d.desk.Plan(), d.reel, d.units())+" faulty", func(e *plan.Edit) error {
+		err = d.desk.Do("Mark "+text.ReelWords(d.desk.Plan(), d.reel, d.units())+" faulty", func(e *plan.Edit) error {
 			if at < len(d.in) {
 				_, err := e.MarkSegment(d.in[at].Link, d.in[at].Order, mark)
 				return err

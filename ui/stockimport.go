@@ -14,7 +14,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // What a list can hold.
@@ -250,7 +250,7 @@ func (d *importDialog) headChosen() {
 // show makes the table: over each column what it means, below it its first rows.
 func (d *importDialog) show() {
 	grid, _ := d.grid()
-	meanings := []string{panel.NotRead}
+	meanings := []string{text.NotRead}
 	for _, field := range d.fields() {
 		meanings = append(meanings, field.Name)
 	}
@@ -265,7 +265,7 @@ func (d *importDialog) show() {
 		}
 		d.columns = append(d.columns, meaning)
 		cells := container.NewVBox(meaning)
-		for i, cell := range panel.PreviewColumn(grid, d.layout, column, mostShown) {
+		for i, cell := range text.PreviewColumn(grid, d.layout, column, mostShown) {
 			label := widget.NewLabel(cell)
 			label.Truncation = fyne.TextTruncateEllipsis
 			if i == 0 {
@@ -292,7 +292,7 @@ func (d *importDialog) mean(column int, name string) {
 	if d.filling {
 		return
 	}
-	if name == panel.NotRead {
+	if name == text.NotRead {
 		name = ""
 	}
 	d.layout, d.byHand = d.layout.Set(column, name), true

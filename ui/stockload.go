@@ -11,7 +11,7 @@ import (
 
 	"stageloom/model/atomicfile"
 	"stageloom/model/exchange"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // encodingChoice lets the user say what encoding a text is in. Every dialog that reads a list has it from here.
@@ -97,7 +97,7 @@ func (d *importDialog) loaded(run int, encoding string, document exchange.Docume
 	if d.file.Encoding == "" {
 		how = "a workbook"
 	}
-	d.read.SetText(panel.ReadTold(how, d.file.Notices))
+	d.read.SetText(text.ReadTold(how, d.file.Notices))
 	var sheets []string
 	for _, grid := range d.file.Grids {
 		sheets = append(sheets, fmt.Sprintf("%s, %d rows", grid.Name, len(grid.Rows)))

@@ -11,7 +11,7 @@ import (
 
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // mostFaults is how many faults are listed, mostWords how many words for kinds are asked about at a time.
@@ -50,7 +50,7 @@ func (d *importDialog) reckonReels(grid exchange.Grid) {
 		}
 		return list.Add(e, useKind)
 	}
-	d.conclude(panel.ListTold(list, d.units()), len(list.Rows), list.Faults)
+	d.conclude(text.ListTold(list, d.units()), len(list.Rows), list.Faults)
 }
 
 func (d *importDialog) reckonCases(grid exchange.Grid) {
@@ -85,13 +85,13 @@ func (d *importDialog) reckonInputs(grid exchange.Grid) {
 		}
 		return list.Add(e, act)
 	}
-	d.conclude(panel.InputsTold(list, now, act)+panel.PatchingTold(patching), len(list.Rows), list.Faults, patching.Left...)
+	d.conclude(text.InputsTold(list, now, act)+text.PatchingTold(patching), len(list.Rows), list.Faults, patching.Left...)
 }
 
 // conclude says what can be imported and lists what is wrong, and what is left of rows that are taken.
 func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault, left ...exchange.Fault) {
 	d.said = good
-	d.faults.SetText(panel.FaultsTold(slices.Concat(faults, left), mostFaults))
+	d.faults.SetText(text.FaultsTold(slices.Concat(faults, left), mostFaults))
 	d.all.Disable()
 	d.good.Disable()
 	switch bad := exchange.BadRows(faults); {
@@ -104,7 +104,7 @@ func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault, 
 		d.all.Enable()
 	default:
 		d.told.SetText(fmt.Sprintf("Can be taken: %s. %s: mend the file, say what a column means, or leave them out.",
-			good, panel.RowsWithFaults(bad)))
+			good, text.RowsWithFaults(bad)))
 		d.good.Enable()
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
 	"stageloom/ui/pointer"
+	"stageloom/ui/text"
 )
 
 // showStudy shows the curves of the selected link, how far each kind of cable reaches, and what would cure it.
@@ -16,7 +17,7 @@ func (w *window) showStudy() {
 		w.notice.Say("Select one link to see its curves.")
 		return
 	}
-	study := panel.StudyOf(w.desk.Assessment(), link, w.units())
+	study := text.StudyOf(w.desk.Assessment(), link, w.units())
 	tips := pointer.NewTips(afterOf(w.app))
 	d := dialog.NewCustom(study.Title, "Close", w.tipped(panel.NewStudyView(study, tips), tips), w.window)
 	size := w.window.Canvas().Size()
@@ -31,16 +32,16 @@ func (w *window) studied() (plan.LinkID, bool) {
 	if len(selection) != 1 {
 		return "", false
 	}
-	card := panel.CardOf(w.desk.Assessment(), selection, w.units(), panel.Preview{})
+	card := text.CardOf(w.desk.Assessment(), selection, w.units(), text.Preview{})
 	return card.Link, card.Link != ""
 }
 
 // advice is what the card folds away: what would cure the link, and what stands beside its verdict.
-func (w *window) advice() []panel.Figure {
+func (w *window) advice() []text.Figure {
 	link, found := w.studied()
 	if !found {
 		return nil
 	}
-	study := panel.StudyOf(w.desk.Assessment(), link, w.units())
+	study := text.StudyOf(w.desk.Assessment(), link, w.units())
 	return append(study.Changes, study.Advice...)
 }

@@ -3,13 +3,16 @@ package ui
 import (
 	"time"
 
+	"stageloom/model/budget"
+	"stageloom/ui/chart"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/pointer"
+	"stageloom/ui/text"
 )
 
 // afterOf waits and then runs something on the goroutine of the user interface. A driver without a desktop has none, so
@@ -27,7 +30,9 @@ func afterOf(app fyne.App) pointer.After {
 // wireTips makes plan, overview, card and chart tell what the pointer rests on.
 func (w *window) wireTips() {
 	w.plan.Tips, w.overview.Tips, w.card.Tips, w.chart.Tips = w.tips, w.tips, w.tips, w.tips
-	w.plan.Tell = func(ref plan.Ref) string { return panel.TipOf(w.desk.Assessment(), ref, w.units()) }
+	w.plan.Tell = func(ref plan.Ref) string {
+		return text.TipOf(w.desk.Assessment(), ref, w.units(), func(b budget.Budget) string { return chart.Of(b).WorstWords() })
+	}
 	w.plan.Open = w.openTwice
 }
 

@@ -4,11 +4,11 @@ import (
 	"fmt"
 
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // placeOrList puts a row on the plan, or into the list alone, as the equipment list says.
-func (w *window) placeOrList(row panel.EquipmentRow) {
+func (w *window) placeOrList(row text.EquipmentRow) {
 	if w.equipment.InList() {
 		w.list(row)
 		return
@@ -17,7 +17,7 @@ func (w *window) placeOrList(row panel.EquipmentRow) {
 }
 
 // list adds a device or a position that has no place on the ground, and selects it.
-func (w *window) list(row panel.EquipmentRow) {
+func (w *window) list(row text.EquipmentRow) {
 	ref := plan.Ref{}
 	w.do("Add "+row.Name, func(e *plan.Edit) error {
 		if row.Position {

@@ -25,6 +25,7 @@ import (
 	"stageloom/ui/pointer"
 	"stageloom/ui/settings"
 	"stageloom/ui/strip"
+	"stageloom/ui/text"
 )
 
 // window is one window on one desk.
@@ -57,7 +58,7 @@ type window struct {
 	down      *container.Split
 
 	// preview follows a drag.
-	preview panel.Preview
+	preview text.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
 	// hiddenLevels are levels that are not shown at all.
@@ -167,14 +168,14 @@ func (w *window) layOut() {
 }
 
 func (w *window) heard(e desk.Event) {
-	w.preview = panel.Preview{}
+	w.preview = text.Preview{}
 	if e.Opened && len(w.hiddenLevels) > 0 {
 		w.hiddenLevels = nil // they were another plan's
 		w.applyShown()
 	}
 	w.refresh(e)
 	if !e.Opened {
-		if said := strings.TrimSpace(panel.Belonging(e.Old, e.New) + " " + w.takenBack(e)); said != "" {
+		if said := strings.TrimSpace(text.Belonging(e.Old, e.New) + " " + w.takenBack(e)); said != "" {
 			w.notice.Say(said)
 		}
 	}
@@ -205,7 +206,7 @@ func (w *window) refresh(e desk.Event) {
 
 // tellWhole sets the overview; the title gives way to it.
 func (w *window) tellWhole(a *assess.Assessment) {
-	if w.overview.Set(panel.OverviewOf(a, w.preview)) {
+	if w.overview.Set(text.OverviewOf(a, w.preview)) {
 		w.top.Refresh()
 	}
 }
@@ -225,7 +226,7 @@ var noRun = strip.Run{Hint: "Select a link to see its run: each cable to scale, 
 func (w *window) showSelection() {
 	run := noRun
 	if link, found := w.desk.Plan().Link(w.showCard()); found {
-		b, _ := panel.BudgetOf(w.desk.Assessment(), link.ID, w.preview)
+		b, _ := text.BudgetOf(w.desk.Assessment(), link.ID, w.preview)
 		run = strip.Of(w.desk.Plan(), link, b, w.units().Length)
 	}
 	w.strip.Set(run)
@@ -234,8 +235,8 @@ func (w *window) showSelection() {
 
 // showCard sets the card and returns the link it is about, if it is about one.
 func (w *window) showCard() plan.LinkID {
-	card := panel.CardOf(w.desk.Assessment(), w.desk.Selection(), w.units(), w.preview)
-	if b, found := panel.BudgetOf(w.desk.Assessment(), card.Link, w.preview); found {
+	card := text.CardOf(w.desk.Assessment(), w.desk.Selection(), w.units(), w.preview)
+	if b, found := text.BudgetOf(w.desk.Assessment(), card.Link, w.preview); found {
 		w.chart.Set(chart.Of(b))
 	}
 	w.card.Set(card)
@@ -247,9 +248,9 @@ func (w *window) previewed(drag *tool.Drag) {
 	if drag == nil && w.preview.Moving.Empty() && w.preview.Budgets == nil {
 		return
 	}
-	w.preview = panel.Preview{}
+	w.preview = text.Preview{}
 	if drag != nil {
-		w.preview = panel.Preview{Moving: drag.Moving, By: drag.By, Budgets: drag.Budgets}
+		w.preview = text.Preview{Moving: drag.Moving, By: drag.By, Budgets: drag.Budgets}
 	}
 	w.tellWhole(w.desk.Assessment())
 	w.showSelection()
@@ -260,8 +261,8 @@ func (w *window) show(ref plan.Ref) {
 	w.window.Canvas().Focus(w.plan)
 }
 
-func (w *window) units() panel.Units {
-	u := panel.Units{}
+func (w *window) units() text.Units {
+	u := text.Units{}
 	if w.settings.Length() == settings.Feet {
 		u.Length = quantity.Imperial
 	}

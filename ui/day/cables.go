@@ -8,7 +8,7 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // Cable is one cable of a link, in the words in which a crew reads it aloud.
@@ -35,7 +35,7 @@ func (c Cable) String() string {
 }
 
 // cablesOf lists the cables of a link from its near end on, with what joins them.
-func cablesOf(p *plan.Plan, b budget.Budget, units panel.Units) (list []Cable) {
+func cablesOf(p *plan.Plan, b budget.Budget, units text.Units) (list []Cable) {
 	for _, part := range b.Parts {
 		switch {
 		case part.Assumed:
@@ -52,7 +52,7 @@ func cablesOf(p *plan.Plan, b budget.Budget, units panel.Units) (list []Cable) {
 	return list
 }
 
-func cableOf(p *plan.Plan, part budget.Part, units panel.Units) Cable {
+func cableOf(p *plan.Plan, part budget.Part, units text.Units) Cable {
 	kind, _ := p.CableKinds.Get(plan.Key(part.Kind))
 	c := Cable{Order: part.Order, Length: units.Metres(part.Length), Kind: kind.Name, Tag: "by length"}
 	if line, found := p.HouseLines.Get(plan.Key(part.HouseLine)); found && part.HouseLine != "" {
@@ -92,7 +92,7 @@ func hardwareName(id plan.HardwareID) string {
 type Spare struct{ Name, Gives string }
 
 // SpareOf puts a candidate into words, margins in whole dB.
-func SpareOf(p *plan.Plan, c cabling.Candidate, units panel.Units) Spare {
+func SpareOf(p *plan.Plan, c cabling.Candidate, units text.Units) Spare {
 	var names []string
 	for _, reel := range c.Reels() {
 		kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
@@ -113,7 +113,7 @@ func SpareOf(p *plan.Plan, c cabling.Candidate, units panel.Units) Spare {
 		}
 	}
 	if c.Link.HasMargin() {
-		s.Gives = strings.ToUpper(panel.GradeWord(c.Link.Grade)) + " " + c.Link.Label() + " dB"
+		s.Gives = strings.ToUpper(text.GradeWord(c.Link.Grade)) + " " + c.Link.Label() + " dB"
 	}
 	if !c.Free() {
 		s.Gives += ", but " + c.FromName + " is left " + leftAs(c.Left)
@@ -128,5 +128,5 @@ func leftAs(b budget.Budget) string {
 	case b.TooShort():
 		return "too short"
 	}
-	return panel.GradeWord(b.Grade)
+	return text.GradeWord(b.Grade)
 }

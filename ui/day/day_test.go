@@ -14,7 +14,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/ui/day"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 var accept = flag.Bool("accept", false, "write the golden texts anew")
@@ -32,7 +32,7 @@ func golden(t *testing.T, name, text string) {
 	require.Equal(t, string(want), text, "after a look at it: go test ./ui/day -args -accept")
 }
 
-var imperial = panel.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
+var imperial = text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
 
 func linkNamed(t testing.TB, p *plan.Plan, name string) plan.LinkID {
 	for link := range p.Links.All() {
@@ -86,11 +86,11 @@ func TestThePageOfALink(t *testing.T) {
 	for name, test := range map[string]struct {
 		plan  *plan.Plan
 		link  string
-		units panel.Units
+		units text.Units
 	}{
-		"enough": {p, "L01", panel.Units{}}, "tight-joined": {done, "L02", panel.Units{}}, "moved": {moved, "L02", panel.Units{}},
-		"over": {p, "L03", panel.Units{}}, "uncabled": {p, "L20", panel.Units{}}, "no-grade": {p, "L25", panel.Units{}},
-		"in-feet": {p, "L03", imperial}, "hard": {hard(t), strings.Repeat("GAFFER-", 20), panel.Units{}},
+		"enough": {p, "L01", text.Units{}}, "tight-joined": {done, "L02", text.Units{}}, "moved": {moved, "L02", text.Units{}},
+		"over": {p, "L03", text.Units{}}, "uncabled": {p, "L20", text.Units{}}, "no-grade": {p, "L25", text.Units{}},
+		"in-feet": {p, "L03", imperial}, "hard": {hard(t), strings.Repeat("GAFFER-", 20), text.Units{}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			golden(t, "page-"+name, day.PageOf(assess.Of(test.plan), linkNamed(t, test.plan, test.link), test.units).Text())

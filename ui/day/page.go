@@ -10,6 +10,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // Page is what the day view says of one link.
@@ -48,14 +49,14 @@ func (e End) String() string {
 type Warning struct{ Word, Text string }
 
 // PageOf says what there is to say about a link.
-func PageOf(a *assess.Assessment, id plan.LinkID, units panel.Units) Page {
+func PageOf(a *assess.Assessment, id plan.LinkID, units text.Units) Page {
 	link, _ := a.Plan.Link(id)
 	b, _ := a.Budget(id)
 	b = b.Printed(units.Unit())
 	p := Page{
 		Link: id, Name: link.Name, About: about(a.Plan, link, b), Done: link.Done, Moved: link.Moved,
 		From: endOf(a.Plan, link.From, link.FromPort), To: endOf(a.Plan, link.To, link.ToPort),
-		Run: fmt.Sprintf("Run %s (%s)", units.Needed(b.Run), b.Measured.Words()), Grade: b.Standing(), Verdict: strings.ToUpper(panel.GradeWord(b.Standing())),
+		Run: fmt.Sprintf("Run %s (%s)", units.Needed(b.Run), b.Measured.Words()), Grade: b.Standing(), Verdict: strings.ToUpper(text.GradeWord(b.Standing())),
 		Cables: cablesOf(a.Plan, b, units),
 	}
 	if b.Laid > 0 {

@@ -7,7 +7,7 @@ import (
 
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 func (v *View) row() (plan.Link, bool) { return v.assessment.Plan.Link(v.link) }
@@ -108,7 +108,7 @@ func (v *View) touched() string {
 	if err != nil {
 		return ""
 	}
-	lines := panel.OnSite(p, next)
+	lines := text.OnSite(p, next)
 	if len(lines) == 0 {
 		return ""
 	}

@@ -1,40 +1,16 @@
 package panel_test
 
 import (
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
-	"testing"
 
-	"github.com/stretchr/testify/require"
-
-	"stageloom/model/assess"
-	"stageloom/model/demo"
-	"stageloom/model/geom"
 	"stageloom/model/plan"
-	"stageloom/model/quantity"
 	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
-var accept = flag.Bool("accept", false, "write the golden texts anew")
-
-// golden compares a text with testdata/NAME.txt.
-func golden(t *testing.T, name, text string) {
-	t.Helper()
-	path := filepath.Join("testdata", name+".txt")
-	if *accept {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), text, "after a look at it: go test ./ui/panel -args -accept")
-}
-
 // told is a card as a person reads it from above.
-func told(c panel.Card) string {
+func told(c text.Card) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s   [%s]\n%s\n\n", c.Title, c.Kind, c.Subtitle)
 	for _, f := range c.Figures {
@@ -55,15 +31,6 @@ func linkNamed(p *plan.Plan, name string) plan.Ref {
 	return plan.Ref{}
 }
 
-func deviceNamed(p *plan.Plan, name string) plan.Ref {
-	for device := range p.Devices.All() {
-		if device.Name == name {
-			return plan.RefOf(device)
-		}
-	}
-	return plan.Ref{}
-}
-
 func positionNamed(p *plan.Plan, name string) plan.Ref {
 	for position := range p.Positions.All() {
 		if position.Name == name {
@@ -71,87 +38,4 @@ func positionNamed(p *plan.Plan, name string) plan.Ref {
 		}
 	}
 	return plan.Ref{}
-}
-
-func inputNumbered(p *plan.Plan, number int) plan.Ref {
-	for input := range p.Inputs.All() {
-		if input.Number == number {
-			return plan.RefOf(input)
-		}
-	}
-	return plan.Ref{}
-}
-
-func TestTheCardTellsWhatIsSelected(t *testing.T) {
-	p := demo.Weekender()
-	a := assess.Of(p)
-	imperial := panel.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
-	for name, test := range map[string]struct {
-		selection []plan.Ref
-		units     panel.Units
-	}{
-		"plan":            {nil, panel.Units{}},
-		"link-tight":      {[]plan.Ref{linkNamed(p, "L02")}, panel.Units{}},
-		"link-over":       {[]plan.Ref{linkNamed(p, "L03")}, panel.Units{}},
-		"link-uncabled":   {[]plan.Ref{linkNamed(p, "L20")}, panel.Units{}},
-		"link-no-grade":   {[]plan.Ref{linkNamed(p, "L25")}, panel.Units{}},
-		"link-in-feet":    {[]plan.Ref{linkNamed(p, "L02")}, imperial},
-		"device":          {[]plan.Ref{deviceNamed(p, "FOH console")}, panel.Units{}},
-		"position":        {[]plan.Ref{positionNamed(p, "FOH tower")}, panel.Units{}},
-		"several":         {[]plan.Ref{linkNamed(p, "L02"), deviceNamed(p, "FOH console")}, panel.Units{}},
-		"area":            {[]plan.Ref{plan.RefOf(p.Areas.At(0))}, panel.Units{}},
-		"input":           {[]plan.Ref{inputNumbered(p, 1)}, panel.Units{}},
-		"output":          {[]plan.Ref{plan.RefOf(p.Outputs.At(0))}, panel.Units{}},
-		"act":             {[]plan.Ref{plan.RefOf(p.Acts.At(2))}, panel.Units{}},
-		"case":            {[]plan.Ref{plan.RefOf(p.Cases.At(0))}, panel.Units{}},
-		"vanished-device": {[]plan.Ref{{Table: "devices", Key: "d-99999"}}, panel.Units{}},
-	} {
-		t.Run(name, func(t *testing.T) {
-			golden(t, "card-"+name, told(panel.CardOf(a, test.selection, test.units, panel.Preview{})))
-		})
-	}
-}
-
-func TestTheCardFollowsADrag(t *testing.T) {
-	p := demo.Weekender()
-	a := assess.Of(p)
-	tower := positionNamed(p, "FOH tower")
-	moving := plan.MovingWith(p, nil, []plan.PositionID{plan.PositionID(tower.Key)})
-	by := geom.Point{X: 40}
-	preview := panel.Preview{Moving: moving, By: by, Budgets: a.Reckoner().Preview(moving).At(by)}
-	before := panel.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, panel.Units{}, panel.Preview{})
-	during := panel.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, panel.Units{}, preview)
-	require.Equal(t, "111.3 m", before.Figures[0].Value)
-	require.NotEqual(t, before.Figures[0].Value, during.Figures[0].Value)
-	place := panel.CardOf(a, []plan.Ref{tower}, panel.Units{}, preview)
-	require.Equal(t, "126 m, 0 m", place.Figures[0].Value)
-}
-
-func TestTheOverviewTellsTheWholePlan(t *testing.T) {
-	a := assess.Of(demo.Weekender())
-	var words []string
-	total := 0
-	for _, item := range panel.OverviewOf(a, panel.Preview{}) {
-		words = append(words, item.String())
-		require.Len(t, item.Rows, item.Count, "a click can reach all that %q counts", item)
-		if item.Line {
-			total += item.Count
-		}
-	}
-	require.Equal(t, len(a.Budgets), total, "each link has one grade")
-	golden(t, "overview", strings.Join(words, "\n")+"\n")
-}
-
-func TestAClickGoesRoundAndRound(t *testing.T) {
-	rows := []plan.Ref{{Table: "links", Key: "k-22222"}, {Table: "links", Key: "k-33333"}}
-	item := panel.Item{Rows: rows}
-	next, found := item.Next(nil)
-	require.True(t, found)
-	require.Equal(t, rows[0], next)
-	next, _ = item.Next(rows[:1])
-	require.Equal(t, rows[1], next)
-	next, _ = item.Next(rows[1:])
-	require.Equal(t, rows[0], next)
-	_, found = panel.Item{}.Next(nil)
-	require.False(t, found)
 }

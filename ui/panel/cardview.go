@@ -15,6 +15,7 @@ import (
 	"stageloom/model/checks"
 	"stageloom/model/plan"
 	"stageloom/ui/pointer"
+	"stageloom/ui/text"
 )
 
 // CardView is the card on the right: the facts of the selection that decide first, then what else is to be known of a
@@ -31,10 +32,10 @@ type CardView struct {
 	// Tools stand above the form of a link: what is done most to it.
 	Tools fyne.CanvasObject
 	// Advice tells what would cure the card's link and what is advice; it is asked for once it is unfolded.
-	Advice func() []Figure
+	Advice func() []text.Figure
 
 	goTo   func(plan.Ref)
-	card   Card
+	card   text.Card
 	shown  bool
 	body   *fyne.Container // the facts, above the form
 	tail   *fyne.Container // the folds, below it
@@ -83,7 +84,7 @@ func (c *CardView) reveal(row fyne.CanvasObject) {
 }
 
 // Set shows a card. While only figures change, as in a drag, the rows stay and their texts are set.
-func (c *CardView) Set(card Card) {
+func (c *CardView) Set(card text.Card) {
 	if c.shown && c.sameShape(card) {
 		c.card = card
 		c.update()
@@ -96,7 +97,7 @@ func (c *CardView) Set(card Card) {
 	c.Rebuild()
 }
 
-func (c *CardView) sameShape(card Card) bool {
+func (c *CardView) sameShape(card text.Card) bool {
 	if c.card.Title != card.Title || c.card.Kind != card.Kind || c.card.Subtitle != card.Subtitle ||
 		len(c.card.Figures) != len(card.Figures) || len(c.card.Findings) != len(card.Findings) {
 		return false
@@ -149,7 +150,7 @@ func (c *CardView) settle() {
 // fold adds a part of the card that can be folded away.
 func (c *CardView) fold(name string, parts func() []fyne.CanvasObject) {
 	open := c.open[name]
-	head := newGroupHead(c.Form, FormGroup{Name: name}, open)
+	head := newGroupHead(c.Form, text.FormGroup{Name: name}, open)
 	head.OnTapped = func() {
 		c.open[name] = !open
 		c.Rebuild()
@@ -263,14 +264,14 @@ func (l *fixLink) TypedKey(event *fyne.KeyEvent) {
 type figureRow struct {
 	widget.BaseWidget
 	tips    *pointer.Tips
-	figure  Figure
+	figure  text.Figure
 	name    *canvas.Text
 	value   *canvas.Text
 	note    *widget.Label
 	content *fyne.Container
 }
 
-func newFigureRow(figure Figure, tips *pointer.Tips) *figureRow {
+func newFigureRow(figure text.Figure, tips *pointer.Tips) *figureRow {
 	r := &figureRow{
 		tips: tips,
 		name: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder)), value: canvas.NewText("", theme.Color(theme.ColorNameForeground)),
@@ -287,7 +288,7 @@ func newFigureRow(figure Figure, tips *pointer.Tips) *figureRow {
 
 // MouseIn implements desktop.Hoverable.
 func (r *figureRow) MouseIn(event *desktop.MouseEvent) {
-	r.tips.Over(r, event.AbsolutePosition, func() string { return MeaningOf(r.figure.Name) })
+	r.tips.Over(r, event.AbsolutePosition, func() string { return text.MeaningOf(r.figure.Name) })
 }
 
 // MouseMoved implements desktop.Hoverable.
@@ -296,7 +297,7 @@ func (r *figureRow) MouseMoved(event *desktop.MouseEvent) { r.MouseIn(event) }
 // MouseOut implements desktop.Hoverable.
 func (r *figureRow) MouseOut() { r.tips.Out() }
 
-func (r *figureRow) set(f Figure) {
+func (r *figureRow) set(f text.Figure) {
 	if f == r.figure {
 		return
 	}

@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/text"
 )
 
 // Equipment is the list on the left: what can be dragged onto the plan, or placed with Enter.
@@ -18,10 +19,10 @@ type Equipment struct {
 	widget.BaseWidget
 
 	// Place puts a row in the middle of the plan.
-	Place func(EquipmentRow)
+	Place func(text.EquipmentRow)
 	// Carry shows a row under the pointer at a place of the window; Drop puts it there, or gives it up.
-	Carry func(EquipmentRow, fyne.Position)
-	Drop  func(EquipmentRow, fyne.Position)
+	Carry func(text.EquipmentRow, fyne.Position)
+	Drop  func(text.EquipmentRow, fyne.Position)
 	// Leave gives the focus back to the plan.
 	Leave func()
 	// where says where Enter puts a device.
@@ -29,7 +30,7 @@ type Equipment struct {
 
 	plan     *plan.Plan
 	own      []catalogue.DeviceKind
-	rows     []EquipmentRow
+	rows     []text.EquipmentRow
 	selected int
 	search   *searchEntry
 	list     *widget.List
@@ -93,10 +94,10 @@ func (e *Equipment) Inside() []fyne.CanvasObject {
 }
 
 // Rows are the rows listed now.
-func (e *Equipment) Rows() []EquipmentRow { return e.rows }
+func (e *Equipment) Rows() []text.EquipmentRow { return e.rows }
 
 func (e *Equipment) fill() {
-	e.rows = EquipmentOf(e.plan, e.own, e.search.Text)
+	e.rows = text.EquipmentOf(e.plan, e.own, e.search.Text)
 	e.selected = -1
 	e.list.UnselectAll()
 	e.empty.Hidden = len(e.rows) > 0
@@ -117,7 +118,7 @@ func (e *Equipment) place() {
 type kindRow struct {
 	widget.BaseWidget
 	owner   *Equipment
-	row     EquipmentRow
+	row     text.EquipmentRow
 	name    *widget.Label
 	note    *canvas.Text
 	content *fyne.Container
@@ -134,7 +135,7 @@ func newKindRow(e *Equipment) *kindRow {
 	return r
 }
 
-func (r *kindRow) set(row EquipmentRow) {
+func (r *kindRow) set(row text.EquipmentRow) {
 	if r.row == row {
 		return
 	}

@@ -13,13 +13,14 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/fields"
+	"stageloom/ui/text"
 )
 
 // formRow is one field with its label and, under both, why its text cannot stand.
 type formRow struct {
 	widget.BaseWidget
 	view  *FormView
-	field FormField
+	field text.FormField
 	label *canvas.Text
 	input interface {
 		fyne.Focusable
@@ -29,7 +30,7 @@ type formRow struct {
 	content *fyne.Container
 }
 
-func newFormRow(v *FormView, field FormField) *formRow {
+func newFormRow(v *FormView, field text.FormField) *formRow {
 	r := &formRow{view: v, field: field, label: canvas.NewText(field.Name, theme.Color(theme.ColorNamePlaceHolder)), fault: widget.NewLabel("")}
 	r.label.TextSize = theme.TextSize() - 1
 	r.fault.Wrapping, r.fault.Importance, r.fault.SizeName = fyne.TextWrapWord, widget.DangerImportance, theme.SizeNameCaptionText
@@ -58,7 +59,7 @@ const (
 )
 
 // wide tells whether a field stands under its label rather than beside it.
-func wide(field FormField) bool {
+func wide(field text.FormField) bool {
 	return field.Long || utf8.RuneCountInString(field.Name) > longestBeside ||
 		max(utf8.RuneCountInString(field.Text), utf8.RuneCountInString(field.Blank)) > longestText && field.Choices == nil ||
 		slices.ContainsFunc(field.Choices, func(c fields.Option) bool { return utf8.RuneCountInString(c.Words) > longestChoice })
@@ -96,7 +97,7 @@ func (r *formRow) show(text string) {
 }
 
 // update takes over what the plan now says; a field with the focus or with a fault keeps what was typed.
-func (r *formRow) update(field FormField, focused bool) {
+func (r *formRow) update(field text.FormField, focused bool) {
 	_, typed := r.typed()
 	r.field = field
 	if entry, is := r.input.(*formEntry); is {
@@ -308,47 +309,5 @@ func (c *formChoice) TypedKey(event *fyne.KeyEvent) {
 		c.row.view.Key(event.Name)
 	default:
 		c.Select.TypedKey(event)
-	}
-}
-
-// fieldLayout puts a label left and its field right, or the field under the label, and a fault under both.
-type fieldLayout struct{ wide bool }
-
-// labelShare is the label's part of the width.
-const labelShare = 0.48
-
-// MinSize implements fyne.Layout.
-func (l *fieldLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	label, input, fault := objects[0].MinSize(), objects[1].MinSize(), objects[2]
-	height := max(label.Height, input.Height)
-	if l.wide {
-		height = label.Height + input.Height + 2
-	}
-	if fault.Visible() {
-		height += fault.MinSize().Height - overlap
-	}
-	return fyne.NewSize(100, height)
-}
-
-// Layout implements fyne.Layout.
-func (l *fieldLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	label, input, fault := objects[0], objects[1], objects[2]
-	least, height := label.MinSize(), input.MinSize().Height
-	label.Resize(least)
-	below := max(least.Height, height)
-	if l.wide {
-		label.Move(fyne.NewPos(6, 1))
-		input.Move(fyne.NewPos(0, least.Height+2))
-		input.Resize(fyne.NewSize(size.Width, height))
-		below = least.Height + height + 2
-	} else {
-		left := size.Width * labelShare
-		label.Move(fyne.NewPos(6, (below-least.Height)/2))
-		input.Move(fyne.NewPos(left, (below-height)/2))
-		input.Resize(fyne.NewSize(size.Width-left, height))
-	}
-	if fault.Visible() {
-		fault.Move(fyne.NewPos(0, below-overlap/2))
-		fault.Resize(fyne.NewSize(size.Width, fault.MinSize().Height))
 	}
 }

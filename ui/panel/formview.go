@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/ui/text"
 )
 
 // FormView is a form as widgets. What is typed is kept as one step when Enter is pressed or the focus goes elsewhere;
@@ -24,7 +25,7 @@ type FormView struct {
 	// Resized is told when the form may be higher or lower than before.
 	Resized func()
 
-	form    Form
+	form    text.Form
 	body    *fyne.Container
 	rows    []*formRow
 	open    map[string]bool   // what the user folded or unfolded, by the group's name
@@ -49,7 +50,7 @@ func (v *FormView) Inside() []fyne.CanvasObject { return v.body.Objects }
 
 // Set shows a form. A field that has the focus, or holds what could not be read, keeps its text; the others are set
 // where their text differs.
-func (v *FormView) Set(form Form) {
+func (v *FormView) Set(form text.Form) {
 	if !v.sameShape(form) {
 		v.stash()
 		v.form = form
@@ -64,11 +65,11 @@ func (v *FormView) Set(form Form) {
 }
 
 // sameShape tells whether the rows that are there can show a form.
-func (v *FormView) sameShape(form Form) bool {
-	same := func(a, b FormField) bool {
+func (v *FormView) sameShape(form text.Form) bool {
+	same := func(a, b text.FormField) bool {
 		return a.ID == b.ID && a.Name == b.Name && a.Long == b.Long && (a.Choices == nil) == (b.Choices == nil)
 	}
-	return v.form.Subject == form.Subject && slices.EqualFunc(v.form.Groups, form.Groups, func(a, b FormGroup) bool {
+	return v.form.Subject == form.Subject && slices.EqualFunc(v.form.Groups, form.Groups, func(a, b text.FormGroup) bool {
 		return a.Name == b.Name && slices.EqualFunc(a.Fields, b.Fields, same)
 	})
 }
@@ -119,7 +120,7 @@ func (v *FormView) settle() {
 	v.Resized()
 }
 
-func (v *FormView) isOpen(group FormGroup) bool {
+func (v *FormView) isOpen(group text.FormGroup) bool {
 	if open, asked := v.open[group.Name]; asked && group.Name != "" {
 		return open
 	}
@@ -175,7 +176,7 @@ type groupHead struct {
 	group string
 }
 
-func newGroupHead(v *FormView, group FormGroup, open bool) *groupHead {
+func newGroupHead(v *FormView, group text.FormGroup, open bool) *groupHead {
 	h := &groupHead{view: v, group: group.Name}
 	h.Text, h.Importance, h.Alignment = group.Name, widget.LowImportance, widget.ButtonAlignLeading
 	h.Icon = theme.MenuExpandIcon()

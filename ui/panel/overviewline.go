@@ -17,6 +17,7 @@ import (
 	"stageloom/ui/look"
 	"stageloom/ui/pointer"
 	"stageloom/ui/raster"
+	"stageloom/ui/text"
 )
 
 // Overview is the line that always tells the whole plan. A click on a piece goes to the next row it counts.
@@ -28,7 +29,7 @@ type Overview struct {
 	goTo     func(plan.Ref)
 	selected func() []plan.Ref
 	row      *fyne.Container
-	items    []Item
+	items    []text.Item
 }
 
 // NewOverview returns the line; goTo shows a row, selected tells where the user is.
@@ -51,7 +52,7 @@ func (o *Overview) SetInks(inks look.Inks) {
 
 // Set shows items and tells whether the line has another width now. Pieces are kept where only figures changed, so
 // that a drag makes nothing new.
-func (o *Overview) Set(items []Item) (resized bool) {
+func (o *Overview) Set(items []text.Item) (resized bool) {
 	if sameWords(o.items, items) {
 		for i, object := range o.row.Objects {
 			object.(*piece).set(items[i])
@@ -69,7 +70,7 @@ func (o *Overview) Set(items []Item) (resized bool) {
 	return true
 }
 
-func sameWords(a, b []Item) bool {
+func sameWords(a, b []text.Item) bool {
 	if len(a) != len(b) {
 		return false
 	}
@@ -85,13 +86,13 @@ func sameWords(a, b []Item) bool {
 type piece struct {
 	widget.BaseWidget
 	overview *Overview
-	item     Item
+	item     text.Item
 	count    *canvas.Text
 	words    *canvas.Text
 	content  *fyne.Container
 }
 
-func newPiece(o *Overview, item Item) *piece {
+func newPiece(o *Overview, item text.Item) *piece {
 	p := &piece{overview: o, item: item}
 	p.count = canvas.NewText("", theme.Color(theme.ColorNameForeground))
 	p.count.TextStyle.Bold = true
@@ -110,7 +111,7 @@ func newPiece(o *Overview, item Item) *piece {
 	return p
 }
 
-func (p *piece) set(item Item) {
+func (p *piece) set(item text.Item) {
 	changed := p.item.Count != item.Count || p.count.Text == ""
 	p.item = item
 	if !changed {

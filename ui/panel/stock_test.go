@@ -1,7 +1,6 @@
 package panel_test
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
@@ -10,23 +9,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/catalogue"
-	"stageloom/model/demo"
 	"stageloom/model/plan"
-	"stageloom/model/quantity"
 	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
-
-func stockTold(rows []panel.StockRow) string {
-	var b strings.Builder
-	for _, row := range rows {
-		if row.Head != "" {
-			fmt.Fprintf(&b, "%s\n", row.Head)
-			continue
-		}
-		fmt.Fprintf(&b, "  %-32s %s\n", row.Name, row.Note)
-	}
-	return b.String()
-}
 
 // marked is a small stock of its own: some of it in a link, one reel suspect, one faulty.
 func marked(t *testing.T) *plan.Plan {
@@ -59,79 +45,18 @@ func marked(t *testing.T) *plan.Plan {
 	return p
 }
 
-func TestTheStockSaysWhatIsLeftOfWhatThereIs(t *testing.T) {
-	p := marked(t)
-	golden(t, "stock", stockTold(panel.StockOf(p, "", panel.Units{})))
-	golden(t, "stock-feet", stockTold(panel.StockOf(p, "6a", panel.Units{Length: quantity.Imperial})))
-	golden(t, "stock-tag", stockTold(panel.StockOf(p, "case 3 50 m", panel.Units{})))
-	require.Empty(t, panel.StockOf(p, "no such thing", panel.Units{}))
-	require.Empty(t, panel.StockOf(plan.New("x"), "", panel.Units{}))
-}
-
-func TestTheCountsOfTheStockAddUp(t *testing.T) {
-	for name, p := range map[string]*plan.Plan{"a small stock": marked(t), "the demo's": demo.Weekender()} {
-		t.Run(name, func(t *testing.T) { addUp(t, p) })
-	}
-}
-
-func addUp(t *testing.T, p *plan.Plan) {
-	t.Helper()
-	count, left, used := 0, 0, 0
-	for _, row := range panel.StockOf(p, "", panel.Units{}) {
-		count += row.Count
-		left += row.Left
-		if row.Faulty {
-			left += row.Count
-		}
-	}
-	cables := 0
-	for reel := range p.Reels.All() {
-		cables += reel.Count()
-	}
-	for segment := range p.Segments.All() {
-		if segment.Reel != "" {
-			used++
-		}
-	}
-	require.Equal(t, cables, count)
-	require.Equal(t, cables-used, left)
-}
-
-func TestAFaultyOrUsedReelIsNotHeldOut(t *testing.T) {
-	p := marked(t)
-	used := p.UsedReels()
-	offered := 0
-	for _, query := range []string{"", "a", "6"} {
-		for _, row := range panel.StockOf(p, query, panel.Units{}) {
-			offer, free := row.Offer()
-			if !free {
-				continue
-			}
-			offered++
-			reel, found := p.Reels.Get(plan.Key(offer.Reel))
-			require.True(t, found)
-			require.NotEqual(t, plan.Faulty, reel.Condition)
-			require.Less(t, used[reel.ID], reel.Count())
-			require.Equal(t, reel.Kind, offer.Kind)
-			require.Equal(t, plan.Segment{Reel: reel.ID}, offer.Segment())
-		}
-	}
-	require.Positive(t, offered)
-	require.Equal(t, plan.Segment{Kind: "cat6a", Length: 20}, panel.CableOffer{Kind: "cat6a", Length: 20}.Segment())
-}
-
 func TestAReelIsLaidWithEnterAndCarriedWithThePointer(t *testing.T) {
 	start(t)
 	p := marked(t)
 	s := panel.NewStockList(p, func() {})
-	var laid []panel.CableOffer
-	var none []panel.StockRow
-	var carried, dropped panel.CableOffer
+	var laid []text.CableOffer
+	var none []text.StockRow
+	var carried, dropped text.CableOffer
 	left := false
-	s.Lay = func(offer panel.CableOffer) { laid = append(laid, offer) }
-	s.None = func(row panel.StockRow) { none = append(none, row) }
-	s.Carry = func(offer panel.CableOffer, _ fyne.Position) { carried = offer }
-	s.Drop = func(offer panel.CableOffer, _ fyne.Position) { dropped = offer }
+	s.Lay = func(offer text.CableOffer) { laid = append(laid, offer) }
+	s.None = func(row text.StockRow) { none = append(none, row) }
+	s.Carry = func(offer text.CableOffer, _ fyne.Position) { carried = offer }
+	s.Drop = func(offer text.CableOffer, _ fyne.Position) { dropped = offer }
 	s.Leave = func() { left = true }
 	w := show(t, s, 220, 900)
 	s.Focus(w.Canvas())

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/ui/text"
 )
 
 // StockList is the stock on the left: what is left of what there is. A row is dragged onto a link or laid with Enter.
@@ -15,20 +16,20 @@ type StockList struct {
 	widget.BaseWidget
 
 	// Lay lays a cable on the selected link.
-	Lay func(CableOffer)
+	Lay func(text.CableOffer)
 	// Carry shows a cable under the pointer at a place of the window; Drop lays it there, or gives it up.
-	Carry func(CableOffer, fyne.Position)
-	Drop  func(CableOffer, fyne.Position)
+	Carry func(text.CableOffer, fyne.Position)
+	Drop  func(text.CableOffer, fyne.Position)
 	// Menu offers what can be done to a row.
-	Menu func(StockRow, fyne.Position)
+	Menu func(text.StockRow, fyne.Position)
 	// None says that the row under the hand has nothing left to lay.
-	None func(StockRow)
+	None func(text.StockRow)
 	// Leave gives the focus back to the plan.
 	Leave func()
 
 	plan     *plan.Plan
-	units    Units
-	rows     []StockRow
+	units    text.Units
+	rows     []text.StockRow
 	selected int
 	search   *searchEntry
 	list     *widget.List
@@ -66,7 +67,7 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 func (s *StockList) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.content) }
 
 // Set shows the stock of another plan, in units.
-func (s *StockList) Set(p *plan.Plan, units Units) {
+func (s *StockList) Set(p *plan.Plan, units text.Units) {
 	if s.plan.Reels == p.Reels && s.plan.Segments == p.Segments && s.plan.Links == p.Links &&
 		s.plan.CableKinds == p.CableKinds && s.plan.Cases == p.Cases && s.units == units {
 		return
@@ -79,12 +80,12 @@ func (s *StockList) Set(p *plan.Plan, units Units) {
 func (s *StockList) Focus(c fyne.Canvas) { s.search.focus(c) }
 
 // Rows are the rows listed now.
-func (s *StockList) Rows() []StockRow { return s.rows }
+func (s *StockList) Rows() []text.StockRow { return s.rows }
 
 // Selected is the row under the hand; false where there is none.
-func (s *StockList) Selected() (StockRow, bool) {
+func (s *StockList) Selected() (text.StockRow, bool) {
 	if s.selected < 0 || s.selected >= len(s.rows) || s.rows[s.selected].Head != "" {
-		return StockRow{}, false
+		return text.StockRow{}, false
 	}
 	return s.rows[s.selected], true
 }
@@ -103,7 +104,7 @@ func (s *StockList) Inside() []fyne.CanvasObject {
 // fill lists the stock anew. The row under the hand stays where it still is.
 func (s *StockList) fill() {
 	before, had := s.Selected()
-	s.rows = StockOf(s.plan, s.search.Text, s.units)
+	s.rows = text.StockOf(s.plan, s.search.Text, s.units)
 	s.selected = -1
 	s.list.UnselectAll()
 	s.empty.SetText("No reel has these words. Try a tag, a kind or a case.")
@@ -143,7 +144,7 @@ type stockRow struct {
 	widget.BaseWidget
 	owner   *StockList
 	index   int
-	row     StockRow
+	row     text.StockRow
 	name    *widget.Label
 	note    *canvas.Text
 	content *fyne.Container
@@ -160,7 +161,7 @@ func newStockRow(s *StockList) *stockRow {
 	return r
 }
 
-func (r *stockRow) set(index int, row StockRow) {
+func (r *stockRow) set(index int, row text.StockRow) {
 	r.index, r.row = index, row
 	text := row.Name
 	r.name.TextStyle.Bold = row.Head != ""

@@ -1,77 +1,20 @@
 package panel_test
 
 import (
-	"fmt"
-	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2/test"
-	"github.com/stretchr/testify/require"
 
 	"stageloom/model/assess"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
-
-// studied is a study as a person reads it.
-func studied(s panel.Study) string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n%s\n", s.Title, s.Subtitle)
-	if s.Hint != "" {
-		fmt.Fprintf(&b, "%s\n", s.Hint)
-	}
-	for _, row := range s.Reaches {
-		mark := " "
-		if row.Used {
-			mark = "*"
-		}
-		fmt.Fprintf(&b, "%s %-34s", mark, row.Kind)
-		for _, cell := range row.Cells {
-			serves := " "
-			if cell.Serves {
-				serves = "+"
-			}
-			fmt.Fprintf(&b, " %11s%s", cell.Words, serves)
-		}
-		fmt.Fprintln(&b)
-	}
-	fmt.Fprintln(&b, s.ReachNote)
-	for _, f := range append(s.Changes, s.Advice...) {
-		fmt.Fprintf(&b, "%-20s %10s   %s\n", f.Name, f.Value, f.Note)
-	}
-	return b.String()
-}
-
-func TestTheStudyOfALink(t *testing.T) {
-	p := demo.Weekender()
-	a := assess.Of(p)
-	for name, test := range map[string]struct {
-		link  string
-		units panel.Units
-	}{
-		"tight": {"L02", panel.Units{}}, "over": {"L03", panel.Units{}}, "uncabled": {"L20", panel.Units{}},
-		"no-grade": {"L25", panel.Units{}}, "in-feet": {"L02", imperial},
-	} {
-		t.Run(name, func(t *testing.T) {
-			golden(t, "study-"+name, studied(panel.StudyOf(a, plan.LinkID(linkNamed(p, test.link).Key), test.units)))
-		})
-	}
-}
-
-func TestEveryFigureOfAStudySaysWhatItIs(t *testing.T) {
-	p := demo.Weekender()
-	s := panel.StudyOf(assess.Of(p), plan.LinkID(linkNamed(p, "L02").Key), panel.Units{})
-	require.NotEmpty(t, s.Advice)
-	for _, f := range s.Advice {
-		require.Regexp(t, `computed|from catalogue limits|catalogue maxima|Judgement`, f.Note, f.Name)
-	}
-	require.Contains(t, s.ReachNote, "computed from catalogue maxima")
-}
 
 func TestTheStudyAsMarkup(t *testing.T) {
 	start(t)
 	p := demo.Weekender()
-	w := show(t, panel.NewStudyView(panel.StudyOf(assess.Of(p), plan.LinkID(linkNamed(p, "L02").Key), panel.Units{}), nil), 1180, 640)
+	w := show(t, panel.NewStudyView(text.StudyOf(assess.Of(p), plan.LinkID(linkNamed(p, "L02").Key), text.Units{}), nil), 1180, 640)
 	test.AssertRendersToMarkup(t, "study.xml", w.Canvas())
 }

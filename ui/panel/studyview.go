@@ -9,11 +9,12 @@ import (
 
 	"stageloom/ui/chart"
 	"stageloom/ui/pointer"
+	"stageloom/ui/text"
 )
 
 // NewStudyView shows a study: three charts above, then how far each kind reaches, what each change would give, and the
 // advice. Tips tell what the names in the charts mean; they may be nil.
-func NewStudyView(s Study, tips *pointer.Tips) fyne.CanvasObject {
+func NewStudyView(s text.Study, tips *pointer.Tips) fyne.CanvasObject {
 	subtitle := wrapped(s.Subtitle)
 	reach := titled("How far each kind reaches", newReachTable(s.Reaches), s.ReachNote)
 	if s.Hint != "" {
@@ -47,7 +48,7 @@ func titled(title string, content fyne.CanvasObject, note string) fyne.CanvasObj
 	return container.NewBorder(head, foot, nil, nil, container.NewVScroll(content))
 }
 
-func figureRows(figures []Figure) fyne.CanvasObject {
+func figureRows(figures []text.Figure) fyne.CanvasObject {
 	rows := container.NewVBox()
 	for _, figure := range figures {
 		rows.Add(newFigureRow(figure, nil))
@@ -56,7 +57,7 @@ func figureRows(figures []Figure) fyne.CanvasObject {
 }
 
 // newReachTable lays the reaches out in columns under the numbers of joins.
-func newReachTable(reaches []ReachRow) fyne.CanvasObject {
+func newReachTable(reaches []text.ReachRow) fyne.CanvasObject {
 	table := container.New(&columns{[]float32{0.46, 0.18, 0.18, 0.18}})
 	cell := func(text string, bold, right bool) {
 		word := canvas.NewText(text, theme.Color(theme.ColorNamePlaceHolder))

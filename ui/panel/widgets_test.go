@@ -15,6 +15,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/ui/look"
 	"stageloom/ui/panel"
+	"stageloom/ui/text"
 )
 
 // show puts an object into a window of a size, in the light look.
@@ -39,7 +40,7 @@ func TestTheCardAsMarkup(t *testing.T) {
 			start(t)
 			card := panel.NewCardView(canvas.NewRectangle(nil), func(plan.Ref) {})
 			w := show(t, card, 280, 500)
-			card.Set(panel.CardOf(a, []plan.Ref{ref}, panel.Units{}, panel.Preview{}))
+			card.Set(text.CardOf(a, []plan.Ref{ref}, text.Units{}, text.Preview{}))
 			test.AssertRendersToMarkup(t, "card-"+name+".xml", w.Canvas())
 		})
 	}
@@ -51,10 +52,10 @@ func TestFiguresOfACardChangeInPlace(t *testing.T) {
 	a := assess.Of(p)
 	card := panel.NewCardView(canvas.NewRectangle(nil), func(plan.Ref) {})
 	w := show(t, card, 280, 500)
-	c := panel.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, panel.Units{}, panel.Preview{})
+	c := text.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, text.Units{}, text.Preview{})
 	card.Set(c)
 	before := test.RenderToMarkup(w.Canvas())
-	c.Figures = append([]panel.Figure(nil), c.Figures...)
+	c.Figures = append([]text.Figure(nil), c.Figures...)
 	c.Figures[0].Value = "999 m"
 	card.Set(c)
 	require.Contains(t, test.RenderToMarkup(w.Canvas()), "999 m")
@@ -67,7 +68,7 @@ func TestTheOverviewAsMarkupAndItsClicks(t *testing.T) {
 	var shown []plan.Ref
 	overview := panel.NewOverview(look.NewInks(look.PaletteNamed("light")), func() []plan.Ref { return nil }, func(ref plan.Ref) { shown = append(shown, ref) })
 	w := show(t, overview, 1200, 40)
-	overview.Set(panel.OverviewOf(a, panel.Preview{}))
+	overview.Set(text.OverviewOf(a, text.Preview{}))
 	test.AssertRendersToMarkup(t, "overview.xml", w.Canvas())
 	test.TapCanvas(w.Canvas(), fyne.NewPos(30, 20))
 	require.Len(t, shown, 1)
@@ -102,7 +103,7 @@ func TestThePanelsAtTheLeftAndTheNoticeAsMarkup(t *testing.T) {
 		"equipment": func() fyne.CanvasObject { return panel.NewEquipment(p) },
 		"stock": func() fyne.CanvasObject {
 			list := panel.NewStockList(p, func() {})
-			list.Set(p, panel.Units{})
+			list.Set(p, text.Units{})
 			return list
 		},
 		"notice": func() fyne.CanvasObject {

@@ -7,8 +7,8 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/table"
+	"stageloom/ui/text"
 )
 
 // deviceRow is a device with the names of what it refers to.
@@ -19,7 +19,7 @@ type deviceRow struct {
 }
 
 // Devices is a row a device, in the natural order of their names.
-func Devices(a *assess.Assessment, units panel.Units) table.Source {
+func Devices(a *assess.Assessment, units text.Units) table.Source {
 	p := a.Plan
 	plugged := map[plan.DeviceID]int{}
 	for link := range p.Links.All() {
@@ -63,7 +63,7 @@ type positionRow struct {
 }
 
 // Positions is a row a position, in the natural order of their names.
-func Positions(a *assess.Assessment, units panel.Units) table.Source {
+func Positions(a *assess.Assessment, units text.Units) table.Source {
 	var rows []positionRow
 	for position := range a.Plan.Positions.All() {
 		level, _ := a.Plan.Levels.Get(plan.Key(position.Level))

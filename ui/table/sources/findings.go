@@ -8,8 +8,8 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/table"
+	"stageloom/ui/text"
 )
 
 // Finding is a finding with the names of what it speaks of.
@@ -23,7 +23,7 @@ type Finding struct {
 const FixColumn = "fix"
 
 // Findings is a row a finding, the worst first.
-func Findings(a *assess.Assessment, _ panel.Units) table.Source {
+func Findings(a *assess.Assessment, _ text.Units) table.Source {
 	fixed := checks.FixedRules()
 	seen := map[plan.Ref]int{}
 	var rows []Finding
@@ -32,7 +32,7 @@ func Findings(a *assess.Assessment, _ panel.Units) table.Source {
 		var names []string
 		for _, place := range finding.Where {
 			row.ref.Key += plan.Key("/" + place.Table + "/" + string(place.Key))
-			names = append(names, panel.NameOf(a.Plan, plan.Ref{Table: place.Table, Key: place.Key}))
+			names = append(names, text.NameOf(a.Plan, plan.Ref{Table: place.Table, Key: place.Key}))
 		}
 		if n := seen[row.ref]; n > 0 {
 			row.ref.Part = fmt.Sprint(n)

@@ -8,8 +8,8 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/table"
+	"stageloom/ui/text"
 )
 
 // lineRow is a house line with the names of what it refers to.
@@ -20,7 +20,7 @@ type lineRow struct {
 }
 
 // HouseLines is a row a tie line of the venue, in the natural order of their names.
-func HouseLines(a *assess.Assessment, units panel.Units) table.Source {
+func HouseLines(a *assess.Assessment, units text.Units) table.Source {
 	p := a.Plan
 	used := usedIn(a, func(s plan.Segment) plan.Key { return plan.Key(s.HouseLine) })
 	var rows []lineRow

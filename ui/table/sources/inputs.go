@@ -9,8 +9,8 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/table"
+	"stageloom/ui/text"
 )
 
 // inputRow is an input with the names of what it refers to.
@@ -21,7 +21,7 @@ type inputRow struct {
 }
 
 // Inputs is a row an input: those of all acts first, then act by act, each by number.
-func Inputs(a *assess.Assessment, units panel.Units) table.Source {
+func Inputs(a *assess.Assessment, units text.Units) table.Source {
 	p := a.Plan
 	var rows []inputRow
 	for input := range p.Inputs.All() {

@@ -9,8 +9,8 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/table"
+	"stageloom/ui/text"
 )
 
 // linkRow is a link with its figures.
@@ -23,7 +23,7 @@ type linkRow struct {
 }
 
 // Links is a row a link, in the natural order of their names, with what the assessment reckons of each.
-func Links(a *assess.Assessment, units panel.Units) table.Source {
+func Links(a *assess.Assessment, units text.Units) table.Source {
 	var rows []linkRow
 	for _, link := range a.Links() {
 		b, found := budgetOf(a, link.ID)
@@ -74,7 +74,7 @@ func linkEnds(as asField[linkRow]) []table.Field[linkRow] {
 	}
 }
 
-func linkFigures(units panel.Units) []table.Field[linkRow] {
+func linkFigures(units text.Units) []table.Field[linkRow] {
 	return []table.Field[linkRow]{
 		{
 			Column: number("run", "Run", 66, "way, rises and slack together; blank while nobody gave the metres of the way."),
@@ -133,7 +133,7 @@ func linkFigures(units panel.Units) []table.Field[linkRow] {
 		},
 		{
 			Column: ranked("grade", "Grade", 80, "as it lies: ample, enough, to be tested past the stated metres, tight, over, faulty, to lay, uncabled; none where the transport carries none."),
-			Text:   func(r linkRow) string { return panel.GradeWord(r.budget.Standing()) },
+			Text:   func(r linkRow) string { return text.GradeWord(r.budget.Standing()) },
 			Value: func(r linkRow) float64 {
 				return float64(slices.Index(append(budget.Standings(), budget.Ungraded), r.budget.Standing()))
 			},

@@ -14,9 +14,9 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
-	"stageloom/ui/panel"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
+	"stageloom/ui/text"
 )
 
 var accept = flag.Bool("accept", false, "write the golden texts anew")
@@ -70,7 +70,7 @@ func show(t *testing.T) *plan.Plan {
 	return p
 }
 
-var feet = panel.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
+var feet = text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
 
 // told is a table as a person reads it, all columns shown: a line a row, a block a column set.
 func told(s table.Source) string {
@@ -131,7 +131,7 @@ func TestEveryTableSaysWhatToDoFirstAndWhatItsColumnsHold(t *testing.T) {
 }
 
 // set types into the cell of a row, and returns the plan after it.
-func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units panel.Units) (*plan.Plan, error) {
+func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units text.Units) (*plan.Plan, error) {
 	t.Helper()
 	chosen, found := sources.Named(sheet)
 	require.True(t, found)
@@ -202,7 +202,7 @@ func TestCellsAreTypedAsPeopleWrite(t *testing.T) {
 		{"a note with its line ends", "outputs", "output 1 Main left", "note", "a\nb", "a\nb"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			after, err := set(t, p, c.sheet, c.row, c.column, c.typed, panel.Units{})
+			after, err := set(t, p, c.sheet, c.row, c.column, c.typed, text.Units{})
 			require.NoError(t, err)
 			require.Equal(t, c.want, cell(after, c.sheet, c.row, c.column))
 		})
@@ -234,7 +234,7 @@ func TestWhatCannotStandSaysWhatToWrite(t *testing.T) {
 		{"number nought", "outputs", "output 1 Main left", "number", "0", "from 1 to 9999"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := set(t, p, c.sheet, c.row, c.column, c.typed, panel.Units{})
+			_, err := set(t, p, c.sheet, c.row, c.column, c.typed, text.Units{})
 			require.ErrorContains(t, err, c.want)
 		})
 	}
@@ -252,7 +252,7 @@ func TestBareNumbersAreReadInTheUnitsShown(t *testing.T) {
 
 func TestWhatACellSaysCanBeTypedInto(t *testing.T) {
 	p := show(t)
-	for _, units := range []panel.Units{{}, feet} {
+	for _, units := range []text.Units{{}, feet} {
 		a := assess.Of(p)
 		for _, sheet := range sources.All() {
 			s := sheet.Of(a, sources.Sight{Units: units})
@@ -274,7 +274,7 @@ func TestWhatACellSaysCanBeTypedInto(t *testing.T) {
 }
 
 func TestAPositionTypedElsewhereTakesItsDevicesAlong(t *testing.T) {
-	after, err := set(t, show(t), "positions", "FOH tower", "x", "80 m", panel.Units{})
+	after, err := set(t, show(t), "positions", "FOH tower", "x", "80 m", text.Units{})
 	require.NoError(t, err)
 	require.Equal(t, "80 m", cell(after, "devices", "FOH", "x"))
 }
@@ -322,12 +322,12 @@ func TestFindingsStandTheWorstFirst(t *testing.T) {
 		return nil
 	})
 	require.NoError(t, err)
-	golden(t, "findings", told(sources.Findings(assess.Of(p), panel.Units{})))
+	golden(t, "findings", told(sources.Findings(assess.Of(p), text.Units{})))
 }
 
 func TestAFindingKnowsItsPlaces(t *testing.T) {
 	a := assess.Of(show(t))
-	s := sources.Findings(a, panel.Units{})
+	s := sources.Findings(a, text.Units{})
 	require.NotZero(t, s.Len())
 	refs := map[plan.Ref]bool{}
 	for row := range s.Len() {
@@ -338,6 +338,6 @@ func TestAFindingKnowsItsPlaces(t *testing.T) {
 		refs[s.Ref(row)] = true
 	}
 	require.Contains(t, told(s), "L1, X60-01", "a reel goes by its tag")
-	_, found := sources.FindingAt(sources.Links(a, panel.Units{}), 0)
+	_, found := sources.FindingAt(sources.Links(a, text.Units{}), 0)
 	require.False(t, found)
 }

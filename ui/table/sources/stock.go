@@ -10,8 +10,8 @@ import (
 	"stageloom/model/fields"
 	"stageloom/model/plan"
 	"stageloom/model/words"
-	"stageloom/ui/panel"
 	"stageloom/ui/table"
+	"stageloom/ui/text"
 )
 
 // reelRow is a reel, or a number of equal ones, with where it lies.
@@ -22,7 +22,7 @@ type reelRow struct {
 }
 
 // Stock is a row a reel, or a number of equal ones: by kind, the longest first, then by tag.
-func Stock(a *assess.Assessment, units panel.Units) table.Source {
+func Stock(a *assess.Assessment, units text.Units) table.Source {
 	p := a.Plan
 	used := usedIn(a, func(s plan.Segment) plan.Key { return plan.Key(s.Reel) })
 	var rows []reelRow

@@ -1,0 +1,164 @@
+package text
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/exchange"
+	"stageloom/model/plan"
+)
+
+// AddReels is the form by which cables come into a stock: a line for each sort, such as "12 x 50 m" or "3 x 20 m Cat 6".
+type AddReels struct {
+	Lines string
+	// Kind is the kind of lines that name none.
+	Kind plan.CableKindID
+	// Tags names the cables of a single line, one by one or as A01-A12.
+	Tags                      string
+	Case, Owner, Hire, Return string
+}
+
+// Read makes a stock list of the form, with the reasons in words where it is none.
+func (a AddReels) Read(p *plan.Plan, units Units) (exchange.Stock, string) {
+	fields := []string{exchange.Length, exchange.Kind, exchange.Tag, exchange.CaseName, exchange.Owner, exchange.Hire, exchange.Return}
+	grid := exchange.Grid{}
+	for line := range strings.SplitSeq(a.Lines, "\n") {
+		if strings.TrimSpace(line) != "" {
+			grid.Rows = append(grid.Rows, []string{line, "", a.Tags, a.Case, a.Owner, a.Hire, a.Return})
+		}
+	}
+	switch {
+	case len(grid.Rows) == 0:
+		return exchange.Stock{}, "Write what there is, for instance 12 x 50 m."
+	case len(grid.Rows) > 1 && a.Tags != "":
+		return exchange.Stock{}, "Tags go with one line: add the lines one after the other."
+	}
+	list := exchange.ReadStock(grid, exchange.Layout{Fields: fields}, exchange.Options{
+		Bare: units.Length, Kinds: catalogue.CableKindsFor(p), Blank: a.Kind, Taken: exchange.TagTaken(p),
+	})
+	if len(list.Unknown) > 0 {
+		return list, fmt.Sprintf("%q is no kind of cable of the plan or the catalogue; leave it out and choose the kind above.", list.Unknown[0])
+	}
+	if len(list.Faults) > 0 {
+		words := list.Faults[0].Words
+		return list, begun(strings.TrimRight(words, ".")) + "."
+	}
+	return list, ""
+}
+
+// ListTold says what a stock list holds: "15 cables in 3 rows, 640 m in all".
+func ListTold(list exchange.Stock, units Units) string {
+	rows, cables := list.Count()
+	metres := 0.0
+	for _, row := range list.Rows {
+		for _, reel := range row.Reels {
+			metres += reel.Length * float64(reel.Count())
+		}
+	}
+	return fmt.Sprintf("%s in %s, %s in all", counted(cables, "cable", "cables"), counted(rows, "row", "rows"), units.Metres(metres))
+}
+
+// ReadTold says how a list was read, and what is worth a look in it.
+func ReadTold(how string, notices []string) string {
+	told := "Read as " + how + "."
+	for _, notice := range notices {
+		told += " " + begun(notice) + "."
+	}
+	return told
+}
+
+// InputsTold says what an input list holds, which numbers are missing in it, and what it comes to in the plan: for all acts
+// where act is blank, else for one.
+func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
+	told := counted(len(list.Rows), "input", "inputs")
+	coming := list.Coming(p, act)
+	if coming.Known > 0 {
+		told += fmt.Sprintf(", of which %d are in the plan already and become what the list says", coming.Known)
+	}
+	if row, found := p.Acts.Get(plan.Key(act)); found {
+		told += fmt.Sprintf(" for %s: %d as in the house, %d of this act alone", row.Name, coming.Same, coming.New+coming.Known)
+		if coming.Struck > 0 {
+			told += fmt.Sprintf("; %d of the house are struck from it", coming.Struck)
+		}
+		if coming.Left > 0 {
+			told += fmt.Sprintf("; %d of the house stay, of which the list says nothing", coming.Left)
+		}
+	}
+	var gaps []string
+	for i, gap := range list.Gaps {
+		if i == mostListed {
+			gaps = append(gaps, "…")
+			break
+		}
+		gaps = append(gaps, gap.String())
+	}
+	if len(gaps) > 0 {
+		told += "; no input has number " + strings.Join(gaps, ", ")
+	}
+	return told
+}
+
+// PatchingTold says what comes of the sockets and channels of an input list, to be said after its inputs; blank where it
+// names none.
+func PatchingTold(got exchange.Patching) string {
+	told := ""
+	if got.Sockets+got.Channels > 0 {
+		told = fmt.Sprintf("; %s and %s patched as the list says", counted(got.Sockets, "socket", "sockets"), counted(got.Channels, "channel", "channels"))
+	}
+	switch rows := exchange.BadRows(got.Left); rows {
+	case 0:
+	case 1:
+		told += "; what 1 row says of a socket or channel is left out"
+	default:
+		told += fmt.Sprintf("; what %d rows say of sockets or channels is left out", rows)
+	}
+	return told
+}
+
+// FaultsTold lists faults of a list, at most so many, each in a line of its own.
+func FaultsTold(faults []exchange.Fault, most int) string {
+	var lines []string
+	for i, fault := range faults {
+		if i == most {
+			lines = append(lines, fmt.Sprintf("… and %d more.", len(faults)-most))
+			break
+		}
+		lines = append(lines, begun(fault.String())+".")
+	}
+	return strings.Join(lines, "\n")
+}
+
+// begun is a text that begins with a capital.
+func begun(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
+}
+
+// NotRead stands for the meaning of a column that is not read.
+const NotRead = "not read"
+
+// PreviewColumn is a column of a list to be imported: its letter and head, then its first cells.
+func PreviewColumn(grid exchange.Grid, layout exchange.Layout, column, most int) []string {
+	cell := func(row int) string {
+		if row < 0 || row >= len(grid.Rows) || column >= len(grid.Rows[row]) {
+			return ""
+		}
+		return strings.Join(strings.Fields(grid.Rows[row][column]), " ")
+	}
+	texts := []string{strings.TrimSpace(exchange.Letter(column) + "  " + cell(layout.Head-1))}
+	for row := layout.Head; row < min(layout.Head+most, len(grid.Rows)); row++ {
+		texts = append(texts, cell(row))
+	}
+	return texts
+}
+
+// RowsWithFaults is "1 row has faults", "12 rows have faults".
+func RowsWithFaults(rows int) string {
+	if rows == 1 {
+		return "1 row has faults"
+	}
+	return fmt.Sprintf("%d rows have faults", rows)
+}

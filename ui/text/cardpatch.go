@@ -1,0 +1,139 @@
+package text
+
+import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/assess"
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+)
+
+// listCard is the card of a row of one of the lists: inputs, outputs, acts, house lines, cases.
+func listCard(a *assess.Assessment, ref plan.Ref, units Units) (card Card, known bool) {
+	switch ref.Table {
+	case "inputs":
+		return inputCard(a, ref.Key), true
+	case "outputs":
+		return outputCard(a, ref.Key), true
+	case "acts":
+		return actCard(a, ref.Key), true
+	case "house_lines":
+		return houseLineCard(a, ref.Key, units), true
+	case "cases":
+		return caseCard(a, ref.Key, units), true
+	}
+	return Card{}, false
+}
+
+// inputCard tells of an input: where it goes, act by act as far as acts differ.
+func inputCard(a *assess.Assessment, key plan.Key) Card {
+	row, _ := a.Plan.Inputs.Get(key)
+	c := Card{Title: row.Name, Kind: fmt.Sprintf("input %d", row.Number), Findings: a.FindingsAt("inputs", key)}
+	for _, act := range a.Patch.Shown() {
+		line, found := act.Line(row.ID)
+		if !found || len(a.Patch.Shown()) > 1 && !act.House() && row.Act == "" && !a.Patch.Differs(act, line) {
+			continue
+		}
+		c.add(wayName(a.Patch, act), "", a.Patch.Words(line))
+		if slots := slotsOf(a.Patch, line); slots != "" {
+			c.add("slots", "", slots)
+		}
+	}
+	return c
+}
+
+// wayName names the act where there are several.
+func wayName(v *patch.View, act *patch.Act) string {
+	if name := v.ActName(act.Act.ID); name != "" {
+		return name
+	}
+	return "way"
+}
+
+func slotsOf(v *patch.View, line *patch.Line) string {
+	var said []string
+	for _, channel := range line.Channels() {
+		if words := v.SlotWords(channel.Hops); words != "" {
+			said = append(said, fmt.Sprintf("%s to %s %d", words, v.Name(channel.Console), channel.Number))
+		}
+	}
+	return strings.Join(said, "; ")
+}
+
+// outputCard tells of an output.
+func outputCard(a *assess.Assessment, key plan.Key) Card {
+	row, _ := a.Plan.Outputs.Get(key)
+	c := Card{Title: row.Name, Kind: fmt.Sprintf("output %d", row.Number), Findings: a.FindingsAt("outputs", key)}
+	house := ""
+	for _, act := range a.Patch.Shown() {
+		for _, line := range act.Outputs {
+			if line.Output.ID != row.ID {
+				continue
+			}
+			words := a.Patch.OutputWords(line)
+			if words != house {
+				c.add(wayName(a.Patch, act), "", words)
+			}
+			if act.House() {
+				house = words
+			}
+		}
+	}
+	return c
+}
+
+// actCard tells of an act.
+func actCard(a *assess.Assessment, key plan.Key) Card {
+	act, found := a.Patch.Act(plan.ActID(key))
+	if !found {
+		return Card{}
+	}
+	c := Card{Title: act.Act.Name, Kind: "act", Subtitle: act.Act.Stage, Findings: a.FindingsAt("acts", key)}
+	own, struck := 0, 0
+	for _, line := range act.Lines {
+		switch {
+		case line.Struck:
+			struck++
+		case a.Patch.Differs(act, line):
+			own++
+		}
+	}
+	c.add("inputs", fmt.Sprint(len(act.Lines)-struck), fmt.Sprintf("%d otherwise than the house, %d struck", own, struck))
+	for _, guest := range act.Guests {
+		c.add("brings", "", a.Patch.Name(guest))
+	}
+	return c
+}
+
+// houseLineCard tells of a line that the venue owns.
+func houseLineCard(a *assess.Assessment, key plan.Key, units Units) Card {
+	row, _ := a.Plan.HouseLines.Get(key)
+	c := Card{Title: "House line " + row.Name, Kind: "the venue's", Subtitle: cableKindName(a.Plan, row.Kind), Findings: a.FindingsAt("house_lines", key)}
+	c.add("length", units.Metres(row.Length), "")
+	if row.Condition == plan.Suspect || row.Condition == plan.Faulty {
+		c.add("it is", row.Condition, row.Reason)
+	}
+	for segment := range a.Plan.Segments.All() {
+		if segment.HouseLine == row.ID {
+			link, _ := a.Plan.Link(segment.Link)
+			c.add("in "+link.Name, fmt.Sprintf("cable %d", segment.Order), "")
+		}
+	}
+	return c
+}
+
+// caseCard tells what lives in a case.
+func caseCard(a *assess.Assessment, key plan.Key, units Units) Card {
+	row, _ := a.Plan.Cases.Get(key)
+	c := Card{Title: row.Name, Kind: "case", Findings: a.FindingsAt("cases", key)}
+	reels, metres := 0, 0.0
+	for reel := range a.Plan.Reels.All() {
+		if reel.Case == row.ID {
+			reels += reel.Count()
+			metres += float64(reel.Count()) * reel.Length
+		}
+	}
+	c.add("cables", fmt.Sprint(reels), units.Metres(metres)+" in all")
+	return c
+}

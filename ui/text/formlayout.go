@@ -1,0 +1,85 @@
+package text
+
+import "stageloom/model/standards"
+
+// folding says when a group of a form shows its heading alone.
+type folding uint8
+
+const (
+	never folding = iota
+	whileUnused
+	always
+)
+
+// layoutGroup is which fields a form shows under one heading.
+type layoutGroup struct {
+	name, ids string
+	folds     folding
+}
+
+// forms are the groups of the form of each table whose rows have one.
+var forms = map[string][]layoutGroup{
+	"links": {
+		{"", "name transport fill", never},
+		{"Run", "typed rise_from rise_to slack slack_end", never},
+		{"Reckoning", "temperature wanted rule most_joins priority", never},
+		{"Main and backup", "partner role", whileUnused},
+		{"Laid spare", "stands_for", never},
+		{"Panels in front of the devices", "from_panel from_lead from_lead_kind to_panel to_lead to_lead_kind", whileUnused},
+		{"Laying", "loom colour phase drum power done note", always},
+	},
+	"segments": {{"", "reel kind length coupler kept", never}},
+	"reels": {
+		{"", "tag kind length nominal count case", never},
+		{"Condition", "condition reason found_at found_on measured", never},
+		{"Whose it is", "owner hire return note", whileUnused},
+	},
+	"cases":       {{"", "name note", never}},
+	"house_lines": {{"", "name kind length from_panel from_position to_panel to_position", never}, {"Condition", "condition reason found_at found_on measured note", never}},
+	"devices": {
+		{"", "name kind", never},
+		{"Place", "position x y level", never},
+		{"Surroundings", "exposure supply structure", whileUnused},
+		{"Note", "note", whileUnused},
+	},
+	"positions": {
+		{"", "name", never},
+		{"Place", "x y width depth level", never},
+		{"Surroundings", "exposure supply structure note", never},
+	},
+	"areas":       {{"", "name use note", never}},
+	"looms":       {{"", "name colour stock note", never}},
+	"inputs":      {{"", "number name source use phantom stand riser snake way act note", never}},
+	"outputs":     {{"", "number name note", never}},
+	"acts":        {{"", "order name stage start end guests note", never}},
+	"cable_kinds": {{"", "name own_figure near_end far_end form lockable metal_shell note", never}},
+}
+
+// planForm is the form of the plan itself: all that decides its figures, and who and where.
+var planForm = []layoutGroup{
+	{"", "name site revision date", never},
+	{"Temperature and margin", "exposure temperature air margin", never},
+	{"Run", "slack slack_end detour coupler", never},
+	{"Limit rules", ruleIDs(), whileUnused},
+	{"Contacts", "contacts", whileUnused},
+	{"Note, north and sample rate", "note north rate", always},
+}
+
+// templateForm is what new plans begin with.
+var templateForm = []layoutGroup{
+	{"Temperature and margin", "exposure temperature air margin", never},
+	{"Run", "slack slack_end detour coupler", never},
+	{"Limit rules", ruleIDs(), whileUnused},
+	{"Contacts", "contacts", whileUnused},
+	{"Revision, sample rate and paper", "revision rate paper", never},
+}
+
+// ruleIDs are the fields of the limit rules, one a graded transport.
+func ruleIDs() (ids string) {
+	for _, transport := range standards.Transports() {
+		if transport.Graded() {
+			ids += "rule_" + string(transport.Slug) + " "
+		}
+	}
+	return ids
+}

@@ -1,0 +1,107 @@
+package text
+
+import (
+	"fmt"
+	"slices"
+
+	"stageloom/model/assess"
+	"stageloom/model/budget"
+	"stageloom/model/checks"
+	"stageloom/model/plan"
+)
+
+// Item is one piece of the line that tells the whole plan. Its rows are where a click goes, one after the other.
+type Item struct {
+	// Grade is the grade whose line is drawn before it; Line tells that there is one.
+	Grade budget.Grade
+	Line  bool
+	Count int
+	Words string
+	Rows  []plan.Ref
+}
+
+// OverviewOf tells the whole plan: links by grade, what is too short, findings by severity. What counts nothing
+// is left out, save the grades. preview follows a drag; findings are those of before it.
+func OverviewOf(a *assess.Assessment, preview Preview) []Item {
+	var all, spares, tooShort []plan.Ref
+	standing := map[budget.Grade][]plan.Ref{}
+	for _, link := range a.Links() {
+		row := plan.RefOf(link)
+		all = append(all, row)
+		if link.IsSpare() { // carries nothing
+			spares = append(spares, row)
+			continue
+		}
+		b, found := BudgetOf(a, link.ID, preview)
+		if !found {
+			continue
+		}
+		standing[b.Standing()] = append(standing[b.Standing()], row)
+		if b.TooShort() {
+			tooShort = append(tooShort, row)
+		}
+	}
+	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
+	for _, grade := range append(budget.Standings(), budget.Ungraded) {
+		rows := standing[grade]
+		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
+			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
+		}
+	}
+	if len(spares) > 0 {
+		items = append(items, Item{Count: len(spares), Words: plural(len(spares), "laid spare", "laid spares"), Rows: spares})
+	}
+	if len(tooShort) > 0 {
+		items = append(items, Item{Count: len(tooShort), Words: "too short", Rows: tooShort})
+	}
+	for _, severity := range checks.Severities() {
+		if rows := placesOf(a, severity); len(rows) > 0 {
+			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows})
+		}
+	}
+	return items
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+func severityWords(severity checks.Severity, n int) string {
+	switch severity {
+	case checks.Stop:
+		return plural(n, "stops the show", "stop the show")
+	case checks.Warn:
+		return plural(n, "warning", "warnings")
+	}
+	return plural(n, "note", "notes")
+}
+
+// placesOf is the first place of each finding of a severity.
+func placesOf(a *assess.Assessment, severity checks.Severity) []plan.Ref {
+	var rows []plan.Ref
+	for _, finding := range a.Findings {
+		if finding.Severity == severity && len(finding.Where) > 0 {
+			rows = append(rows, plan.Ref{Table: finding.Where[0].Table, Key: finding.Where[0].Key})
+		}
+	}
+	return rows
+}
+
+// Next is the row a click goes to: the one after the selected row, round and round.
+func (i Item) Next(selection []plan.Ref) (plan.Ref, bool) {
+	if len(i.Rows) == 0 {
+		return plan.Ref{}, false
+	}
+	if len(selection) == 1 {
+		if at := slices.Index(i.Rows, selection[0]); at >= 0 {
+			return i.Rows[(at+1)%len(i.Rows)], true
+		}
+	}
+	return i.Rows[0], true
+}
+
+// String is the item in words, as a screen reader or a test reads it.
+func (i Item) String() string { return fmt.Sprintf("%d %s", i.Count, i.Words) }

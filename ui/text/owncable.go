@@ -1,0 +1,98 @@
+package text
+
+import (
+	"strconv"
+	"strings"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/house"
+	"stageloom/model/plan"
+	"stageloom/model/standards"
+)
+
+// OwnCable is the form of a kind of cable of the user's own, as text: a kind that is there with its maker's figure, its
+// ends and its form.
+type OwnCable struct {
+	From plan.CableKindID
+	Name string
+	// Figure is the maker's own loss at 100 MHz and 20 °C in dB per 100 m; blank takes the category's.
+	Figure string
+	// Near and Far are "plug" or "socket".
+	Near, Far string
+	// Form is drum, coil, loom or tail.
+	Form                 string
+	Lockable, MetalShell bool
+}
+
+// OwnCableFrom is the form filled in from a kind.
+func OwnCableFrom(kind plan.CableKind) OwnCable {
+	o := OwnCable{
+		From: kind.ID, Name: kind.Name + ", own", Near: end(kind.NearEnd), Far: end(kind.FarEnd), Form: kind.Form,
+		Lockable: kind.Lockable, MetalShell: kind.MetalShell,
+	}
+	if kind.OwnFigure.Set {
+		o.Figure = strconv.FormatFloat(kind.OwnFigure.Value, 'g', -1, 64)
+	}
+	return o
+}
+
+// end is what a blank end is.
+func end(words string) string {
+	if words == "" {
+		return "plug"
+	}
+	return words
+}
+
+// Kind reads the form; the reason says in words what cannot be read.
+func (o OwnCable) Kind(p *plan.Plan) (kind plan.CableKind, reason string) {
+	for _, known := range catalogue.CableKindsFor(p) {
+		if known.ID == o.From {
+			kind = known
+		}
+	}
+	name := strings.TrimSpace(o.Name)
+	switch {
+	case kind.ID == "":
+		return kind, "Choose the kind that it is like."
+	case name == "":
+		return kind, "Give the kind a name."
+	}
+	kind.OwnFigure = plan.Optional{}
+	if text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(o.Figure), "dB")); text != "" {
+		figure, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+		if kind.Category == "" {
+			return kind, "Only data cable has a loss at 100 MHz: leave the figure blank."
+		}
+		if err != nil {
+			return kind, "The maker's figure is dB per 100 m at 100 MHz and 20 °C: for instance 19.2."
+		}
+		if category, err := standards.CableBySlug(standards.CableSlug(kind.Category)); err == nil {
+			if wrong := category.CheckOwnFigure(figure); wrong != nil {
+				return kind, "The " + wrong.Error() + ", at 100 MHz and 20 °C."
+			}
+		}
+		kind.OwnFigure = plan.Some(figure)
+	}
+	taken := func(slug plan.KindID) bool {
+		for _, known := range catalogue.CableKindsFor(p) {
+			if string(known.ID) == string(slug) {
+				return true
+			}
+		}
+		return false
+	}
+	kind.ID = plan.CableKindID(house.Slug(name, taken))
+	kind.Name, kind.Own, kind.Note = name, true, ""
+	kind.NearEnd, kind.FarEnd, kind.Form = bareEnd(o.Near), bareEnd(o.Far), o.Form
+	kind.Lockable, kind.MetalShell = o.Lockable, o.MetalShell
+	return kind, ""
+}
+
+// bareEnd leaves a plug blank, as the file does.
+func bareEnd(words string) string {
+	if words == "plug" {
+		return ""
+	}
+	return words
+}

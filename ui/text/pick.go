@@ -1,0 +1,143 @@
+package text
+
+import (
+	"fmt"
+	"strings"
+
+	"stageloom/model/budget"
+	"stageloom/model/cabling"
+	"stageloom/model/plan"
+)
+
+// Picks is what a pick of cables comes to, in words: the whole now and as proposed, each link that changes, why links stay
+// unserved, and what to hire in.
+type Picks struct {
+	// Head says in a line what would be done.
+	Head string
+	// Sums compare the whole: a name, now, proposed.
+	Sums [][3]string
+	// Links are those that change; Same counts the others.
+	Links []PickedLink
+	Same  int
+	// OnSite names one by one what would be changed of what is laid, joined or tested; TakesApart tells that some of it is
+	// taken apart.
+	OnSite     []string
+	TakesApart bool
+	// Unserved, HireIn and Held are sentences.
+	Unserved, HireIn, Held []string
+	// Proof says whether anything better is possible.
+	Proof string
+	// Changed tells that there is something to take.
+	Changed bool
+}
+
+// PickedLink is one link now and as proposed.
+type PickedLink struct {
+	Name          string
+	Now, Proposed string // cables
+	Margin        string // "+7 → +12", blank where the link carries no grade
+	Grade         budget.Grade
+	Remark        string
+}
+
+// PicksOf puts a proposal into words.
+func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units Units) Picks {
+	k := Picks{Proof: proofOf(proposal), Sums: sumsOf(proposal, units)}
+	for _, change := range proposal.Links {
+		if change.Same() {
+			k.Same++
+			continue
+		}
+		k.Links = append(k.Links, PickedLink{
+			Name: change.Name, Now: cabling.Words(p, change.Before), Proposed: cabling.Words(p, change.After),
+			Margin: marginsOf(change), Grade: change.Proposed.Grade, Remark: strings.Join(change.Remarks(), "; "),
+		})
+	}
+	for _, one := range proposal.OnSite {
+		k.OnSite = append(k.OnSite, one.String())
+	}
+	k.TakesApart = proposal.TakesApart() != ""
+	for _, unserved := range proposal.Unserved {
+		k.Unserved = append(k.Unserved, unserved.String())
+	}
+	for _, hire := range proposal.HireIn {
+		k.HireIn = append(k.HireIn, hire.String())
+	}
+	for _, held := range proposal.Held {
+		k.Held = append(k.Held, held.String())
+	}
+	k.Changed = len(k.Links) > 0
+	k.Head = headOf(proposal, len(k.Links))
+	return k
+}
+
+func headOf(proposal *cabling.Proposal, changed int) string {
+	switch {
+	case len(proposal.Links) == 0:
+		return "There is no link to pick cables for."
+	case changed == 0 && len(proposal.Unserved) == 0 && proposal.Left:
+		return "Nothing to change: what lies on site is left as it lies, and the others have the best picks."
+	case changed == 0 && len(proposal.Unserved) == 0:
+		return "Nothing to change: the cables that are laid are the best picks."
+	case changed == 0 && proposal.Left:
+		return "Nothing to change: the stock serves no more links while what lies on site is left."
+	case changed == 0:
+		return "Nothing to change: the stock serves no more links than it does."
+	}
+	apart := ""
+	if names := proposal.TakesApart(); names != "" {
+		apart = " Takes apart " + names + "."
+	}
+	return fmt.Sprintf("%s would change, %s taken or given up."+apart, counted(changed, "link", "links"), counted(proposal.Changes, "cable", "cables"))
+}
+
+func sumsOf(proposal *cabling.Proposal, units Units) [][3]string {
+	now, then := proposal.Now, proposal.Proposed
+	served := func(t cabling.Totals) string { return fmt.Sprintf("%d of %d", t.Served, t.Links) }
+	least := func(t cabling.Totals) string {
+		if !t.LeastDB.Set {
+			return "–"
+		}
+		return budget.TenthDB(t.LeastDB.Value) + " dB"
+	}
+	return [][3]string{
+		{"Links served", served(now), served(then)},
+		{"Under the wanted margin", fmt.Sprint(now.Under), fmt.Sprint(then.Under)},
+		{"Least margin", least(now), least(then)},
+		{"Joins", fmt.Sprint(now.Joins), fmt.Sprint(then.Joins)},
+		{"Cable", units.Metres(now.Metres), units.Metres(then.Metres)},
+		{"Left coiled", units.Metres(now.Coiled), units.Metres(then.Coiled)},
+	}
+}
+
+func marginsOf(change cabling.Change) string {
+	said := func(b budget.Budget, served bool) string {
+		if !served || !b.HasMargin() {
+			return "–"
+		}
+		return budget.WholeDB(b.MarginDB)
+	}
+	if !change.Proposed.Graded {
+		return ""
+	}
+	return said(change.Now, change.ServedNow) + " → " + said(change.Proposed, change.Served) + " dB"
+}
+
+func proofOf(proposal *cabling.Proposal) string {
+	apart := ""
+	if names := proposal.TakesApart(); names != "" {
+		apart = ", with " + names + " taken apart"
+	}
+	if proposal.Proved && apart == "" && proposal.Left {
+		return "Proved: no other picks from this stock that leave what lies on site are better by these aims, taken in their order."
+	}
+	if proposal.Proved {
+		return "Proved" + apart + ": no other picks from this stock are better by these aims, taken in their order."
+	}
+	for _, objective := range proposal.Objectives {
+		if objective.Bound < objective.Value {
+			return fmt.Sprintf("The best found so far%s, not proved: %s came to %d and cannot be under %d.", apart, objective.Name, objective.Value, objective.Bound)
+		}
+	}
+	return "The best found so far" + apart + ", not proved."
+}

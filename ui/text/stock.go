@@ -1,0 +1,190 @@
+package text
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"stageloom/model/plan"
+)
+
+// StockRow is a line of the stock list: the head of a group, all cables of one kind and length, or, while something is looked
+// for, one reel.
+type StockRow struct {
+	// Head is set on the head of a group alone: the name of a kind, or of the faulty ones.
+	Head string
+	// Name is the length, or the reel's tag; Note is what is left, or where the reel lies.
+	Name, Note string
+	Kind       plan.CableKindID
+	Length     float64
+	// Reels are the rows of the stock behind this line, those that are laid first in front.
+	Reels []plan.ReelID
+	// Free is the reel that is laid next; blank where none is left.
+	Free plan.ReelID
+	// Count and Left are how many there are and how many no link holds.
+	Count, Left int
+	Faulty      bool
+}
+
+// Offer is what the row holds out to be laid: its next free reel. It is false where none is left.
+func (r StockRow) Offer() (CableOffer, bool) {
+	return CableOffer{Reel: r.Free, Kind: r.Kind, Length: r.Length}, r.Free != ""
+}
+
+// faultyHead is over the reels that are kept out of the show.
+const faultyHead = "Faulty, kept out"
+
+// StockOf lists the stock by kind, the longest first, with what is left of what there is; faulty ones stand apart at the end. A
+// query lists the single reels whose tag, kind, length, case or owner hold all its words.
+func StockOf(p *plan.Plan, query string, units Units) []StockRow {
+	used := p.UsedReels()
+	var rows, faulty []StockRow
+	for _, reel := range laidFirst(p, used) {
+		row := reelRow(p, reel, used[reel.ID], units)
+		switch {
+		case query != "" && !matches(query, reelTexts(p, reel, units)...):
+		case reel.Condition == plan.Faulty:
+			row.Faulty, row.Free, row.Left = true, "", 0
+			row.Name = strings.TrimSpace(kindName(p, reel.Kind) + " " + units.Metres(reel.Length))
+			row.Note = cmp.Or(reel.Tag, times(reel.Count()))
+			faulty = append(faulty, row)
+		case query != "":
+			rows = append(rows, row)
+		default:
+			rows = gathered(rows, row, reel)
+		}
+	}
+	for i := range rows {
+		if query == "" {
+			rows[i].Name, rows[i].Note = units.Metres(rows[i].Length), leftWords(p, rows[i])
+		}
+	}
+	rows = underHeads(p, rows)
+	if len(faulty) > 0 {
+		rows = append(append(rows, StockRow{Head: faultyHead}), faulty...)
+	}
+	return rows
+}
+
+// laidFirst is the stock by kind, longest first; of equal ones the free good ones come first, then by tag.
+func laidFirst(p *plan.Plan, used map[plan.ReelID]int) []plan.Reel {
+	rank := func(reel plan.Reel) int {
+		switch {
+		case used[reel.ID] >= reel.Count():
+			return 2
+		case reel.Condition == plan.Suspect:
+			return 1
+		}
+		return 0
+	}
+	return slices.SortedFunc(p.Reels.All(), func(a, b plan.Reel) int {
+		return cmp.Or(cmp.Compare(kindName(p, a.Kind), kindName(p, b.Kind)), cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length),
+			cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Tag, b.Tag), cmp.Compare(a.ID, b.ID))
+	})
+}
+
+// reelRow is one reel as a line.
+func reelRow(p *plan.Plan, reel plan.Reel, used int, units Units) StockRow {
+	row := StockRow{
+		Name: cmp.Or(reel.Tag, times(reel.Count())), Kind: reel.Kind, Length: reel.Length, Reels: []plan.ReelID{reel.ID},
+		Count: reel.Count(), Left: reel.Count() - used,
+	}
+	if row.Left > 0 {
+		row.Free = reel.ID
+	}
+	row.Note = units.Metres(reel.Length)
+	switch {
+	case reel.Count() > 1:
+		row.Note += fmt.Sprintf(", %d left", row.Left)
+	case used > 0:
+		row.Note += ", in " + linkHolding(p, reel.ID)
+	}
+	if reel.Condition == plan.Suspect {
+		row.Note += ", suspect"
+	}
+	return row
+}
+
+// gathered adds a reel to the line of its kind and length.
+func gathered(rows []StockRow, row StockRow, reel plan.Reel) []StockRow {
+	if last := len(rows) - 1; last >= 0 && rows[last].Kind == reel.Kind && rows[last].Length == reel.Length {
+		rows[last].Reels = append(rows[last].Reels, reel.ID)
+		rows[last].Count += row.Count
+		rows[last].Left += row.Left
+		rows[last].Free = cmp.Or(rows[last].Free, row.Free)
+		return rows
+	}
+	return append(rows, row)
+}
+
+// leftWords are "3 of 12 left", with how many of the stock are suspect.
+func leftWords(p *plan.Plan, row StockRow) string {
+	suspect := 0
+	for _, id := range row.Reels {
+		if reel, _ := p.Reels.Get(plan.Key(id)); reel.Condition == plan.Suspect {
+			suspect += reel.Count()
+		}
+	}
+	words := fmt.Sprintf("%d of %d left", row.Left, row.Count)
+	if suspect > 0 {
+		words += fmt.Sprintf(", %d suspect", suspect)
+	}
+	return words
+}
+
+// underHeads puts the name of each kind over its lines.
+func underHeads(p *plan.Plan, rows []StockRow) (headed []StockRow) {
+	last := plan.CableKindID("")
+	for _, row := range rows {
+		if row.Kind != last {
+			headed = append(headed, StockRow{Head: kindName(p, row.Kind)})
+			last = row.Kind
+		}
+		headed = append(headed, row)
+	}
+	return headed
+}
+
+func kindName(p *plan.Plan, id plan.CableKindID) string {
+	kind, _ := p.CableKinds.Get(plan.Key(id))
+	return cmp.Or(kind.Name, string(id))
+}
+
+func times(count int) string {
+	if count == 1 {
+		return "no tag"
+	}
+	return fmt.Sprintf("%d ×", count)
+}
+
+func linkHolding(p *plan.Plan, id plan.ReelID) string {
+	for segment := range p.Segments.All() {
+		if segment.Reel == id {
+			link, _ := p.Link(segment.Link)
+			return link.Name
+		}
+	}
+	return ""
+}
+
+// reelTexts are what a reel is found by.
+func reelTexts(p *plan.Plan, reel plan.Reel, units Units) []string {
+	box, _ := p.Cases.Get(plan.Key(reel.Case))
+	return []string{reel.Tag, kindName(p, reel.Kind), units.Metres(reel.Length), box.Name, reel.Owner, reel.Hire, reel.Condition}
+}
+
+// ReelWords is a reel in one line: tag or quantity, length, kind, case, and what is wrong with it.
+func ReelWords(p *plan.Plan, reel plan.Reel, units Units) string {
+	parts := []string{fmt.Sprintf("%d × %s", reel.Count(), units.Metres(reel.Length)), kindName(p, reel.Kind)}
+	if reel.Tag != "" {
+		parts = []string{reel.Tag, units.Metres(reel.Length), kindName(p, reel.Kind)}
+	}
+	if box, found := p.Cases.Get(plan.Key(reel.Case)); found {
+		parts = append(parts, box.Name)
+	}
+	if reel.Condition == plan.Suspect || reel.Condition == plan.Faulty {
+		parts = append(parts, reel.Condition)
+	}
+	return strings.Join(parts, " · ")
+}
