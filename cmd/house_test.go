@@ -40,6 +40,7 @@ var rooms = map[string][]string{
 	"model/clip":          {"model/geom", "model/plan", "model/planfile"},
 	"model/desk":          {"model/*", "-model/picture", "-model/picking"},
 	"model/house":         {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile"},
+	"model/beside":        {"model/atomicfile"},
 	"model/picking":       {},
 	"model/cabling":       {"model/plan", "model/budget", "model/checks", "model/picking"},
 	"model/exchange":      {"model/patch", "model/plan", "model/quantity"},

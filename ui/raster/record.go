@@ -88,6 +88,15 @@ func (r *Record) Text(at Point, text string, lettering Lettering) {
 	r.note("text%s %q size %g %s", pointsInWords([]Point{{box.Left, at.Y}}), text, lettering.Size, inWords(lettering.Colour))
 }
 
+// Image implements [Pen].
+func (r *Record) Image(corners [4]Point, picture *Image, opacity float64) {
+	if picture == nil {
+		return
+	}
+	wide, tall := picture.Size()
+	r.note("image %d×%d corners%s opacity %.2f", wide, tall, pointsInWords(corners[:]), opacity)
+}
+
 // Clip implements [Pen].
 func (r *Record) Clip(box Box, draw func()) {
 	a, b := box.corners()
