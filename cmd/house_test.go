@@ -59,6 +59,7 @@ var rooms = map[string][]string{
 	"ui/strip":         {"ui/pointer", "ui/look", "ui/raster", "model/*"},
 	"ui/chart":         {"ui/pointer", "ui/look", "ui/raster", "model/*"},
 	"ui/panel":         {"ui/pointer", "ui/look", "ui/raster", "ui/chart", "model/*"},
+	"ui/manual":        {"assets"},
 	"ui/settings":      {"ui/look", "model/*"},
 	"ui/day":           {"ui/panel", "ui/look", "ui/raster", "model/*"},
 	"ui/table":         {"ui/look", "ui/settings", "model/*"},
