@@ -233,7 +233,7 @@ func fewColours(picture image.Image) *image.Paletted {
 		for x := b.Min.X; x < b.Max.X; x++ {
 			c := at(x, y)
 			if _, known := index[c]; !known {
-				index[c] = uint8(palette.Index(c)) //nolint:gosec // at most 256 colours
+				index[c] = uint8(palette.Index(c))
 			}
 			few.SetColorIndex(x, y, index[c])
 		}
