@@ -61,6 +61,7 @@ var rooms = map[string][]string{
 	"ui/chart":         {"ui/pointer", "ui/look", "ui/raster", "model/*"},
 	"ui/text":          {"model/*"},
 	"ui/panel":         {"ui/pointer", "ui/look", "ui/raster", "ui/chart", "ui/text", "model/*"},
+	"ui/manual":        {"assets"},
 	"ui/settings":      {"ui/look", "model/*"},
 	"ui/day":           {"ui/panel", "ui/text", "ui/look", "ui/raster", "model/*"},
 	"ui/table":         {"ui/look", "ui/settings", "model/*"},

@@ -47,8 +47,7 @@ func (f *field) Inner() *widget.Entry { return &f.Entry }
 
 // TypedKey implements fyne.Focusable.
 func (f *field) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape {
-		f.window.giveUp()
+	if f.window.dialogKey(event.Name) {
 		return
 	}
 	f.Entry.TypedKey(event)
@@ -77,8 +76,7 @@ func (c *chooser) Inner() *widget.Select { return &c.Select }
 
 // TypedKey implements fyne.Focusable.
 func (c *chooser) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape {
-		c.window.giveUp()
+	if c.window.dialogKey(event.Name) {
 		return
 	}
 	if (event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter) && c.enter != nil {
@@ -106,9 +104,10 @@ func (a *answer) Answer() *widget.Button { return &a.Button }
 
 // TypedKey implements fyne.Focusable.
 func (a *answer) TypedKey(event *fyne.KeyEvent) {
+	if a.window.dialogKey(event.Name) {
+		return
+	}
 	switch event.Name {
-	case fyne.KeyEscape:
-		a.window.giveUp()
 	case fyne.KeyReturn, fyne.KeyEnter:
 		a.Tapped(&fyne.PointEvent{})
 	default:
@@ -127,6 +126,19 @@ func (w *window) escapable(hide func()) (below func()) {
 		w.escape = below
 	}
 	return below
+}
+
+// dialogKey does what a key does wherever the focus is in a dialog, and reports whether it does something.
+func (w *window) dialogKey(name fyne.KeyName) bool {
+	switch name {
+	case fyne.KeyEscape:
+		w.giveUp()
+	case fyne.KeyF1:
+		w.functionKey(name)
+	default:
+		return false
+	}
+	return true
 }
 
 // giveUp closes the dialog that was opened last.

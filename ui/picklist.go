@@ -49,8 +49,7 @@ func (l *pickList) Inner() *widget.List { return &l.List }
 
 // TypedKey implements fyne.Focusable.
 func (l *pickList) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape {
-		l.window.giveUp()
+	if l.window.dialogKey(event.Name) {
 		return
 	}
 	l.List.TypedKey(event)

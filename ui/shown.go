@@ -105,8 +105,7 @@ type check struct {
 
 // TypedKey implements fyne.Focusable.
 func (c *check) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape {
-		c.window.giveUp()
+	if c.window.dialogKey(event.Name) {
 		return
 	}
 	c.Check.TypedKey(event)

@@ -19,6 +19,7 @@ import (
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
 	"stageloom/ui/look"
+	"stageloom/ui/manual"
 	"stageloom/ui/panel"
 	"stageloom/ui/planview"
 	"stageloom/ui/planview/tool"
@@ -79,6 +80,9 @@ type window struct {
 	fixesFor *plan.Plan
 	// lastPacks are those printed last.
 	lastPacks []report.Pack
+	// manual is the window of the manual while it is open, manualReader what it shows.
+	manual       fyne.Window
+	manualReader *manual.Reader
 }
 
 // New returns the window of the desktop program on a desk. It is not shown yet.
@@ -124,6 +128,7 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.equipment = panel.NewEquipment(d.Plan())
 	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeOrList, w.carry, w.drop
 	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
+	w.equipment.Key = w.functionKey
 	w.ghost = newGhost()
 	w.title = panel.NewTitle()
 	w.title.Tips = w.tips
