@@ -2,6 +2,9 @@ package panel_test
 
 import (
 	"fmt"
+	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -9,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/assess"
+	"stageloom/model/budget"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
@@ -74,4 +78,31 @@ func TestTheStudyAsMarkup(t *testing.T) {
 	p := demo.Weekender()
 	w := show(t, panel.NewStudyView(panel.StudyOf(assess.Of(p), plan.LinkID(linkNamed(p, "L02").Key), panel.Units{}), nil), 1180, 640)
 	test.AssertRendersToMarkup(t, "study.xml", w.Canvas())
+}
+
+func TestPrintedNEXTLessPrintedLossIsThePrintedACR(t *testing.T) {
+	p := demo.Weekender()
+	a := assess.Of(p)
+	figure := regexp.MustCompile(`[−\d.]+`)
+	tenths := func(said string) float64 {
+		value, err := strconv.ParseFloat(strings.ReplaceAll(figure.FindString(said), "−", "-"), 64)
+		require.NoError(t, err, said)
+		return math.Round(value * 10)
+	}
+	checked := 0
+	for link := range p.Links.All() {
+		told := map[string]panel.Figure{}
+		for _, f := range panel.StudyOf(a, link.ID, panel.Units{}).Advice {
+			told[f.Name] = f
+		}
+		if told["NEXT, likely"].Value == "" {
+			continue
+		}
+		checked++
+		b, _ := a.Budget(link.ID)
+		loss := tenths(budget.LossTenths(b.LossDB))
+		require.Equal(t, tenths(told["NEXT, likely"].Value)-loss, tenths(told["ACR-N, likely"].Value), link.Name)
+		require.Equal(t, tenths(told["NEXT, likely"].Note)-loss, tenths(told["ACR-N, likely"].Note), link.Name)
+	}
+	require.Greater(t, checked, 5)
 }
