@@ -142,8 +142,8 @@ func (w wave) square() square {
 	return square{straight, (plus*plus - w.twice) / 2, (less*less - w.twice) / 2, straight}
 }
 
-// repeat is a row of stages that comes so many times, one after the other.
-type repeat struct{ first, length, times int }
+// repeat is a row of stages that comes so many times, one after the other. As is the first of the line's that is the same.
+type repeat struct{ first, length, times, as int }
 
 // longestRow is how many stages a row that repeats may have: a cable, a coupler of two connections, and as much again.
 const longestRow = 6
@@ -151,15 +151,22 @@ const longestRow = 6
 // repeats parts a line into rows of stages that repeat: many like pieces are reckoned as one, taken so many times.
 func repeats(like []int) (rows []repeat) {
 	for at := 0; at < len(like); {
-		best := repeat{at, 1, 1}
+		best := repeat{first: at, length: 1, times: 1}
 		for length := 1; length <= longestRow && at+2*length <= len(like); length++ {
 			times := 1
 			for end := at + (times+1)*length; end <= len(like) && slices.Equal(like[at:at+length], like[end-length:end]); end += length {
 				times++
 			}
 			if times > 1 && times*length > best.times*best.length {
-				best = repeat{at, length, times}
+				best = repeat{first: at, length: length, times: times}
 			}
+		}
+		stages := like[at : at+best.length]
+		best.as = slices.IndexFunc(rows, func(r repeat) bool {
+			return r.times == best.times && slices.Equal(like[r.first:r.first+r.length], stages)
+		})
+		if best.as < 0 {
+			best.as = len(rows)
 		}
 		rows = append(rows, best)
 		at += best.length * best.times
@@ -167,18 +174,20 @@ func repeats(like []int) (rows []repeat) {
 	return rows
 }
 
-// through puts all waves in a row.
-func through(waves []wave, rows []repeat) square {
+// through puts all waves in a row; blocks is room for what each repeat is.
+func through(waves []wave, rows []repeat, blocks []square) square {
 	all := square{a: 1, d: 1}
-	for _, row := range rows {
-		block := waves[row.first].square()
-		for i := row.first + 1; i < row.first+row.length; i++ {
-			block = block.then(waves[i].square())
+	for n, row := range rows {
+		if row.as == n {
+			blocks[n] = waves[row.first].square()
+			for i := row.first + 1; i < row.first+row.length; i++ {
+				blocks[n] = blocks[n].then(waves[i].square())
+			}
+			if row.times > 1 {
+				blocks[n] = blocks[n].times(row.times)
+			}
 		}
-		if row.times > 1 {
-			block = block.times(row.times)
-		}
-		all = all.then(block)
+		all = all.then(blocks[row.as])
 	}
 	return all
 }
@@ -192,10 +201,11 @@ func (l Line) Responses(grid []float64) []Response {
 	stages := prepare(l)
 	like := alike(stages)
 	rows := repeats(like)
-	waves := make([]wave, len(stages))
+	waves, blocks := make([]wave, len(stages)), make([]square, len(rows))
 	responses := make([]Response, len(grid))
 	for i, freq := range grid {
-		responses[i] = respond(stages, like, rows, waves, freq)
+		additive := reckon(stages, like, waves, freq)
+		responses[i] = respond(through(waves, rows, blocks), additive, freq)
 	}
 	return responses
 }
@@ -203,8 +213,8 @@ func (l Line) Responses(grid []float64) []Response {
 // ResponseAt gives the response of a line at one frequency in MHz.
 func (l Line) ResponseAt(freqMHz float64) Response { return l.Responses([]float64{freqMHz})[0] }
 
-func respond(stages []stage, like []int, rows []repeat, waves []wave, freqMHz float64) Response {
-	additive := 0.0
+// reckon fills in the waves of a frequency and returns their additive loss in dB.
+func reckon(stages []stage, like []int, waves []wave, freqMHz float64) (additive float64) {
 	for i, s := range stages {
 		if like[i] < i {
 			waves[i] = waves[like[i]]
@@ -213,7 +223,10 @@ func respond(stages []stage, like []int, rows []repeat, waves []wave, freqMHz fl
 		}
 		additive += waves[i].lossDB
 	}
-	line := through(waves, rows)
+	return additive
+}
+
+func respond(line square, additive, freqMHz float64) Response {
 	voltage, current := line.near()
 	near := returnLossDB(voltage, current)
 	ripple := 20 * math.Log10(cmplx.Abs(voltage+current)/2)
