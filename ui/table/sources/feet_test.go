@@ -50,12 +50,12 @@ func stretched(t *testing.T, seed uint64) *plan.Plan {
 	return p
 }
 
-var feet = regexp.MustCompile(`([\d,]+(?:\.\d)?) ft`)
+var lengthInFeet = regexp.MustCompile(`([\d,]+(?:\.\d)?) ft`)
 
 // tenthsOf reads the first length of a text in tenths of a foot; a blank one is 0.
 func tenthsOf(t *testing.T, text string) int {
 	t.Helper()
-	found := feet.FindStringSubmatch(text)
+	found := lengthInFeet.FindStringSubmatch(text)
 	if found == nil {
 		return 0
 	}
