@@ -72,11 +72,12 @@ func (p *print) assumptions() []paper.Definition {
 			paper.Definition{Term: "Couplers", Text: couplerWords(s.Coupler)},
 		)
 	}
-	return append(list,
+	list = append(list,
 		paper.Definition{Term: "Run", Text: "Way + rises + slack. Slack: " + slackWords(s) + ", unless a link says otherwise. Common practice, no source."},
 		paper.Definition{Term: "Ways", Text: p.wayWords()},
 		paper.Definition{Term: "Standards", Text: fmt.Sprintf("Edition %d of the built-in data. Limits and figures come with their own source and status.", s.Standards)},
 	)
+	return append(list, p.stated()...)
 }
 
 // told gathers what is said of graded links, with how many links it is said of.

@@ -17,7 +17,6 @@ import (
 
 	"stageloom/assets"
 	"stageloom/model/plan"
-	"stageloom/ui/panel"
 	"stageloom/ui/text"
 )
 

@@ -191,8 +191,10 @@ func (b Budget) ownUnknown() bool {
 	return false
 }
 
-// lacksKind tells whether metres are missing that nothing is wanted for.
-func (b Budget) lacksKind() bool { return b.Length() == 0 || b.Missing > 0 && b.Fill == "" }
+// lacksKind tells whether metres are missing that nothing is wanted for, or that nobody has told: slack alone is no run.
+func (b Budget) lacksKind() bool {
+	return b.Length() == 0 || b.Missing > 0 && (b.Fill == "" || b.Measured.Wanting())
+}
 
 // grade settles the grade by margin and wanted margin.
 func (b *Budget) grade() {

@@ -23,18 +23,22 @@ type Item struct {
 // OverviewOf tells the whole plan: links by grade, what is too short, findings by severity. What counts nothing
 // is left out, save the grades. preview follows a drag; findings are those of before it.
 func OverviewOf(a *assess.Assessment, preview Preview) []Item {
-	var all, spares, tooShort []plan.Ref
+	var spares, tooShort []plan.Ref
+	all := make([]plan.Ref, 0, len(a.Budgets))
 	standing := map[budget.Grade][]plan.Ref{}
-	for _, link := range a.Links() {
-		row := plan.RefOf(link)
+	moving := make(map[plan.LinkID]*budget.Budget, len(preview.Budgets))
+	for i := range preview.Budgets {
+		moving[preview.Budgets[i].Link] = &preview.Budgets[i]
+	}
+	for link, b := range a.InOrder() {
+		row := plan.Ref{Table: "links", Key: link.Key()}
 		all = append(all, row)
 		if link.IsSpare() { // carries nothing
 			spares = append(spares, row)
 			continue
 		}
-		b, found := BudgetOf(a, link.ID, preview)
-		if !found {
-			continue
+		if moved := moving[link.ID]; moved != nil {
+			b = moved
 		}
 		standing[b.Standing()] = append(standing[b.Standing()], row)
 		if b.TooShort() {
