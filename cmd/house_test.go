@@ -43,9 +43,8 @@ var rooms = map[string][]string{
 	"model/picking":       {},
 	"model/cabling":       {"model/plan", "model/budget", "model/checks", "model/picking"},
 	"model/exchange":      {"model/patch", "model/plan", "model/quantity"},
-	"model/ways":          {"model/geom"},
 	"model/revision":      {"model/geom", "model/quantity", "model/plan", "model/planfile", "model/budget", "model/patch", "model/cabling", "model/assess"},
-	"model/sitetest":      {},
+	"model/goldentest":    {onlyTests},
 
 	"report":       {"model/*", "-model/desk", "report/paper"},
 	"report/paper": {"model/*", "-model/desk"},
@@ -54,6 +53,7 @@ var rooms = map[string][]string{
 	"ui/look":          {"assets", "ui/raster", "model/geom", "model/picture"},
 	"ui/raster":        {},
 	"ui/pointer":       {},
+	"ui/answers":       {},
 	"ui/planview":      {"ui/pointer", "ui/look", "ui/raster", "ui/planview/tool", "model/geom", "model/plan", "model/budget", "model/picture", "model/desk", "model/demo"},
 	"ui/planview/tool": {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/picture", "model/desk"},
 	"ui/strip":         {"ui/pointer", "ui/look", "ui/raster", "model/*"},
@@ -65,7 +65,7 @@ var rooms = map[string][]string{
 	"ui/table/sources": {"ui/table", "ui/panel", "model/*"},
 
 	"cmd":                  {},
-	"cmd/stageloom":        {"ui", "model/desk", "model/house", "model/plan", "assets"},
+	"cmd/stageloom":        {"ui", "ui/answers", "model/desk", "model/house", "model/plan", "assets"},
 	"cmd/e2e":              {},
 	"cmd/outside/cascades": {"model/pairline", "model/standards"},
 	"cmd/loomsheet":        {"model/*", "-model/desk", "report"},
