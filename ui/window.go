@@ -16,6 +16,7 @@ import (
 	"stageloom/model/quantity"
 	"stageloom/model/revision"
 	"stageloom/report"
+	"stageloom/ui/answers"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
 	"stageloom/ui/look"
@@ -85,7 +86,7 @@ func New(app fyne.App, d *desk.Desk) fyne.Window { return build(app, d).window }
 
 // Open is New with the user's library, with plan files of which the first is opened, and with answers for tests of the
 // real window.
-func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *Questions) {
+func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *answers.Questions) {
 	w := build(app, d)
 	w.library = library
 	if len(paths) > 0 {
@@ -97,7 +98,7 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 	w.offerLeft(d.LeftBehind())
 	w.tellUnread(d.Unread())
 	w.tellTrouble()
-	return w.window, &Questions{w}
+	return w.window, answers.About(asked{w})
 }
 
 func build(app fyne.App, d *desk.Desk) *window {
