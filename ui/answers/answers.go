@@ -87,7 +87,7 @@ type Frames struct {
 	Slowest float64 `json:"max_ms"`
 }
 
-// Memory is the answer to "memory": the heap after a collection, and the time from the start of the program to the first
+// Memory is the answer to "memory": the Heap after a collection in megabytes, and the time from the start of the program to the first
 // frame of the plan.
 type Memory struct {
 	Heap  float64 `json:"heap_MB"`

@@ -33,6 +33,7 @@ func middleOf(canvas fyne.Canvas, object fyne.CanvasObject) Place {
 
 // Worded is a widget of the house that says by itself whether it bears some words.
 type Worded interface {
+	// Bears reports whether it bears these words.
 	Bears(words string) bool
 }
 
