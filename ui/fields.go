@@ -13,6 +13,9 @@ type field struct {
 	pointed bool // the pointer gives the focus, and says where the cursor goes
 }
 
+// Bears implements [answers.Worded].
+func (f *field) Bears(words string) bool { return f.Text == words || f.PlaceHolder == words }
+
 func (w *window) newField() *field {
 	f := &field{window: w}
 	f.ExtendBaseWidget(f)
@@ -98,6 +101,9 @@ func (w *window) newAnswer(label string, do func()) *answer {
 	a.ExtendBaseWidget(a)
 	return a
 }
+
+// Bears implements [answers.Worded].
+func (a *answer) Bears(words string) bool { return a.Text == words }
 
 // Answer is the toolkit's button, for tests.
 func (a *answer) Answer() *widget.Button { return &a.Button }

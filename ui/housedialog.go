@@ -47,10 +47,23 @@ func (w *window) showHouse() {
 	d.many, d.back = d.newField(), d.newField()
 	d.many.OnSubmitted = func(string) { d.take() }
 	d.back.OnSubmitted = func(string) { d.giveBack() }
+	split := container.NewHSplit(d.houseSide(), d.showSide())
+	split.Offset = 0.54
+	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), w.window)
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
+	size := w.window.Canvas().Size()
+	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
+	w.escapable(d.dialog.Hide)
+	d.reload()
+	d.dialog.Show()
+	w.window.Canvas().Focus(d.search)
+}
+
+// houseSide is what lies in the house, and what is done with it.
+func (d *houseDialog) houseSide() *fyne.Container {
 	take := widget.NewButton("Take for this show", d.take)
 	take.Importance = widget.HighImportance
-	give := widget.NewButton("Give back", d.giveBack)
-	left := container.NewBorder(
+	return container.NewBorder(
 		container.NewVBox(heading("In the house"), d.search),
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), take, d.many),
@@ -61,21 +74,16 @@ func (w *window) showHouse() {
 				widget.NewButton("Export…", func() { d.exportStock(d.houseStock(d.reload)) }),
 			),
 		), nil, nil, d.houseList)
-	right := container.NewBorder(heading("With "+w.desk.Plan().Settings.Name),
+}
+
+// showSide is what the show has, and how it goes back.
+func (d *houseDialog) showSide() *fyne.Container {
+	give := widget.NewButton("Give back", d.giveBack)
+	return container.NewBorder(heading("With "+d.desk.Plan().Settings.Name),
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), give, d.back),
 			widget.NewButton("Make this plan's own reels part of the house's stock", d.adopt),
 		), nil, nil, d.showing)
-	split := container.NewHSplit(left, right)
-	split.Offset = 0.54
-	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), w.window)
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
-	size := w.window.Canvas().Size()
-	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
-	w.escapable(d.dialog.Hide)
-	d.reload()
-	d.dialog.Show()
-	w.window.Canvas().Focus(d.search)
 }
 
 func heading(text string) fyne.CanvasObject {

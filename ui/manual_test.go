@@ -1,7 +1,6 @@
 package ui_test
 
 import (
-	"flag"
 	"image"
 	"image/color"
 	"image/png"
@@ -16,11 +15,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/assets"
+	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/ui/text"
 )
-
-var accept = flag.Bool("accept", false, "draw the picture of README.md anew")
 
 // fromThePlan are the menus whose items come from the plan or from files: a page names the menu alone.
 var fromThePlan = []string{"Plan, Recent", "Edit, Select links", "Patch, Act", "View, Level"}
@@ -189,7 +187,7 @@ func TestThePictureOfTheReadmeShowsTheWindow(t *testing.T) {
 		}
 	}
 	now := s.window.Canvas().Capture()
-	if *accept {
+	if goldentest.Accepting() {
 		file, err := os.Create(pictureFile)
 		require.NoError(t, err)
 		require.NoError(t, (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(file, fewColours(now)))

@@ -11,6 +11,44 @@ import (
 	"stageloom/ui/text"
 )
 
+// ownKindFields are the fields of the dialog.
+type ownKindFields struct {
+	name, inputs, outputs *field
+	ports                 *field
+	hardware              *chooser
+	keep                  *widget.Check
+}
+
+func (w *window) ownKindFields(form text.OwnKind) *ownKindFields {
+	f := &ownKindFields{
+		name: w.newField(), inputs: w.newField(), outputs: w.newField(), ports: w.newLongField(),
+		hardware: w.newChooser(text.HardwareWords(), nil),
+		keep:     widget.NewCheck("keep it in my library, for other plans", nil),
+	}
+	f.name.SetText(form.Name)
+	f.inputs.SetText(form.Inputs)
+	f.outputs.SetText(form.Outputs)
+	f.ports.SetText(form.Ports)
+	f.ports.SetMinRowsVisible(6)
+	f.hardware.SetSelectedIndex(text.PlaceOfHardware(form.Hardware))
+	return f
+}
+
+func (f *ownKindFields) layOut() *widget.Form {
+	return widget.NewForm(
+		widget.NewFormItem("Name", f.name), widget.NewFormItem("Inputs", f.inputs), widget.NewFormItem("Outputs", f.outputs),
+		widget.NewFormItem("Ports", f.ports), widget.NewFormItem("Connectors", f.hardware), widget.NewFormItem("", f.keep),
+	)
+}
+
+// typed is what stands in the fields.
+func (f *ownKindFields) typed() text.OwnKind {
+	return text.OwnKind{
+		Name: f.name.Text, Inputs: f.inputs.Text, Outputs: f.outputs.Text, Ports: f.ports.Text,
+		Hardware: text.HardwareAt(f.hardware.SelectedIndex()),
+	}
+}
+
 // ownKind makes a kind of the user's own from that of the selected device, which becomes of it.
 func (w *window) ownKind() {
 	devices := w.selectedDevices()
@@ -19,27 +57,14 @@ func (w *window) ownKind() {
 		return
 	}
 	device, _ := w.desk.Plan().Device(devices[0])
-	form := text.OwnKindFrom(w.desk.Plan(), device.Kind)
-	name, inputs, outputs, ports := w.newField(), w.newField(), w.newField(), w.newLongField()
-	name.SetText(form.Name)
-	inputs.SetText(form.Inputs)
-	outputs.SetText(form.Outputs)
-	ports.SetText(form.Ports)
-	ports.SetMinRowsVisible(6)
-	hardware := w.newChooser(text.HardwareWords(), nil)
-	hardware.SetSelectedIndex(text.PlaceOfHardware(form.Hardware))
-	keep := widget.NewCheck("keep it in my library, for other plans", nil)
+	fields := w.ownKindFields(text.OwnKindFrom(w.desk.Plan(), device.Kind))
 	told := widget.NewLabel("One port a line: its name and its transport; then, where it is so, after commas: through B, fibre singlemode, power type2.")
-	content := container.NewBorder(nil, steady(told, 2), nil, nil, widget.NewForm(
-		widget.NewFormItem("Name", name), widget.NewFormItem("Inputs", inputs), widget.NewFormItem("Outputs", outputs),
-		widget.NewFormItem("Ports", ports), widget.NewFormItem("Connectors", hardware), widget.NewFormItem("", keep),
-	))
+	content := container.NewBorder(nil, steady(told, 2), nil, nil, fields.layOut())
 	d := dialog.NewCustomWithoutButtons("Own kind", content, w.window)
 	take := widget.NewButton("Make it", func() {
-		form := text.OwnKind{Name: name.Text, Inputs: inputs.Text, Outputs: outputs.Text, Ports: ports.Text, Hardware: text.HardwareAt(hardware.SelectedIndex())}
-		kind, reason := form.Kind(w.desk.Plan(), device.Kind)
+		kind, reason := fields.typed().Kind(w.desk.Plan(), device.Kind)
 		if reason == "" {
-			reason = w.makeKind(device.ID, kind, keep.Checked)
+			reason = w.makeKind(device.ID, kind, fields.keep.Checked)
 		}
 		if reason == "" {
 			d.Hide()
@@ -53,7 +78,7 @@ func (w *window) ownKind() {
 	d.Resize(fyne.NewSize(560, 520))
 	w.escapable(d.Hide)
 	d.Show()
-	w.window.Canvas().Focus(name)
+	w.window.Canvas().Focus(fields.name)
 }
 
 // makeKind puts the kind into the plan, gives it to the device, and keeps it where the user wants; it returns why not.

@@ -16,6 +16,7 @@ import (
 	"stageloom/model/quantity"
 	"stageloom/model/revision"
 	"stageloom/report"
+	"stageloom/ui/answers"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
 	"stageloom/ui/look"
@@ -90,7 +91,7 @@ func New(app fyne.App, d *desk.Desk) fyne.Window { return build(app, d).window }
 
 // Open is New with the user's library, with plan files of which the first is opened, and with answers for tests of the
 // real window.
-func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *Questions) {
+func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *answers.Questions) {
 	w := build(app, d)
 	w.library = library
 	if len(paths) > 0 {
@@ -102,30 +103,44 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 	w.offerLeft(d.LeftBehind())
 	w.tellUnread(d.Unread())
 	w.tellTrouble()
-	return w.window, &Questions{w}
+	return w.window, answers.About(asked{w})
 }
 
 func build(app fyne.App, d *desk.Desk) *window {
 	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
 	w.applyTheme()
-	w.plan = planview.NewEditor(d, w.inks)
+	w.makeParts()
+	w.guardSite()
+	w.layOut()
+	w.applyUnits()
+	w.applyShown()
+	w.applyLabels()
+	w.listen()
+	w.window.Resize(w.settings.Window())
+	w.refresh(desk.Event{New: d.Plan(), Old: d.Plan(), Assessment: d.Assessment(), Opened: true})
+	w.tables.show(w.settings.OpenTable())
+	w.window.Canvas().Focus(w.plan)
+	return w
+}
+
+// makeParts makes what stands in the window, each joined to what it does.
+func (w *window) makeParts() {
+	w.plan = planview.NewEditor(w.desk, w.inks)
 	w.plan.Refused = w.refused
 	w.plan.Previewed = w.previewed
 	w.plan.Menu = w.contextMenu
 	w.plan.Remove = w.remove
 	w.plan.Key = w.functionKey
-	w.plan.Later = later(app)
-	w.window.Canvas().SetOnTypedKey(w.strayKey)
-	w.window.Canvas().SetOnTypedRune(w.strayRune)
+	w.plan.Later = later(w.app)
 	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})
 	w.card = w.newCard()
 	w.strip = strip.New(noRun)
 	w.wireStrip()
-	w.tips = pointer.NewTips(afterOf(app))
+	w.tips = pointer.NewTips(afterOf(w.app))
 	w.wireTips()
 	w.notice = panel.NewNotice(w.tips)
-	w.equipment = panel.NewEquipment(d.Plan())
+	w.equipment = panel.NewEquipment(w.desk.Plan())
 	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeOrList, w.carry, w.drop
 	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
 	w.equipment.Key = w.functionKey
@@ -133,25 +148,21 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.title = panel.NewTitle()
 	w.title.Tips = w.tips
 	w.day = w.newDay()
-	w.guardSite()
-	w.layOut()
-	w.applyUnits()
-	w.applyShown()
-	w.applyLabels()
-	d.Listen(w.heard)
+}
+
+// listen takes what comes from the desk, the keys and the system.
+func (w *window) listen() {
+	w.desk.Listen(w.heard)
+	w.window.Canvas().SetOnTypedKey(w.strayKey)
+	w.window.Canvas().SetOnTypedRune(w.strayRune)
 	w.window.SetMainMenu(w.menu())
 	w.window.SetCloseIntercept(w.close)
 	w.window.SetOnDropped(w.dropped)
-	app.Lifecycle().SetOnEnteredForeground(w.checkDisk)
+	w.app.Lifecycle().SetOnEnteredForeground(w.checkDisk)
 	// The menu's redo is the toolkit's own shortcut; this one is the other that hands know.
 	w.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: control | shift}, func(fyne.Shortcut) {
 		w.desk.Redo()
 	})
-	w.window.Resize(w.settings.Window())
-	w.refresh(desk.Event{New: d.Plan(), Old: d.Plan(), Assessment: d.Assessment(), Opened: true})
-	w.tables.show(w.settings.OpenTable())
-	w.window.Canvas().Focus(w.plan)
-	return w
 }
 
 // layOut puts the plan in the middle, the overview above, the card to the right and the run strip below. The

@@ -19,6 +19,7 @@ import (
 	"stageloom/ui/chart"
 	"stageloom/ui/look"
 	"stageloom/ui/raster"
+	"stageloom/ui/raster/rastertest"
 )
 
 // tight is 24.9 dB at 100 MHz under the field rule.
@@ -117,8 +118,8 @@ func TestReadingACurve(t *testing.T) {
 }
 
 // draw records a chart.
-func draw(c chart.Curves, width, height, hoverMHz float64) *raster.Record {
-	record := new(raster.Record)
+func draw(c chart.Curves, width, height, hoverMHz float64) *rastertest.Record {
+	record := new(rastertest.Record)
 	c.Draw(record, width, height, look.Palettes()[0], hoverMHz)
 	return record
 }

@@ -10,6 +10,7 @@ import (
 	"stageloom/model/picture"
 	"stageloom/ui/look"
 	"stageloom/ui/raster"
+	"stageloom/ui/raster/rastertest"
 )
 
 func TestAPictureIsFoundByItsSourceAndFaintOnALevelThatIsNotShown(t *testing.T) {
@@ -19,10 +20,10 @@ func TestAPictureIsFoundByItsSourceAndFaintOnALevelThatIsNotShown(t *testing.T) 
 	faint.Faded, lost.Text = true, "lost"
 	marks := []picture.Mark{mark, faint, lost}
 
-	bare := &raster.Record{}
+	bare := &rastertest.Record{}
 	picture.Draw(marks, look.NewInks(look.Palettes()[0]).Pen(bare))
 	require.Empty(t, bare.Calls, "without pictures nothing is drawn")
-	record := &raster.Record{}
+	record := &rastertest.Record{}
 	inks := look.NewInks(look.Palettes()[0]).With(func(source string) *raster.Image {
 		if source == "drawing" {
 			return made

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"stageloom/ui/raster"
+	"stageloom/ui/raster/rastertest"
 )
 
 var (
@@ -240,7 +241,7 @@ func TestAPictureIsTheSameInParts(t *testing.T) {
 }
 
 func TestARecordSaysWhichPictureStandsWhere(t *testing.T) {
-	record := &raster.Record{}
+	record := &rastertest.Record{}
 	record.Image(onGround(raster.Point{X: 50, Y: 50}, 40, 20, 0), raster.NewImage(halves(40, 20, blue, yellow)), 0.5)
 	record.Image([4]raster.Point{}, nil, 1)
 	require.Equal(t, "image 40×20 corners 30,40 70,40 70,60 30,60 opacity 0.50\n", record.String())

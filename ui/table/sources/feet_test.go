@@ -15,8 +15,8 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
-	"stageloom/ui/text"
 	"stageloom/ui/table/sources"
+	"stageloom/ui/text"
 )
 
 // stretched draws a plan of twelve links of odd lengths: drawn by the crow, typed, with rises and slack of their own, some too

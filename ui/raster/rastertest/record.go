@@ -1,12 +1,15 @@
-package raster
+// Package rastertest writes down what is drawn, for tests alone.
+package rastertest
 
 import (
 	"fmt"
 	"image/color"
 	"strings"
+
+	"stageloom/ui/raster"
 )
 
-// Record is a [Pen] that writes its calls down, a line each, instead of painting: what a test reads.
+// Record is a [raster.Pen] that writes its calls down, a line each, instead of painting: what a test reads.
 type Record struct {
 	// Calls has a line a call, coordinates rounded to whole units.
 	Calls []string
@@ -20,12 +23,12 @@ type Record struct {
 // by, and its size, all in units of the drawing.
 type Word struct {
 	Text string
-	Box  Box
-	At   Point
+	Box  raster.Box
+	At   raster.Point
 	Size float64 // of the em
 }
 
-var _ Pen = (*Record)(nil)
+var _ raster.Pen = (*Record)(nil)
 
 // String returns the calls, a line each.
 func (r *Record) String() string { return strings.Join(r.Calls, "\n") + "\n" }
@@ -43,8 +46,8 @@ func inWords(c color.NRGBA) string {
 	return fmt.Sprintf("#%02X%02X%02X%02X", c.R, c.G, c.B, c.A)
 }
 
-func strokeInWords(s Stroke) string {
-	if !s.visible() {
+func strokeInWords(s raster.Stroke) string {
+	if s.Width <= 0 || s.Colour.A == 0 {
 		return ""
 	}
 	text := fmt.Sprintf(" line %g %s", s.Width, inWords(s.Colour))
@@ -54,7 +57,7 @@ func strokeInWords(s Stroke) string {
 	return text
 }
 
-func pointsInWords(points []Point) string {
+func pointsInWords(points []raster.Point) string {
 	var text strings.Builder
 	for _, p := range points {
 		fmt.Fprintf(&text, " %.0f,%.0f", p.X, p.Y)
@@ -62,34 +65,37 @@ func pointsInWords(points []Point) string {
 	return text.String()
 }
 
-// Polyline implements [Pen].
-func (r *Record) Polyline(points []Point, stroke Stroke) {
+func cornersInWords(box raster.Box) string {
+	return pointsInWords([]raster.Point{{X: box.Left, Y: box.Top}, {X: box.Right, Y: box.Bottom}})
+}
+
+// Polyline implements [raster.Pen].
+func (r *Record) Polyline(points []raster.Point, stroke raster.Stroke) {
 	r.note("polyline%s through%s", strokeInWords(stroke), pointsInWords(points))
 }
 
-// Polygon implements [Pen].
-func (r *Record) Polygon(corners []Point, fill color.NRGBA, stroke Stroke) {
+// Polygon implements [raster.Pen].
+func (r *Record) Polygon(corners []raster.Point, fill color.NRGBA, stroke raster.Stroke) {
 	r.note("polygon fill %s%s corners%s", inWords(fill), strokeInWords(stroke), pointsInWords(corners))
 }
 
-// RoundBox implements [Pen].
-func (r *Record) RoundBox(box Box, radius float64, fill color.NRGBA, stroke Stroke) {
-	a, b := box.corners()
-	r.note("box%s radius %.0f fill %s%s", pointsInWords([]Point{a, b}), radius, inWords(fill), strokeInWords(stroke))
+// RoundBox implements [raster.Pen].
+func (r *Record) RoundBox(box raster.Box, radius float64, fill color.NRGBA, stroke raster.Stroke) {
+	r.note("box%s radius %.0f fill %s%s", cornersInWords(box), radius, inWords(fill), strokeInWords(stroke))
 }
 
-// Text implements [Pen].
-func (r *Record) Text(at Point, text string, lettering Lettering) {
+// Text implements [raster.Pen].
+func (r *Record) Text(at raster.Point, text string, lettering raster.Lettering) {
 	if text == "" {
 		return
 	}
 	box := lettering.Box(at, text)
 	r.Words = append(r.Words, Word{text, box, at, lettering.Size})
-	r.note("text%s %q size %g %s", pointsInWords([]Point{{box.Left, at.Y}}), text, lettering.Size, inWords(lettering.Colour))
+	r.note("text%s %q size %g %s", pointsInWords([]raster.Point{{X: box.Left, Y: at.Y}}), text, lettering.Size, inWords(lettering.Colour))
 }
 
-// Image implements [Pen].
-func (r *Record) Image(corners [4]Point, picture *Image, opacity float64) {
+// Image implements [raster.Pen].
+func (r *Record) Image(corners [4]raster.Point, picture *raster.Image, opacity float64) {
 	if picture == nil {
 		return
 	}
@@ -97,10 +103,9 @@ func (r *Record) Image(corners [4]Point, picture *Image, opacity float64) {
 	r.note("image %d×%d corners%s opacity %.2f", wide, tall, pointsInWords(corners[:]), opacity)
 }
 
-// Clip implements [Pen].
-func (r *Record) Clip(box Box, draw func()) {
-	a, b := box.corners()
-	r.note("clip%s", pointsInWords([]Point{a, b}))
+// Clip implements [raster.Pen].
+func (r *Record) Clip(box raster.Box, draw func()) {
+	r.note("clip%s", cornersInWords(box))
 	r.depth++
 	draw()
 	r.depth--
