@@ -1,7 +1,10 @@
 package budget
 
 import (
+	"slices"
+
 	"stageloom/model/geom"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
@@ -96,6 +99,29 @@ func (r *Reckoner) HardwareName(id plan.HardwareID) string {
 		}
 	}
 	return r.media[0].hardware[0].Name
+}
+
+// Medium is what reckons a kind of cable; nil where no loss of its medium is reckoned.
+func (r *Reckoner) Medium(kind plan.CableKindID) medium.Medium {
+	if c := r.kindOf(kind); c.medium != nil {
+		return c.medium.Medium
+	}
+	return nil
+}
+
+// KnowsRule tells whether a transport can be graded by a limit rule: it is of its medium.
+func (r *Reckoner) KnowsRule(transport plan.TransportID, id plan.RuleID) bool {
+	_, known := r.ruleOf(id, r.transportOf(transport).row.Media)
+	return known
+}
+
+// CountsAs says what hardware that a medium does not know counts as: its poorest; blank where it knows it, or none is named.
+func CountsAs(m medium.Medium, id plan.HardwareID) string {
+	all := standards.HardwareOf(m.Media())
+	if id == "" || slices.ContainsFunc(all, func(h standards.Hardware) bool { return string(h.Slug) == string(id) }) {
+		return ""
+	}
+	return all[0].Name
 }
 
 // Knows tells whether what a kind states of its loss is enough to grade by.

@@ -40,6 +40,13 @@ type Medium interface {
 	Measured(c Cable, lossDB, length float64) Cable
 	// Lead is the kind that an inner lead or a tail of no stated kind is taken for: the poorest there is.
 	Lead() plan.CableKind
+	// OwnFigure says how a maker's own figure is given, behind "in": "dB per 100 m at 100 MHz and 20 °C".
+	OwnFigure() string
+	// RestsOn says what the loss of a kind rests on, and where that is from where it is no user's figure; blank where
+	// nothing is known of it.
+	RestsOn(plan.CableKind) (words string, from standards.Provenance)
+	// Instead says what carries further, as the end of a remedy: ", or go over to …"; blank where nothing does.
+	Instead() string
 	// Warm is how many times the loss at 20 °C a cable loses at a temperature in °C.
 	Warm(temperatureC float64, screened bool) float64
 }

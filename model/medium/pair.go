@@ -1,6 +1,8 @@
 package medium
 
 import (
+	"fmt"
+
 	"stageloom/model/pairline"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
@@ -47,6 +49,24 @@ func (Pair) CouplerJoints() int { return 2 }
 func (Pair) Lead() plan.CableKind {
 	return plan.CableKind{Media: "balanced-pair", Category: string(poorestCategory), Gauge: 26}
 }
+
+// OwnFigure is as data sheets have it.
+func (Pair) OwnFigure() string { return "dB per 100 m at 100 MHz and 20 °C" }
+
+// RestsOn is the maker's figure, or the maximum of the kind's category.
+func (p Pair) RestsOn(kind plan.CableKind) (words string, from standards.Provenance) {
+	if kind.OwnFigure.Set {
+		return fmt.Sprintf("own figure of the kind: %.4g %s", kind.OwnFigure.Value, p.OwnFigure()), from
+	}
+	category, err := standards.CableBySlug(standards.CableSlug(kind.Category))
+	if err != nil {
+		return "", from
+	}
+	return "catalogue maximum of " + category.Name, category.Provenance
+}
+
+// Instead is fibre.
+func (Pair) Instead() string { return ", or go over to fibre" }
 
 // Warm follows TIA-568-C.2 6.4.7.
 func (Pair) Warm(temperatureC float64, screened bool) float64 {

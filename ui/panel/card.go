@@ -115,7 +115,7 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		return c
 	}
 	if b.HasMargin() {
-		note := fmt.Sprintf("at 100 MHz, cable %s, whole cables", quantity.PrintTemperature(b.TemperatureC, units.Temperature, 0))
+		note := fmt.Sprintf("%s, cable %s, whole cables", b.Reference(), quantity.PrintTemperature(b.TemperatureC, units.Temperature, 0))
 		if b.Assumed() {
 			note += ", the missing part assumed"
 		}
