@@ -11,8 +11,9 @@ type ready struct {
 	medium.Medium
 	hardware []medium.Hardware // poorest first
 	coupler  *medium.Hardware
-	joints   int   // of a coupler or panel
-	noLead   cable // stands for an inner lead of no stated kind
+	joints   int         // of a coupler or panel
+	weighs   medium.Loss // dB of a loss of 1 in each of its figures
+	noLead   cable       // stands for an inner lead of no stated kind
 }
 
 // cable is one cable kind made ready for reckoning.
@@ -46,10 +47,20 @@ func Fits(kind plan.CableKind, media standards.Media) bool {
 func (r *Reckoner) readyMedia() {
 	for _, m := range medium.All() {
 		own := &ready{Medium: m, hardware: medium.HardwareOf(m), joints: m.CouplerJoints()}
+		for i := range own.weighs {
+			var one medium.Loss
+			one[i] = 1
+			own.weighs[i] = m.DB(one)
+		}
 		own.coupler = own.hardwareOf(plan.HardwareID(r.plan.Settings.Coupler))
 		r.media = append(r.media, own)
 		own.noLead = r.newCable(m.Lead())
 	}
+}
+
+// DB is the medium's, which is linear, without asking it for every part of a plan.
+func (m *ready) DB(l medium.Loss) float64 {
+	return m.weighs[0]*l[0] + m.weighs[1]*l[1] + m.weighs[2]*l[2]
 }
 
 // mediumOf finds a medium that is ready; nil where there is none.

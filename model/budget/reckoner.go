@@ -202,7 +202,7 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	c.build(&b, link, segments)
 	if b.Graded {
 		b.ownLoss, b.ownLimitDB, b.ownWantedDB = b.Loss, b.LimitDB, b.WantedDB
-		b.LossDB = b.Medium.DB(b.Loss)
+		b.LossDB = t.medium.DB(b.Loss)
 		b.OwnDB = b.LossDB
 		b.MarginDB = tidy(b.LimitDB - b.LossDB)
 	}
