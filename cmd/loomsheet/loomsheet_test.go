@@ -29,7 +29,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"loomsheet": loomsheet.Main})
+	testscript.Main(m, map[string]func(){"loomsheet": loomsheet.Main, "strung": strung})
 }
 
 // Each script reads as a user's screen does: what was typed, and below it what came.

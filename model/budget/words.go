@@ -80,8 +80,8 @@ func (b Budget) WhyIn(metres func(float64) string) string {
 	if b.lineFaulty() {
 		said = append(said, "a cable of it is faulty")
 	}
-	if b.Grade == Tight && b.AboveStandard() {
-		said = append(said, fmt.Sprintf("above the standard's %.1f dB", standardLimitDB))
+	if limitDB, some := b.StandardDB(); some && b.Grade == Tight && b.AboveStandard() {
+		said = append(said, fmt.Sprintf("above the standard's %.1f dB", limitDB))
 	}
 	if b.PastDistance() {
 		said = append(said, fmt.Sprintf("%s of cable, past the %s stated for %s", metres(b.LineLength()), strings.Replace(metres(b.Distance), ".0 ", " ", 1), b.TransportName))
@@ -132,7 +132,7 @@ func (b Budget) verdict(metres func(float64) string) string {
 	}
 	switch b.Grade {
 	case Over:
-		return fmt.Sprintf("over by %s dB at 100 MHz%s", figure(-b.MarginDB), once)
+		return fmt.Sprintf("over by %s dB %s%s", figure(-b.MarginDB), b.Reference(), once)
 	case Tight:
 		return fmt.Sprintf("tight%s: %s dB in hand, %s dB under what is wanted", once, InHand(b.MarginDB), figure(b.WantedDB-b.MarginDB))
 	case Enough, Ample:

@@ -31,7 +31,7 @@ func hot(s *Subject) (found []Finding) {
 	return found
 }
 
-// gradeMHz is the frequency at which links are graded.
+// gradeMHz is the frequency in MHz at which pairs are graded.
 const gradeMHz = 100
 
 // crosstalk finds links whose joined parts may couple more than their transport allows, all adding up at worst.
@@ -54,9 +54,9 @@ func crosstalk(s *Subject) (found []Finding) {
 		}
 		found = append(found, Finding{
 			Severity: Note, Where: at(link),
-			What:   fmt.Sprintf("%s may couple more between its pairs than %s allows: %s, at 100 MHz by catalogue figures", link.Name, b.TransportName, fault),
+			What:   fmt.Sprintf("%s may couple more between its pairs than %s allows: %s, %s by catalogue figures", link.Name, b.TransportName, fault, b.Reference()),
 			Remedy: "Take fewer joins, or couplers and cable of a better category: connections couple most. Test it under load.",
-			many:   fmt.Sprintf("may couple more between their pairs than %s allows, at 100 MHz by catalogue figures", b.TransportName),
+			many:   fmt.Sprintf("may couple more between their pairs than %s allows, %s by catalogue figures", b.TransportName, b.Reference()),
 			item:   fmt.Sprintf("%s (%s)", link.Name, fault),
 		})
 	})
@@ -74,7 +74,7 @@ const (
 // nothing to speak of comes back from where two kinds meet.
 func ringing(s *Subject) (found []Finding) {
 	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
-		if !b.HasMargin() || !mayRing(b) {
+		if _, curved := b.Curve(); !curved || !b.HasMargin() || !mayRing(b) {
 			return
 		}
 		r := s.Reckoner.Reflections(*link)

@@ -56,11 +56,11 @@ func (s *Subject) kindFault(kind plan.CableKind) (what, remedy string) {
 	case !taken:
 		return fmt.Sprintf("%s is of the medium %s, which is not known here", kind.Name, quoted(kind.Media)),
 			"Make the kind anew from one that is like it: its medium is that one's."
-	case !budget.Fits(kind, standards.BalancedPair) || s.Reckoner.Knows(kind.ID):
+	case s.Reckoner.Medium(kind.ID) == nil || s.Reckoner.Knows(kind.ID):
 		return "", ""
 	case s.Reckoner.WhyUnknown(kind.ID) != "":
 		return fmt.Sprintf("%s cannot be graded: %s", kind.Name, s.Reckoner.WhyUnknown(kind.ID)),
-			"Make the kind anew with its maker's own figure, in dB per 100 m at 100 MHz and 20 °C, and take this one out of the stock."
+			"Make the kind anew with its maker's own figure, in " + s.Reckoner.Medium(kind.ID).OwnFigure() + ", and take this one out of the stock."
 	}
 	return fmt.Sprintf("%s cannot be graded: nothing says what it loses", kind.Name), stateLoss
 }

@@ -29,7 +29,7 @@ func advise(setting Setting, line pairline.Line) Advice {
 		PhaseDelayNs: line.PhaseDelayNs(at),
 		LoopOhm:      line.LoopResistance(),
 	}
-	advice.WorstMarginDB, advice.WorstMHz = pairline.WorstPoint(loss, curve.LimitAt, pairline.LogGrid(pairline.AdditivePoints))
+	advice.WorstMarginDB, advice.WorstMHz = pairline.WorstPoint(loss.At, curve.LimitAt, pairline.LogGrid(pairline.AdditivePoints))
 	advice.Risk = pairline.Risk(limitDB-loss.At(at), advice.SpreadDB)
 	advice.PowerSumNEXTDB = min(line.PowerSumNEXTDB(at), line.Reversed().PowerSumNEXTDB(at))
 	if setting.Transport.PowerOverLink {

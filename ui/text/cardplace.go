@@ -13,10 +13,8 @@ import (
 )
 
 func ruleName(id plan.RuleID) string {
-	for _, rule := range standards.LimitRules() {
-		if string(rule.Slug) == string(id) {
-			return rule.Name
-		}
+	if rule, err := standards.LimitRuleBySlug(standards.RuleSlug(id)); err == nil {
+		return rule.Name
 	}
 	return string(id)
 }

@@ -45,13 +45,7 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 			tooShort = append(tooShort, row)
 		}
 	}
-	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
-	for _, grade := range append(budget.Standings(), budget.Ungraded) {
-		rows := standing[grade]
-		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
-			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
-		}
-	}
+	items := itemsOfLinks(all, standing)
 	if len(spares) > 0 {
 		items = append(items, Item{Count: len(spares), Words: plural(len(spares), "laid spare", "laid spares"), Rows: spares})
 	}
@@ -61,6 +55,18 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	for _, severity := range checks.Severities() {
 		if rows := placesOf(a, severity); len(rows) > 0 {
 			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows})
+		}
+	}
+	return items
+}
+
+// itemsOfLinks counts all links, and those of each grade.
+func itemsOfLinks(all []plan.Ref, standing map[budget.Grade][]plan.Ref) []Item {
+	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
+	for _, grade := range append(budget.Standings(), budget.Ungraded) {
+		rows := standing[grade]
+		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
+			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
 		}
 	}
 	return items

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/fields"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/ui/table"
 	"stageloom/ui/text"
@@ -109,7 +110,7 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 			Value:  func(r linkRow) float64 { return float64(r.budget.Joins) },
 		},
 		{
-			Column: aside(number("loss", "Loss", 62, "at 100 MHz, cable as warm as reckoned, catalogue maxima.")),
+			Column: aside(number("loss", "Loss", 62, medium.References(medium.All()...)+", cable as warm as reckoned, catalogue maxima.")),
 			Text: func(r linkRow) string {
 				if !r.budget.HasMargin() {
 					return ""
@@ -119,7 +120,7 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 			Value: func(r linkRow) float64 { return numbered(r.budget.LossDB, r.budget.HasMargin()) },
 		},
 		{
-			Column: number("margin", "Margin", 78, "what is left of the limit at 100 MHz."),
+			Column: number("margin", "Margin", 78, "what is left of the limit "+medium.References(medium.All()...)+"."),
 			Text: func(r linkRow) string {
 				if !r.budget.HasMargin() {
 					return ""
