@@ -81,6 +81,12 @@ func TestPiecesOfOneLineArePickedAgainstOneLimit(t *testing.T) {
 			require.InDelta(t, b.MarginDB, proposal.Links[i].Proposed.MarginDB, 1e-9, "both ends of the comparison count the whole")
 		}
 	})
+	t.Run("a choice whose last column keeps less than its share is decided all the same", func(t *testing.T) {
+		l := newLine(t, plan.Reel{Kind: "cat5e", Length: 44.75, Quantity: 2})
+		proposal := l.pick(t, cabling.Request{})
+		require.True(t, proposal.Proved)
+		require.Empty(t, proposal.Unserved)
+	})
 	t.Run("a piece that is not picked for counts as it lies", func(t *testing.T) {
 		for metres, unserved := range map[float64]int{50: 0, 60: 1} {
 			l := newLine(t, long, short)

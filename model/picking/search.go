@@ -245,7 +245,7 @@ func (f *search) branch() (column int, found bool) {
 			mixed *= 0x94D049BB133111EB
 			score += float64(mixed>>40) / (1 << 24) * 0.5
 		}
-		if score > best {
+		if score > best && f.open(i) {
 			column, found, best = i, true, score
 		}
 	}
@@ -261,6 +261,13 @@ func (f *search) branch() (column int, found bool) {
 		return column, true
 	}
 	return f.undecided()
+}
+
+// open reports whether to decide on a column changes anything: it is free, and not the last one of its group. A banned column
+// may keep a share where the widened limits leave it one.
+func (f *search) open(column int) bool {
+	s := f.s
+	return !s.banned[column] && slices.ContainsFunc(s.m.groups[s.m.columns[column].group], func(i int) bool { return i != column && !s.banned[i] })
 }
 
 // undecided is a column of a group in which there is a choice yet, that of the program where it has one: the program is
