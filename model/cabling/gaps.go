@@ -124,7 +124,7 @@ func (r *run) first(kind plan.CableKindID, gap int) []int {
 		if !r.begins(r.survey.kinds[kind]) {
 			return nil
 		}
-		return []int{r.panel(kind, true)}
+		return []int{r.panel(kind, true) + r.meeting(kind, true)}
 	}
 	head := r.keptKind(0)
 	if !r.begins(head) {
@@ -148,7 +148,7 @@ func (r *run) last(kind plan.CableKindID, gap int) []int {
 		if !r.ends(r.survey.kinds[kind]) {
 			return nil
 		}
-		return []int{r.panel(kind, false)}
+		return []int{r.panel(kind, false) + r.meeting(kind, false)}
 	}
 	tail := r.keptKind(end - 1)
 	if !r.ends(tail) {

@@ -29,6 +29,8 @@ type run struct {
 	sound bool
 	// apart are the kinds of its partner's cables, where they must differ.
 	apart []plan.CableKindID
+	// dearer is what plugs of each kind lose more in the passive devices at its two ends.
+	dearer map[plan.CableKindID][2]int
 }
 
 // DefaultJoins is how many joins a link may have that says nothing itself: four cables.

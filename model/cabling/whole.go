@@ -28,9 +28,79 @@ func (s *survey) rests() {
 	for _, r := range s.runs {
 		asked[r.link.ID] = true
 	}
+	s.bare()
 	for _, r := range s.runs {
 		r.rest = s.restOf(r, func(id plan.LinkID) bool { return asked[id] })
 	}
+}
+
+// bare reckons the lines of which several links are picked for with their kept cables alone: a connection of a passive device
+// is as poor as the plug in it, which is not settled before a cable is picked.
+func (s *survey) bare() {
+	for _, r := range s.runs {
+		if !r.fixed.PartOf() {
+			continue
+		}
+		for _, b := range s.reckoner.CabledTogether(s.line(r, nil)) {
+			if b.Link == r.link.ID {
+				r.fixed.Whole = b.Whole
+			}
+		}
+	}
+}
+
+// line are the links of the request that are pieces of a run's line, each with its kept cables, the run's own with others.
+func (s *survey) line(r *run, others []plan.Segment) (links []plan.Link, chains [][]plan.Segment) {
+	for _, piece := range s.runs {
+		if !slices.Contains(r.fixed.Whole.Links(), piece.link.ID) {
+			continue
+		}
+		chain := renumbered(piece.kept)
+		if piece == r && others != nil {
+			chain = others
+		}
+		links, chains = append(links, piece.link), append(chains, chain)
+	}
+	return links, chains
+}
+
+// meeting is what the connection of the passive device at an end of a run loses more for the plug of a kind, in thousandths
+// of a dB; 0 at a port of a device, which counts nothing, and behind a panel, whose lead is what meets it.
+func (r *run) meeting(kind plan.CableKindID, near bool) int {
+	if !r.fixed.PartOf() || near && r.link.FromPanel != "" || !near && r.link.ToPanel != "" {
+		return 0
+	}
+	ends, known := r.dearer[kind]
+	if !known {
+		for _, b := range r.survey.reckoner.CabledTogether(r.survey.line(r, renumbered([]plan.Segment{{Kind: kind, Length: 1}}))) {
+			if b.Link == r.link.ID {
+				ends = [2]int{dearerBeside(b, r.fixed, true), dearerBeside(b, r.fixed, false)}
+			}
+		}
+		if r.dearer == nil {
+			r.dearer = map[plan.CableKindID][2]int{}
+		}
+		r.dearer[kind] = ends
+	}
+	if near {
+		return ends[0]
+	}
+	return ends[1]
+}
+
+// dearerBeside is how much more the step beside an end of a link loses in one budget than in another.
+func dearerBeside(with, without budget.Budget, near bool) int {
+	beside := func(b budget.Budget) float64 {
+		before, behind := b.Around()
+		switch {
+		case near && len(before) > 0:
+			return before[len(before)-1].LossDB
+		case !near && len(behind) > 0:
+			return behind[0].LossDB
+		}
+		return 0
+	}
+	return max(0, up(beside(with))-up(beside(without)))
 }
 
 // wholes puts the lines of which several links, or one with other pieces that are settled, are picked for.

@@ -87,6 +87,22 @@ func TestPiecesOfOneLineArePickedAgainstOneLimit(t *testing.T) {
 		require.True(t, proposal.Proved)
 		require.Empty(t, proposal.Unserved)
 	})
+	t.Run("a plug that is poorer than the panel counts in the panel", func(t *testing.T) {
+		// At 20 °C the panel's two connections lose 0.4 dB with plugs of its own category and 0.8 dB with these.
+		for metres, unserved := range map[float64]int{45.8: 0, 45.9: 1, 46.2: 1} {
+			l := newLine(t, plan.Reel{Kind: "cat5e", Length: metres, Quantity: 2})
+			require.Len(t, l.pick(t, cabling.Request{}).Unserved, unserved, "%v m twice", metres)
+			next, err := plan.Do(l.Plan, nil, func(e *plan.Edit) error {
+				for i, reel := range []int{0, 0} {
+					e.SetSegments(l.links[i], []plan.Segment{{Reel: e.Now().Reels.At(reel).ID}})
+				}
+				return nil
+			})
+			require.NoError(t, err)
+			l.Plan = next
+			require.Len(t, l.pick(t, cabling.Request{}).Unserved, unserved, "%v m twice, laid already", metres)
+		}
+	})
 	t.Run("a piece that is not picked for counts as it lies", func(t *testing.T) {
 		for metres, unserved := range map[float64]int{50: 0, 60: 1} {
 			l := newLine(t, long, short)
