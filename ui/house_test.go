@@ -1,13 +1,18 @@
 package ui_test
 
 import (
+	"os"
+	"path/filepath"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/ui"
 )
 
 func TestTheHouseLendsAndGetsBack(t *testing.T) {
@@ -44,6 +49,19 @@ func TestTheHouseLendsAndGetsBack(t *testing.T) {
 			s.selectLast()
 			s.tap("Give back")
 			require.True(t, s.reads("The house has 6 × "), "also what the plan has lost sight of")
+		})
+	}
+}
+
+// A damaged file of own kinds is told of whether a plan is open or not: its kinds are missed in both.
+func TestOwnKindsThatCannotBeReadAreToldOfWithAPlanToo(t *testing.T) {
+	for name, paths := range map[string][]string{"no plan": nil, "a plan": {demoFile(t)}} {
+		t.Run(name, func(t *testing.T) {
+			s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2)), folder: t.TempDir()}
+			require.NoError(t, os.WriteFile(filepath.Join(s.folder, "kinds.stageloom-kinds"), []byte("{ not a plan"), 0o600))
+			s.window, s.questions = ui.Open(s.app, s.desk, house.Open(s.folder), paths...)
+			t.Cleanup(func() { s.desk.Close() })
+			require.Contains(t, s.state().Notice, "kinds.stageloom-kinds")
 		})
 	}
 }
