@@ -58,6 +58,7 @@ type cartographer struct {
 	measure picture.Measure
 	view    func(paper.Format) (width, height float64) // the room for the drawing, in points
 	known   map[arranged]*picture.Arrangement
+	ends    [][2]int
 }
 
 type arranged struct {

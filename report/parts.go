@@ -67,17 +67,32 @@ func (c *cartographer) windows(l layout, needy []bool) []geom.Box {
 
 // waysWithin returns the boxes of the ways of links whose devices both lie in a window.
 func (c *cartographer) waysWithin(all []geom.Box, window geom.Box, boxes []geom.Box) []geom.Box {
-	inside := make(map[plan.DeviceID]bool, len(boxes))
-	for i, device := range c.scene.Devices {
-		inside[device.ID] = window.ContainsBox(boxes[i])
+	inside := make([]bool, len(boxes))
+	for i := range boxes {
+		inside[i] = window.ContainsBox(boxes[i])
 	}
 	var ways []geom.Box
-	for i, way := range all {
-		if link := &c.scene.Links[i]; inside[link.From] && inside[link.To] {
-			ways = append(ways, way)
+	for i, ends := range c.linkEnds() {
+		if inside[ends[0]] && inside[ends[1]] {
+			ways = append(ways, all[i])
 		}
 	}
 	return ways
+}
+
+// linkEnds are the places of the devices at the ends of each link of the scene, found once.
+func (c *cartographer) linkEnds() [][2]int {
+	if c.ends == nil {
+		at := make(map[plan.DeviceID]int, len(c.scene.Devices))
+		for i, device := range c.scene.Devices {
+			at[device.ID] = i
+		}
+		c.ends = make([][2]int, len(c.scene.Links))
+		for i, link := range c.scene.Links {
+			c.ends[i] = [2]int{at[link.From], at[link.To]}
+		}
+	}
+	return c.ends
 }
 
 // needy returns which devices have to be drawn larger: those pushed off where they stand, those at the ends of links
