@@ -6,17 +6,18 @@ import (
 	"slices"
 	"strings"
 
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 )
 
 // The fields of a list of devices that other lists have not.
-const (
-	At        = "Position"
-	Right     = "To the right"
-	Up        = "Up the page"
-	Supply    = "Supply"
-	Structure = "Structure"
+var (
+	At        = fields.Of("devices", "position").Name
+	Right     = fields.Of("devices", "x").Name
+	Up        = fields.Of("devices", "y").Name
+	Supply    = fields.Of("devices", "supply").Name
+	Structure = fields.Of("devices", "structure").Name
 )
 
 // DeviceFields are what a column of a list of devices can mean.

@@ -5,17 +5,18 @@ import (
 	"fmt"
 	"slices"
 
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 )
 
-// The fields of an input list.
-const (
-	Number  = "Number"
+// The fields of an input list are called as on the card and in the table; where an input is plugged is the patch's.
+var (
+	Number  = fields.Of("inputs", "number").Name
 	Name    = "Name"
-	Source  = "Source"
-	Stand   = "Stand"
-	Phantom = "48 V"
-	Riser   = "Riser"
+	Source  = fields.Of("inputs", "source").Name
+	Stand   = fields.Of("inputs", "stand").Name
+	Phantom = fields.Of("inputs", "phantom").Name
+	Riser   = fields.Of("inputs", "riser").Name
 	Box     = "Box"
 	Socket  = "Socket"
 )

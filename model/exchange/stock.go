@@ -6,27 +6,28 @@ import (
 	"slices"
 	"strings"
 
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 )
 
-// The fields of a stock list.
-const (
-	Kind      = "Kind"
-	Length    = "Length"
-	Quantity  = "Quantity"
-	Tag       = "Tag"
-	CaseName  = "Case"
-	Owner     = "Owner"
-	Hire      = "Hire reference"
-	Return    = "Return date"
-	Condition = "Condition"
-	Reason    = "Reason"
-	FoundAt   = "Found where"
-	FoundOn   = "Found on"
-	Measured  = "Measured loss"
-	Nominal   = "Nominal length"
-	Note      = "Note"
+// The fields of a stock list are called as on the card and in the table.
+var (
+	Kind      = fields.Of("reels", "kind").Name
+	Length    = fields.Of("reels", "length").Name
+	Quantity  = fields.Of("reels", "count").Name
+	Tag       = fields.Of("reels", "tag").Name
+	CaseName  = fields.Of("reels", "case").Name
+	Owner     = fields.Of("reels", "owner").Name
+	Hire      = fields.Of("reels", "hire").Name
+	Return    = fields.Of("reels", "return").Name
+	Condition = fields.Of("reels", "condition").Name
+	Reason    = fields.Of("reels", "reason").Name
+	FoundAt   = fields.Of("reels", "found_at").Name
+	FoundOn   = fields.Of("reels", "found_on").Name
+	Measured  = fields.Of("reels", "measured").Name
+	Nominal   = fields.Of("reels", "nominal").Name
+	Note      = fields.Of("reels", "note").Name
 )
 
 // StockFields are what a column of a stock list can mean.

@@ -8,7 +8,7 @@ import (
 func inputFields() []*Field {
 	d := definer{"inputs"}
 	return []*Field{
-		d.field("number", "number", "No.", "its number in the list, 1 to 9999.").alone(),
+		d.field("number", "number", "Number", "its number in the list, 1 to 9999.").alone(),
 		d.field("name", "name", "Input", "what it is called: Kick in, Lead vocal."),
 		d.field("source", "source", "Source", "what stands there: condenser, radio, keyboard.").ifBlank("condenser, radio …"),
 		d.field("use", "use", "Use", "how it is plugged: mic, DI or line."),
@@ -25,7 +25,7 @@ func inputFields() []*Field {
 func outputFields() []*Field {
 	d := definer{"outputs"}
 	return []*Field{
-		d.field("number", "number", "No.", "its number in the list, 1 to 9999.").alone(),
+		d.field("number", "number", "Number", "its number in the list, 1 to 9999.").alone(),
 		d.field("name", "name", "Output", "what it is called: Main left, Monitor 3."),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}

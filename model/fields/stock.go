@@ -17,8 +17,8 @@ func reelFields() []*Field {
 		d.field("tag", "tag", "Tag", "what is written on it; blank for equal ones without tags.").ifBlank("none").by(putTag).alone(),
 		d.field("kind", "kind", "Kind", "what cable it is.").among(cableKinds("")).by(putCableKind(func(r *plan.Reel) *plan.CableKindID { return &r.Kind })),
 		d.field("length", "length_m", "Length", "as it is, for instance 45 m or 148 ft."),
-		d.field("nominal", "nominal_m", "Sold as", "its nominal length, where it has been cut since.").ifBlank("its length"),
-		d.field("count", "quantity", "How many", "equal ones that this row stands for.").saying(of(sayQuantity)).by(putQuantity),
+		d.field("nominal", "nominal_m", "Nominal length", "its nominal length, where it has been cut since.").ifBlank("its length"),
+		d.field("count", "quantity", "Quantity", "equal ones that this row stands for.").saying(of(sayQuantity)).by(putQuantity),
 		d.field("case", "case", "Case", "where it lives; a new name makes a case.").making(makeCase),
 		d.field("condition", "condition", "Condition", "good, suspect or faulty; of several equal ones one is marked, in a row of its own.").
 			among(conditions).saying(of(func(_ State, r plan.Reel) string { return cmp.Or(r.Condition, plan.Good) })).by(markReel),
@@ -28,7 +28,7 @@ func reelFields() []*Field {
 		d.field("measured", "measured_loss_dB", "Measured loss", "its loss at 100 MHz as measured, in dB; it then counts instead of the catalogue's.").ifBlank("as its kind"),
 		d.field("owner", "owner", "Owner", "whose it is, where it is not the house's.").ifBlank("the house"),
 		d.field("hire", "hire_reference", "Hire reference", "of what is hired in."),
-		d.field("return", "return_date", "Back by", "the day that it goes back, for instance 2027-06-21.").day(),
+		d.field("return", "return_date", "Return date", "the day that it goes back, for instance 2027-06-21.").day(),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}
 }
