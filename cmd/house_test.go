@@ -60,6 +60,7 @@ var rooms = map[string][]string{
 	"ui/chart":         {"ui/pointer", "ui/look", "ui/raster", "model/*"},
 	"ui/text":          {"model/*"},
 	"ui/panel":         {"ui/pointer", "ui/look", "ui/raster", "ui/chart", "ui/text", "model/*"},
+	"ui/dialogs":       {"ui/pointer", "ui/text", "model/desk"},
 	"ui/settings":      {"ui/look", "model/*"},
 	"ui/day":           {"ui/panel", "ui/text", "ui/look", "ui/raster", "model/*"},
 	"ui/table":         {"ui/look", "ui/settings", "model/*"},

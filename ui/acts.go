@@ -9,6 +9,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/table/sources"
 )
 
@@ -16,14 +17,14 @@ import (
 type actChooser struct {
 	now     plan.ActID
 	box     *fyne.Container
-	list    *chooser
+	list    *dialogs.Chooser
 	ids     []plan.ActID
 	filling bool
 }
 
 func (w *window) newActChooser() *actChooser {
 	a := &actChooser{}
-	a.list = w.newChooser(nil, func(string) {
+	a.list = dialogs.NewChooser(w, nil, func(string) {
 		if at := a.list.SelectedIndex(); at >= 0 && !a.filling {
 			w.showAct(a.ids[at])
 		}

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -72,7 +73,7 @@ func (d *importDialog) askDevices(unknown []string, kinds []plan.Kind) {
 	}
 	form := widget.NewForm()
 	for _, words := range unknown[:min(len(unknown), mostWords)] { // once some are answered the others come up in the list of faults
-		means := d.newChooser(names, nil)
+		means := dialogs.NewChooser(d, names, nil)
 		means.SetSelectedIndex(0)
 		for at, kind := range kinds {
 			if kind.ID == d.means[words] {

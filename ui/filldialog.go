@@ -13,6 +13,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -20,11 +21,11 @@ import (
 type fillDialog struct {
 	*window
 	first  plan.InputID
-	count  *field
-	into   *chooser
-	from   *field
+	count  *dialogs.Field
+	into   *dialogs.Chooser
+	from   *dialogs.Field
 	told   *widget.Label
-	take   *answer
+	take   *dialogs.Answer
 	places []fillPlace
 }
 
@@ -65,41 +66,41 @@ func (w *window) fillPlaces() (places []fillPlace) {
 
 func (d *fillDialog) build(c patchChoice) {
 	w := d.window
-	d.count, d.from = w.newField(), w.newField()
+	d.count, d.from = dialogs.NewField(w), dialogs.NewField(w)
 	d.told = widget.NewLabel("")
 	names := make([]string, len(d.places))
 	for i, place := range d.places {
 		names[i] = place.name
 	}
-	d.into = w.newChooser(names, func(string) { d.tell() })
+	d.into = dialogs.NewChooser(w, names, func(string) { d.tell() })
 	d.start(c)
 	dlg := dialog.NewCustomWithoutButtons("In order from here", widget.NewForm(
 		widget.NewFormItem("Inputs", d.count),
 		widget.NewFormItem("Into", d.into),
 		widget.NewFormItem("From number", d.from),
-		widget.NewFormItem("", steady(d.told, 3)),
+		widget.NewFormItem("", dialogs.Steady(d.told, 3)),
 	), w.window)
-	d.take = w.newAnswer("Plug", func() {
+	d.take = dialogs.NewAnswer(w, "Plug", func() {
 		if err := w.desk.Do(d.name(), d.edit); err != nil {
-			d.told.SetText(sentence(err))
+			d.told.SetText(text.Sentence(err))
 			return
 		}
 		dlg.Hide()
 		w.tables.grid().Focus()
 	})
 	d.take.Importance = widget.HighImportance
-	cancel := w.newAnswer("Cancel", func() {
+	cancel := dialogs.NewAnswer(w, "Cancel", func() {
 		dlg.Hide()
 		w.tables.grid().Focus()
 	})
 	dlg.SetButtons([]fyne.CanvasObject{cancel, d.take})
-	for _, f := range []*field{d.count, d.from} {
+	for _, f := range []*dialogs.Field{d.count, d.from} {
 		f.OnChanged = func(string) { d.tell() }
 		f.OnSubmitted = func(string) { d.take.OnTapped() }
 	}
 	d.tell()
 	dlg.Resize(fyne.NewSize(520, 320))
-	w.escapable(cancel.OnTapped)
+	w.Keys().Escapable(cancel.OnTapped)
 	dlg.Show()
 	w.window.Canvas().Focus(d.from)
 }
@@ -193,7 +194,7 @@ func (d *fillDialog) tell() {
 	next, err := plan.Do(d.desk.Plan(), nil, d.edit)
 	if err != nil {
 		d.told.Importance = widget.WarningImportance
-		d.told.SetText(sentence(err))
+		d.told.SetText(text.Sentence(err))
 		return
 	}
 	inputs, _ := d.inputs()
@@ -218,7 +219,7 @@ func (w *window) askRehome() {
 		return
 	}
 	told := widget.NewLabel("Inputs, outputs and channels keep the numbers of their sockets; slots are given out anew.")
-	from, to := w.newChooser(names, nil), w.newChooser(names, nil)
+	from, to := dialogs.NewChooser(w, names, nil), dialogs.NewChooser(w, names, nil)
 	from.SetSelectedIndex(0)
 	to.SetSelectedIndex(1)
 	if chosen := w.selectedDevices(); len(chosen) > 0 {
@@ -227,20 +228,20 @@ func (w *window) askRehome() {
 	edit := func(e *plan.Edit) error { return patch.Rehome(e, ids[from.SelectedIndex()], ids[to.SelectedIndex()]) }
 	d := dialog.NewCustomWithoutButtons("Move the patch of a device", container.NewVBox(widget.NewForm(
 		widget.NewFormItem("From", from), widget.NewFormItem("To", to),
-	), steady(told, 3)), w.window)
-	move := w.newAnswer("Move the patch", func() {
+	), dialogs.Steady(told, 3)), w.window)
+	move := dialogs.NewAnswer(w, "Move the patch", func() {
 		if err := w.desk.Do("Move the patch of "+from.Selected+" to "+to.Selected, edit); err != nil {
-			told.SetText(sentence(err))
+			told.SetText(text.Sentence(err))
 			return
 		}
 		d.Hide()
 		w.notice.Say("The patch of " + from.Selected + " is on " + to.Selected + " now. Ctrl Z takes it back.")
 	})
 	move.Importance = widget.HighImportance
-	cancel := w.newAnswer("Cancel", d.Hide)
+	cancel := dialogs.NewAnswer(w, "Cancel", d.Hide)
 	d.SetButtons([]fyne.CanvasObject{cancel, move})
 	d.Resize(fyne.NewSize(480, 280))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(from)
 }

@@ -12,6 +12,7 @@ import (
 
 	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -24,9 +25,9 @@ type houseDialog struct {
 	// taken and returned are the rows under the hand, -1 where none is.
 	taken, returned int
 
-	search             *field
-	houseList, showing *pickList
-	many, back         *field
+	search             *dialogs.Field
+	houseList, showing *dialogs.PickList
+	many, back         *dialogs.Field
 	told               *widget.Label
 	dialog             *dialog.CustomDialog
 }
@@ -35,16 +36,16 @@ type houseDialog struct {
 func (w *window) showHouse() {
 	d := &houseDialog{window: w, taken: -1, returned: -1, told: widget.NewLabel("")}
 	d.told.Wrapping = fyne.TextWrapWord
-	d.search = w.newField()
+	d.search = dialogs.NewField(w)
 	d.search.SetPlaceHolder("find a tag, a kind or a case")
 	d.search.OnChanged = func(string) { d.fill() }
-	d.houseList = d.newPickList(func() int { return len(d.house) }, func(i int) (string, string, bool) {
+	d.houseList = dialogs.NewPickList(d, func() int { return len(d.house) }, func(i int) (string, string, bool) {
 		return d.house[i].Words, d.house[i].Note, d.house[i].Left > 0
 	}, func(i int) { d.taken = i; d.pickHouse() })
-	d.showing = d.newPickList(func() int { return len(d.show) }, func(i int) (string, string, bool) {
+	d.showing = dialogs.NewPickList(d, func() int { return len(d.show) }, func(i int) (string, string, bool) {
 		return d.show[i].Words, d.show[i].Note, true
 	}, func(i int) { d.returned = i; d.pickShow() })
-	d.many, d.back = d.newField(), d.newField()
+	d.many, d.back = dialogs.NewField(d), dialogs.NewField(d)
 	d.many.OnSubmitted = func(string) { d.take() }
 	d.back.OnSubmitted = func(string) { d.giveBack() }
 	take := widget.NewButton("Take for this show", d.take)
@@ -72,7 +73,7 @@ func (w *window) showHouse() {
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
-	w.escapable(d.dialog.Hide)
+	w.Keys().Escapable(d.dialog.Hide)
 	d.reload()
 	d.dialog.Show()
 	w.window.Canvas().Focus(d.search)
@@ -87,7 +88,7 @@ func (d *houseDialog) reload() {
 	s, err := d.library.Stock()
 	d.stock = s
 	if err != nil {
-		d.tell(sentence(err), true)
+		d.tell(text.Sentence(err), true)
 	} else if s.Plan.Reels.Len() == 0 {
 		d.tell("The house's stock is kept beside all plans. Add reels, import a list, or make this plan's own reels part of it.", false)
 	}
@@ -156,7 +157,7 @@ func (d *houseDialog) take() {
 	}
 	d.reload()
 	if err != nil {
-		d.tell(sentence(err), true)
+		d.tell(text.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("%s has %d × %s.", show, count, row.Words), false)
@@ -176,7 +177,7 @@ func (d *houseDialog) giveBack() {
 	err := d.giveBackRow(row, count)
 	d.reload()
 	if err != nil {
-		d.tell(sentence(err), true)
+		d.tell(text.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("The house has %d × %s back.", count, row.Words), false)
@@ -210,7 +211,7 @@ func (d *houseDialog) adopt() {
 	}
 	d.reload()
 	if err != nil {
-		d.tell(sentence(err), true)
+		d.tell(text.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("%d rows of this plan are part of the house's stock now, out with this show.", len(taken)), false)

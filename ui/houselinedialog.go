@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -19,8 +20,8 @@ type lineDialog struct {
 	*window
 	dialog       *dialog.CustomDialog
 	kinds        []plan.CableKind
-	kind         *chooser
-	name, length *field
+	kind         *dialogs.Chooser
+	name, length *dialogs.Field
 	told         *widget.Label
 	made         func(plan.Ref)
 }
@@ -32,13 +33,13 @@ func (w *window) askHouseLine(made func(plan.Ref)) {
 		link = links[0]
 	}
 	from := text.NewLineFrom(w.desk.Plan(), link, w.units())
-	d := &lineDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: w.newField(), length: w.newField(), made: made}
+	d := &lineDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: dialogs.NewField(w), length: dialogs.NewField(w), made: made}
 	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
 	names := make([]string, len(d.kinds))
 	for i, kind := range d.kinds {
 		names[i] = kind.Name
 	}
-	d.kind = w.newChooser(names, nil)
+	d.kind = dialogs.NewChooser(w, names, nil)
 	if at := slices.IndexFunc(d.kinds, func(k plan.CableKind) bool { return k.ID == from.Kind }); at >= 0 {
 		d.kind.SetSelectedIndex(at)
 	}
@@ -54,7 +55,7 @@ func (w *window) askHouseLine(made func(plan.Ref)) {
 }
 
 func (d *lineDialog) show() {
-	content := container.NewBorder(nil, steady(d.told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("House line", d.name), widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Length", d.length),
 	))
 	d.dialog = dialog.NewCustomWithoutButtons("New house line", content, d.window.window)
@@ -62,7 +63,7 @@ func (d *lineDialog) show() {
 	button.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
 	d.dialog.Resize(fyne.NewSize(560, 280))
-	d.escapable(d.dialog.Hide)
+	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	d.window.window.Canvas().Focus(d.name)
 }
@@ -86,7 +87,7 @@ func (d *lineDialog) take() {
 	}
 	if err != nil {
 		d.told.Importance = widget.DangerImportance
-		d.told.SetText(sentence(err))
+		d.told.SetText(text.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

@@ -12,13 +12,14 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/model/revision"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
 // issue says how the plan stands to its revisions and what changed since the last one, asks for the letter of the next and a
 // line on it, and issues the plan as that. The date of the issue is today's; that of the show stays.
 func (w *window) issue() {
-	letter, note := w.newField(), w.newField()
+	letter, note := dialogs.NewField(w), dialogs.NewField(w)
 	letter.SetText(nextLetter(w.desk.Plan()))
 	note.SetPlaceHolder("why, in a line")
 	trouble := widget.NewLabel("")
@@ -44,7 +45,7 @@ func (w *window) issue() {
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), keep})
 	size := w.window.Canvas().Size()
 	d.Resize(fyne.NewSize(min(issueWidth, size.Width-40), min(issueHeight, size.Height-40)))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(letter)
 }
@@ -59,7 +60,7 @@ const (
 func (w *window) revisionsTold() fyne.CanvasObject {
 	said, err := text.RevisionsOf(w.desk.Assessment(), w.units())
 	if err != nil {
-		return wrapped(sentence(err), fyne.TextStyle{})
+		return wrapped(text.Sentence(err), fyne.TextStyle{})
 	}
 	rows := container.NewVBox(wrapped(said.Standing, fyne.TextStyle{}), wrapped(said.Heading, fyne.TextStyle{Bold: true}), wrapped(said.Lead, fyne.TextStyle{}))
 	for _, change := range said.Changes {
@@ -130,5 +131,5 @@ func after(letter string) string {
 // issuedName is a file's name for what is handed out of a plan: a name and how the plan stands to its revisions, so that an
 // issue and what was changed since never lie in one file.
 func issuedName(p *plan.Plan, name string) string {
-	return fileName(name + " (" + revision.StandingOf(p).String() + ")")
+	return dialogs.FileName(name + " (" + revision.StandingOf(p).String() + ")")
 }

@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
+
+	"stageloom/ui/dialogs"
 )
 
 // find returns the topmost widget that bears these words: a button, a field by what stands in it, a label.
@@ -50,11 +52,11 @@ func findIn(object fyne.CanvasObject, words string) fyne.CanvasObject {
 		return when(labelled, label == words)
 	case *widget.Button:
 		return when(o, o.Text == words)
-	case *answer:
+	case *dialogs.Answer:
 		return when(o, o.Text == words)
 	case *widget.Entry:
 		return when(o, o.Text == words || o.PlaceHolder == words)
-	case *field:
+	case *dialogs.Field:
 		return when(o, o.Text == words || o.PlaceHolder == words)
 	case *widget.Label:
 		return when(o, o.Text == words)

@@ -57,9 +57,9 @@ func (w *window) functionKey(name fyne.KeyName) {
 	if len(w.window.Canvas().Overlays().List()) > 0 {
 		switch {
 		case name == fyne.KeyEscape:
-			w.giveUp()
-		case (name == fyne.KeyReturn || name == fyne.KeyEnter) && w.submit != nil:
-			w.submit()
+			w.Keys().GiveUp()
+		case name == fyne.KeyReturn || name == fyne.KeyEnter:
+			w.Keys().Submit()
 		}
 		return
 	}

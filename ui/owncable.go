@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -20,23 +21,23 @@ type ownCableDialog struct {
 	*window
 	dialog          *dialog.CustomDialog
 	kinds           []plan.CableKind
-	like, near, far *chooser
-	form            *chooser
-	name, figure    *field
+	like, near, far *dialogs.Chooser
+	form            *dialogs.Chooser
+	name, figure    *dialogs.Field
 	lockable, shell *widget.Check
 	told            *widget.Label
 }
 
 func (w *window) ownCable() {
-	d := &ownCableDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: w.newField(), figure: w.newField()}
+	d := &ownCableDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: dialogs.NewField(w), figure: dialogs.NewField(w)}
 	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
 	names := make([]string, len(d.kinds))
 	for i, kind := range d.kinds {
 		names[i] = kind.Name
 	}
-	d.like = w.newChooser(names, func(string) { d.fill() })
-	d.near, d.far = w.newChooser([]string{"plug", "socket"}, nil), w.newChooser([]string{"plug", "socket"}, nil)
-	d.form = w.newChooser([]string{"drum", "coil", "loom", "tail"}, nil)
+	d.like = dialogs.NewChooser(w, names, func(string) { d.fill() })
+	d.near, d.far = dialogs.NewChooser(w, []string{"plug", "socket"}, nil), dialogs.NewChooser(w, []string{"plug", "socket"}, nil)
+	d.form = dialogs.NewChooser(w, []string{"drum", "coil", "loom", "tail"}, nil)
 	d.lockable, d.shell = widget.NewCheck("locks into its port", nil), widget.NewCheck("metal shells", nil)
 	d.figure.SetPlaceHolder("as its category; or the maker's dB per 100 m at 100 MHz, 20 °C")
 	d.name.OnSubmitted = func(string) { d.take() }
@@ -46,7 +47,7 @@ func (w *window) ownCable() {
 }
 
 func (d *ownCableDialog) show() {
-	content := container.NewBorder(nil, steady(d.told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Like", d.like), widget.NewFormItem("Name", d.name), widget.NewFormItem("Loss", d.figure), widget.NewFormItem("Near end", d.near),
 		widget.NewFormItem("Far end", d.far), widget.NewFormItem("Form", d.form), widget.NewFormItem("Plugs", container.NewHBox(d.lockable, d.shell)),
 	))
@@ -55,7 +56,7 @@ func (d *ownCableDialog) show() {
 	button.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
 	d.dialog.Resize(fyne.NewSize(620, 420))
-	d.escapable(d.dialog.Hide)
+	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	d.window.window.Canvas().Focus(d.like)
 }
@@ -84,7 +85,7 @@ func (d *ownCableDialog) take() {
 	kind, reason := made.Kind(d.desk.Plan())
 	if reason == "" {
 		if err := d.desk.Do("Make cable "+kind.Name, func(e *plan.Edit) error { plan.Put(e, kind); return nil }); err != nil {
-			reason = sentence(err)
+			reason = text.Sentence(err)
 		}
 	}
 	if reason != "" {

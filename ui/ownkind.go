@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -20,17 +21,17 @@ func (w *window) ownKind() {
 	}
 	device, _ := w.desk.Plan().Device(devices[0])
 	form := text.OwnKindFrom(w.desk.Plan(), device.Kind)
-	name, inputs, outputs, ports := w.newField(), w.newField(), w.newField(), w.newLongField()
+	name, inputs, outputs, ports := dialogs.NewField(w), dialogs.NewField(w), dialogs.NewField(w), dialogs.NewLongField(w)
 	name.SetText(form.Name)
 	inputs.SetText(form.Inputs)
 	outputs.SetText(form.Outputs)
 	ports.SetText(form.Ports)
 	ports.SetMinRowsVisible(6)
-	hardware := w.newChooser(text.HardwareWords(), nil)
+	hardware := dialogs.NewChooser(w, text.HardwareWords(), nil)
 	hardware.SetSelectedIndex(text.PlaceOfHardware(form.Hardware))
 	keep := widget.NewCheck("keep it in my library, for other plans", nil)
 	told := widget.NewLabel("One port a line: its name and its transport; then, where it is so, after commas: through B, fibre singlemode, power type2.")
-	content := container.NewBorder(nil, steady(told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.Steady(told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Name", name), widget.NewFormItem("Inputs", inputs), widget.NewFormItem("Outputs", outputs),
 		widget.NewFormItem("Ports", ports), widget.NewFormItem("Connectors", hardware), widget.NewFormItem("", keep),
 	))
@@ -51,7 +52,7 @@ func (w *window) ownKind() {
 	take.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
 	d.Resize(fyne.NewSize(560, 520))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(name)
 }
@@ -67,7 +68,7 @@ func (w *window) makeKind(device plan.DeviceID, kind catalogue.DeviceKind, keep 
 		w.listEquipment()
 	}
 	if err != nil {
-		return sentence(err)
+		return text.Sentence(err)
 	}
 	return ""
 }
@@ -76,7 +77,7 @@ func (w *window) makeKind(device plan.DeviceID, kind catalogue.DeviceKind, keep 
 func (w *window) listEquipment() {
 	own, err := w.library.Kinds()
 	if err != nil {
-		w.warnAlso(sentence(err))
+		w.warnAlso(text.Sentence(err))
 	}
 	w.ownKinds = own
 	w.equipment.SetKinds(w.desk.Plan(), own)

@@ -13,6 +13,8 @@ import (
 
 	"stageloom/model/demo"
 	"stageloom/report"
+	"stageloom/ui/dialogs"
+	"stageloom/ui/text"
 )
 
 // openDemo puts the demo on the desk, as a plan without a file.
@@ -52,7 +54,7 @@ func (w *window) printed(path string, printed report.Printed, err error) {
 		w.notice.Say("Not printed: cancelled.")
 		return
 	case err != nil:
-		w.notice.Warn(sentence(err))
+		w.notice.Warn(text.Sentence(err))
 		return
 	}
 	text := fmt.Sprintf("Printed %d pages: %s", printed.Pages, path)
@@ -68,9 +70,9 @@ func (w *window) printed(path string, printed report.Printed, err error) {
 // saveSpreadsheet asks where to and writes what a print says as a workbook.
 func (w *window) saveSpreadsheet() {
 	const xlsx = ".xlsx"
-	w.askName("Save as spreadsheet", issuedName(w.desk.Plan(), w.desk.Plan().Settings.Name)+xlsx, xlsx, "Save", func(path string) {
+	dialogs.AskName(w, "Save as spreadsheet", issuedName(w.desk.Plan(), w.desk.Plan().Settings.Name)+xlsx, xlsx, "Save", func(path string) {
 		assessment := w.desk.Assessment() // a snapshot: editing may go on
-		w.busy("Writing the spreadsheet", func(ctx context.Context) error {
+		dialogs.Busy(w, "Writing the spreadsheet", func(ctx context.Context) error {
 			_, err := report.SaveSpreadsheet(ctx, path, assessment)
 			return err
 		}, func(err error) {
@@ -78,7 +80,7 @@ func (w *window) saveSpreadsheet() {
 			case errors.Is(err, context.Canceled):
 				w.notice.Say("Given up; " + path + " is as it was.")
 			case err != nil:
-				w.notice.Warn(sentence(err))
+				w.notice.Warn(text.Sentence(err))
 			default:
 				w.notice.Say("Links, cables, stock, pull list, patch and findings are in " + path)
 			}

@@ -21,7 +21,9 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/plan"
 	"stageloom/report"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/pointer"
+	"stageloom/ui/text"
 )
 
 // printDialog chooses what to print, shows its pages as pictures, and prints.
@@ -33,8 +35,8 @@ type printDialog struct {
 	positions  []plan.Position
 
 	packs        map[report.Pack]*widget.Check
-	name, folder *field
-	sheet, used  *field
+	name, folder *dialogs.Field
+	sheet, used  *dialogs.Field
 	trouble      *widget.Label
 
 	picture  *canvas.Image
@@ -66,7 +68,7 @@ func (w *window) print() {
 	d.build()
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(printWidth, size.Width-40), min(printHeight, size.Height-40)))
-	w.escapable(d.close)
+	w.Keys().Escapable(d.close)
 	d.dialog.Show()
 	w.window.Canvas().Focus(d.name)
 	d.look()
@@ -87,8 +89,8 @@ func (d *printDialog) build() {
 	d.trouble = widget.NewLabel("")
 	d.trouble.Wrapping, d.trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
 	form := container.NewVScroll(container.NewVBox(d.packChecks(), widget.NewSeparator(), d.form(), d.trouble))
-	left := container.New(&leastWidth{choiceWidth}, form)
-	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", d.tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.window.window)
+	left := container.New(&dialogs.LeastWidth{Width: choiceWidth}, form)
+	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", dialogs.Tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.window.window)
 	take := widget.NewButton("Print", d.take)
 	take.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), take})
@@ -145,7 +147,7 @@ const proofScale = 3.2
 func (d *printDialog) look() {
 	d.stop()
 	if err := d.ready(); err != nil {
-		d.trouble.SetText(sentence(err))
+		d.trouble.SetText(text.Sentence(err))
 		return
 	}
 	d.trouble.SetText("")
@@ -177,7 +179,7 @@ func (d *printDialog) stop() {
 func (d *printDialog) shown(picture *image.RGBA, printed report.Printed, err error) {
 	if err != nil {
 		d.told.SetText("")
-		d.trouble.SetText(sentence(err))
+		d.trouble.SetText(text.Sentence(err))
 		return
 	}
 	d.pages, d.entries = printed.Pages, printed.Entries
@@ -220,26 +222,15 @@ func (d *printDialog) close() {
 // take prints what is chosen.
 func (d *printDialog) take() {
 	if err := d.ready(); err != nil {
-		d.trouble.SetText(sentence(err))
+		d.trouble.SetText(text.Sentence(err))
 		return
 	}
-	path, reason := pathOf(d.folder.Text, d.name.Text, pdf)
+	path, reason := dialogs.PathOf(d.folder.Text, d.name.Text, pdf)
 	if reason != "" {
 		d.trouble.SetText(reason)
 		return
 	}
 	d.lastPacks = slices.Clone(d.choice.Packs)
 	d.close()
-	d.confirmReplace(path, func(path string) { d.printTo(path, d.choice) })
+	dialogs.ConfirmReplace(d, path, func(path string) { d.printTo(path, d.choice) })
 }
-
-// leastWidth gives its one content a width.
-type leastWidth struct{ width float32 }
-
-// MinSize implements fyne.Layout.
-func (l *leastWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(l.width, objects[0].MinSize().Height)
-}
-
-// Layout implements fyne.Layout.
-func (*leastWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }

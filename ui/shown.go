@@ -12,6 +12,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/settings"
 	"stageloom/ui/text"
 )
@@ -97,35 +98,14 @@ func (w *window) showAll() {
 	w.applyShown()
 }
 
-// check is a box to tick in a dialog that Escape closes.
-type check struct {
-	widget.Check
-	window *window
-}
-
-// TypedKey implements fyne.Focusable.
-func (c *check) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape {
-		c.window.giveUp()
-		return
-	}
-	c.Check.TypedKey(event)
-}
-
-// Inner is the toolkit's box, for tests.
-func (c *check) Inner() *widget.Check { return &c.Check }
-
 // askShown lists what can be hidden; each tick holds at once.
 func (w *window) askShown() {
-	var all []*check
-	tick := func(name string, shown bool, set func(shown bool)) *check {
-		c := &check{window: w}
-		c.Text, c.Checked = name, shown
-		c.ExtendBaseWidget(c)
-		c.OnChanged = func(on bool) {
+	var all []*dialogs.Check
+	tick := func(name string, shown bool, set func(shown bool)) *dialogs.Check {
+		c := dialogs.NewCheck(w, name, shown, func(on bool) {
 			set(on)
 			w.applyShown()
-		}
+		})
 		all = append(all, c)
 		return c
 	}
@@ -157,11 +137,11 @@ func (w *window) askShown() {
 			c.SetChecked(true)
 		}
 	})
-	shut := w.newAnswer("Close", close)
+	shut := dialogs.NewAnswer(w, "Close", close)
 	shut.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{everything, shut})
 	d.Resize(fyne.NewSize(620, 360))
-	w.escapable(close)
+	w.Keys().Escapable(close)
 	d.Show()
 	w.window.Canvas().Focus(all[0])
 }

@@ -47,7 +47,7 @@ func (w *window) houseStock(changed func()) stockPlace {
 func (w *window) readHouse() house.Stock {
 	s, err := w.library.Stock()
 	if err != nil {
-		w.notice.Warn(sentence(err))
+		w.notice.Warn(text.Sentence(err))
 	}
 	return s
 }

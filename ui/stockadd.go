@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -17,9 +18,9 @@ type addDialog struct {
 	place stockPlace
 	kinds []plan.CableKind
 
-	kind                              *chooser
-	lines                             *field
-	tags, box, owner, reference, back *field
+	kind                              *dialogs.Chooser
+	lines                             *dialogs.Field
+	tags, box, owner, reference, back *dialogs.Field
 	told                              *widget.Label
 	add                               *widget.Button
 	dialog                            *dialog.CustomDialog
@@ -32,13 +33,13 @@ func (w *window) addReels(place stockPlace) {
 	for i, kind := range d.kinds {
 		names[i] = kind.Name
 	}
-	d.kind = w.newChooser(names, func(string) { d.tell() })
-	d.lines = w.newLongField()
+	d.kind = dialogs.NewChooser(w, names, func(string) { d.tell() })
+	d.lines = dialogs.NewLongField(w)
 	d.lines.SetMinRowsVisible(2)
 	d.lines.SetPlaceHolder("12 x 50 m")
 	d.lines.OnChanged = func(string) { d.tell() }
-	entry := func(hint string) *field {
-		f := w.newField()
+	entry := func(hint string) *dialogs.Field {
+		f := dialogs.NewField(w)
 		f.SetPlaceHolder(hint)
 		f.OnChanged = func(string) { d.tell() }
 		f.OnSubmitted = func(string) { d.take(false) }
@@ -53,12 +54,12 @@ func (w *window) addReels(place stockPlace) {
 	)
 	d.add = widget.NewButton("Add", func() { d.take(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+place.name, container.NewBorder(nil, steady(d.told, 2), nil, nil, form), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+place.name, container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, form), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{
 		widget.NewButton("Close", d.dialog.Hide), widget.NewButton("Add and another", func() { d.take(true) }), d.add,
 	})
 	d.dialog.Resize(fyne.NewSize(560, 440))
-	w.escapable(d.dialog.Hide)
+	w.Keys().Escapable(d.dialog.Hide)
 	if row, chosen := w.stock.Selected(); chosen {
 		d.choose(row.Kind)
 	} else if len(d.kinds) > 0 {
@@ -107,7 +108,7 @@ func (d *addDialog) take(another bool) {
 	list, reason := d.form().Read(d.place.now(), d.units())
 	if reason == "" {
 		if err := d.place.do("Add reels", func(e *plan.Edit) error { return list.Add(e, useKind) }); err != nil {
-			reason = sentence(err)
+			reason = text.Sentence(err)
 		}
 	}
 	if reason != "" {

@@ -14,6 +14,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
 	"stageloom/ui/strip"
 	"stageloom/ui/text"
@@ -28,8 +29,8 @@ type reelDialog struct {
 	alone   *plan.Plan
 	ids     *plan.IDSource
 	form    *panel.FormView
-	some    *field
-	newCase *field
+	some    *dialogs.Field
+	newCase *dialogs.Field
 	told    *widget.Label
 	dialog  *dialog.CustomDialog
 }
@@ -51,7 +52,7 @@ func (w *window) onReel(verb string, do func(plan.ReelID)) {
 		reel, _ := p.Reels.Get(plan.Key(id))
 		words[i] = text.ReelWords(p, reel, w.units())
 	}
-	which := w.newChooser(words, nil)
+	which := dialogs.NewChooser(w, words, nil)
 	which.SetSelectedIndex(0)
 	d := dialog.NewCustomWithoutButtons("Which one?", widget.NewForm(widget.NewFormItem("Reel", which)), w.window)
 	take := widget.NewButton(verb, func() {
@@ -61,7 +62,7 @@ func (w *window) onReel(verb string, do func(plan.ReelID)) {
 	take.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
 	d.Resize(fyne.NewSize(520, 160))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(which)
 }
@@ -77,13 +78,13 @@ func (w *window) editReel(place stockPlace, id plan.ReelID) {
 	d := &reelDialog{window: w, place: place, reel: reel, ids: plan.NewIDSource(1, 1), form: panel.NewFormView(), told: widget.NewLabel("")}
 	alone, err := cabling.Alone(p, reel)
 	if err != nil {
-		w.notice.Warn(sentence(err))
+		w.notice.Warn(text.Sentence(err))
 		return
 	}
 	d.alone = alone
-	d.form.Do, d.form.Leave = d.change, w.giveUp
+	d.form.Do, d.form.Leave = d.change, w.Keys().GiveUp
 	scroll := container.NewVScroll(d.form)
-	d.form.Reveal, d.form.Resized = revealIn(scroll), scroll.Refresh
+	d.form.Reveal, d.form.Resized = dialogs.RevealIn(scroll), scroll.Refresh
 	d.show()
 	extra := widget.NewForm()
 	if reel.Count() > 1 {
@@ -94,17 +95,17 @@ func (w *window) editReel(place stockPlace, id plan.ReelID) {
 	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
 	keep := widget.NewButton("Keep", d.keep)
 	keep.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, w.units()), container.NewBorder(extra, steady(d.told, 2), nil, nil, scroll), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, w.units()), container.NewBorder(extra, dialogs.Steady(d.told, 2), nil, nil, scroll), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), keep})
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(580, min(680, size.Height*0.92)))
-	w.escapable(d.dialog.Hide)
+	w.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	d.form.Focus("condition")
 }
 
-func (d *reelDialog) field(text, hint string) *field {
-	f := d.newField()
+func (d *reelDialog) field(text, hint string) *dialogs.Field {
+	f := dialogs.NewField(d)
 	f.SetText(text)
 	f.SetPlaceHolder(hint)
 	f.OnSubmitted = func(string) { d.keep() }
@@ -146,7 +147,7 @@ func (d *reelDialog) keep() {
 	}
 	if err != nil {
 		d.told.Importance = widget.DangerImportance
-		d.told.SetText(sentence(err))
+		d.told.SetText(text.Sentence(err))
 		return
 	}
 	d.dialog.Hide()
@@ -169,8 +170,8 @@ type faultDialog struct {
 	*window
 	reel                plan.Reel
 	in                  []plan.Segment
-	which               *chooser
-	reason, where, when *field
+	which               *dialogs.Chooser
+	reason, where, when *dialogs.Field
 	told                *widget.Label
 	dialog              *dialog.CustomDialog
 }
@@ -191,25 +192,25 @@ func (w *window) markFaulty(id plan.ReelID) {
 	if len(d.in) < d.reel.Count() {
 		choices = append(choices, "one that no link uses")
 	}
-	d.which = w.newChooser(choices, nil)
+	d.which = dialogs.NewChooser(w, choices, nil)
 	d.which.SetSelectedIndex(0)
-	d.reason, d.where, d.when = w.newField(), w.newField(), w.newField()
+	d.reason, d.where, d.when = dialogs.NewField(w), dialogs.NewField(w), dialogs.NewField(w)
 	d.when.SetText(today())
 	form := widget.NewForm()
 	if len(choices) > 1 {
 		form.AppendItem(widget.NewFormItem("Which", d.which))
 	}
 	for i, name := range []string{"What is wrong", "Found where", "Found on"} {
-		entry := []*field{d.reason, d.where, d.when}[i]
+		entry := []*dialogs.Field{d.reason, d.where, d.when}[i]
 		entry.OnSubmitted = func(string) { d.mark() }
 		form.AppendItem(widget.NewFormItem(name, entry))
 	}
 	mark := widget.NewButton("Mark faulty", d.mark)
 	mark.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+text.ReelWords(p, d.reel, w.units()), container.NewBorder(nil, steady(d.told, 2), nil, nil, form), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+text.ReelWords(p, d.reel, w.units()), container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, form), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), mark})
 	d.dialog.Resize(fyne.NewSize(540, 290))
-	w.escapable(d.dialog.Hide)
+	w.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	w.window.Canvas().Focus(d.reason)
 }
@@ -232,7 +233,7 @@ func (d *faultDialog) mark() {
 	}
 	if err != nil {
 		d.told.Importance = widget.DangerImportance
-		d.told.SetText(sentence(err))
+		d.told.SetText(text.Sentence(err))
 		return
 	}
 	d.dialog.Hide()
@@ -244,11 +245,11 @@ func (d *faultDialog) mark() {
 // offerReplacement asks whether another cable is to be laid in the place of a faulty one.
 func (d *faultDialog) offerReplacement(segment plan.Segment) {
 	link, _ := d.desk.Plan().Link(segment.Link)
-	d.ask("Replace it in "+link.Name+"?", "Cable "+strconv.Itoa(segment.Order)+" of "+link.Name+" is this one. Another can be laid in its place now.", []choice{
-		{label: "Choose another…", important: true, do: func() {
+	dialogs.Ask(d, "Replace it in "+link.Name+"?", "Cable "+strconv.Itoa(segment.Order)+" of "+link.Name+" is this one. Another can be laid in its place now.", []dialogs.Choice{
+		{Label: "Choose another…", Important: true, Do: func() {
 			d.desk.Select(plan.RefOf(link))
 			d.askCableFor(strip.Change{Doing: strip.Replace, Order: segment.Order})
 		}},
-		{label: "Leave it"},
+		{Label: "Leave it"},
 	})
 }

@@ -14,6 +14,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -39,18 +40,18 @@ type importDialog struct {
 	add  func(e *plan.Edit, goodOnly bool) error
 	said string
 
-	path                          *field
-	holds, sheet, head, kind, act *chooser
+	path                          *dialogs.Field
+	holds, sheet, head, kind, act *dialogs.Chooser
 	ofKind, ofAct                 fyne.CanvasObject
 	encoding                      *encodingChoice
 	// acts are those that an input list can be for, blank for all of them.
 	acts               []plan.ActID
-	columns            []*chooser
+	columns            []*dialogs.Chooser
 	table, words2kinds *fyne.Container
 	read, told, faults *widget.Label
 	all, good          *widget.Button
 	// strike says that an input list is all that its act has.
-	strike  *check
+	strike  *dialogs.Check
 	dialog  *dialog.CustomDialog
 	filling bool
 	// byHand tells that the user said what is the head or what a column means.
@@ -70,7 +71,7 @@ func (w *window) importList(place stockPlace, holds, path string) {
 	d.build(holds)
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(740, size.Height-60)))
-	w.escapable(d.dialog.Hide)
+	w.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	w.window.Canvas().Focus(d.path)
 	if path != "" {
@@ -80,17 +81,17 @@ func (w *window) importList(place stockPlace, holds, path string) {
 }
 
 func (d *importDialog) build(holds string) {
-	d.path = d.newField()
+	d.path = dialogs.NewField(d)
 	d.path.SetPlaceHolder("a CSV, TSV or xlsx file; Return reads it")
 	d.path.OnSubmitted = func(string) { d.load() }
 	browse := widget.NewButton("Browse…", d.browse)
-	d.holds = d.newChooser([]string{holdsReels, holdsCases, holdsInputs, holdsDevices}, func(string) { d.guess() })
+	d.holds = dialogs.NewChooser(d, []string{holdsReels, holdsCases, holdsInputs, holdsDevices}, func(string) { d.guess() })
 	if d.place.ofHouse {
 		d.holds.Options = d.holds.Options[:2]
 	}
-	d.sheet = d.newChooser(nil, func(string) { d.guess() })
-	d.head = d.newChooser(nil, func(string) { d.headChosen() })
-	d.kind = d.newChooser(append([]string{"a fault"}, kindNames(d.kinds)...), func(string) { d.reckon() })
+	d.sheet = dialogs.NewChooser(d, nil, func(string) { d.guess() })
+	d.head = dialogs.NewChooser(d, nil, func(string) { d.headChosen() })
+	d.kind = dialogs.NewChooser(d, append([]string{"a fault"}, kindNames(d.kinds)...), func(string) { d.reckon() })
 	d.listActs()
 	d.filling = true
 	d.holds.SetSelected(holds)
@@ -134,12 +135,10 @@ func (d *importDialog) listActs() {
 	if len(d.acts) == 2 {
 		d.acts, names, at = d.acts[:1], names[:1], 0 // a plan with one act has one list
 	}
-	d.act = d.newChooser(names, nil)
+	d.act = dialogs.NewChooser(d, names, nil)
 	d.act.SetSelectedIndex(at)
 	d.act.OnChanged = func(string) { d.reckon() }
-	d.strike = &check{window: d.window}
-	d.strike.Text, d.strike.OnChanged = "strike what it lacks", func(bool) { d.reckon() }
-	d.strike.ExtendBaseWidget(d.strike)
+	d.strike = dialogs.NewCheck(d, "strike what it lacks", false, func(bool) { d.reckon() })
 }
 
 // showChoices shows the choice that what the file holds has: a kind of cable, or an act.
@@ -176,7 +175,7 @@ func (d *importDialog) browse() {
 		d.load()
 	}, d.window.window)
 	chooser.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt", ".xlsx", ".xlsm"}))
-	d.prepare(chooser)
+	dialogs.Prepare(d, chooser)
 	chooser.Show()
 }
 
@@ -258,7 +257,7 @@ func (d *importDialog) show() {
 	d.columns = nil
 	d.filling = true
 	for column := range min(grid.Width(), mostColumns) {
-		meaning := d.newChooser(meanings, func(name string) { d.mean(column, name) })
+		meaning := dialogs.NewChooser(d, meanings, func(name string) { d.mean(column, name) })
 		meaning.SetSelectedIndex(max(0, slices.Index(meanings, d.layout.Fields[column])))
 		if d.layout.Fields[column] == "" {
 			meaning.SetSelectedIndex(0)

@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -126,7 +127,7 @@ func (d *importDialog) askWords(unknown []string) {
 		if i == mostWords {
 			break // once some are answered the others come up in the list of faults
 		}
-		means := d.newChooser(names, func(string) {})
+		means := dialogs.NewChooser(d, names, func(string) {})
 		means.SetSelectedIndex(0)
 		for at, kind := range d.kinds {
 			if kind.ID == d.named[words] {
@@ -151,7 +152,7 @@ func (d *importDialog) askWords(unknown []string) {
 func (d *importDialog) take(goodOnly bool) {
 	err := d.place.do("Import "+d.file.Name, func(e *plan.Edit) error { return d.add(e, goodOnly) })
 	if err != nil {
-		d.told.SetText(sentence(err))
+		d.told.SetText(text.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

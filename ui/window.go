@@ -18,6 +18,7 @@ import (
 	"stageloom/report"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/look"
 	"stageloom/ui/panel"
 	"stageloom/ui/planview"
@@ -63,10 +64,8 @@ type window struct {
 	level plan.LevelID
 	// hiddenLevels are levels that are not shown at all.
 	hiddenLevels map[plan.LevelID]bool
-	// submit does what Enter does in the dialog that is open, where no field has the focus; nil for nothing.
-	submit func()
-	// escape closes the dialog that was opened last.
-	escape func()
+	// keys are Escape and Enter in the dialog that was opened last.
+	keys *dialogs.Keys
 	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
 	library  house.Library
 	ownKinds []catalogue.DeviceKind
@@ -103,6 +102,7 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 
 func build(app fyne.App, d *desk.Desk) *window {
 	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
+	w.keys = dialogs.NewKeys(w.window)
 	w.applyTheme()
 	w.plan = planview.NewEditor(d, w.inks)
 	w.plan.Refused = w.refused

@@ -1,0 +1,46 @@
+package dialogs
+
+import "fyne.io/fyne/v2"
+
+// Keys is what Escape and Enter do in the dialog that was opened last, where nothing that has the focus takes them.
+type Keys struct {
+	window         fyne.Window
+	escape, submit func()
+}
+
+// NewKeys returns the keys of a window without a dialog.
+func NewKeys(window fyne.Window) *Keys { return &Keys{window: window} }
+
+// Escapable makes Escape close what is shown next, as its Cancel does, and then what it lies on top of; back gives Escape to
+// that at once, for a dialog that was closed otherwise.
+func (k *Keys) Escapable(hide func()) (back func()) {
+	below := k.escape
+	if len(k.window.Canvas().Overlays().List()) == 0 {
+		below, k.submit = nil, nil // what was shown before is closed
+	}
+	back = func() { k.escape = below }
+	k.escape = func() {
+		hide()
+		back()
+	}
+	return back
+}
+
+// GiveUp closes the dialog that was opened last.
+func (k *Keys) GiveUp() {
+	if hide := k.escape; hide != nil {
+		k.escape = nil
+		hide()
+	}
+}
+
+// Submits says what Enter does in the dialog that is open, where no field has the focus; nil for nothing. It is said after
+// [Keys.Escapable].
+func (k *Keys) Submits(do func()) { k.submit = do }
+
+// Submit does what Enter does in the dialog that is open.
+func (k *Keys) Submit() {
+	if k.submit != nil {
+		k.submit()
+	}
+}
