@@ -7,6 +7,7 @@ import (
 	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/ui/day"
+	"stageloom/ui/text"
 )
 
 // newDay makes the day view, hidden yet.
@@ -25,7 +26,7 @@ func (w *window) newDay() *day.View {
 	}
 	v.Leave = w.leaveDay
 	v.Key = w.functionKey
-	v.Today = today
+	v.Today = text.Today
 	v.Hide()
 	return v
 }

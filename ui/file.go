@@ -10,6 +10,7 @@ import (
 
 	"stageloom/model/planfile"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/stock"
 	"stageloom/ui/text"
 )
 
@@ -90,8 +91,8 @@ func (w *window) close() {
 
 // dropped opens a plan file dropped on the window, or begins to import a list.
 func (w *window) dropped(_ fyne.Position, uris []fyne.URI) {
-	if len(uris) > 0 && listFile(uris[0]) {
-		w.importStock(w.planStock(), uris[0].Path())
+	if len(uris) > 0 && stock.ListFile(uris[0]) {
+		w.stockDialogs.ImportStock(w.stockDialogs.OfPlan(), uris[0].Path())
 		return
 	}
 	if len(uris) > 0 {

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"strings"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -35,7 +34,7 @@ func (w *window) issue() {
 		}
 		d.Hide()
 		w.do("Issue revision "+name, func(e *plan.Edit) error {
-			return planfile.Issue(e, name, time.Now().Format(time.DateOnly), strings.TrimSpace(note.Text))
+			return planfile.Issue(e, name, text.Today(), strings.TrimSpace(note.Text))
 		})
 	}
 	letter.OnSubmitted = func(string) { take() }

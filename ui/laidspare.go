@@ -12,6 +12,7 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/text"
 )
 
 // addSpare lays a spare beside the selected link: it has no cable yet, holds no port and carries nothing.
@@ -129,7 +130,7 @@ func takeOverWords(p *plan.Plan, dead plan.Link) string {
 func (w *window) takeOver(dead, spare plan.Link) {
 	name := spare.Name + " takes over " + dead.Name
 	err := w.desk.DoAnyway(name, func(e *plan.Edit) error { // what follows was named in the question
-		return e.TakeOver(dead.ID, spare.ID, plan.Mark{FoundAt: dead.Name, FoundOn: today()})
+		return e.TakeOver(dead.ID, spare.ID, plan.Mark{FoundAt: dead.Name, FoundOn: text.Today()})
 	})
 	if err != nil {
 		w.refused(err)

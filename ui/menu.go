@@ -149,7 +149,7 @@ func (w *window) editMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.item("Find…", key(fyne.KeyF, control), w.askFind),
 		w.item("Find a kind of equipment", key(fyne.KeyE, control), func() { w.equipment.Focus(w.window.Canvas()) }),
-		fyne.NewMenuItem("Import a list of devices…", w.importDevices),
+		fyne.NewMenuItem("Import a list of devices…", w.stockDialogs.ImportDevices),
 		w.item("Cut", &fyne.ShortcutCut{}, w.cutSelection),
 		w.item("Copy", &fyne.ShortcutCopy{}, func() { w.copySelection() }),
 		w.item("Paste", &fyne.ShortcutPaste{}, w.pasteClip),

@@ -11,6 +11,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
+	"stageloom/ui/text"
 )
 
 // patchChoice is what the open table of the patch has selected: inputs, in the order shown, and the console in whose column
@@ -190,7 +191,7 @@ func (w *window) patchMenu() *fyne.Menu {
 		follow,
 		fyne.NewMenuItem("Give out slots", w.giveOut),
 		fyne.NewMenuItem("Move the patch of a device…", w.askRehome),
-		fyne.NewMenuItem("Import an input list…", w.importInputs),
+		fyne.NewMenuItem("Import an input list…", w.stockDialogs.ImportInputs),
 	)
 	return menu
 }
@@ -204,7 +205,7 @@ func (w *window) actItems() (items []*fyne.MenuItem) {
 	choose := fyne.NewMenuItem("Act", nil)
 	choose.ChildMenu = fyne.NewMenu("")
 	for _, act := range shown {
-		item := fyne.NewMenuItem(w.actLabel(act), func() { w.showAct(act.Act.ID) })
+		item := fyne.NewMenuItem(text.ActLabel(act), func() { w.showAct(act.Act.ID) })
 		item.Checked = act.Act.ID == w.actShown()
 		choose.ChildMenu.Items = append(choose.ChildMenu.Items, item)
 	}

@@ -25,6 +25,7 @@ import (
 	"stageloom/ui/planview/tool"
 	"stageloom/ui/pointer"
 	"stageloom/ui/settings"
+	"stageloom/ui/stock"
 	"stageloom/ui/strip"
 	"stageloom/ui/text"
 )
@@ -66,6 +67,8 @@ type window struct {
 	hiddenLevels map[plan.LevelID]bool
 	// keys are Escape and Enter in the dialog that was opened last.
 	keys *dialogs.Keys
+	// stockDialogs are those of the stock and of lists that are imported.
+	stockDialogs *stock.Dialogs
 	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
 	library  house.Library
 	ownKinds []catalogue.DeviceKind
@@ -103,6 +106,7 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 func build(app fyne.App, d *desk.Desk) *window {
 	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
 	w.keys = dialogs.NewKeys(w.window)
+	w.stockDialogs = w.newStockDialogs()
 	w.applyTheme()
 	w.plan = planview.NewEditor(d, w.inks)
 	w.plan.Refused = w.refused

@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"fmt"
@@ -28,8 +28,8 @@ const (
 
 // importDialog brings a list into a plan or the house: the file, what its columns mean, how it reads, and what is wrong with it by row.
 type importDialog struct {
-	*window
-	place  stockPlace
+	*Dialogs
+	place  Place
 	kinds  []plan.CableKind
 	file   exchange.Document
 	layout exchange.Layout
@@ -60,20 +60,20 @@ type importDialog struct {
 	run int
 }
 
-// importStock opens the dialog for a stock list, with a file where one is known.
-func (w *window) importStock(place stockPlace, path string) { w.importList(place, holdsReels, path) }
+// ImportStock opens the dialog for a stock list, with a file where one is known.
+func (s *Dialogs) ImportStock(place Place, path string) { s.importList(place, holdsReels, path) }
 
-// importInputs opens the dialog for an input list.
-func (w *window) importInputs() { w.importList(w.planStock(), holdsInputs, "") }
+// ImportInputs opens the dialog for an input list.
+func (s *Dialogs) ImportInputs() { s.importList(s.OfPlan(), holdsInputs, "") }
 
-func (w *window) importList(place stockPlace, holds, path string) {
-	d := &importDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}, means: map[string]plan.KindID{}}
+func (s *Dialogs) importList(place Place, holds, path string) {
+	d := &importDialog{Dialogs: s, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}, means: map[string]plan.KindID{}}
 	d.build(holds)
-	size := w.window.Canvas().Size()
+	size := s.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(740, size.Height-60)))
-	w.Keys().Escapable(d.dialog.Hide)
+	s.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.path)
+	dialogs.Focus(s, d.path)
 	if path != "" {
 		d.path.SetText(path)
 		d.load()
@@ -112,7 +112,7 @@ func (d *importDialog) build(holds string) {
 	d.all = widget.NewButton("Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
 	d.good = widget.NewButton("Import the good rows only", func() { d.take(true) })
-	d.dialog = dialog.NewCustomWithoutButtons("Import a list into "+d.place.name, content, d.window.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Import a list into "+d.place.name, content, d.Window())
 	d.dialog.SetOnClosed(func() { d.run++ })
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), d.good, d.all})
 	d.showChoices()
@@ -125,11 +125,11 @@ func (d *importDialog) listActs() {
 	d.acts = []plan.ActID{""}
 	names, at := []string{"all acts"}, 0
 	if !d.place.ofHouse {
-		for _, act := range d.desk.Assessment().Patch.Acts[1:] {
-			if act.Act.ID == d.actShown() {
+		for _, act := range d.Desk().Assessment().Patch.Acts[1:] {
+			if act.Act.ID == d.ActShown() {
 				at = len(d.acts)
 			}
-			d.acts, names = append(d.acts, act.Act.ID), append(names, d.actLabel(act))
+			d.acts, names = append(d.acts, act.Act.ID), append(names, text.ActLabel(act))
 		}
 	}
 	if len(d.acts) == 2 {
@@ -173,7 +173,7 @@ func (d *importDialog) browse() {
 		d.path.SetText(reader.URI().Path())
 		_ = reader.Close() // it is opened by its path
 		d.load()
-	}, d.window.window)
+	}, d.Window())
 	chooser.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt", ".xlsx", ".xlsm"}))
 	dialogs.Prepare(d, chooser)
 	chooser.Show()
@@ -203,7 +203,7 @@ func (d *importDialog) fields() []exchange.Field {
 	case holdsCases:
 		return exchange.CaseFields()
 	case holdsInputs:
-		return exchange.InputFieldsOf(d.desk.Assessment().Patch)
+		return exchange.InputFieldsOf(d.Desk().Assessment().Patch)
 	case holdsDevices:
 		return exchange.DeviceFields()
 	}

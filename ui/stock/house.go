@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"fmt"
@@ -18,7 +18,7 @@ import (
 
 // houseDialog shows the house's stock beside what this show has of it; reels go over and back.
 type houseDialog struct {
-	*window
+	*Dialogs
 	stock house.Stock
 	house []text.HouseRow
 	show  []text.ShowRow
@@ -32,11 +32,11 @@ type houseDialog struct {
 	dialog             *dialog.CustomDialog
 }
 
-// showHouse opens the dialog.
-func (w *window) showHouse() {
-	d := &houseDialog{window: w, taken: -1, returned: -1, told: widget.NewLabel("")}
+// ShowHouse shows the house's stock beside what this show has of it.
+func (s *Dialogs) ShowHouse() {
+	d := &houseDialog{Dialogs: s, taken: -1, returned: -1, told: widget.NewLabel("")}
 	d.told.Wrapping = fyne.TextWrapWord
-	d.search = dialogs.NewField(w)
+	d.search = dialogs.NewField(s)
 	d.search.SetPlaceHolder("find a tag, a kind or a case")
 	d.search.OnChanged = func(string) { d.fill() }
 	d.houseList = dialogs.NewPickList(d, func() int { return len(d.house) }, func(i int) (string, string, bool) {
@@ -56,27 +56,27 @@ func (w *window) showHouse() {
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), take, d.many),
 			container.NewGridWithColumns(4,
-				widget.NewButton("Add…", func() { d.addReels(d.houseStock(d.reload)) }),
+				widget.NewButton("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
 				widget.NewButton("Edit…", d.edit),
-				widget.NewButton("Import…", func() { d.importStock(d.houseStock(d.reload), "") }),
-				widget.NewButton("Export…", func() { d.exportStock(d.houseStock(d.reload)) }),
+				widget.NewButton("Import…", func() { d.ImportStock(d.OfHouse(d.reload), "") }),
+				widget.NewButton("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
 			),
 		), nil, nil, d.houseList)
-	right := container.NewBorder(heading("With "+w.desk.Plan().Settings.Name),
+	right := container.NewBorder(heading("With "+s.Desk().Plan().Settings.Name),
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), give, d.back),
 			widget.NewButton("Make this plan's own reels part of the house's stock", d.adopt),
 		), nil, nil, d.showing)
 	split := container.NewHSplit(left, right)
 	split.Offset = 0.54
-	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), s.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
-	size := w.window.Canvas().Size()
+	size := s.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
-	w.Keys().Escapable(d.dialog.Hide)
+	s.Keys().Escapable(d.dialog.Hide)
 	d.reload()
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.search)
+	dialogs.Focus(s, d.search)
 }
 
 func heading(text string) fyne.CanvasObject {
@@ -85,7 +85,7 @@ func heading(text string) fyne.CanvasObject {
 
 // reload reads the house's stock anew, since other windows change it too.
 func (d *houseDialog) reload() {
-	s, err := d.library.Stock()
+	s, err := d.Library().Stock()
 	d.stock = s
 	if err != nil {
 		d.tell(text.Sentence(err), true)
@@ -96,8 +96,8 @@ func (d *houseDialog) reload() {
 }
 
 func (d *houseDialog) fill() {
-	d.house = text.HouseRows(d.stock, d.desk.Plan().Settings.Name, d.search.Text, d.units())
-	d.show = text.ShowRows(d.desk.Plan(), d.stock, d.units())
+	d.house = text.HouseRows(d.stock, d.Desk().Plan().Settings.Name, d.search.Text, d.Units())
+	d.show = text.ShowRows(d.Desk().Plan(), d.stock, d.Units())
 	d.taken, d.returned = -1, -1
 	d.many.SetText("")
 	d.back.SetText("")
@@ -146,11 +146,11 @@ func (d *houseDialog) take() {
 	if !ok {
 		return
 	}
-	show := d.desk.Plan().Settings.Name
-	loan, err := d.library.Take([]house.Want{{Reel: row.Reel.ID, Quantity: count}}, show, today())
+	show := d.Desk().Plan().Settings.Name
+	loan, err := d.Library().Take([]house.Want{{Reel: row.Reel.ID, Quantity: count}}, show, text.Today())
 	if err == nil {
-		if err = d.desk.Do("Take "+row.Words+" from the house", loan.Put); err != nil {
-			if undone := loan.Undo(d.library); undone != nil {
+		if err = d.Desk().Do("Take "+row.Words+" from the house", loan.Put); err != nil {
+			if undone := loan.Undo(d.Library()); undone != nil {
 				err = fmt.Errorf("%w; and the house still counts it as out: %w", err, undone)
 			}
 		}
@@ -185,29 +185,29 @@ func (d *houseDialog) giveBack() {
 
 func (d *houseDialog) giveBackRow(row text.ShowRow, count int) error {
 	if row.Taking != "" {
-		return d.library.CallBack(row.Taking)
+		return d.Library().CallBack(row.Taking)
 	}
 	returns := []house.Return{{Reel: row.Reel, Quantity: count}}
-	before := d.desk.Plan()
+	before := d.Desk().Plan()
 	if _, err := plan.Do(before, plan.NewIDSource(1, 1), func(e *plan.Edit) error { return house.TakeOut(e, returns) }); err != nil {
 		return err // the plan will not let it go, so the house is not told
 	}
-	if _, err := d.library.GiveBack(returns); err != nil {
+	if _, err := d.Library().GiveBack(returns); err != nil {
 		return err
 	}
-	return d.desk.Do("Give "+row.Words+" back to the house", func(e *plan.Edit) error { return house.TakeOut(e, returns) })
+	return d.Desk().Do("Give "+row.Words+" back to the house", func(e *plan.Edit) error { return house.TakeOut(e, returns) })
 }
 
 // adopt makes the plan's own reels part of the house's stock, out with this show.
 func (d *houseDialog) adopt() {
-	ids := text.OwnReels(d.desk.Plan())
+	ids := text.OwnReels(d.Desk().Plan())
 	if len(ids) == 0 {
 		d.tell("All reels of this plan are hired, somebody else's, or the house's already.", false)
 		return
 	}
-	taken, err := d.library.Adopt(d.desk.Plan(), ids, today())
+	taken, err := d.Library().Adopt(d.Desk().Plan(), ids, text.Today())
 	if err == nil {
-		err = d.desk.Do("Make the reels the house's", func(e *plan.Edit) error { return house.Bind(e, taken) })
+		err = d.Desk().Do("Make the reels the house's", func(e *plan.Edit) error { return house.Bind(e, taken) })
 	}
 	d.reload()
 	if err != nil {
@@ -222,5 +222,5 @@ func (d *houseDialog) edit() {
 		d.tell("Choose what to edit in the list of the house.", true)
 		return
 	}
-	d.editReel(d.houseStock(d.reload), d.house[d.taken].Reel.ID)
+	d.EditReel(d.OfHouse(d.reload), d.house[d.taken].Reel.ID)
 }

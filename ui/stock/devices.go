@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"strings"
@@ -12,13 +12,13 @@ import (
 	"stageloom/ui/text"
 )
 
-// importDevices opens the dialog for a list of devices.
-func (w *window) importDevices() { w.importList(w.planStock(), holdsDevices, "") }
+// ImportDevices opens the dialog for a list of devices.
+func (s *Dialogs) ImportDevices() { s.importList(s.OfPlan(), holdsDevices, "") }
 
 // reckonDevices reads a list of devices as the choices have it; what it changes is listed before anything is taken.
 func (d *importDialog) reckonDevices(grid exchange.Grid) {
 	p := d.place.now()
-	options := exchange.DeviceOptions{Bare: d.units().Length, Kinds: d.deviceKinds()}
+	options := exchange.DeviceOptions{Bare: d.Units().Length, Kinds: d.deviceKinds()}
 	d.askDevices(exchange.ReadDevices(grid, d.layout, p, options).Unknown, options.Kinds)
 	options.Named = d.means
 	list := exchange.ReadDevices(grid, d.layout, p, options)
@@ -26,7 +26,7 @@ func (d *importDialog) reckonDevices(grid exchange.Grid) {
 		if goodOnly {
 			list = list.GoodOnly()
 		}
-		return list.Add(e, d.use)
+		return list.Add(e, d.UseKind)
 	}
 	coming := list.Coming(p)
 	d.conclude(text.DevicesTold(coming), len(list.Rows), list.Faults)
@@ -48,7 +48,7 @@ func (d *importDialog) deviceKinds() []plan.Kind {
 	for kind := range d.place.now().Kinds.All() {
 		add(kind)
 	}
-	for _, kind := range d.ownKinds {
+	for _, kind := range d.OwnKinds() {
 		add(kind.Kind)
 	}
 	for _, kind := range catalogue.DeviceKinds() {

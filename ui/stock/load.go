@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"errors"
@@ -23,9 +23,9 @@ type encodingChoice struct {
 }
 
 // newEncodingChoice makes a choice that is hidden until a text was read; chosen reads it anew.
-func (w *window) newEncodingChoice(chosen func(encoding string)) *encodingChoice {
+func (s *Dialogs) newEncodingChoice(chosen func(encoding string)) *encodingChoice {
 	c := &encodingChoice{}
-	c.list = dialogs.NewChooser(w, exchange.Encodings(), func(name string) {
+	c.list = dialogs.NewChooser(s, exchange.Encodings(), func(name string) {
 		if !c.showing {
 			chosen(name)
 		}
