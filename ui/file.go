@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 
+	"stageloom/model/demo"
 	"stageloom/model/planfile"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/stock"
@@ -39,6 +40,14 @@ func (w *window) newPlan() {
 	w.keepFirst(func() {
 		w.notice.Clear()
 		w.desk.NewPlan(w.freshPlan())
+	})
+}
+
+// openDemo puts the demo on the desk, as a plan without a file.
+func (w *window) openDemo() {
+	w.keepFirst(func() {
+		w.notice.Clear()
+		w.desk.NewPlan(demo.Weekender())
 	})
 }
 

@@ -8,6 +8,8 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/pointer"
+	"stageloom/ui/printing"
 	"stageloom/ui/text"
 )
 
@@ -44,4 +46,14 @@ func (w *window) Folder() string {
 		return home
 	}
 	return "."
+}
+
+// newPrinting hands the dialogs that hand the plan out what they ask of the window.
+func (w *window) newPrinting() *printing.Dialogs {
+	return &printing.Dialogs{
+		Host:    w,
+		Tips:    func() *pointer.Tips { return pointer.NewTips(afterOf(w.app)) },
+		OpenURL: w.app.OpenURL,
+		Do:      w.do,
+	}
 }

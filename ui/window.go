@@ -15,7 +15,6 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/revision"
-	"stageloom/report"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
 	"stageloom/ui/dialogs"
@@ -24,6 +23,7 @@ import (
 	"stageloom/ui/planview"
 	"stageloom/ui/planview/tool"
 	"stageloom/ui/pointer"
+	"stageloom/ui/printing"
 	"stageloom/ui/settings"
 	"stageloom/ui/stock"
 	"stageloom/ui/strip"
@@ -69,6 +69,8 @@ type window struct {
 	keys *dialogs.Keys
 	// stockDialogs are those of the stock and of lists that are imported.
 	stockDialogs *stock.Dialogs
+	// printing are the dialogs that hand the plan out.
+	printing *printing.Dialogs
 	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
 	library  house.Library
 	ownKinds []catalogue.DeviceKind
@@ -79,8 +81,6 @@ type window struct {
 	// fixes are those that were asked for on the plan fixesFor.
 	fixes    []fixed
 	fixesFor *plan.Plan
-	// lastPacks are those printed last.
-	lastPacks []report.Pack
 }
 
 // New returns the window of the desktop program on a desk. It is not shown yet.
@@ -106,7 +106,7 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 func build(app fyne.App, d *desk.Desk) *window {
 	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
 	w.keys = dialogs.NewKeys(w.window)
-	w.stockDialogs = w.newStockDialogs()
+	w.stockDialogs, w.printing = w.newStockDialogs(), w.newPrinting()
 	w.applyTheme()
 	w.plan = planview.NewEditor(d, w.inks)
 	w.plan.Refused = w.refused

@@ -1,4 +1,4 @@
-package ui
+package printing
 
 import (
 	"context"
@@ -28,7 +28,7 @@ import (
 
 // printDialog chooses what to print, shows its pages as pictures, and prints.
 type printDialog struct {
-	*window
+	*Dialogs
 	dialog     *dialog.CustomDialog
 	choice     report.Choice
 	assessment *assess.Assessment // a snapshot: what is looked at is what is printed
@@ -57,20 +57,20 @@ const (
 	choiceWidth = 400
 )
 
-// print opens the dialog with what was chosen last in this window.
-func (w *window) print() {
-	d := &printDialog{window: w, assessment: w.desk.Assessment(), page: 1, packs: map[report.Pack]*widget.Check{}}
-	d.choice = report.ChoiceOf(w.desk.Plan(), time.Now())
-	d.choice.Packs = slices.Clone(w.lastPacks)
+// Print opens the dialog of a print with what was chosen last in this window.
+func (p *Dialogs) Print() {
+	d := &printDialog{Dialogs: p, assessment: p.Desk().Assessment(), page: 1, packs: map[report.Pack]*widget.Check{}}
+	d.choice = report.ChoiceOf(p.Desk().Plan(), time.Now())
+	d.choice.Packs = slices.Clone(p.last)
 	if len(d.choice.Packs) == 0 {
 		d.choice.Packs = []report.Pack{report.Lay}
 	}
 	d.build()
-	size := w.window.Canvas().Size()
+	size := p.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(printWidth, size.Width-40), min(printHeight, size.Height-40)))
-	w.Keys().Escapable(d.close)
+	p.Keys().Escapable(d.close)
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.name)
+	dialogs.Focus(p, d.name)
 	d.look()
 }
 
@@ -80,7 +80,7 @@ func (d *printDialog) build() {
 	d.told.Alignment = fyne.TextAlignCenter
 	d.picture = canvas.NewImageFromImage(image.NewRGBA(image.Rect(0, 0, 1, 1)))
 	d.picture.FillMode, d.picture.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleSmooth
-	d.tips = pointer.NewTips(afterOf(d.app))
+	d.tips = d.Tips()
 	d.back = pointer.NewIconButton(theme.NavigateBackIcon(), "The page before", d.tips, func() { d.turn(-1) })
 	d.on = pointer.NewIconButton(theme.NavigateNextIcon(), "The next page", d.tips, func() { d.turn(1) })
 	desk := canvas.NewRectangle(theme.Color(theme.ColorNameButton)) // so that the edge of the paper shows
@@ -90,7 +90,7 @@ func (d *printDialog) build() {
 	d.trouble.Wrapping, d.trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
 	form := container.NewVScroll(container.NewVBox(d.packChecks(), widget.NewSeparator(), d.form(), d.trouble))
 	left := container.New(&dialogs.LeastWidth{Width: choiceWidth}, form)
-	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", dialogs.Tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.window.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", dialogs.Tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.Window())
 	take := widget.NewButton("Print", d.take)
 	take.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), take})
@@ -101,7 +101,7 @@ const everywhere = "everywhere"
 // fileName is the plan's name and how it stands to its revisions, as a PDF.
 func (d *printDialog) fileName() string {
 	name := d.assessment.Plan.Settings.Name
-	if path := d.desk.Path(); path != "" {
+	if path := d.Desk().Path(); path != "" {
 		name = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 	}
 	return issuedName(d.assessment.Plan, name) + pdf
@@ -230,7 +230,7 @@ func (d *printDialog) take() {
 		d.trouble.SetText(reason)
 		return
 	}
-	d.lastPacks = slices.Clone(d.choice.Packs)
+	d.last = slices.Clone(d.choice.Packs)
 	d.close()
 	dialogs.ConfirmReplace(d, path, func(path string) { d.printTo(path, d.choice) })
 }
