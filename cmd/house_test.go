@@ -63,6 +63,7 @@ var rooms = map[string][]string{
 	"ui/dialogs":       {"ui/pointer", "ui/text", "model/desk"},
 	"ui/stock":         {"ui/dialogs", "ui/panel", "ui/text", "model/*"},
 	"ui/printing":      {"ui/dialogs", "ui/pointer", "ui/text", "model/*", "report"},
+	"ui/patching":      {"ui/dialogs", "ui/text", "model/*"},
 	"ui/settings":      {"ui/look", "model/*"},
 	"ui/day":           {"ui/panel", "ui/text", "ui/look", "ui/raster", "model/*"},
 	"ui/table":         {"ui/look", "ui/settings", "model/*"},

@@ -20,6 +20,7 @@ import (
 	"stageloom/ui/dialogs"
 	"stageloom/ui/look"
 	"stageloom/ui/panel"
+	"stageloom/ui/patching"
 	"stageloom/ui/planview"
 	"stageloom/ui/planview/tool"
 	"stageloom/ui/pointer"
@@ -71,6 +72,8 @@ type window struct {
 	stockDialogs *stock.Dialogs
 	// printing are the dialogs that hand the plan out.
 	printing *printing.Dialogs
+	// patching are the dialogs of the patch.
+	patching *patching.Dialogs
 	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
 	library  house.Library
 	ownKinds []catalogue.DeviceKind
@@ -106,7 +109,7 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 func build(app fyne.App, d *desk.Desk) *window {
 	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
 	w.keys = dialogs.NewKeys(w.window)
-	w.stockDialogs, w.printing = w.newStockDialogs(), w.newPrinting()
+	w.stockDialogs, w.printing, w.patching = w.newStockDialogs(), w.newPrinting(), w.newPatching()
 	w.applyTheme()
 	w.plan = planview.NewEditor(d, w.inks)
 	w.plan.Refused = w.refused
