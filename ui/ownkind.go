@@ -30,7 +30,7 @@ func (w *window) listEquipment() {
 func (w *window) use(e *plan.Edit, id plan.KindID) error {
 	for _, kind := range w.ownKinds {
 		if kind.Kind.ID == id {
-			text.PutKind(e, kind)
+			kind.Put(e)
 			return nil
 		}
 	}

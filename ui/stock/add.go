@@ -47,6 +47,10 @@ func (s *Dialogs) AddReels(place Place) {
 	}
 	d.tags, d.box = entry("none, or A01-A12"), entry("none")
 	d.owner, d.reference, d.back = entry("the house"), entry("not hired"), entry("2027-06-22")
+	d.show()
+}
+
+func (d *addDialog) show() {
 	form := widget.NewForm(
 		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("What there is", d.lines), widget.NewFormItem("Tags", d.tags),
 		widget.NewFormItem("Case", d.box), widget.NewFormItem("Owner", d.owner), widget.NewFormItem("Hire reference", d.reference),
@@ -54,20 +58,20 @@ func (s *Dialogs) AddReels(place Place) {
 	)
 	d.add = widget.NewButton("Add", func() { d.take(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+place.name, container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, form), s.Window())
+	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+d.place.name, container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, form), d.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{
 		widget.NewButton("Close", d.dialog.Hide), widget.NewButton("Add and another", func() { d.take(true) }), d.add,
 	})
 	d.dialog.Resize(fyne.NewSize(560, 440))
-	s.Keys().Escapable(d.dialog.Hide)
-	if row, chosen := s.Chosen(); chosen {
+	d.Keys().Escapable(d.dialog.Hide)
+	if row, chosen := d.Chosen(); chosen {
 		d.choose(row.Kind)
 	} else if len(d.kinds) > 0 {
 		d.kind.SetSelectedIndex(0)
 	}
 	d.tell()
 	d.dialog.Show()
-	dialogs.Focus(s, d.kind)
+	dialogs.Focus(d, d.kind)
 }
 
 func (d *addDialog) choose(id plan.CableKindID) {

@@ -48,10 +48,23 @@ func (s *Dialogs) ShowHouse() {
 	d.many, d.back = dialogs.NewField(d), dialogs.NewField(d)
 	d.many.OnSubmitted = func(string) { d.take() }
 	d.back.OnSubmitted = func(string) { d.giveBack() }
+	split := container.NewHSplit(d.inHouse(), d.withShow())
+	split.Offset = 0.54
+	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), s.Window())
+	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
+	size := s.Window().Canvas().Size()
+	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
+	s.Keys().Escapable(d.dialog.Hide)
+	d.reload()
+	d.dialog.Show()
+	dialogs.Focus(s, d.search)
+}
+
+// inHouse is the side of the house: its list, and what can be done to it.
+func (d *houseDialog) inHouse() fyne.CanvasObject {
 	take := widget.NewButton("Take for this show", d.take)
 	take.Importance = widget.HighImportance
-	give := widget.NewButton("Give back", d.giveBack)
-	left := container.NewBorder(
+	return container.NewBorder(
 		container.NewVBox(heading("In the house"), d.search),
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), take, d.many),
@@ -62,21 +75,16 @@ func (s *Dialogs) ShowHouse() {
 				widget.NewButton("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
 			),
 		), nil, nil, d.houseList)
-	right := container.NewBorder(heading("With "+s.Desk().Plan().Settings.Name),
+}
+
+// withShow is the side of this show.
+func (d *houseDialog) withShow() fyne.CanvasObject {
+	give := widget.NewButton("Give back", d.giveBack)
+	return container.NewBorder(heading("With "+d.Desk().Plan().Settings.Name),
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), give, d.back),
 			widget.NewButton("Make this plan's own reels part of the house's stock", d.adopt),
 		), nil, nil, d.showing)
-	split := container.NewHSplit(left, right)
-	split.Offset = 0.54
-	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), s.Window())
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
-	size := s.Window().Canvas().Size()
-	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
-	s.Keys().Escapable(d.dialog.Hide)
-	d.reload()
-	d.dialog.Show()
-	dialogs.Focus(s, d.search)
 }
 
 func heading(text string) fyne.CanvasObject {

@@ -55,7 +55,7 @@ func (s *Dialogs) OwnKind(id plan.DeviceID) {
 // makeKind puts the kind into the plan, gives it to the device, and keeps it where the user wants; it returns why not.
 func (s *Dialogs) makeKind(device plan.DeviceID, kind catalogue.DeviceKind, keep bool) (reason string) {
 	err := s.Desk().Do("Make kind "+kind.Kind.Name, func(e *plan.Edit) error {
-		text.PutKind(e, kind)
+		kind.Put(e)
 		return e.ReplaceKind(device, kind.Kind.ID)
 	})
 	if err == nil && keep {
