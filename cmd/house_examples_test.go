@@ -1,7 +1,6 @@
 package cmd_test
 
 import (
-	"strings"
 	"testing"
 	"testing/fstest"
 
@@ -77,17 +76,6 @@ func requireFault(t *testing.T, fault string, faults []string) {
 	}
 	require.Len(t, faults, 1)
 	require.Contains(t, faults[0], fault)
-}
-
-func TestMapFaults(t *testing.T) {
-	page := []text{{path: "DEVELOPERS.md", content: "| room | for |\n|---|---|\n| model/geom, model/plan | points |\n"}}
-	t.Run("a room in a row passes", func(t *testing.T) {
-		require.Empty(t, mapFaults(example(t, "model/plan/a.go", "package plan"), page))
-	})
-	t.Run("a room in no row trips, once", func(t *testing.T) {
-		both := append(example(t, "model/new/a.go", "package new"), example(t, "model/new/b.go", "package new")...)
-		requireFault(t, "model/new is in no row", mapFaults(both, page))
-	})
 }
 
 func TestLibraryFaults(t *testing.T) {
@@ -215,14 +203,4 @@ func TestMachineFaults(t *testing.T) {
 			}
 		})
 	}
-}
-
-func TestLengthFaults(t *testing.T) {
-	long := strings.Repeat("// line\n", 451)
-	t.Run("a long file trips", func(t *testing.T) {
-		requireFault(t, "451 lines", lengthFaults([]text{{path: "model/geom/a.go", content: long}}, mostLines))
-	})
-	t.Run("a long test or page does not", func(t *testing.T) {
-		require.Empty(t, lengthFaults([]text{{path: "model/geom/a_test.go", content: long}, {path: "README.md", content: long}}, mostLines))
-	})
 }

@@ -65,30 +65,6 @@ func serves(s source, table map[string][]string) bool {
 	return s.test || slices.Contains(table[s.room], onlyTests)
 }
 
-// mapFaults names the rooms that stand in no row of the table in DEVELOPERS.md.
-// A row may name several, and the guards' own folder needs none.
-func mapFaults(sources []source, texts []text) []string {
-	told := map[string]bool{"cmd": true}
-	for _, file := range texts {
-		if file.path != "DEVELOPERS.md" {
-			continue
-		}
-		for _, row := range regexp.MustCompile(`(?m)^\| ([\w/, ]+) \|`).FindAllStringSubmatch(file.content, -1) {
-			for _, room := range strings.Split(row[1], ", ") {
-				told[room] = true
-			}
-		}
-	}
-	var faults []string
-	for _, s := range sources {
-		if !told[s.room] {
-			faults = append(faults, s.room+" is in no row of the table in DEVELOPERS.md")
-			told[s.room] = true
-		}
-	}
-	return faults
-}
-
 // libraryFaults names the imports of libraries outside the rooms they are kept
 // to. The longest path in the table that fits an import decides.
 func libraryFaults(sources []source, table, rooms map[string][]string) []string {
@@ -172,18 +148,6 @@ func machineFaults(texts []text) []string {
 			if machinePath.MatchString(line) || registryHost.MatchString(line) {
 				faults = append(faults, fmt.Sprintf("%s:%d: %s", file.path, i+1, strings.TrimSpace(line)))
 			}
-		}
-	}
-	return faults
-}
-
-// lengthFaults names the Go files, tests left out, of more than most lines.
-func lengthFaults(texts []text, most int) []string {
-	var faults []string
-	for _, file := range texts {
-		lines := strings.Count(file.content, "\n")
-		if strings.HasSuffix(file.path, ".go") && !strings.HasSuffix(file.path, "_test.go") && lines > most {
-			faults = append(faults, fmt.Sprintf("%s: %d lines, wanted %d at most", file.path, lines, most))
 		}
 	}
 	return faults

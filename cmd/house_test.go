@@ -19,61 +19,66 @@ import (
 var rooms = map[string][]string{
 	"assets": {},
 
-	"model/atomicfile":    {},
-	"model/geom":          {},
-	"model/quantity":      {},
-	"model/pairline":      {},
-	"model/standards":     {"model/pairline", "model/quantity"},
-	"model/plan":          {"model/geom"},
-	"model/plan/plantest": {onlyTests, "model/geom", "model/plan"},
-	"model/catalogue":     {"model/plan", "model/standards", "model/budget"},
-	"model/demo":          {"model/geom", "model/plan", "model/patch", "model/catalogue", "model/assess", "model/budget", "model/checks", "model/planfile"},
-	"model/budget":        {"model/geom", "model/plan", "model/pairline", "model/standards"},
-	"model/patch":         {"model/plan", "model/standards"},
-	"model/words":         {"model/plan", "model/quantity"},
-	"model/fields":        {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/patch", "model/quantity", "model/standards", "model/words"},
-	"model/checks":        {"model/plan", "model/budget", "model/patch", "model/standards", "model/words"},
-	"model/assess":        {"model/geom", "model/plan", "model/budget", "model/patch", "model/checks"},
-	"model/planfile":      {"model/plan", "model/standards", "model/atomicfile"},
-	"model/journal":       {"model/plan", "model/planfile", "model/atomicfile"},
-	"model/picture":       {"model/geom", "model/plan", "model/budget", "model/assess"},
-	"model/clip":          {"model/geom", "model/plan", "model/planfile"},
-	"model/desk":          {"model/*", "-model/picture", "-model/picking"},
-	"model/house":         {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile"},
-	"model/picking":       {},
-	"model/cabling":       {"model/plan", "model/budget", "model/checks", "model/picking"},
-	"model/exchange":      {"model/patch", "model/plan", "model/quantity"},
-	"model/ways":          {"model/geom"},
-	"model/revision":      {"model/geom", "model/quantity", "model/plan", "model/planfile", "model/budget", "model/patch", "model/cabling", "model/assess"},
-	"model/sitetest":      {},
+	"model/atomicfile":        {},
+	"model/geom":              {},
+	"model/quantity":          {},
+	"model/pairline":          {},
+	"model/standards":         {"model/pairline", "model/quantity"},
+	"model/plan":              {"model/geom"},
+	"model/plan/plantest":     {onlyTests, "model/geom", "model/plan"},
+	"model/catalogue":         {"model/plan", "model/standards", "model/budget"},
+	"model/demo":              {"model/catalogue", "model/geom", "model/patch", "model/plan"},
+	"model/medium":            {"model/plan", "model/pairline", "model/standards"},
+	"model/medium/mediumtest": {onlyTests, "model/plan", "model/standards", "model/medium"},
+	"model/budget":            {"model/geom", "model/plan", "model/pairline", "model/standards", "model/medium"},
+	"model/patch":             {"model/plan", "model/standards"},
+	"model/words":             {"model/plan", "model/quantity"},
+	"model/fields":            {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/patch", "model/quantity", "model/standards", "model/words"},
+	"model/checks":            {"model/plan", "model/budget", "model/patch", "model/standards", "model/words"},
+	"model/assess":            {"model/geom", "model/plan", "model/budget", "model/patch", "model/checks"},
+	"model/planfile":          {"model/atomicfile", "model/plan"},
+	"model/journal":           {"model/plan", "model/planfile", "model/atomicfile"},
+	"model/picture":           {"model/budget", "model/geom", "model/plan"},
+	"model/clip":              {"model/geom", "model/plan", "model/planfile"},
+	"model/desk":              {"model/assess", "model/atomicfile", "model/journal", "model/plan", "model/planfile", "model/revision"},
+	"model/house":             {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile"},
+	"model/beside":            {"model/atomicfile"},
+	"model/picking":           {},
+	"model/cabling":           {"model/plan", "model/budget", "model/checks", "model/picking"},
+	"model/exchange":          {"model/patch", "model/plan", "model/quantity"},
+	"model/revision":          {"model/geom", "model/quantity", "model/plan", "model/planfile", "model/budget", "model/patch", "model/cabling", "model/assess"},
+	"model/goldentest":        {onlyTests},
 
-	"report":       {"model/*", "-model/desk", "report/paper"},
-	"report/paper": {"model/*", "-model/desk"},
+	"report":       {"report/paper", "model/assess", "model/atomicfile", "model/budget", "model/checks", "model/exchange", "model/geom", "model/medium", "model/patch", "model/picture", "model/plan", "model/quantity", "model/revision", "model/standards", "model/words"},
+	"report/paper": {"model/atomicfile"},
 
-	"ui":               {"ui/*", "model/*", "report", "assets"},
-	"ui/look":          {"assets", "ui/raster", "model/geom", "model/picture"},
-	"ui/raster":        {},
-	"ui/pointer":       {},
-	"ui/planview":      {"ui/pointer", "ui/look", "ui/raster", "ui/planview/tool", "model/geom", "model/plan", "model/budget", "model/picture", "model/desk", "model/demo"},
-	"ui/planview/tool": {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/picture", "model/desk"},
-	"ui/strip":         {"ui/pointer", "ui/look", "ui/raster", "model/*"},
-	"ui/chart":         {"ui/pointer", "ui/look", "ui/raster", "model/*"},
-	"ui/text":          {"model/*"},
-	"ui/panel":         {"ui/pointer", "ui/look", "ui/raster", "ui/chart", "ui/text", "model/*"},
-	"ui/dialogs":       {"ui/pointer", "ui/text", "model/desk"},
-	"ui/stock":         {"ui/dialogs", "ui/panel", "ui/text", "model/*"},
-	"ui/printing":      {"ui/dialogs", "ui/pointer", "ui/text", "model/*", "report"},
-	"ui/patching":      {"ui/dialogs", "ui/text", "model/*"},
-	"ui/settings":      {"ui/look", "model/*"},
-	"ui/day":           {"ui/panel", "ui/text", "ui/look", "ui/raster", "model/*"},
-	"ui/table":         {"ui/look", "ui/settings", "model/*"},
-	"ui/table/sources": {"ui/table", "ui/text", "model/*"},
+	"ui":                   {"ui/*", "model/*"},
+	"ui/look":              {"ui/raster", "assets", "model/geom", "model/picture"},
+	"ui/raster":            {},
+	"ui/raster/rastertest": {onlyTests, "ui/raster"},
+	"ui/pointer":           {},
+	"ui/answers":           {},
+	"ui/planview":          {"ui/look", "ui/planview/tool", "ui/pointer", "ui/raster", "model/desk", "model/geom", "model/picture", "model/plan"},
+	"ui/planview/tool":     {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/picture", "model/desk"},
+	"ui/strip":             {"ui/look", "ui/pointer", "ui/raster", "model/budget", "model/catalogue", "model/plan", "model/quantity", "model/standards"},
+	"ui/chart":             {"ui/look", "ui/pointer", "ui/raster", "model/budget", "model/pairline", "model/standards"},
+	"ui/text":              {"model/*"},
+	"ui/panel":             {"ui/pointer", "ui/look", "ui/raster", "ui/chart", "ui/text", "model/*"},
+	"ui/manual":            {"assets"},
+	"ui/dialogs":           {"ui/pointer", "ui/text", "model/desk"},
+	"ui/stock":             {"ui/dialogs", "ui/panel", "ui/text", "model/*"},
+	"ui/printing":          {"ui/dialogs", "ui/pointer", "ui/text", "model/*", "report"},
+	"ui/patching":          {"ui/dialogs", "ui/text", "model/*"},
+	"ui/settings":          {},
+	"ui/day":               {"ui/look", "ui/panel", "ui/text", "ui/raster", "model/assess", "model/budget", "model/cabling", "model/checks", "model/picture", "model/plan", "model/standards"},
+	"ui/table":             {"ui/look", "ui/settings", "model/assess", "model/exchange", "model/plan"},
+	"ui/table/sources":     {"ui/text", "ui/table", "model/assess", "model/budget", "model/catalogue", "model/checks", "model/fields", "model/medium", "model/patch", "model/plan", "model/quantity", "model/words"},
 
 	"cmd":                  {},
-	"cmd/stageloom":        {"ui", "model/desk", "model/house", "model/plan", "assets"},
+	"cmd/stageloom":        {"ui", "ui/answers", "model/desk", "model/house", "model/plan", "assets"},
 	"cmd/e2e":              {},
 	"cmd/outside/cascades": {"model/pairline", "model/standards"},
-	"cmd/loomsheet":        {"model/*", "-model/desk", "report"},
+	"cmd/loomsheet":        {"model/assess", "model/atomicfile", "model/budget", "model/cabling", "model/checks", "model/medium", "model/pairline", "model/patch", "model/plan", "model/planfile", "model/quantity", "model/revision", "model/standards", "report"},
 }
 
 // libraries says for the outside libraries that are kept to some rooms which
@@ -102,11 +107,12 @@ var topLevel = strings.Fields(`cmd ui model report assets testdata go.mod go.sum
 // notOurs is what git does not keep: what .gitignore says, and git's own folder.
 var notOurs = []string{".git", "build", ".stageloom-cache", ".*.stageloom.lock", ".*.saving", "*.test", "*.prof", "testdata/rapid", "testdata/failed"}
 
-// mostLines of a file that is no test; over wantedLines it is named in the log.
-const (
-	wantedLines = 350
-	mostLines   = 450
-)
+// stillTooLong are files, and functions as "file: name", that wait to be split. The list only shrinks: what is no longer
+// too long has to leave it.
+var stillTooLong = []string{
+	"model/cabling/explain.go: explained",
+	"model/cabling/hire.go: hireForEach",
+}
 
 func TestTheGuardsLeaveOutWhatGitDoes(t *testing.T) {
 	ignored, err := os.ReadFile("../.gitignore")
@@ -128,20 +134,19 @@ func TestHouse(t *testing.T) {
 	}{
 		{"every room has its place in the table and imports only what it may", roomFaults(house.sources, rooms)},
 		{"a library that is kept to some rooms is imported nowhere else", libraryFaults(house.sources, libraries, rooms)},
-		{"DEVELOPERS.md tells what every room is for", mapFaults(house.sources, house.texts)},
+		{"the table grants nothing that no import uses", grantFaults(house.sources, rooms)},
+		{"DEVELOPERS.md tells what every room is for and what it may import", mapFaults(house.sources, house.texts, rooms)},
 		{"nothing unexpected lies at the root", topLevelFaults(house.topLevel, topLevel)},
 		{"every package and every exported name is documented", docFaults(house.sources)},
 		{"a package is named after what it holds", packageNameFaults(house.sources)},
 		{"tests stand outside the package they test", testPackageFaults(house.sources)},
 		{"a JSON key of a measure carries its unit", jsonKeyFaults(house.sources)},
 		{"no text names a path of one machine or a registry's host", machineFaults(house.texts)},
-		{"no file is too long", lengthFaults(house.texts, mostLines)},
+		{"no file is too long", fileFaults(house.texts, mostLines, stillTooLong)},
+		{"no function is too long", functionFaults(house.sources, mostFunction, mostFunctionTests, stillTooLong)},
 	} {
 		t.Run(guard.sentence, func(t *testing.T) {
 			require.Empty(t, guard.faults, "\n"+strings.Join(guard.faults, "\n"))
 		})
-	}
-	for _, long := range lengthFaults(house.texts, wantedLines) {
-		t.Log("longer than wanted:", long)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stageloom/model/budget"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 	"stageloom/report/paper"
@@ -14,8 +15,8 @@ import (
 // drawBudget prints every link with its run, cables, loss, limit, margin and grade, in tenths.
 func (p *print) drawBudget(b *paper.Book) {
 	b.Title("Link budget")
-	b.Remark("Computed, not measured. Run = way + rises + slack, each rounded up to 0.1 m, with where the way has its metres from. Loss is that of whole cables and all connections at 100 MHz, " +
-		"rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
+	b.Remark("Computed, not measured. Run = way + rises + slack, each rounded up to 0.1 m, with where the way has its metres from. Loss is that of whole cables and all connections " + p.references() +
+		", rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
 	b.Table(p.budgetTable())
 	if len(p.sums.Kinds) > 0 {
 		b.Table(p.usedTable())
@@ -43,21 +44,40 @@ func (p *print) usedTable() paper.Table {
 		if t.Lead {
 			name += ", inner leads"
 		}
-		table.Rows = append(table.Rows, paper.Texts(name, fmt.Sprint(t.Cables), metres(t.Metres), metres(t.Assumed), restsOn(kind)))
+		table.Rows = append(table.Rows, paper.Texts(name, fmt.Sprint(t.Cables), metres(t.Metres), metres(t.Assumed), p.restsOn(kind)))
 	}
 	return table
 }
 
 // restsOn says where the loss of a kind of cable comes from.
-func restsOn(kind plan.CableKind) string {
-	if kind.OwnFigure.Set {
-		return fmt.Sprintf("own figure of the kind: %.4g dB per 100 m at 100 MHz and 20 °C", kind.OwnFigure.Value)
+func (p *print) restsOn(kind plan.CableKind) string {
+	const none = "no loss is reckoned"
+	m := p.Reckoner().Medium(kind.ID)
+	if m == nil {
+		return none
 	}
-	category, err := standards.CableBySlug(standards.CableSlug(kind.Category))
-	if err != nil {
-		return "no loss is reckoned"
+	switch words, from := m.RestsOn(kind); {
+	case words == "":
+		return none
+	case from == standards.Provenance{}:
+		return words
+	default:
+		return words + ". " + sourced(from)
 	}
-	return fmt.Sprintf("catalogue maximum of %s. %s", category.Name, sourced(category.Provenance))
+}
+
+// references says what the decibels of the links to print are taken at.
+func (p *print) references() string {
+	var used []medium.Medium
+	for _, link := range p.Links() {
+		if b, _ := p.Budget(link.ID); b.Medium != nil {
+			used = append(used, b.Medium)
+		}
+	}
+	if len(used) == 0 {
+		used = medium.All()
+	}
+	return medium.References(used...)
 }
 
 // couplersUsed counts the couplers between the cables that are laid.

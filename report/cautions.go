@@ -60,7 +60,7 @@ func (p *print) cautions() []string {
 func (p *print) assumptions() []paper.Definition {
 	s := p.Plan.Settings
 	list := []paper.Definition{
-		{Term: "Loss, margin", Text: "Computed at 100 MHz for whole cables and every mated connection, from catalogue maxima or a reel's measured loss; not measured " +
+		{Term: "Loss, margin", Text: "Computed " + p.references() + " for whole cables and every mated connection, from catalogue maxima or a reel's measured loss; not measured " +
 			"on the link. Margin is limit less loss. No error rate is predicted: errors are counted in a test under load."},
 		{Term: "Grades", Text: "Ample: at least twice the wanted margin. Enough: at least the wanted margin. Tight: inside the limit, less than wanted. " +
 			"Over limit: do not use. Uncabled: cable is missing and no kind is chosen for it."},
@@ -72,11 +72,12 @@ func (p *print) assumptions() []paper.Definition {
 			paper.Definition{Term: "Couplers", Text: couplerWords(s.Coupler)},
 		)
 	}
-	return append(list,
+	list = append(list,
 		paper.Definition{Term: "Run", Text: "Way + rises + slack. Slack: " + slackWords(s) + ", unless a link says otherwise. Common practice, no source."},
 		paper.Definition{Term: "Ways", Text: p.wayWords()},
 		paper.Definition{Term: "Standards", Text: fmt.Sprintf("Edition %d of the built-in data. Limits and figures come with their own source and status.", s.Standards)},
 	)
+	return append(list, p.stated()...)
 }
 
 // told gathers what is said of graded links, with how many links it is said of.
@@ -162,7 +163,7 @@ func (p *print) rules() []paper.Definition {
 		at[b.Rule] = len(list)
 		list = append(list, paper.Definition{
 			Term: b.TransportName,
-			Text: fmt.Sprintf("%.1f dB at 100 MHz: %s. %s", rule.LimitDB(), rule.Name, sourced(rule.Provenance)),
+			Text: fmt.Sprintf("%.1f dB %s: %s. %s", rule.LimitDB(), b.Reference(), rule.Name, sourced(rule.Provenance)),
 		})
 	}
 	return list

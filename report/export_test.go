@@ -69,3 +69,12 @@ func SuppliedWatts(a *assess.Assessment, choice Choice) (string, error) {
 	}
 	return p.suppliedWatts(), nil
 }
+
+// Latencies opens to the tests what is said of the longest way to each console.
+func Latencies(a *assess.Assessment, choice Choice) ([]string, error) {
+	p, err := newPrint(a, choice)
+	if err != nil {
+		return nil, err
+	}
+	return p.latencies(), nil
+}

@@ -3,7 +3,6 @@ package report_test
 import (
 	"context"
 	"errors"
-	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -17,11 +16,10 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/demo"
+	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/report"
 )
-
-var accept = flag.Bool("accept", false, "write what is printed to testdata as the new master")
 
 // tool runs an outside program on a document; FILE among the arguments stands for it.
 func tool(t *testing.T, document []byte, name string, arguments ...string) string {
@@ -69,13 +67,7 @@ func TestTheTextOfAField(t *testing.T) {
 	for i, page := range pagesOf(t, document) {
 		fmt.Fprintf(&out, "==== page %d of %d\n%s", i+1, done.Pages, page)
 	}
-	master := filepath.Join("testdata", "field.txt")
-	if *accept {
-		require.NoError(t, os.WriteFile(master, []byte(out.String()), 0o600))
-	}
-	wanted, err := os.ReadFile(master)
-	require.NoError(t, err)
-	require.Equal(t, string(wanted), out.String(), "when the change is meant, run the test with -accept and read the difference")
+	goldentest.Text(t, filepath.Join("testdata", "field.txt"), out.String())
 }
 
 func TestPrintsAreSound(t *testing.T) {

@@ -29,6 +29,7 @@ func (p *print) chart(b *paper.Book) *atlas {
 	c := &cartographer{
 		scene: picture.Compose(p.Plan, p.Budgets), measure: measuring(b), known: map[arranged]*picture.Arrangement{},
 	}
+	c.scene.Lay(p.choice.Images...)
 	c.view = func(format paper.Format) (width, height float64) {
 		room := p.rooms(b, c.scene, format)
 		return room.drawing.W / pointMM, room.drawing.H / pointMM
@@ -59,7 +60,7 @@ func (p *print) drawSheet(b *paper.Book, s sheet) {
 	b.Pen(r.title).Text(paper.Point{Y: 6 * k}, s.title(), paper.Lettering{Face: paper.Bold, Size: 17 * k})
 	pen := b.Pen(r.drawing)
 	whole := paper.Box{W: r.drawing.W, H: r.drawing.H}
-	plan := &planPen{pen: pen, grey: p.choice.Grey}
+	plan := &planPen{pen: pen, grey: p.choice.Grey, images: p.image}
 	ground, rest := groundOf(s.picture.Marks)
 	pen.Clip(whole, func() {
 		picture.Draw(ground, plan)
@@ -93,6 +94,31 @@ func (s sheet) scale() string {
 		return picture.NotToScale
 	}
 	return fmt.Sprintf("1 : %d", s.denominator)
+}
+
+// shown is a picture under the plan as it is printed.
+type shown struct {
+	source  string
+	opacity float64
+}
+
+// image is the picture of a source at an opacity, grey in a grey print; each is made once, however many sheets it lies on.
+func (p *print) image(source string, opacity float64) (paper.Picture, bool) {
+	if p.choice.Picture == nil {
+		return paper.Picture{}, false
+	}
+	key := shown{source, opacity}
+	made, known := p.images[key]
+	if !known {
+		if whole, found := p.choice.Picture(source); found {
+			made = whole.Faded(opacity, p.choice.Grey)
+		}
+		if p.images == nil {
+			p.images = map[shown]paper.Picture{}
+		}
+		p.images[key] = made
+	}
+	return made, made != paper.Picture{}
 }
 
 // groundOf parts a picture's marks: the ground, on which the frames of other sheets are drawn, and what stands on it.

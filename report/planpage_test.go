@@ -33,6 +33,8 @@ func (r *recorder) Fade(bool)                         {}
 func (r *recorder) Stroke([]geom.Point, picture.Role) {}
 func (r *recorder) Fill([]geom.Point, picture.Role)   {}
 
+func (r *recorder) Image([4]geom.Point, string, float64) {}
+
 func (r *recorder) Panel(box geom.Box, _ float64, fill, _ picture.Role) {
 	if fill == picture.RoleLabelFill || fill == picture.RoleDeviceFill {
 		r.panels = append(r.panels, box)

@@ -11,10 +11,14 @@ const pointMM = 25.4 / 72
 
 // planPen draws a picture's marks on paper, from the top left corner of the pen's box. It is a picture.Pen.
 type planPen struct {
-	pen   *paper.Pen
-	grey  bool
-	faint bool
+	pen    *paper.Pen
+	grey   bool
+	faint  bool
+	images func(source string, opacity float64) (paper.Picture, bool)
 }
+
+// pale is the part by which what is faint is lightened.
+const pale = 0.6
 
 // Fade makes what follows faint, or plain again.
 func (p *planPen) Fade(faint bool) { p.faint = faint }
@@ -50,13 +54,25 @@ func (p *planPen) Words(at geom.Point, anchor picture.Anchor, text string, size 
 	p.pen.Text(place, text, l)
 }
 
+// Image draws the picture of a source, as faint on white as its opacity says.
+func (p *planPen) Image(corners [4]geom.Point, source string, opacity float64) {
+	if p.images == nil || p.pen.Counts() {
+		return
+	}
+	if p.faint {
+		opacity *= 1 - pale
+	}
+	if shown, found := p.images(source, opacity); found {
+		p.pen.Placed([4]paper.Point(onPaper(corners[:])), shown)
+	}
+}
+
 func (p *planPen) look(role picture.Role) look {
 	if role == "" {
 		return look{}
 	}
 	l := lookOf(role, p.grey)
 	if p.faint {
-		const pale = 0.6
 		l.ink = l.ink.Pale(pale)
 	}
 	return l

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"stageloom/model/assess"
+	"stageloom/model/picture"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/revision"
@@ -40,6 +41,9 @@ type Choice struct {
 	Changed bool
 	// Labels is the sheet of labels; the zero sheet is that of LabelSheetFor the paper.
 	Labels LabelSheet
+	// Images lie under the plan, and Picture finds what each of their sources shows; false for what is not there.
+	Images  []picture.ImageFigure
+	Picture func(source string) (paper.Picture, bool)
 	// Author is kept in the document's properties; may be blank.
 	Author string
 	// Progress, when set, is told of every page as it is drawn: its number from 1 and how many there are.
@@ -133,6 +137,7 @@ type print struct {
 	sums   assess.Totals   // over those to print
 	since  *revision.Since // what changed since the last revision; nil where none was issued
 	atlas  *atlas          // laid out at the first pass
+	images map[shown]paper.Picture
 }
 
 // newPrint makes ready what all chapters ask for.

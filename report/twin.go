@@ -13,7 +13,7 @@ import (
 )
 
 // Spreadsheet is what a print says as sheets of typed cells: the plan and its revision, links, cables, stock, pull list, patch and findings. Lengths
-// are metres and losses dB at 100 MHz, as numbers.
+// are metres and losses dB at the medium's reference, as numbers.
 func Spreadsheet(a *assess.Assessment) exchange.Book {
 	p := &print{Assessment: a, links: a.Links()}
 	return exchange.Book{Sheets: []exchange.Sheet{

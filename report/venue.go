@@ -1,11 +1,8 @@
 package report
 
 import (
-	"cmp"
 	"fmt"
-	"maps"
 	"math"
-	"slices"
 	"strings"
 
 	"stageloom/model/plan"
@@ -119,30 +116,10 @@ func (p *print) questions() []string {
 		said = append(said, fmt.Sprintf("From which supply are %s fed, and are they earthed together?", strings.Join(unsupplied, ", ")))
 	}
 	if draws := p.suppliedWatts(); draws != "" {
-		said = append(said, "Is there so much at each supply, as far as kinds of devices state what they draw: "+draws+"?")
+		said = append(said, "Is there so much at each supply, as far as kinds of devices state what they draw: "+draws+"? The site's qualified electrician decides.")
 	}
 	if p.Plan.HouseLines.Len() > 0 {
 		said = append(said, "Have the house lines been measured, and when? With which result?")
 	}
 	return said
-}
-
-// suppliedWatts sums up what devices draw by the supply that feeds them; blank where no kind states it.
-func (p *print) suppliedWatts() string {
-	watts, names := map[string]float64{}, map[string]string{}
-	for device := range p.Plan.Devices.All() {
-		kind, _ := p.Plan.Kinds.Get(plan.Key(device.Kind))
-		position, _ := p.Plan.Positions.Get(plan.Key(device.Position))
-		supply := cmp.Or(strings.TrimSpace(device.Supply), strings.TrimSpace(position.Supply), "no stated supply")
-		if kind.PowerW == 0 {
-			continue
-		}
-		watts[plan.Folded(supply)] += kind.PowerW
-		names[plan.Folded(supply)] = cmp.Or(names[plan.Folded(supply)], supply)
-	}
-	var said []string
-	for _, supply := range slices.Sorted(maps.Keys(watts)) {
-		said = append(said, fmt.Sprintf("%s %.0f"+space+"W", names[supply], math.Ceil(watts[supply])))
-	}
-	return strings.Join(said, ", ")
 }

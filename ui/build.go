@@ -42,8 +42,8 @@ func (w *window) removeNow(leaving text.Leaving, selection []plan.Ref) {
 	w.notice.Say(leaving.Done() + ". Ctrl Z brings it back.")
 }
 
-// askRemoval lists what goes along; Enter deletes, Escape keeps.
-func (w *window) askRemoval(leaving text.Leaving, remove func()) {
+// removalLines say what goes along and what stays, the worst first.
+func removalLines(leaving text.Leaving) *fyne.Container {
 	lines := container.NewVBox()
 	line := func(text string, importance widget.Importance) {
 		label := widget.NewLabel(text)
@@ -59,6 +59,12 @@ func (w *window) askRemoval(leaving text.Leaving, remove func()) {
 	for _, stays := range leaving.Stays {
 		line(stays, widget.LowImportance)
 	}
+	return lines
+}
+
+// askRemoval lists what goes along; Enter deletes, Escape keeps.
+func (w *window) askRemoval(leaving text.Leaving, remove func()) {
+	lines := removalLines(leaving)
 	title := leaving.What + " goes"
 	if len(leaving.Along) > 0 {
 		title += ", with"

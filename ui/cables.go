@@ -23,6 +23,7 @@ func (w *window) wireStrip() {
 	w.strip.Choose = w.askCableFor
 	w.strip.Open = func(c strip.Change) { w.soon(func() { w.askCableFor(c) }) }
 	w.strip.Leave = func() { w.window.Canvas().Focus(w.plan) }
+	w.strip.Key = w.functionKey
 }
 
 // onChain edits the chain of the one selected link.

@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/plan"
+	"stageloom/ui/answers"
 	"stageloom/ui/day"
 	"stageloom/ui/text"
 )
@@ -112,10 +113,10 @@ func (w *window) takenBack(e desk.Event) string {
 	return day.TakenBack(e.Old, e.Assessment)
 }
 
-func (w *window) dayState() dayState {
+func (w *window) dayState() answers.Day {
 	if !w.day.Visible() {
-		return dayState{}
+		return answers.Day{}
 	}
 	link, _ := w.desk.Plan().Link(w.day.Link())
-	return dayState{Link: link.Name, Done: link.Done, Said: w.day.Said(), Cable: w.day.Chosen()}
+	return answers.Day{Link: link.Name, Done: link.Done, Said: w.day.Said(), Cable: w.day.Chosen()}
 }

@@ -94,6 +94,9 @@ func (w *window) close() {
 		w.settings.SetDrawer(w.tables.split.Offset)
 		w.settings.SetStock(w.column.Offset)
 		w.desk.Close()
+		if w.manual != nil {
+			w.manual.Close()
+		}
 		w.window.Close()
 	})
 }

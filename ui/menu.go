@@ -54,6 +54,10 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 
 // functionKey does what a function key says. The toolkit gives keys without Ctrl to what has the focus and to no menu.
 func (w *window) functionKey(name fyne.KeyName) {
+	if name == fyne.KeyF1 {
+		w.showManual(w.pageInHand())
+		return
+	}
 	if len(w.window.Canvas().Overlays().List()) > 0 {
 		switch {
 		case name == fyne.KeyEscape:
@@ -64,8 +68,6 @@ func (w *window) functionKey(name fyne.KeyName) {
 		return
 	}
 	switch name {
-	case fyne.KeyF1:
-		w.showKeys()
 	case fyne.KeyF2:
 		w.rename()
 	case fyne.KeyF4:
@@ -280,7 +282,8 @@ func (w *window) levelMenu() *fyne.MenuItem {
 func (w *window) helpMenu() *fyne.Menu {
 	return fyne.NewMenu("Help",
 		fyne.NewMenuItem("Find a command…   F5", w.askCommand),
-		fyne.NewMenuItem("Pointer and keys   F1", w.showKeys),
+		fyne.NewMenuItem("Manual   F1", func() { w.showManual(w.pageInHand()) }),
+		fyne.NewMenuItem("Pointer and keys", func() { w.showManual("keys") }),
 		fyne.NewMenuItem("Cautions", w.showCautions),
 		fyne.NewMenuItem("About Stageloom", w.showAbout),
 	)

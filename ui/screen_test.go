@@ -16,6 +16,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/ui"
+	"stageloom/ui/answers"
 )
 
 // screen is the window in the test driver with the answers that a test of the real window gets.
@@ -24,7 +25,7 @@ type screen struct {
 	app       fyne.App
 	desk      *desk.Desk
 	window    fyne.Window
-	questions *ui.Questions
+	questions *answers.Questions
 	folder    string
 }
 

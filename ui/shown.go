@@ -98,52 +98,60 @@ func (w *window) showAll() {
 	w.applyShown()
 }
 
-// askShown lists what can be hidden; each tick holds at once.
+// ticks are what can be hidden, each with its tick; each holds at once.
+type ticks struct {
+	*window
+	all []*dialogs.Check
+}
+
+func (t *ticks) tick(name string, shown bool, set func(shown bool)) *dialogs.Check {
+	c := dialogs.NewCheck(t, name, shown, func(on bool) {
+		set(on)
+		t.applyShown()
+	})
+	t.all = append(t.all, c)
+	return c
+}
+
+func (t *ticks) column(head string, parts []part) *fyne.Container {
+	box := container.NewVBox(widget.NewLabelWithStyle(head, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
+	for _, each := range parts {
+		box.Add(t.tick(each.name, !slices.Contains(t.settings.Hidden(), each.id), func(on bool) { t.settings.SetHidden(each.id, !on) }))
+	}
+	return box
+}
+
+// askShown lists what can be hidden.
 func (w *window) askShown() {
-	var all []*dialogs.Check
-	tick := func(name string, shown bool, set func(shown bool)) *dialogs.Check {
-		c := dialogs.NewCheck(w, name, shown, func(on bool) {
-			set(on)
-			w.applyShown()
-		})
-		all = append(all, c)
-		return c
-	}
-	column := func(head string, parts []part) *fyne.Container {
-		box := container.NewVBox(widget.NewLabelWithStyle(head, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
-		for _, each := range parts {
-			box.Add(tick(each.name, !slices.Contains(w.settings.Hidden(), each.id), func(on bool) { w.settings.SetHidden(each.id, !on) }))
-		}
-		return box
-	}
+	t := &ticks{window: w}
 	things, grades, transports := w.parts()
-	first := column("On the plan", things)
+	first := t.column("On the plan", things)
 	levels := container.NewVBox()
 	for level := range w.desk.Plan().Levels.All() {
-		levels.Add(tick(level.Name, !w.hiddenLevels[level.ID], func(on bool) { w.hideLevel(level.ID, !on) }))
+		levels.Add(t.tick(level.Name, !w.hiddenLevels[level.ID], func(on bool) { w.hideLevel(level.ID, !on) }))
 	}
 	if len(levels.Objects) > 0 {
 		first.Add(widget.NewLabelWithStyle("Levels", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
 		first.Add(levels)
 	}
-	columns := container.NewGridWithColumns(3, first, column("Links by grade", grades), column("Links by transport", transports))
+	columns := container.NewGridWithColumns(3, first, t.column("Links by grade", grades), t.column("Links by transport", transports))
 	d := dialog.NewCustomWithoutButtons("What is shown", container.NewVScroll(columns), w.window)
-	close := func() {
+	done := func() {
 		d.Hide()
 		w.window.Canvas().Focus(w.plan)
 	}
 	everything := widget.NewButton("Show everything", func() {
-		for _, c := range all {
+		for _, c := range t.all {
 			c.SetChecked(true)
 		}
 	})
-	shut := dialogs.NewAnswer(w, "Close", close)
+	shut := dialogs.NewAnswer(w, "Close", done)
 	shut.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{everything, shut})
 	d.Resize(fyne.NewSize(620, 360))
-	w.Keys().Escapable(close)
+	w.Keys().Escapable(done)
 	d.Show()
-	w.window.Canvas().Focus(all[0])
+	w.window.Canvas().Focus(t.all[0])
 }
 
 // hideLevel hides a level or shows it again; levels belong to a plan, so this is not kept.

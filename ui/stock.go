@@ -43,6 +43,7 @@ func (w *window) newColumn() fyne.CanvasObject {
 	w.stock.Lay, w.stock.Carry, w.stock.Drop = w.layCable, w.carryCable, w.dropCable
 	w.stock.Menu = w.reelMenu
 	w.stock.Leave = func() { w.window.Canvas().Focus(w.plan) }
+	w.stock.Key = w.functionKey
 	w.stock.None = func(row text.StockRow) {
 		if row.Faulty {
 			w.notice.Say(row.Name + " is faulty and stays out of the show. Right click says what can be done with it.")

@@ -12,6 +12,7 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/plan"
+	"stageloom/ui/answers"
 	"stageloom/ui/pointer"
 	"stageloom/ui/settings"
 	"stageloom/ui/table"
@@ -250,26 +251,14 @@ func (w *window) tablesMenu() *fyne.Menu {
 	return menu
 }
 
-// tableState is what tests ask of the table that is open.
-type tableState struct {
-	Name     string   `json:"name"`
-	Rows     int      `json:"rows"`
-	Row      string   `json:"row"`
-	Column   string   `json:"column"`
-	Text     string   `json:"text"`
-	Filter   string   `json:"filter"`
-	Trouble  string   `json:"trouble"`
-	Selected int      `json:"selected"`
-	Line     []string `json:"line"`
-}
-
-func (t *tables) state() (s tableState) {
+// state is what tests ask of the table that is open.
+func (t *tables) state() (s answers.Table) {
 	grid := t.grid()
 	if grid == nil {
 		return s
 	}
 	sheet := grid.Sheet()
-	s = tableState{Name: t.open, Rows: sheet.Len(), Filter: sheet.Filter(), Trouble: grid.Trouble()}
+	s = answers.Table{Name: t.open, Rows: sheet.Len(), Filter: sheet.Filter(), Trouble: grid.Trouble()}
 	row, column := sheet.Cursor()
 	if row < 0 {
 		return s

@@ -15,10 +15,12 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/revision"
+	"stageloom/ui/answers"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/look"
+	"stageloom/ui/manual"
 	"stageloom/ui/panel"
 	"stageloom/ui/patching"
 	"stageloom/ui/planview"
@@ -66,7 +68,7 @@ type window struct {
 	level plan.LevelID
 	// hiddenLevels are levels that are not shown at all.
 	hiddenLevels map[plan.LevelID]bool
-	// keys are Escape and Enter in the dialog that was opened last.
+	// keys are Escape, F1 and Enter in the dialog that was opened last.
 	keys *dialogs.Keys
 	// stockDialogs are those of the stock and of lists that are imported.
 	stockDialogs *stock.Dialogs
@@ -84,6 +86,9 @@ type window struct {
 	// fixes are those that were asked for on the plan fixesFor.
 	fixes    []fixed
 	fixesFor *plan.Plan
+	// manual is the window of the manual while it is open, manualReader what it shows.
+	manual       fyne.Window
+	manualReader *manual.Reader
 }
 
 // New returns the window of the desktop program on a desk. It is not shown yet.
@@ -91,7 +96,7 @@ func New(app fyne.App, d *desk.Desk) fyne.Window { return build(app, d).window }
 
 // Open is New with the user's library, with plan files of which the first is opened, and with answers for tests of the
 // real window.
-func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *Questions) {
+func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *answers.Questions) {
 	w := build(app, d)
 	w.library = library
 	if len(paths) > 0 {
@@ -103,57 +108,69 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 	w.offerLeft(d.LeftBehind())
 	w.tellUnread(d.Unread())
 	w.tellTrouble()
-	return w.window, &Questions{w}
+	return w.window, answers.About(asked{w})
 }
 
 func build(app fyne.App, d *desk.Desk) *window {
 	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
 	w.keys = dialogs.NewKeys(w.window)
+	w.keys.Help = func() { w.functionKey(fyne.KeyF1) }
 	w.stockDialogs, w.printing, w.patching = w.newStockDialogs(), w.newPrinting(), w.newPatching()
 	w.applyTheme()
-	w.plan = planview.NewEditor(d, w.inks)
-	w.plan.Refused = w.refused
-	w.plan.Previewed = w.previewed
-	w.plan.Menu = w.contextMenu
-	w.plan.Remove = w.remove
-	w.plan.Key = w.functionKey
-	w.plan.Later = later(app)
-	w.window.Canvas().SetOnTypedKey(w.strayKey)
-	w.window.Canvas().SetOnTypedRune(w.strayRune)
-	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
-	w.chart = chart.New(chart.Curves{})
-	w.card = w.newCard()
-	w.strip = strip.New(noRun)
-	w.wireStrip()
-	w.tips = pointer.NewTips(afterOf(app))
-	w.wireTips()
-	w.notice = panel.NewNotice(w.tips)
-	w.equipment = panel.NewEquipment(d.Plan())
-	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeOrList, w.carry, w.drop
-	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
-	w.ghost = newGhost()
-	w.title = panel.NewTitle()
-	w.title.Tips = w.tips
-	w.day = w.newDay()
+	w.makeParts()
 	w.guardSite()
 	w.layOut()
 	w.applyUnits()
 	w.applyShown()
 	w.applyLabels()
-	d.Listen(w.heard)
-	w.window.SetMainMenu(w.menu())
-	w.window.SetCloseIntercept(w.close)
-	w.window.SetOnDropped(w.dropped)
-	app.Lifecycle().SetOnEnteredForeground(w.checkDisk)
-	// The menu's redo is the toolkit's own shortcut; this one is the other that hands know.
-	w.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: control | shift}, func(fyne.Shortcut) {
-		w.desk.Redo()
-	})
+	w.listen()
 	w.window.Resize(w.settings.Window())
 	w.refresh(desk.Event{New: d.Plan(), Old: d.Plan(), Assessment: d.Assessment(), Opened: true})
 	w.tables.show(w.settings.OpenTable())
 	w.window.Canvas().Focus(w.plan)
 	return w
+}
+
+// makeParts makes what stands in the window, each joined to what it does.
+func (w *window) makeParts() {
+	w.plan = planview.NewEditor(w.desk, w.inks)
+	w.plan.Refused = w.refused
+	w.plan.Previewed = w.previewed
+	w.plan.Menu = w.contextMenu
+	w.plan.Remove = w.remove
+	w.plan.Key = w.functionKey
+	w.plan.Later = later(w.app)
+	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
+	w.chart = chart.New(chart.Curves{})
+	w.card = w.newCard()
+	w.strip = strip.New(noRun)
+	w.wireStrip()
+	w.tips = pointer.NewTips(afterOf(w.app))
+	w.wireTips()
+	w.notice = panel.NewNotice(w.tips)
+	w.equipment = panel.NewEquipment(w.desk.Plan())
+	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeOrList, w.carry, w.drop
+	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
+	w.equipment.Key = w.functionKey
+	w.ghost = newGhost()
+	w.title = panel.NewTitle()
+	w.title.Tips = w.tips
+	w.day = w.newDay()
+}
+
+// listen takes what comes from the desk, the keys and the system.
+func (w *window) listen() {
+	w.desk.Listen(w.heard)
+	w.window.Canvas().SetOnTypedKey(w.strayKey)
+	w.window.Canvas().SetOnTypedRune(w.strayRune)
+	w.window.SetMainMenu(w.menu())
+	w.window.SetCloseIntercept(w.close)
+	w.window.SetOnDropped(w.dropped)
+	w.app.Lifecycle().SetOnEnteredForeground(w.checkDisk)
+	// The menu's redo is the toolkit's own shortcut; this one is the other that hands know.
+	w.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: control | shift}, func(fyne.Shortcut) {
+		w.desk.Redo()
+	})
 }
 
 // layOut puts the plan in the middle, the overview above, the card to the right and the run strip below. The

@@ -67,7 +67,7 @@ func TestMenusWorkOnThePlan(t *testing.T) {
 	s.choose("View", "Whole plan")
 	s.choose("Edit", "Select all devices")
 	require.Len(t, s.state().Selection, s.desk.Plan().Devices.Len())
-	for _, item := range []string{"Pointer and keys   F1", "Cautions", "About Stageloom"} {
+	for _, item := range []string{"Cautions", "About Stageloom"} {
 		s.choose("Help", item)
 		require.Equal(t, 1, s.state().Overlays)
 		s.tap("Close")

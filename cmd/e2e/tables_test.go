@@ -86,7 +86,13 @@ func TestTheDaysWorkIsDoneInTablesByKeys(t *testing.T) {
 	p.press("ctrl+6", "ctrl+6")
 	p.until("the drawer is shut", func() bool { return p.table().Name == "" })
 	p.picture("tables-shut")
+	p.cardAndCommandsByKeys()
+}
 
+// cardAndCommandsByKeys renames a link in its card, takes that back, and does a command by its words.
+func (p *program) cardAndCommandsByKeys() {
+	p.t.Helper()
+	write := func(words string) { p.do("type", "--delay", "20", words) }
 	p.press("ctrl+l")
 	p.until("a link is selected on the plan", func() bool { return len(p.state().Selection) == 1 })
 	step, links := p.state().Step, len(p.state().Links)
@@ -95,7 +101,7 @@ func TestTheDaysWorkIsDoneInTablesByKeys(t *testing.T) {
 	p.press("Tab")
 	p.until("its name is kept as the keys go on", func() bool { return p.state().Step == step+1 })
 	p.until("it bears it", func() bool { return len(p.state().Selection) == 1 && p.state().Selection[0] == "Main run" })
-	require.Len(t, p.state().Links, links)
+	require.Len(p.t, p.state().Links, links)
 	p.picture("card-by-keys")
 	p.press("Escape", "Escape", "ctrl+z")
 	p.until("undone on the plan", func() bool { return p.state().Step == step })

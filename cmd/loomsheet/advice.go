@@ -81,8 +81,8 @@ func (r reckonResult) advice() []adviceRow {
 		{"ripple", fmt.Sprintf("%s at %s", decibels(a.Reflections.RippleDB), megahertz(a.Reflections.RippleMHz)), basisComputed},
 		{"return loss", fmt.Sprintf("%s margin at %s", margin(a.Reflections.ReturnLossMarginDB), megahertz(a.Reflections.ReturnLossMHz)), "computed; limit: published"},
 		{"NEXT", crosstalk(a.NEXT), basisLimits},
-		{"NEXT, power sum", decibels(a.PowerSumNEXTDB) + " likely", basisLimits},
-		{"ACR-N", crosstalk(a.ACRN), basisLimits},
+		{"NEXT, power sum", budget.InHand(a.PowerSumNEXTDB) + " dB likely", basisLimits},
+		{"ACR-N", crosstalkLess(a.NEXT, r.LossDB), basisLimits},
 		{"ACR-F", crosstalk(a.ACRF), basisLimits},
 		{"delay", nanoseconds(a.DelayNs), basisMaximum},
 		{"delay, modelled", nanoseconds(a.PhaseDelayNs), basisComputed},
@@ -111,8 +111,16 @@ func (r reckonResult) risk() string {
 	return fmt.Sprintf("%s, %s from 20 °C up", at, budget.Chance(r.Advice.RiskFrom20))
 }
 
+// crosstalk prints both ways of adding up, rounded downwards like a margin.
 func crosstalk(c pairline.Crosstalk) string {
-	return fmt.Sprintf("%s likely, %s worst", decibels(c.LikelyDB), decibels(c.WorstDB))
+	return fmt.Sprintf("%s dB likely, %s dB worst", budget.InHand(c.LikelyDB), budget.InHand(c.WorstDB))
+}
+
+// crosstalkLess is what stays of crosstalk above the loss, as both are printed.
+func crosstalkLess(next pairline.Crosstalk, lossDB float64) string {
+	_, likely := budget.CrosstalkLess(next.LikelyDB, lossDB)
+	_, worst := budget.CrosstalkLess(next.WorstDB, lossDB)
+	return fmt.Sprintf("%s dB likely, %s dB worst", likely, worst)
 }
 
 // printPower says which types of power over the link the chain bears.

@@ -5,7 +5,6 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"math"
@@ -25,13 +24,12 @@ import (
 
 	loomsheet "stageloom/cmd/loomsheet"
 	"stageloom/model/checks"
+	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 )
 
-var update = flag.Bool("update", false, "write what the program says into the scripts")
-
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"loomsheet": loomsheet.Main})
+	testscript.Main(m, map[string]func(){"loomsheet": loomsheet.Main, "strung": strung})
 }
 
 // Each script reads as a user's screen does: what was typed, and below it what came.
@@ -40,7 +38,7 @@ func TestScripts(t *testing.T) {
 	require.NoError(t, err)
 	testscript.Run(t, testscript.Params{
 		Dir:           "testdata/script",
-		UpdateScripts: *update,
+		UpdateScripts: goldentest.Accepting(),
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("DEMOS", filepath.Join(here, "..", "..", "testdata"))
 			env.Setenv("SCHEMAS", filepath.Join(here, "schema"))

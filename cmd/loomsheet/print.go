@@ -77,13 +77,19 @@ func (c *printCommand) Run(a *answer) error {
 		}
 		a.line("  also %s", strings.Join(written, ", "))
 	}
-	if stops := assessment.Totals.Stops; stops > 0 {
-		a.blank()
-		a.line("The plan holds %s the show:", stopping(stops))
-		a.blank()
-		a.line("    loomsheet check %s", inShell(string(c.Plan)))
-	}
+	c.tellStops(a, assessment.Totals.Stops)
 	return nil
+}
+
+// tellStops says how to read what stops the show, where something does.
+func (c *printCommand) tellStops(a *answer, stops int) {
+	if stops == 0 {
+		return
+	}
+	a.blank()
+	a.line("The plan holds %s the show:", stopping(stops))
+	a.blank()
+	a.line("    loomsheet check %s", inShell(string(c.Plan)))
 }
 
 // path is where to print to.

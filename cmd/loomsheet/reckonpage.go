@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"stageloom/model/budget"
+	"stageloom/model/medium"
 	"stageloom/model/standards"
 )
 
@@ -53,7 +54,7 @@ func (r reckonResult) joins() int { return len(r.Chain.Cables) - 1 }
 // besides is left out.
 func (r reckonResult) budget() budget.Budget {
 	return budget.Budget{
-		Graded: true, TransportName: r.Transport.Name, Laid: r.Line.Length(),
+		Graded: true, Medium: medium.Pair{}, TransportName: r.Transport.Name, Laid: r.Line.Length(),
 		LimitDB: r.LimitDB, MarginDB: r.MarginDB, WantedDB: r.WantedMarginDB, Grade: r.Grade,
 	}
 }

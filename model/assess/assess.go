@@ -25,7 +25,7 @@ type Assessment struct {
 
 	reckoner *budget.Reckoner
 	byRule   []checks.Found
-	reading  func() []plan.Link
+	reading  func() order
 	at       func() map[checks.Place][]int // findings by the rows that they speak of
 }
 
@@ -63,7 +63,7 @@ func assess(s *checks.Subject, find func(i int, rule checks.Rule) checks.Found) 
 	a.Findings = sortFindings(a.byRule)
 	a.Totals = totalsOf(a)
 	table := s.Plan.Links // not the plan, which goes on in others
-	a.reading = sync.OnceValue(func() []plan.Link { return sortLinks(table) })
+	a.reading = sync.OnceValue(func() order { return sortLinks(table) })
 	a.at = sync.OnceValue(func() map[checks.Place][]int { return findingsByPlace(a.Findings) })
 	return a
 }

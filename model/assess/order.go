@@ -1,9 +1,11 @@
 package assess
 
 import (
+	"iter"
 	"slices"
 	"strings"
 
+	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
 )
@@ -12,14 +14,39 @@ import (
 func Natural(a, b string) int { return checks.Natural(a, b) }
 
 // Links returns the links in the natural order of their names: the order of every table and sheet.
-func (a *Assessment) Links() []plan.Link { return a.reading() }
+func (a *Assessment) Links() []plan.Link { return a.reading().links }
 
-func sortLinks(table *plan.Table[plan.Link]) []plan.Link {
-	links := slices.Collect(table.All())
-	checks.SortNatural(links, func(l *plan.Link) string { return l.Name }, func(a, b *plan.Link) int {
+// InOrder visits the links in the order of Links with their budgets. Both are shared: read them, never write them.
+func (a *Assessment) InOrder() iter.Seq2[*plan.Link, *budget.Budget] {
+	return func(yield func(*plan.Link, *budget.Budget) bool) {
+		order := a.reading()
+		for i := range order.links {
+			if !yield(&order.links[i], &a.Budgets[order.places[i]]) {
+				return
+			}
+		}
+	}
+}
+
+// order is links as they are read, and the place of each in the table.
+type order struct {
+	links  []plan.Link
+	places []int
+}
+
+func sortLinks(table *plan.Table[plan.Link]) order {
+	o := order{slices.Collect(table.All()), make([]int, 0, table.Len())}
+	checks.SortNatural(o.links, func(l *plan.Link) string { return l.Name }, func(a, b *plan.Link) int {
 		return strings.Compare(string(a.ID), string(b.ID))
 	})
-	return links
+	places := make(map[plan.LinkID]int, len(o.links))
+	for link := range table.All() {
+		places[link.ID] = len(places)
+	}
+	for i := range o.links {
+		o.places = append(o.places, places[o.links[i].ID])
+	}
+	return o
 }
 
 // Devices returns the devices in the natural order of their names.

@@ -9,6 +9,8 @@ import (
 	"pgregory.net/rapid"
 
 	"stageloom/model/assess"
+	"stageloom/model/demo"
+	"stageloom/model/plan"
 )
 
 func TestNaturalOrder(t *testing.T) {
@@ -29,4 +31,14 @@ func TestNaturalOrderIsAnOrder(t *testing.T) {
 			require.LessOrEqual(t, assess.Natural(a, c), 0)
 		}
 	})
+}
+
+func TestLinksAreReadWithTheirOwnBudgets(t *testing.T) {
+	a := assess.Of(demo.Weekender())
+	var read []plan.Link
+	for link, b := range a.InOrder() {
+		require.Equal(t, link.ID, b.Link)
+		read = append(read, *link)
+	}
+	require.Equal(t, a.Links(), read)
 }

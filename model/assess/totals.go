@@ -88,6 +88,22 @@ func SumOf(p *plan.Plan, budgets []budget.Budget) Totals {
 	return t
 }
 
+// SumIn is what is laid and what is missing in all, in metres, as the sums of what links print in a unit that is so many metres
+// long, 1 or a foot.
+func (a *Assessment) SumIn(unit float64) (laid, missing float64) {
+	if unit == 1 {
+		return a.Totals.Metres, a.Totals.Missing
+	}
+	for i := range a.Budgets {
+		shown := a.Budgets[i].Printed(unit)
+		laid += shown.Laid / unit
+		if !shown.Measured.Wanting() {
+			missing += shown.Missing / unit
+		}
+	}
+	return geom.RoundMM(laid) * unit, geom.RoundMM(missing) * unit
+}
+
 // spare tells whether a link is a laid spare; in the budgets of a whole plan it stands at the same place as in its table.
 func spare(p *plan.Plan, i int, id plan.LinkID) bool {
 	if i < p.Links.Len() {

@@ -5,12 +5,14 @@ import (
 	"fmt"
 	"slices"
 
+	"stageloom/model/medium"
 	"stageloom/model/pairline"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
 
-// ErrNoLine says that a link has nothing to advise on: its transport carries no grade, or it has no cable of known loss.
+// ErrNoLine says that a link has nothing to advise on: its transport carries no grade, its medium has no curves, or it has no
+// cable of known loss.
 var ErrNoLine = errors.New("there is no line to advise on")
 
 // Advice is what is worth knowing of a link beside its verdict, reckoned on demand.
@@ -37,62 +39,70 @@ type Reach struct {
 }
 
 // Line gives the electrical line that a link is part of, for curves: from active port to active port, the way that the
-// link runs, assumed parts included, cables of unknown loss left out. A link whose transport carries no grade gives a line
-// without parts.
+// link runs, assumed parts included, cables of unknown loss left out. A link whose transport carries no grade, or
+// whose medium has no curves, gives a line without parts.
 func (r *Reckoner) Line(link plan.Link) pairline.Line {
 	line, _ := r.line(link)
 	return line
 }
 
 func (r *Reckoner) line(link plan.Link) (pairline.Line, Budget) {
-	c := chain{reckoner: r, keep: true}
-	b := r.whole(&link, &c)
-	if b.Whole == nil {
-		return pairline.Line{Parts: c.line}, b
+	parts, b := r.lineParts(link)
+	if curved, is := b.Medium.(medium.Curved); is {
+		return curved.Line(parts), b
 	}
-	own := pairline.Line{Parts: slices.Clone(c.line)}
-	var line pairline.Line
+	return pairline.Line{}, b
+}
+
+// lineParts gives the parts of the line that a link is part of, the way that the link runs.
+func (r *Reckoner) lineParts(link plan.Link) (line []medium.Part, b Budget) {
+	c := chain{reckoner: r, keep: true}
+	b = r.whole(&link, &c)
+	if b.Whole == nil {
+		return c.line, b
+	}
 	turned := false
 	for _, step := range b.Whole.Steps {
-		piece := own
+		var piece []medium.Part
 		switch {
 		case step.Link == link.ID:
-			turned = step.Reversed
+			piece, turned = slices.Clone(c.line), step.Reversed
 		default:
-			piece = r.stepLine(step)
+			piece = r.stepLine(step, b.Whole.medium)
 		}
 		if step.Reversed {
-			piece = piece.Reversed()
+			slices.Reverse(piece)
 		}
-		line.Parts = append(line.Parts, piece.Parts...)
+		line = append(line, piece...)
 	}
 	if turned {
-		line = line.Reversed()
+		slices.Reverse(line)
 	}
 	return line, b
 }
 
-// stepLine is one step of a whole as a line of its own, from its near end.
-func (r *Reckoner) stepLine(step Step) pairline.Line {
+// stepLine is one step of a whole as parts of its own, from its near end.
+func (r *Reckoner) stepLine(step Step, m *ready) []medium.Part {
+	tail := r.leadKind(step.TailKind, m)
 	switch {
 	case step.Link != "":
 		other, _ := r.plan.Link(step.Link)
 		c := chain{reckoner: r, keep: true}
 		r.own(&other, &c)
-		return pairline.Line{Parts: c.line}
+		return c.line
 	case !step.Guest:
-		return pairline.Line{Parts: []pairline.Part{step.joints[0], step.joints[1]}}
-	case step.Length == 0 || !r.leadKind(step.TailKind).known:
-		return pairline.Line{}
+		return []medium.Part{{Joint: step.joints[0]}, {Joint: step.joints[1]}}
+	case step.Length == 0 || !tail.knownIn(m):
+		return nil
 	}
-	return pairline.Line{Parts: []pairline.Part{r.leadKind(step.TailKind).built.Segment(step.Length, r.siteOf(step.Device))}}
+	return []medium.Part{{Cable: &tail.Cable, Length: step.Length, TemperatureC: r.siteOf(step.Device)}}
 }
 
 // Advise reckons what stands beside the verdict of a link: worst point, mean margin, risk, reflections, crosstalk, delay,
 // direct current and reach. It refuses with ErrNoLine where there is none. It takes about a millisecond.
 func (r *Reckoner) Advise(link plan.Link) (Advice, error) {
 	line, b := r.line(link)
-	if !b.HasMargin() {
+	if _, curved := b.Curve(); !curved || !b.HasMargin() {
 		return Advice{}, fmt.Errorf("link %s: %w", link.Name, ErrNoLine)
 	}
 	rule, err := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))
@@ -110,10 +120,10 @@ func (r *Reckoner) Advise(link plan.Link) (Advice, error) {
 
 func adviceOn(line pairline.Line, b Budget, rule standards.LimitRule) standards.Advice {
 	const at = pairline.GradeMHz
-	tolerance := pairline.DefaultTolerance()
+	loss, tolerance := line.Loss(), pairline.DefaultTolerance()
 	a := standards.Advice{
 		Curve:        rule.CurveRule(),
-		MeanMarginDB: pairline.MeanMargin(b.Loss, b.LimitDB),
+		MeanMarginDB: pairline.MeanMargin(loss, b.LimitDB),
 		SpreadDB:     line.SpreadDB(tolerance),
 		RiskFrom20:   line.RiskOver(b.LimitDB, min(pairline.ReferenceTemperatureC, b.TemperatureC), b.TemperatureC, tolerance),
 		Reflections:  line.Reflections(),
@@ -125,7 +135,7 @@ func adviceOn(line pairline.Line, b Budget, rule standards.LimitRule) standards.
 		PhaseDelayNs: line.PhaseDelayNs(at),
 		LoopOhm:      line.LoopResistance(),
 	}
-	a.WorstMarginDB, a.WorstMHz = pairline.WorstPoint(b.Loss, a.Curve.LimitAt, pairline.LogGrid(pairline.AdditivePoints))
+	a.WorstMarginDB, a.WorstMHz = pairline.WorstPoint(loss.At, a.Curve.LimitAt, pairline.LogGrid(pairline.AdditivePoints))
 	a.Risk = pairline.Risk(b.MarginDB, a.SpreadDB)
 	a.PowerSumNEXTDB = min(line.PowerSumNEXTDB(at), line.Reversed().PowerSumNEXTDB(at))
 	return a
@@ -151,22 +161,19 @@ func (r *Reckoner) Reflections(link plan.Link) pairline.Reflections {
 // reaches gives the reach of each kind of data cable in the plan with the joints of this link, and what its line has beside
 // it.
 func (r *Reckoner) reaches(b Budget) []Reach {
-	fixed := b.Loss.Plus(b.ownLoss.Times(-1))
+	fixedDB := b.LossDB - b.OwnDB
 	for _, part := range b.Parts {
 		if part.Interfaces > 0 {
-			fixed.A += part.LossDB / 10
+			fixedDB += part.LossDB
 		}
 	}
 	var found []Reach
 	for kind := range r.plan.CableKinds.All() {
 		c := r.kindOf(kind.ID)
-		if !c.known || kind.Form == "tail" {
+		if c.medium == nil || c.medium.Medium != b.Medium || !c.Known || kind.Form == "tail" {
 			continue
 		}
-		metre := c.built.Segment(1, b.TemperatureC).Loss()
-		found = append(found, Reach{
-			kind.ID, pairline.Reach(b.LimitDB, fixed, metre), pairline.Reach(b.LimitDB-b.WantedDB, fixed, metre),
-		})
+		found = append(found, reachOf(kind.ID, &b, fixedDB, b.Medium.DB(c.at(1, b.TemperatureC))))
 	}
 	return found
 }

@@ -2,20 +2,22 @@ package budget
 
 import (
 	"stageloom/model/geom"
+	"stageloom/model/medium"
 	"stageloom/model/pairline"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 )
 
 // Grade is the verdict on a link; blank where its transport carries no grade.
-type Grade = pairline.Grade
+type Grade = standards.Grade
 
 // The grades, best first.
 const (
-	Ample    = pairline.Ample
-	Enough   = pairline.Enough
-	Tight    = pairline.Tight
-	Over     = pairline.Over
-	Uncabled = pairline.Uncabled
+	Ample    = standards.Ample
+	Enough   = standards.Enough
+	Tight    = standards.Tight
+	Over     = standards.Over
+	Uncabled = standards.Uncabled
 	Ungraded = Grade("")
 )
 
@@ -53,7 +55,7 @@ type Part struct {
 	Interfaces int
 	// Start and Length are metres of cable from the near end.
 	Start, Length float64
-	// BeforeDB is the loss up to this part, LossDB its own, both at 100 MHz.
+	// BeforeDB is the loss up to this part, LossDB its own, both at the medium's reference.
 	BeforeDB, LossDB float64
 	// Unknown marks a cable whose loss is not known on this transport; it counts for nothing.
 	Unknown bool
@@ -62,7 +64,7 @@ type Part struct {
 // End is where the part ends, in metres of cable from the near end.
 func (p Part) End() float64 { return p.Start + p.Length }
 
-// AfterDB is the loss up to the end of the part, in dB at 100 MHz.
+// AfterDB is the loss up to the end of the part, in dB at the medium's reference.
 func (p Part) AfterDB() float64 { return p.BeforeDB + p.LossDB }
 
 // Origin says who decided a figure of a budget.
@@ -85,8 +87,10 @@ type Budget struct {
 	Transport plan.TransportID
 	// TransportName is the transport's name in words, or its slug where it is not known.
 	TransportName string
-	// Graded tells whether the transport carries a loss budget; without one there is no dB anywhere.
+	// Graded tells whether the transport's medium has a limit for it; without one there is no dB anywhere.
 	Graded bool
+	// Medium says what figures are taken at, and what else is known of them; nil where nothing is graded.
+	Medium medium.Medium
 
 	// Way, Rises and Slack are each rounded up to a tenth of a metre, and Run is their sum. Slack is Share % of the way and
 	// what is left at each end.
@@ -115,20 +119,20 @@ type Budget struct {
 	RuleBy   Origin
 	LimitDB  float64
 
-	// OwnDB is the link's own loss at 100 MHz, its assumed part included.
+	// OwnDB is the link's own loss at the medium's reference, its assumed part included.
 	OwnDB float64
 	// Whole is the electrical line that the link is part of, where a passive device stands at one of its ends; nil where
 	// the link is the line.
 	Whole *Whole
 	// Loss is the whole line's, from active port to active port; LossDB is its value and MarginDB what is left of the limit.
-	Loss             pairline.Loss
+	Loss             medium.Loss
 	LossDB, MarginDB float64
 	// Grade is the outlook: how the line stands once its missing metres are laid. Holds tells whether it stands so now.
 	Grade Grade
 	// Faulty tells that a cable of the link is faulty, Tested that the link was tested on site as it lies.
 	Faulty, Tested bool
 
-	ownLoss                 pairline.Loss
+	ownLoss                 medium.Loss
 	ownLimitDB, ownWantedDB float64
 
 	// Distance is the transport's stated distance in metres; 0 where it states none.
@@ -165,11 +169,36 @@ func (b Budget) PastDistance() bool {
 	return b.Distance > 0 && geom.RoundMM(b.LineLength()) > b.Distance
 }
 
-// AboveStandard tells whether a graded link loses more than the 24.0 dB at 100 MHz of IEEE 802.3 40.7.2.1, whatever
-// rule grades it.
-func (b Budget) AboveStandard() bool { return b.HasMargin() && b.LossDB > standardLimitDB }
+// AboveStandard tells whether a graded link loses more than the standard of its lines allows, whatever rule grades it:
+// a pair more than the 24.0 dB at 100 MHz of IEEE 802.3 40.7.2.1.
+func (b Budget) AboveStandard() bool {
+	limitDB, some := b.StandardDB()
+	return some && b.HasMargin() && b.LossDB > limitDB
+}
 
-var standardLimitDB = pairline.LinkSegmentLimit(pairline.GradeMHz)
+// StandardDB is what the standard of the link's lines allows, in dB; false where its medium has none.
+func (b Budget) StandardDB() (limitDB float64, some bool) {
+	if curved, is := b.Medium.(medium.Curved); is {
+		return curved.StandardDB(), true
+	}
+	return 0, false
+}
+
+// Curve is the loss over frequency; false where the link's medium has no curves.
+func (b Budget) Curve() (curve pairline.Curve, some bool) {
+	if curved, is := b.Medium.(medium.Curved); is {
+		return curved.Curve(b.Loss), true
+	}
+	return nil, false
+}
+
+// Reference says what the link's decibels are taken at, such as "at 100 MHz"; blank where it has none.
+func (b Budget) Reference() string {
+	if b.Medium == nil {
+		return ""
+	}
+	return b.Medium.Reference()
+}
 
 // HasMargin tells whether MarginDB says something: the link is graded and cabled, or its missing metres have a kind.
 func (b Budget) HasMargin() bool { return b.Graded && b.Grade != Uncabled }
@@ -191,8 +220,10 @@ func (b Budget) ownUnknown() bool {
 	return false
 }
 
-// lacksKind tells whether metres are missing that nothing is wanted for.
-func (b Budget) lacksKind() bool { return b.Length() == 0 || b.Missing > 0 && b.Fill == "" }
+// lacksKind tells whether metres are missing that nothing is wanted for, or that nobody has told: slack alone is no run.
+func (b Budget) lacksKind() bool {
+	return b.Length() == 0 || b.Missing > 0 && (b.Fill == "" || b.Measured.Wanting())
+}
 
 // grade settles the grade by margin and wanted margin.
 func (b *Budget) grade() {
@@ -206,6 +237,6 @@ func (b *Budget) grade() {
 	case lacking || b.Unknown():
 		b.Grade = Uncabled
 	default:
-		b.Grade = pairline.GradeOf(b.MarginDB, b.WantedDB)
+		b.Grade = standards.GradeOf(b.MarginDB, b.WantedDB)
 	}
 }

@@ -1,34 +1,31 @@
 package budget
 
 import (
-	"stageloom/model/pairline"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
 
-// leastUnitFactor is the lowest share of its category's loss that a measured figure may claim: a cable far better than
-// that is a slip of the pen, and must not buy a grade. It is the least that pairline holds its formulas good for.
-const leastUnitFactor = 0.8
+// ready is a medium made ready for one plan.
+type ready struct {
+	medium.Medium
+	hardware []medium.Hardware // poorest first
+	coupler  *medium.Hardware
+	joints   int         // of a coupler or panel
+	weighs   medium.Loss // dB of a loss of 1 in each of its figures
+	noLead   cable       // stands for an inner lead of no stated kind
+}
 
 // cable is one cable kind made ready for reckoning.
 type cable struct {
+	medium.Cable
 	id         plan.CableKindID
 	name       string
-	built      standards.Construction
-	pair       bool          // it is a four-pair data cable
-	known      bool          // and its loss is known: a category, or an own or measured figure
-	unknown    string        // why its loss is not known, where something is stated that does not do
-	perMetre   pairline.Loss // at 20 °C
-	plug       *hardware
+	medium     *ready // nil where no medium reckons its loss
+	plug       *medium.Hardware
 	nearSocket bool
 	farSocket  bool
 	drum       bool
-}
-
-// hardware is connecting hardware made ready for reckoning.
-type hardware struct {
-	id      plan.HardwareID
-	figures pairline.Interface
 }
 
 // Fits tells whether a cable kind's media is a transport's: the same words with hyphens for blanks, or the same and a
@@ -46,47 +43,84 @@ func Fits(kind plan.CableKind, media standards.Media) bool {
 	return len(own) == len(media) || own[len(media)] == '-'
 }
 
-// newCable makes a kind ready. An unknown category with an own figure takes the shape of Cat 5e through that figure.
-func (r *Reckoner) newCable(kind plan.CableKind) cable {
-	category, err := standards.CableBySlug(standards.CableSlug(kind.Category))
-	if err != nil {
-		category, _ = standards.CableBySlug(poorestCategory)
-	}
-	conductor, thin := standards.ConductorOf(kind.Gauge, kind.Solid)
-	c := cable{
-		id: kind.ID, name: kind.Name, plug: r.hardwareOf(kind.Hardware), pair: Fits(kind, standards.BalancedPair),
-		nearSocket: kind.NearEnd == "socket", farSocket: kind.FarEnd == "socket", drum: kind.Form == "drum",
-		built: standards.Construction{
-			Cable: category, Conductor: conductor, WholeAllowance: kind.Allowance,
-			Screened: kind.Screened, Impedance: pairline.NominalImpedance,
-		},
-	}
-	if kind.OwnFigure.Set {
-		if wrong := category.CheckOwnFigure(kind.OwnFigure.Value); wrong != nil {
-			c.unknown = "its " + wrong.Error()
+// readyMedia makes the media ready: the first is also asked for the names of hardware where nothing is graded.
+func (r *Reckoner) readyMedia() {
+	for _, m := range medium.All() {
+		own := &ready{Medium: m, hardware: medium.HardwareOf(m), joints: m.CouplerJoints()}
+		for i := range own.weighs {
+			var one medium.Loss
+			one[i] = 1
+			own.weighs[i] = m.DB(one)
 		}
-		c.known = c.pair && c.unknown == ""
-		return c.withFigure(kind.OwnFigure.Value)
+		own.coupler = own.hardwareOf(plan.HardwareID(r.plan.Settings.Coupler))
+		r.media = append(r.media, own)
+		own.noLead = r.newCable(m.Lead())
 	}
-	if err == nil && thin != nil {
-		c.unknown = thin.Error()
+}
+
+// DB is the medium's, which is linear, without asking it for every part of a plan.
+func (m *ready) DB(l medium.Loss) float64 {
+	return m.weighs[0]*l[0] + m.weighs[1]*l[1] + m.weighs[2]*l[2]
+}
+
+// mediumOf finds a medium that is ready; nil where there is none.
+func (r *Reckoner) mediumOf(name standards.Media) *ready {
+	for _, m := range r.media {
+		if m.Media() == name {
+			return m
+		}
 	}
-	c.known = c.pair && err == nil && thin == nil
-	c.perMetre = c.built.Segment(1, pairline.ReferenceTemperatureC).Loss()
+	return nil
+}
+
+// hardwareOf returns the hardware with this slug; what is not known is the poorest.
+func (m *ready) hardwareOf(id plan.HardwareID) *medium.Hardware {
+	for i := range m.hardware {
+		if m.hardware[i].ID == id {
+			return &m.hardware[i]
+		}
+	}
+	return &m.hardware[0]
+}
+
+// newCable makes a kind ready by the medium it is of.
+func (r *Reckoner) newCable(kind plan.CableKind) cable {
+	c := cable{
+		id: kind.ID, name: kind.Name,
+		nearSocket: kind.NearEnd == "socket", farSocket: kind.FarEnd == "socket", drum: kind.Form == "drum",
+	}
+	for _, m := range r.media {
+		if Fits(kind, m.Media()) {
+			c.medium, c.Cable = m, m.Cable(kind)
+			break
+		}
+	}
+	named := r.media[0]
+	if c.medium != nil {
+		named = c.medium
+	}
+	c.plug = named.hardwareOf(kind.Hardware)
 	return c
 }
 
-const poorestCategory standards.CableSlug = "cat5e"
+// knownIn tells whether a medium knows the cable's loss.
+func (c *cable) knownIn(m *ready) bool { return c.Known && c.medium == m }
 
-// withFigure returns the cable with its own loss, in dB per 100 m at 100 MHz and 20 °C, in the place of its category's.
-func (c cable) withFigure(figureDB float64) cable {
-	c.built.OwnFigureDB = max(leastUnitFactor*at100(c.built.Cable.Figures.Loss()), figureDB)
-	c.perMetre = c.built.Segment(1, pairline.ReferenceTemperatureC).Loss()
-	return c
+// db is what a metre loses at 20 °C.
+func (c *cable) db() float64 {
+	if c.medium == nil {
+		return 0
+	}
+	return c.medium.DB(c.PerMetre)
 }
 
-// measured returns the cable with the loss measured on one piece of it, in dB at 100 MHz, taken as measured at 20 °C.
+// at is the loss of so many metres at a temperature in °C.
+func (c *cable) at(length, temperatureC float64) medium.Loss {
+	return c.PerMetre.Times(c.medium.Warm(temperatureC, c.Screened) * length)
+}
+
+// measured returns the cable with the loss measured on one piece of it, in dB, taken as measured at 20 °C.
 func (c cable) measured(lossDB, length float64) cable {
-	c.known = c.pair
-	return c.withFigure(lossDB / length * pairline.ReferenceLength)
+	c.Cable = c.medium.Measured(c.Cable, lossDB, length)
+	return c
 }

@@ -1,25 +1,26 @@
 package budget
 
 import (
-	"stageloom/model/pairline"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 )
 
 // chain lays the parts of links one after the other, in one piece of memory for all links of a plan. With keep it also
-// gathers the parts of one link as a line.
+// gathers the parts of one link for a line.
 type chain struct {
 	reckoner *Reckoner
 	parts    []Part
-	line     []pairline.Part
+	line     []medium.Part
 	keep     bool
 
 	graded       bool
+	medium       *ready // the first where nothing is graded
 	temperatureC float64
 	factor       [2]float64 // temperature factor of unscreened and screened cable
 	turned       bool
 	first        int     // index of the link's first part
 	at           float64 // metres of cable so far
-	loss         pairline.Loss
+	loss         medium.Loss
 	interfaces   int
 }
 
@@ -63,8 +64,12 @@ func (c *chain) build(b *Budget, link *plan.Link, segments []plan.Segment) {
 
 func (c *chain) begin(b *Budget, link *plan.Link) {
 	c.graded, c.temperatureC, c.turned = b.Graded, b.TemperatureC, link.DrumEnd == "from"
-	c.factor = [2]float64{pairline.TemperatureFactor(b.TemperatureC, false), pairline.TemperatureFactor(b.TemperatureC, true)}
-	c.first, c.at, c.loss, c.interfaces = len(c.parts), 0, pairline.Loss{}, 0
+	c.medium = c.reckoner.media[0]
+	if b.Graded {
+		c.medium = c.reckoner.mediumOf(b.Medium.Media())
+		c.factor = [2]float64{c.medium.Warm(b.TemperatureC, false), c.medium.Warm(b.TemperatureC, true)}
+	}
+	c.first, c.at, c.loss, c.interfaces = len(c.parts), 0, medium.Loss{}, 0
 	c.line = c.line[:0]
 }
 
@@ -82,7 +87,7 @@ func (c *chain) pieceOf(s *plan.Segment) piece {
 		part.Kind, part.Length, measured = line.Kind, line.Length, line.Measured
 	}
 	kind := r.kindOf(part.Kind)
-	if measured.Set && kind.pair && part.Length > 0 {
+	if measured.Set && kind.medium != nil && part.Length > 0 {
 		own := kind.measured(measured.Value, part.Length)
 		kind = &own
 	}
@@ -111,65 +116,75 @@ func (c *chain) assume(b *Budget, last tip) tip {
 func (c *chain) lay(p *piece) tip {
 	inner := p.cable.drum && c.graded
 	if inner && p.near {
-		c.joint(Part{What: Inner, Order: p.part.Order, Assumed: p.part.Assumed}, p.cable.plug.figures)
+		c.joint(Part{What: Inner, Order: p.part.Order, Assumed: p.part.Assumed}, medium.Joint{p.cable.plug, p.cable.plug})
 	}
 	c.cable(p.part, p.cable)
 	if inner && p.far {
-		c.joint(Part{What: Inner, Order: p.part.Order, Assumed: p.part.Assumed}, p.cable.plug.figures)
+		c.joint(Part{What: Inner, Order: p.part.Order, Assumed: p.part.Assumed}, medium.Joint{p.cable.plug, p.cable.plug})
 	}
 	return tip{p.cable, p.far}
 }
 
 func (c *chain) cable(part Part, kind *cable) {
-	part.Start, part.BeforeDB = c.at, at100(c.loss)
+	part.Start, part.BeforeDB = c.at, c.medium.DB(c.loss)
 	c.at += part.Length
 	if c.graded {
-		part.Unknown = !kind.known
-		if kind.known {
+		part.Unknown = !kind.knownIn(c.medium)
+		if !part.Unknown {
 			factor := c.factor[0]
-			if kind.built.Screened {
+			if kind.Screened {
 				factor = c.factor[1]
 			}
-			loss := kind.perMetre.Times(factor * part.Length)
-			part.LossDB = at100(loss)
+			loss := kind.PerMetre.Times(factor * part.Length)
+			part.LossDB = c.medium.DB(loss)
 			c.loss = c.loss.Plus(loss)
 			if c.keep {
-				c.line = append(c.line, kind.built.Segment(part.Length, c.temperatureC))
+				c.line = append(c.line, medium.Part{Cable: &kind.Cable, Length: part.Length, TemperatureC: c.temperatureC})
 			}
 		}
 	}
 	c.parts = append(c.parts, part)
 }
 
-// join adds what joins two cables: one connection where a plug meets a socket, else a coupler with two.
+// join adds what joins two cables: one connection where a plug meets a socket, else a coupler.
 func (c *chain) join(a tip, b *piece, coupler plan.HardwareID) {
 	part := Part{What: Coupler, Order: b.part.Order, Assumed: b.part.Assumed}
 	if a.socket != b.near {
 		part.What = Connection
-		c.joint(part, pairline.Poorer(a.cable.plug.figures, b.cable.plug.figures))
+		c.joint(part, medium.Joint{a.cable.plug, b.cable.plug})
 		return
 	}
-	body := c.reckoner.coupler
+	body := c.medium.coupler
 	if coupler != "" {
-		body = c.reckoner.hardwareOf(coupler)
+		body = c.medium.hardwareOf(coupler)
 	}
 	if c.graded || coupler != "" {
-		part.Hardware = body.id
+		part.Hardware = body.ID
 	}
-	c.joint(part, pairline.Poorer(a.cable.plug.figures, body.figures), pairline.Poorer(body.figures, b.cable.plug.figures))
+	c.between(part, a.cable.plug, body, b.cable.plug)
+}
+
+// between adds a coupler or a panel between two plugs: a connection on each side of its body, or one that is as poor as the
+// poorest of the three.
+func (c *chain) between(part Part, near, body, far *medium.Hardware) {
+	if c.medium.joints == 1 {
+		c.joint(part, medium.Joint{medium.Joint{near, body}.Poorer(), far})
+		return
+	}
+	c.joint(part, medium.Joint{near, body}, medium.Joint{body, far})
 }
 
 // joint adds a part of mated connections; on a transport without a budget it is there but loses nothing.
-func (c *chain) joint(part Part, interfaces ...pairline.Interface) {
-	part.Start, part.BeforeDB, part.Interfaces = c.at, at100(c.loss), len(interfaces)
-	c.interfaces += len(interfaces)
+func (c *chain) joint(part Part, joints ...medium.Joint) {
+	part.Start, part.BeforeDB, part.Interfaces = c.at, c.medium.DB(c.loss), len(joints)
+	c.interfaces += len(joints)
 	if c.graded {
-		for i := range interfaces {
-			loss := interfaces[i].Loss()
-			part.LossDB += at100(loss)
-			c.loss = c.loss.Plus(loss)
+		for _, joint := range joints {
+			poorer := joint.Poorer()
+			part.LossDB += poorer.DB
+			c.loss = c.loss.Plus(poorer.Loss)
 			if c.keep {
-				c.line = append(c.line, interfaces[i])
+				c.line = append(c.line, medium.Part{Joint: joint})
 			}
 		}
 	}
@@ -181,7 +196,7 @@ func (c *chain) nearPanel(link *plan.Link, segments []plan.Segment) {
 	if link.FromPanel == "" {
 		return
 	}
-	panel := c.reckoner.hardwareOf(link.FromPanel)
+	panel := c.medium.hardwareOf(link.FromPanel)
 	lead := c.leadPlug(link.FromLeadKind, link.FromLead, panel)
 	c.lead(link.FromLeadKind, link.FromLead)
 	first := panel
@@ -191,8 +206,7 @@ func (c *chain) nearPanel(link *plan.Link, segments []plan.Segment) {
 	case link.FillKind != "":
 		first = c.reckoner.kindOf(link.FillKind).plug
 	}
-	c.joint(Part{What: Panel, Hardware: panel.id},
-		pairline.Poorer(lead.figures, panel.figures), pairline.Poorer(panel.figures, first.figures))
+	c.between(Part{What: Panel, Hardware: panel.ID}, lead, panel, first)
 }
 
 // farPanel adds the panel in front of the far device and its inner lead.
@@ -200,28 +214,27 @@ func (c *chain) farPanel(link *plan.Link, last tip) {
 	if link.ToPanel == "" {
 		return
 	}
-	panel := c.reckoner.hardwareOf(link.ToPanel)
+	panel := c.medium.hardwareOf(link.ToPanel)
 	before := panel
 	if last.cable != nil {
 		before = last.cable.plug
 	}
 	lead := c.leadPlug(link.ToLeadKind, link.ToLead, panel)
-	c.joint(Part{What: Panel, Hardware: panel.id},
-		pairline.Poorer(before.figures, panel.figures), pairline.Poorer(panel.figures, lead.figures))
+	c.between(Part{What: Panel, Hardware: panel.ID}, before, panel, lead)
 	c.lead(link.ToLeadKind, link.ToLead)
 }
 
 // leadPlug is the hardware of an inner lead's plug at its panel; a lead of no length is as good as the panel.
-func (c *chain) leadPlug(id plan.CableKindID, length float64, panel *hardware) *hardware {
+func (c *chain) leadPlug(id plan.CableKindID, length float64, panel *medium.Hardware) *medium.Hardware {
 	if length == 0 {
 		return panel
 	}
-	return c.reckoner.leadKind(id).plug
+	return c.reckoner.leadKind(id, c.medium).plug
 }
 
 // lead adds an inner lead, where it has a length.
 func (c *chain) lead(id plan.CableKindID, length float64) {
 	if length > 0 {
-		c.cable(Part{What: Lead, Kind: id, Length: length}, c.reckoner.leadKind(id))
+		c.cable(Part{What: Lead, Kind: id, Length: length}, c.reckoner.leadKind(id, c.medium))
 	}
 }

@@ -117,17 +117,17 @@ func (t *trial) worn(now *Budget) (cures []Cure) {
 
 // couplers tries the best hardware for each coupler that is poorer.
 func (t *trial) couplers() (cures []Cure) {
-	r := t.reckoner
-	best := &r.hardware[len(r.hardware)-1]
+	m := t.reckoner.transportOf(t.link.Transport).medium
+	best := &m.hardware[len(m.hardware)-1]
 	for i := 1; i < len(t.segments); i++ {
 		segment := t.segments[i]
-		now := r.coupler
+		now := m.coupler
 		if segment.Coupler != "" {
-			now = r.hardwareOf(segment.Coupler)
+			now = m.hardwareOf(segment.Coupler)
 		}
-		if now.figures.K > best.figures.K {
-			segment.Coupler = best.id
-			cures = append(cures, t.with(Cure{Order: segment.Order, Coupler: best.id}, i, segment))
+		if now.DB > best.DB {
+			segment.Coupler = best.ID
+			cures = append(cures, t.with(Cure{Order: segment.Order, Coupler: best.ID}, i, segment))
 		}
 	}
 	return cures
@@ -161,8 +161,8 @@ func (t *trial) cables(now *Budget) (cures []Cure) {
 // betters tells whether one kind loses less than another and can take its place: portable, as well screened, with the
 // same plugs at both ends.
 func (r *Reckoner) betters(kind, was *plan.CableKind) bool {
-	better := r.kindOf(kind.ID)
-	return better.known && at100(better.perMetre) < at100(r.kindOf(was.ID).perMetre) && kind.Form != "tail" && !kind.Solid &&
+	better, worse := r.kindOf(kind.ID), r.kindOf(was.ID)
+	return better.Known && better.medium == worse.medium && better.db() < worse.db() && kind.Form != "tail" && !kind.Solid &&
 		(kind.Screened || !was.Screened) && (kind.Pairs >= was.Pairs || kind.Pairs == 0) &&
 		kind.Connector == was.Connector && kind.Lockable == was.Lockable && kind.NearEnd == was.NearEnd && kind.FarEnd == was.FarEnd
 }

@@ -1,7 +1,10 @@
 package budget
 
 import (
+	"slices"
+
 	"stageloom/model/geom"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
@@ -87,21 +90,52 @@ func inside(p geom.Point, ring geom.Polyline) bool {
 // Read it, never write it.
 func (r *Reckoner) Transport(id plan.TransportID) *standards.Transport { return &r.transportOf(id).row }
 
-// HardwareName is the name of connecting hardware in words; what the standards do not know counts as the poorest.
-func (r *Reckoner) HardwareName(id plan.HardwareID) string { return r.hardwareOf(id).figures.Name }
+// HardwareName is the name of connecting hardware in words; what the standards do not know counts as the poorest of the first
+// medium.
+func (r *Reckoner) HardwareName(id plan.HardwareID) string {
+	for _, m := range r.media {
+		if own := m.hardwareOf(id); own.ID == id {
+			return own.Name
+		}
+	}
+	return r.media[0].hardware[0].Name
+}
+
+// Medium is what reckons a kind of cable; nil where no loss of its medium is reckoned.
+func (r *Reckoner) Medium(kind plan.CableKindID) medium.Medium {
+	if c := r.kindOf(kind); c.medium != nil {
+		return c.medium.Medium
+	}
+	return nil
+}
+
+// KnowsRule tells whether a transport can be graded by a limit rule: it is of its medium.
+func (r *Reckoner) KnowsRule(transport plan.TransportID, id plan.RuleID) bool {
+	_, known := r.ruleOf(id, r.transportOf(transport).row.Media)
+	return known
+}
+
+// CountsAs says what hardware that a medium does not know counts as: its poorest; blank where it knows it, or none is named.
+func CountsAs(m medium.Medium, id plan.HardwareID) string {
+	all := standards.HardwareOf(m.Media())
+	if id == "" || slices.ContainsFunc(all, func(h standards.Hardware) bool { return string(h.Slug) == string(id) }) {
+		return ""
+	}
+	return all[0].Name
+}
 
 // Knows tells whether what a kind states of its loss is enough to grade by.
-func (r *Reckoner) Knows(kind plan.CableKindID) bool { return r.kindOf(kind).known }
+func (r *Reckoner) Knows(kind plan.CableKindID) bool { return r.kindOf(kind).Known }
 
 // WhyUnknown says in words what is wrong with what a kind states of its loss; blank where nothing is, or nothing is stated.
-func (r *Reckoner) WhyUnknown(kind plan.CableKindID) string { return r.kindOf(kind).unknown }
+func (r *Reckoner) WhyUnknown(kind plan.CableKindID) string { return r.kindOf(kind).Unknown }
 
 // Share is a measured loss of a piece over what its kind gives for its length, both at 20 °C; 0 where the kind's loss is
 // not known. Far under 1 is a slip of the pen, far over 1 a bad cable.
 func (r *Reckoner) Share(kind plan.CableKindID, length, measuredDB float64) float64 {
 	c := r.kindOf(kind)
-	if !c.known {
+	if !c.Known {
 		return 0
 	}
-	return measuredDB / at100(c.perMetre.Times(length))
+	return measuredDB / c.medium.DB(c.PerMetre.Times(length))
 }

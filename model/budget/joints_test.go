@@ -107,7 +107,7 @@ func TestLossMountsFromPartToPart(t *testing.T) {
 	}
 	require.InDelta(t, b.Length()+1, at, 1e-9, "with the inner lead")
 	require.InDelta(t, b.LossDB, loss, 1e-9)
-	require.InDelta(t, b.Loss.At(100), loss, 1e-9)
+	require.InDelta(t, b.Medium.DB(b.Loss), loss, 1e-9)
 	require.Equal(t, b.Interfaces, interfaces)
 }
 

@@ -72,6 +72,29 @@ func TestMetresHaveASource(t *testing.T) {
 	})
 }
 
+func TestALinkWithoutMetresHasNoGradeFromItsSlack(t *testing.T) {
+	s := byRule(t, 71.4)
+	s.do(t, func(e *plan.Edit) error {
+		return plan.Update(e, plan.Key(s.to), func(d *plan.Device) { d.Unplaced = true })
+	})
+	s.set(t, func(l *plan.Link) { l.FillKind = "cat6a-own" })
+	for _, laid := range [][]plan.Segment{nil, {{Kind: "cat6a-own", Length: 1}}} {
+		s.cable(t, laid...)
+		b := s.budget()
+		require.Positive(t, b.Slack)
+		require.Equal(t, budget.Uncabled, b.Grade)
+		require.Equal(t, budget.Uncabled, b.Standing())
+		require.False(t, b.HasMargin())
+		require.Empty(t, b.Label())
+		require.Contains(t, b.Why(), "no metres: nobody said how long its way is")
+	}
+	s.cable(t, plan.Segment{Kind: "cat6a-own", Length: 80})
+	require.Equal(t, budget.Ample, s.budget().Standing(), "a cable that lies there has its loss")
+	s.cable(t)
+	s.do(t, func(e *plan.Edit) error { return e.TypeWay(s.link, 60, plan.Taped) })
+	require.Equal(t, budget.ToLay, s.budget().Standing(), "with metres it is what is to lay")
+}
+
 func TestSlackIsTakenByWhatStandsThereUnlessItIsTyped(t *testing.T) {
 	s := byRule(t, 100)
 	kind := func(device plan.DeviceID, name string) {

@@ -120,7 +120,7 @@ func (r *Reckoner) mayJoin(id plan.DeviceID, m plan.Moving) bool {
 // pickLine picks the pieces of the line that a link is part of.
 func (r *Reckoner) pickLine(id plan.LinkID, picked map[plan.LinkID]bool) {
 	link, _ := r.plan.Link(id)
-	if link.IsSpare() || !r.transportOf(link.Transport).row.Graded() {
+	if link.IsSpare() || r.transportOf(link.Transport).medium == nil {
 		return
 	}
 	passed := map[plan.LinkID]bool{id: true}

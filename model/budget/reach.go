@@ -1,7 +1,7 @@
 package budget
 
 import (
-	"stageloom/model/pairline"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 )
 
@@ -20,13 +20,13 @@ type KindReach struct {
 // grade.
 func (r *Reckoner) KindReaches(link plan.Link) (reaches []KindReach) {
 	t := r.transportOf(link.Transport)
-	if !t.row.Graded() {
+	if t.medium == nil {
 		return nil
 	}
 	link.FillKind = ""
 	for kind := range r.plan.CableKinds.All() {
 		c := r.kindOf(kind.ID)
-		if !c.known || kind.Form == "tail" || !Fits(kind, t.row.Media) {
+		if !c.knownIn(t.medium) || kind.Form == "tail" || !Fits(kind, t.row.Media) {
 			continue
 		}
 		reach := KindReach{Kind: kind.ID}
@@ -36,13 +36,15 @@ func (r *Reckoner) KindReaches(link plan.Link) (reaches []KindReach) {
 				segments[i] = plan.Segment{Link: link.ID, Order: i + 1, Kind: kind.ID, Length: 1}
 			}
 			b := r.Cabled(link, segments)
-			metre := c.built.Segment(1, b.TemperatureC).Loss()
-			fixed := b.Loss.Plus(metre.Times(-float64(joins + 1)))
-			reach.Joins[joins] = Reach{
-				kind.ID, pairline.Reach(b.LimitDB, fixed, metre), pairline.Reach(b.LimitDB-b.WantedDB, fixed, metre),
-			}
+			metreDB := t.medium.DB(c.at(1, b.TemperatureC))
+			reach.Joins[joins] = reachOf(kind.ID, &b, b.LossDB-float64(joins+1)*metreDB, metreDB)
 		}
 		reaches = append(reaches, reach)
 	}
 	return reaches
+}
+
+// reachOf says how far a kind carries under the limit of a link beside what its line loses anyway.
+func reachOf(kind plan.CableKindID, b *Budget, fixedDB, metreDB float64) Reach {
+	return Reach{kind, medium.Reach(b.LimitDB, fixedDB, metreDB), medium.Reach(b.LimitDB-b.WantedDB, fixedDB, metreDB)}
 }

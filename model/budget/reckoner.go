@@ -31,13 +31,10 @@ func Same(a, b *plan.Plan) bool {
 // Reckoner holds what all links of one plan have in common, made ready once. It may be used by several goroutines.
 type Reckoner struct {
 	plan       *plan.Plan
-	hardware   []hardware
+	media      []*ready
 	cables     map[plan.CableKindID]*cable
 	transports []transport
 	rules      []rule
-	coupler    *hardware
-	unknown    *hardware
-	noLead     *cable             // stands for an inner lead of no stated kind
 	nothing    *cable             // stands for a kind that the plan does not hold
 	site       map[string]float64 // °C by exposure
 	passages   passages
@@ -46,27 +43,25 @@ type Reckoner struct {
 	standsAt   func(plan.DeviceID) end // where devices stand while they are dragged; nil elsewhere
 }
 
-// transport is a transport with the rule that grades it in this plan.
+// transport is a transport with the rule that grades it in this plan; its medium is nil where none has a limit for it.
 type transport struct {
 	id     plan.TransportID
 	row    standards.Transport
+	medium *ready
 	rule   rule
 	ruleBy Origin
 }
 
 type rule struct {
 	id      plan.RuleID
+	media   standards.Media
 	limitDB float64
 }
 
 // NewReckoner makes a plan ready for reckoning.
 func NewReckoner(p *plan.Plan) *Reckoner {
 	r := &Reckoner{plan: p}
-	for _, row := range standards.AllHardware() {
-		r.hardware = append(r.hardware, hardware{plan.HardwareID(row.Slug), row.Figures})
-	}
-	r.unknown = r.hardwareOf(plan.HardwareID(standards.UnknownCoupler))
-	r.coupler = r.hardwareOf(plan.HardwareID(p.Settings.Coupler))
+	r.readyMedia()
 	kinds := make([]cable, p.CableKinds.Len())
 	r.cables = make(map[plan.CableKindID]*cable, len(kinds))
 	for i := range kinds {
@@ -75,9 +70,6 @@ func NewReckoner(p *plan.Plan) *Reckoner {
 	}
 	nothing := r.newCable(plan.CableKind{})
 	r.nothing = &nothing
-	// An inner lead of no stated kind is taken for the poorest there is.
-	lead := r.newCable(plan.CableKind{Media: "balanced-pair", Category: string(poorestCategory), Gauge: 26})
-	r.noLead = &lead
 	r.readyStanding()
 	r.readySite()
 	r.readyTransports()
@@ -99,14 +91,14 @@ func (r *Reckoner) readySite() {
 
 func (r *Reckoner) readyTransports() {
 	for _, row := range standards.LimitRules() {
-		r.rules = append(r.rules, rule{plan.RuleID(row.Slug), tidy(row.LimitDB())})
+		r.rules = append(r.rules, rule{plan.RuleID(row.Slug), row.Media, tidy(row.LimitDB())})
 	}
 	for _, row := range standards.Transports() {
 		t := transport{id: plan.TransportID(row.Slug), row: row, ruleBy: ByTransport}
-		if row.Graded() {
-			t.rule, _ = r.ruleOf(plan.RuleID(row.Rule))
+		if limit, found := r.ruleOf(plan.RuleID(row.Rule), row.Media); found {
+			t.rule, t.medium = limit, r.mediumOf(row.Media)
 			if own, found := r.plan.TransportRules.Get(plan.Key(row.Slug)); found {
-				if chosen, known := r.ruleOf(own.Rule); known {
+				if chosen, known := r.ruleOf(own.Rule, row.Media); known {
 					t.rule, t.ruleBy = chosen, ByPlan
 				}
 			}
@@ -115,9 +107,10 @@ func (r *Reckoner) readyTransports() {
 	}
 }
 
-func (r *Reckoner) ruleOf(id plan.RuleID) (rule, bool) {
+// ruleOf finds a limit rule of a medium.
+func (r *Reckoner) ruleOf(id plan.RuleID, media standards.Media) (rule, bool) {
 	for _, known := range r.rules {
-		if known.id == id {
+		if known.id == id && known.media == media {
 			return known, true
 		}
 	}
@@ -133,19 +126,6 @@ func (r *Reckoner) transportOf(id plan.TransportID) *transport {
 	return &transport{id: id, row: standards.Transport{Name: string(id)}}
 }
 
-// hardwareOf returns the hardware with this slug; what is not known is the poorest.
-func (r *Reckoner) hardwareOf(id plan.HardwareID) *hardware {
-	for i := range r.hardware {
-		if r.hardware[i].id == id {
-			return &r.hardware[i]
-		}
-	}
-	if r.unknown == nil {
-		return &r.hardware[0]
-	}
-	return r.unknown
-}
-
 // kindOf returns a cable kind of the plan.
 func (r *Reckoner) kindOf(id plan.CableKindID) *cable {
 	if kind, found := r.cables[id]; found {
@@ -154,9 +134,10 @@ func (r *Reckoner) kindOf(id plan.CableKindID) *cable {
 	return r.nothing
 }
 
-func (r *Reckoner) leadKind(id plan.CableKindID) *cable {
+// leadKind returns the kind of an inner lead or a tail on a line of a medium.
+func (r *Reckoner) leadKind(id plan.CableKindID, m *ready) *cable {
 	if id == "" {
-		return r.noLead
+		return &m.noLead
 	}
 	return r.kindOf(id)
 }
@@ -207,8 +188,11 @@ func (r *Reckoner) own(link *plan.Link, c *chain) Budget {
 func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment, points []plan.LinkPoint, c *chain) Budget {
 	t := r.transportOf(link.Transport)
 	b := Budget{
-		Link: link.ID, Name: link.Name, Transport: link.Transport, TransportName: t.row.Name, Graded: t.row.Graded(),
+		Link: link.ID, Name: link.Name, Transport: link.Transport, TransportName: t.row.Name,
 		Distance: t.row.StatedDistance, Fill: link.FillKind, Tested: link.Done == plan.Tested, Faulty: r.faulty(segments),
+	}
+	if t.medium != nil {
+		b.Graded, b.Medium = true, t.medium.Medium
 	}
 	if link.FillKind != "" {
 		b.FillName = r.kindOf(link.FillKind).name
@@ -218,7 +202,7 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	c.build(&b, link, segments)
 	if b.Graded {
 		b.ownLoss, b.ownLimitDB, b.ownWantedDB = b.Loss, b.LimitDB, b.WantedDB
-		b.LossDB = at100(b.Loss)
+		b.LossDB = t.medium.DB(b.Loss)
 		b.OwnDB = b.LossDB
 		b.MarginDB = tidy(b.LimitDB - b.LossDB)
 	}

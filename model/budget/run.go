@@ -4,16 +4,12 @@ import (
 	"math"
 
 	"stageloom/model/geom"
-	"stageloom/model/pairline"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
 
 // unnoticed is how far in metres cables may fall short without being called too short: slack swallows it.
 const unnoticed = 0.05
-
-// at100 is Loss.At(100) without a square root.
-func at100(l pairline.Loss) float64 { return 10*l.A + 100*l.B + l.C/10 }
 
 // tidy rounds decibels to a billionth, so that a link exactly at its limit is not over by a float's error.
 func tidy(decibels float64) float64 { return math.Round(decibels*1e9) / 1e9 }
@@ -116,7 +112,7 @@ func (r *Reckoner) settle(b *Budget, link *plan.Link, t *transport, from, to end
 	}
 	b.WantedDB = max(standards.LeastWantedMarginDB, b.WantedDB)
 	b.Rule, b.LimitDB, b.RuleBy = t.rule.id, t.rule.limitDB, t.ruleBy
-	if own, known := r.ruleOf(link.Rule); known {
+	if own, known := r.ruleOf(link.Rule, t.row.Media); known {
 		b.Rule, b.LimitDB, b.RuleBy = own.id, own.limitDB, ByLink
 	}
 }

@@ -136,7 +136,7 @@ func (r *Reckoner) asOne(link plan.Link, cables []Part, first, last int, now *Bu
 	one := plan.Segment{Link: link.ID, Order: first + 1, Kind: cables[first].Kind}
 	for _, cable := range cables[first : last+1] {
 		one.Length += cable.Length
-		if at100(r.kindOf(cable.Kind).perMetre) < at100(r.kindOf(one.Kind).perMetre) {
+		if r.kindOf(cable.Kind).db() < r.kindOf(one.Kind).db() {
 			one.Kind = cable.Kind
 		}
 	}

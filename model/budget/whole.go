@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"stageloom/model/pairline"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 )
 
@@ -23,7 +23,8 @@ type Whole struct {
 	// Faulty tells that a piece has a faulty cable, Untested that a link of it was not tested on site.
 	Faulty, Untested bool
 
-	loss     pairline.Loss
+	medium   *ready
+	loss     medium.Loss
 	limitDB  float64
 	rule     plan.RuleID
 	ruleBy   Origin
@@ -44,14 +45,14 @@ type Step struct {
 	TailKind plan.CableKindID
 	// Reversed tells that the link's near end lies towards the far end of the whole.
 	Reversed bool
-	// Run and Length are metres, Length of cable with what is assumed; LossDB is the step's own, at 100 MHz.
+	// Run and Length are metres, Length of cable with what is assumed; LossDB is the step's own, at the medium's reference.
 	Run, Length, LossDB float64
 	// Interfaces counts the mated connections of a passive device.
 	Interfaces int
 	// Lacks is the metres that a link misses.
 	Lacks float64
 
-	joints [2]pairline.Interface
+	joints [2]medium.Joint
 	// printed and printedLack are Length and Lacks as pages print them.
 	printed, printedLack float64
 }
@@ -160,19 +161,19 @@ func (r *Reckoner) wholeOf(link *plan.Link, own ownBudgets) *Whole {
 		return nil
 	}
 	reverse(before)
-	w := &Whole{Steps: append(append(before, Step{Link: link.ID, Name: link.Name}), behind...)}
+	w := &Whole{medium: r.transportOf(link.Transport).medium, Steps: append(append(before, Step{Link: link.ID, Name: link.Name}), behind...)}
 	w.turn()
-	plugs := make([][2]*hardware, len(w.Steps)) // of each piece, as the whole runs
+	plugs := make([][2]*medium.Hardware, len(w.Steps)) // of each piece, as the whole runs
 	for i := range w.Steps {
 		switch step := &w.Steps[i]; {
 		case step.Link != "":
 			b := own(step.Link)
 			w.addLink(step, b)
-			plugs[i] = r.plugsOf(b, step.Reversed)
+			plugs[i] = r.plugsOf(b, w.medium, step.Reversed)
 		case step.Guest:
 			w.addTail(step, r)
-			plug := r.leadKind(step.TailKind).plug
-			plugs[i] = [2]*hardware{plug, plug}
+			plug := r.leadKind(step.TailKind, w.medium).plug
+			plugs[i] = [2]*medium.Hardware{plug, plug}
 		}
 	}
 	for i := range w.Steps {
@@ -184,7 +185,7 @@ func (r *Reckoner) wholeOf(link *plan.Link, own ownBudgets) *Whole {
 }
 
 // plugsOf are the plugs at the two ends of a link, as its whole runs; nil where it has no cable.
-func (r *Reckoner) plugsOf(b *Budget, reversed bool) (plugs [2]*hardware) {
+func (r *Reckoner) plugsOf(b *Budget, m *ready, reversed bool) (plugs [2]*medium.Hardware) {
 	for i := range b.Parts {
 		part := &b.Parts[i]
 		if part.What != Cable && part.What != Lead {
@@ -192,7 +193,7 @@ func (r *Reckoner) plugsOf(b *Budget, reversed bool) (plugs [2]*hardware) {
 		}
 		plug := r.kindOf(part.Kind).plug
 		if part.What == Lead {
-			plug = r.leadKind(part.Kind).plug
+			plug = r.leadKind(part.Kind, m).plug
 		}
 		if plugs[0] == nil {
 			plugs[0] = plug
@@ -228,7 +229,7 @@ func (w *Whole) turn() {
 
 // addLink adds a piece: its loss at its own temperature, and the stricter of limits and wanted margins.
 func (w *Whole) addLink(step *Step, b *Budget) {
-	step.Run, step.Length, step.LossDB, step.Lacks = b.Run, b.Length(), at100(b.ownLoss), b.Missing
+	step.Run, step.Length, step.LossDB, step.Lacks = b.Run, b.Length(), w.medium.DB(b.ownLoss), b.Missing
 	shown := Budget{Measured: b.Measured, Laid: b.Laid, Missing: b.Missing, Fill: b.Fill, Parts: b.Parts}.Printed(1)
 	step.printed, step.printedLack = shown.Length(), shown.Missing
 	if first := w.rule == ""; first || b.ownLimitDB < w.limitDB {
@@ -251,38 +252,34 @@ func (w *Whole) addTail(step *Step, r *Reckoner) {
 	if step.Length == 0 {
 		return
 	}
-	kind := r.leadKind(step.TailKind)
-	loss := kind.built.Segment(step.Length, r.siteOf(step.Device)).Loss()
-	step.LossDB = at100(loss)
-	w.Unknown = w.Unknown || !kind.known
+	loss, kind := medium.Loss{}, r.leadKind(step.TailKind, w.medium)
+	if kind.medium == w.medium {
+		loss = kind.at(step.Length, r.siteOf(step.Device))
+	}
+	step.LossDB = w.medium.DB(loss)
+	w.Unknown = w.Unknown || !kind.knownIn(w.medium)
 	w.Run, w.Laid, w.Length, w.loss = w.Run+step.Run, w.Laid+step.Length, w.Length+step.Length, w.loss.Plus(loss)
 }
 
 // addPassive adds the two connections of a passive device, each as poor as the poorer of its sides; one whose hardware is
 // not known counts as the poorest, and a loose end as good as the device.
-func (w *Whole) addPassive(i int, plugs [][2]*hardware, r *Reckoner) {
+func (w *Whole) addPassive(i int, plugs [][2]*medium.Hardware, r *Reckoner) {
 	step := &w.Steps[i]
 	device, _ := r.plan.Device(step.Device)
 	step.Name, step.Interfaces = device.Name, 2
-	body := r.passive(step.Device)
-	loss := pairline.Loss{}
-	for side, other := range [2]int{i - 1, i + 1} {
-		figures := body.figures
-		if other >= 0 && other < len(plugs) && plugs[other][1-side] != nil {
-			figures = pairline.Poorer(figures, plugs[other][1-side].figures)
-		}
-		step.joints[side] = figures
-		loss = loss.Plus(figures.Loss())
-	}
-	step.LossDB = at100(loss)
-	w.loss = w.loss.Plus(loss)
-}
-
-// passive is the connecting hardware of a passive device.
-func (r *Reckoner) passive(id plan.DeviceID) *hardware {
-	device, _ := r.plan.Device(id)
 	kind, _ := r.plan.Kinds.Get(plan.Key(device.Kind))
-	return r.hardwareOf(kind.Hardware)
+	body := w.medium.hardwareOf(kind.Hardware)
+	loss := medium.Loss{}
+	for side, other := range [2]int{i - 1, i + 1} {
+		joint := medium.Joint{body, body}
+		if other >= 0 && other < len(plugs) && plugs[other][1-side] != nil {
+			joint[1] = plugs[other][1-side]
+		}
+		step.joints[side] = joint
+		loss = loss.Plus(joint.Poorer().Loss)
+	}
+	step.LossDB = w.medium.DB(loss)
+	w.loss = w.loss.Plus(loss)
 }
 
 // siteOf is the cable temperature where a device stands, in °C.
@@ -301,7 +298,7 @@ func (r *Reckoner) siteOf(id plan.DeviceID) float64 {
 func (w *Whole) give(b *Budget) {
 	b.Whole = w
 	b.Loss, b.LimitDB, b.Rule, b.RuleBy, b.WantedDB, b.WantedBy = w.loss, w.limitDB, w.rule, w.ruleBy, w.wantedDB, w.wantedBy
-	b.LossDB = at100(b.Loss)
+	b.LossDB = w.medium.DB(b.Loss)
 	b.MarginDB = tidy(b.LimitDB - b.LossDB)
 	b.grade()
 }
@@ -309,7 +306,7 @@ func (w *Whole) give(b *Budget) {
 // PartOf tells whether the link is one piece of several of an electrical line.
 func (b Budget) PartOf() bool { return b.Whole != nil && b.Whole.Pieces() > 1 }
 
-// RestDB is what the line loses beside the link itself: other links, tails, passive devices; dB at 100 MHz.
+// RestDB is what the line loses beside the link itself: other links, tails, passive devices; dB at the medium's reference.
 func (b Budget) RestDB() float64 { return tidy(b.LossDB - b.OwnDB) }
 
 // Around are the steps of the line before the near end of the link and behind its far end, as the link runs.
@@ -329,7 +326,7 @@ func (b Budget) Around() (before, behind []Step) {
 // each is rounded down, and what the sum lacks goes to those that lost most by it.
 func (w *Whole) Tenths() []string {
 	tenths, order := make([]int, len(w.Steps)), make([]int, len(w.Steps))
-	left := int(math.Ceil(at100(w.loss)*10 - almost))
+	left := int(math.Ceil(w.medium.DB(w.loss)*10 - almost))
 	rest := func(i int) float64 { return w.Steps[i].LossDB*10 - float64(tenths[i]) }
 	for i := range w.Steps {
 		tenths[i], order[i] = int(w.Steps[i].LossDB*10+almost), i

@@ -29,6 +29,13 @@ func TenthsLeft(lossDB, limitDB float64) (loss, limit, left string) {
 	return fmt.Sprintf("%.1f", up/10), fmt.Sprintf("%.1f", down/10), signed((down-up)/10, 1)
 }
 
+// CrosstalkLess prints near-end crosstalk in tenths of a dB, rounded downwards, and what stays of it above a loss as the two are
+// printed: NEXT less loss gives the ACR-N printed.
+func CrosstalkLess(nextDB, lossDB float64) (next, acr string) {
+	_, next, acr = TenthsLeft(lossDB, nextDB)
+	return next, strings.TrimPrefix(acr, "+")
+}
+
 // Metres prints missing metres, or a run, in tenths, rounded upwards.
 func Metres(length float64) string { return figure(length) + " m" }
 
@@ -73,8 +80,8 @@ func (b Budget) WhyIn(metres func(float64) string) string {
 	if b.lineFaulty() {
 		said = append(said, "a cable of it is faulty")
 	}
-	if b.Grade == Tight && b.AboveStandard() {
-		said = append(said, fmt.Sprintf("above the standard's %.1f dB", standardLimitDB))
+	if limitDB, some := b.StandardDB(); some && b.Grade == Tight && b.AboveStandard() {
+		said = append(said, fmt.Sprintf("above the standard's %.1f dB", limitDB))
 	}
 	if b.PastDistance() {
 		said = append(said, fmt.Sprintf("%s of cable, past the %s stated for %s", metres(b.LineLength()), strings.Replace(metres(b.Distance), ".0 ", " ", 1), b.TransportName))
@@ -116,7 +123,7 @@ func (b Budget) Once(metres func(float64) string) string {
 
 // verdict says the grade with the figure that decided it.
 func (b Budget) verdict(metres func(float64) string) string {
-	if b.Measured.Wanting() && b.Bare() {
+	if b.Measured.Wanting() && b.Graded && b.lacksKind() || b.Measured.Wanting() && b.Bare() {
 		return noMetres
 	}
 	once, word := b.Once(metres), b.Grade
@@ -125,7 +132,7 @@ func (b Budget) verdict(metres func(float64) string) string {
 	}
 	switch b.Grade {
 	case Over:
-		return fmt.Sprintf("over by %s dB at 100 MHz%s", figure(-b.MarginDB), once)
+		return fmt.Sprintf("over by %s dB %s%s", figure(-b.MarginDB), b.Reference(), once)
 	case Tight:
 		return fmt.Sprintf("tight%s: %s dB in hand, %s dB under what is wanted", once, InHand(b.MarginDB), figure(b.WantedDB-b.MarginDB))
 	case Enough, Ample:
@@ -139,7 +146,7 @@ func (b Budget) verdict(metres func(float64) string) string {
 			gap = "too short"
 		}
 		if b.PartOf() && !b.lacksKind() {
-			return "uncabled: another piece of its line has no cable and no kind chosen"
+			return "uncabled: another piece of its line has no cable, and no kind chosen or no metres"
 		}
 		return fmt.Sprintf("uncabled: %s %s and no kind of cable chosen", metres(b.Missing), gap)
 	}

@@ -131,7 +131,7 @@ func (s *survey) after(outcomes []outcome) func(func(linkAfter, []plan.Segment) 
 }
 
 func (r *run) unservedFor(why Why) Unserved {
-	return Unserved{Link: r.link.ID, Name: r.link.Name, Priority: r.link.Priority, Why: why, Lies: r.survey.lies[r.link.ID]}
+	return Unserved{Link: r.link.ID, Name: r.link.Name, Priority: r.link.Priority, Why: why, Lies: r.survey.lies[r.link.ID], reference: r.fixed.Reference()}
 }
 
 // explainKept says why a run is not served by its kept cables, beside which there is nothing to pick.

@@ -27,7 +27,7 @@ type puzzle struct {
 type classKey struct {
 	kind   plan.CableKindID
 	turned bool
-	graded bool
+	medium string
 	chain  string
 	gap    int
 }
@@ -185,7 +185,7 @@ func (z *puzzle) pairs(place map[plan.LinkID]int) {
 }
 
 func (z *puzzle) classOf(r *run, kind plan.CableKindID, gap int) int {
-	key := classKey{kind: kind, turned: r.turned, graded: r.fixed.Graded, chain: r.chainKey(), gap: gap}
+	key := classKey{kind: kind, turned: r.turned, medium: r.medium(), chain: r.chainKey(), gap: gap}
 	at, known := z.classes[key]
 	if !known {
 		at = len(z.classes)
@@ -201,7 +201,7 @@ func (z *puzzle) joints() [][]picking.Joint {
 	for i, a := range z.ends {
 		table[i] = make([]picking.Joint, len(z.ends))
 		for j, b := range z.ends {
-			same := a.turned == b.turned && a.graded == b.graded && a.chain == b.chain
+			same := a.turned == b.turned && a.medium == b.medium && a.chain == b.chain
 			if !same || a.gap > b.gap {
 				continue
 			}

@@ -9,20 +9,29 @@ import (
 type jointKey struct {
 	a, b    plan.CableKindID
 	coupler plan.HardwareID
+	medium  string
 	turned  bool
 }
 
 // lossKey is what decides the loss of a line of stock on a link.
 type lossKey struct {
-	graded       bool
+	medium       string // blank where nothing is graded
 	temperatureC float64
 	turned       bool
+}
+
+// medium names the medium that a run is graded in; blank where it is not.
+func (r *run) medium() string {
+	if r.fixed.Medium == nil {
+		return ""
+	}
+	return string(r.fixed.Medium.Media())
 }
 
 // lossesFor is what each line of stock loses on a run, inner connections of drums included, in thousandths of a dB, each
 // part rounded up; −1 where its loss is not known on the run's transport.
 func (s *survey) lossesFor(r *run) []int {
-	key := lossKey{r.fixed.Graded, r.fixed.TemperatureC, r.turned}
+	key := lossKey{r.medium(), r.fixed.TemperatureC, r.turned}
 	if known, found := s.losses[key]; found {
 		return known
 	}
@@ -59,7 +68,7 @@ func (s *survey) jointOf(r *run, a, b plan.CableKindID, coupler plan.HardwareID)
 	if !r.fixed.Graded {
 		return 0
 	}
-	key := jointKey{a, b, coupler, r.turned}
+	key := jointKey{a, b, coupler, r.medium(), r.turned}
 	if known, found := s.joints[key]; found {
 		return known
 	}

@@ -41,6 +41,8 @@ type Unserved struct {
 	by     string
 	lying  string
 	detail string
+	// reference says what OverDB is taken at.
+	reference string
 }
 
 // String says it in one sentence: "L07 cannot be reached from the whole stock: too short by 12.0 m".
@@ -68,7 +70,7 @@ func (u Unserved) why() string {
 	case TooShort:
 		return fmt.Sprintf("%s %s: too short by %s", u.Name, whole, budget.Metres(u.Short))
 	case Over:
-		return fmt.Sprintf("%s %s: over by %s dB at 100 MHz", u.Name, whole, budget.LossTenths(u.OverDB))
+		return fmt.Sprintf("%s %s: over by %s dB %s", u.Name, whole, budget.LossTenths(u.OverDB), u.reference)
 	}
 	return fmt.Sprintf("%s %s: %s", u.Name, whole, u.detail)
 }

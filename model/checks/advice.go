@@ -31,7 +31,7 @@ func hot(s *Subject) (found []Finding) {
 	return found
 }
 
-// gradeMHz is the frequency at which links are graded.
+// gradeMHz is the frequency in MHz at which pairs are graded.
 const gradeMHz = 100
 
 // crosstalk finds links whose joined parts may couple more than their transport allows, all adding up at worst.
@@ -46,17 +46,17 @@ func crosstalk(s *Subject) (found []Finding) {
 		fault := ""
 		switch {
 		case near < transport.NEXTLimitDB:
-			fault = fmt.Sprintf("NEXT of %.1f dB at worst, %.1f dB allowed", near, transport.NEXTLimitDB)
+			fault = fmt.Sprintf("NEXT of %s dB at worst, %.1f dB allowed", budget.InHand(near), transport.NEXTLimitDB)
 		case far < transport.ACRFLimitDB:
-			fault = fmt.Sprintf("ACR-F of %.1f dB at worst, %.1f dB allowed", far, transport.ACRFLimitDB)
+			fault = fmt.Sprintf("ACR-F of %s dB at worst, %.1f dB allowed", budget.InHand(far), transport.ACRFLimitDB)
 		default:
 			return
 		}
 		found = append(found, Finding{
 			Severity: Note, Where: at(link),
-			What:   fmt.Sprintf("%s may couple more between its pairs than %s allows: %s, at 100 MHz by catalogue figures", link.Name, b.TransportName, fault),
+			What:   fmt.Sprintf("%s may couple more between its pairs than %s allows: %s, %s by catalogue figures", link.Name, b.TransportName, fault, b.Reference()),
 			Remedy: "Take fewer joins, or couplers and cable of a better category: connections couple most. Test it under load.",
-			many:   fmt.Sprintf("may couple more between their pairs than %s allows, at 100 MHz by catalogue figures", b.TransportName),
+			many:   fmt.Sprintf("may couple more between their pairs than %s allows, %s by catalogue figures", b.TransportName, b.Reference()),
 			item:   fmt.Sprintf("%s (%s)", link.Name, fault),
 		})
 	})
@@ -70,18 +70,23 @@ const (
 	ringingLength = 15.0 // m, the shortest piece
 )
 
+// ringing finds lines whose couplers reflect in step. All cable that is graded has the same nominal impedance, so that
+// nothing to speak of comes back from where two kinds meet.
 func ringing(s *Subject) (found []Finding) {
 	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
-		if !b.HasMargin() || !mayRing(b) {
+		if _, curved := b.Curve(); !curved || !b.HasMargin() || !mayRing(b) {
 			return
 		}
-		if r := s.Reckoner.Reflections(*link); r.Rings {
-			found = append(found, Finding{
-				Severity: Note, Where: where,
-				What:   fmt.Sprintf("%s may ring: %.1f dB of ripple at %.0f MHz, return loss %+.1f dB against its limit", name, r.RippleDB, r.RippleMHz, r.ReturnLossMarginDB),
-				Remedy: "Take fewer and longer cables, of one kind if there is a choice.",
-			})
+		r := s.Reckoner.Reflections(*link)
+		if !r.Rings {
+			return
 		}
+		found = append(found, Finding{
+			Severity: Note, Where: where,
+			What: fmt.Sprintf("%s may ring between its couplers: %.1f dB of ripple at %.0f MHz, return loss %s dB against its limit",
+				name, r.RippleDB, r.RippleMHz, budget.TenthDB(r.ReturnLossMarginDB)),
+			Remedy: "Take fewer and longer cables, or couplers of a better category.",
+		})
 	})
 	return found
 }

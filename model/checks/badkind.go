@@ -12,28 +12,41 @@ import (
 // badKind finds kinds of cable that could not be used as they are though no link uses them yet; of those in use it is told at
 // their links.
 func badKind(s *Subject) (found []Finding) {
-	used := map[plan.CableKindID]bool{}
-	s.each(func(_ *plan.Link, _ *budget.Budget, v *view) {
-		for _, cable := range v.cables {
-			used[cable.kind.ID] = true
+	bad := map[plan.CableKindID]Finding{}
+	for kind := range s.Plan.CableKinds.All() {
+		if what, remedy := s.kindFault(kind); what != "" {
+			bad[kind.ID] = Finding{Severity: Warn, Where: []Place{{"cable_kinds", kind.Key()}}, What: what, Remedy: remedy}
 		}
-	})
-	stock := map[plan.CableKindID]int{}
-	for reel := range s.Plan.Reels.All() {
-		stock[reel.Kind] += reel.Count()
+	}
+	for i := 0; i < len(s.Budgets) && len(bad) > 0; i++ { // most plans have none, and no link is looked at
+		for _, part := range s.Budgets[i].Parts {
+			if part.What == budget.Cable || part.What == budget.Lead {
+				delete(bad, part.Kind)
+			}
+		}
 	}
 	for kind := range s.Plan.CableKinds.All() {
-		what, remedy := s.kindFault(kind)
-		if used[kind.ID] || what == "" {
+		finding, told := bad[kind.ID]
+		if !told {
 			continue
 		}
-		what += "; no link uses it yet"
-		if n := stock[kind.ID]; n > 0 {
-			what += fmt.Sprintf(", and the stock holds %d", n)
+		finding.What += "; no link uses it yet"
+		if n := s.inStock(kind.ID); n > 0 {
+			finding.What += fmt.Sprintf(", and the stock holds %d", n)
 		}
-		found = append(found, Finding{Severity: Warn, Where: []Place{{"cable_kinds", kind.Key()}}, What: what, Remedy: remedy})
+		found = append(found, finding)
 	}
 	return found
+}
+
+// inStock is how many cables of a kind the stock holds.
+func (s *Subject) inStock(kind plan.CableKindID) (count int) {
+	for reel := range s.Plan.Reels.All() {
+		if reel.Kind == kind {
+			count += reel.Count()
+		}
+	}
+	return count
 }
 
 // kindFault says why no link could use a kind of cable, and what to do.
@@ -43,11 +56,11 @@ func (s *Subject) kindFault(kind plan.CableKind) (what, remedy string) {
 	case !taken:
 		return fmt.Sprintf("%s is of the medium %s, which is not known here", kind.Name, quoted(kind.Media)),
 			"Make the kind anew from one that is like it: its medium is that one's."
-	case !budget.Fits(kind, standards.BalancedPair) || s.Reckoner.Knows(kind.ID):
+	case s.Reckoner.Medium(kind.ID) == nil || s.Reckoner.Knows(kind.ID):
 		return "", ""
 	case s.Reckoner.WhyUnknown(kind.ID) != "":
 		return fmt.Sprintf("%s cannot be graded: %s", kind.Name, s.Reckoner.WhyUnknown(kind.ID)),
-			"Make the kind anew with its maker's own figure, in dB per 100 m at 100 MHz and 20 °C, and take this one out of the stock."
+			"Make the kind anew with its maker's own figure, in " + s.Reckoner.Medium(kind.ID).OwnFigure() + ", and take this one out of the stock."
 	}
 	return fmt.Sprintf("%s cannot be graded: nothing says what it loses", kind.Name), stateLoss
 }

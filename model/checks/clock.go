@@ -143,8 +143,33 @@ func deviceNames(devices []plan.Device) (names []string, where []Place) {
 }
 
 // domains gathers the devices that share a clock, in the order of their first link, with whom each receives audio from.
-func (s *Subject) domains() (domains []domain) {
-	of := map[plan.DeviceID]int{}
+func (s *Subject) domains() []domain {
+	domains, of := s.clockGroups()
+	for i := range domains {
+		s.describe(&domains[i])
+	}
+	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
+		if media := s.Reckoner.Transport(link.Transport); media.Media != standards.BalancedPair || media.NeverIntoNetworkPort {
+			return
+		}
+		for _, id := range []plan.DeviceID{link.From, link.To} { // a network may bring a clock too, and nothing here says so
+			if at, in := of[id]; in && len(domains[at].devices) == 1 {
+				domains[at].unknown = true
+			}
+		}
+	})
+	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
+		if from, into := of[link.From], of[link.To]; link.Transport == embedsClock && from != into {
+			domains[into].fedBy = append(domains[into].fedBy, from)
+		}
+	})
+	return domains
+}
+
+// clockGroups are the devices that share a clock, and for each device which of them it belongs to. Those that went into
+// others are empty.
+func (s *Subject) clockGroups() (domains []domain, of map[plan.DeviceID]int) {
+	of = map[plan.DeviceID]int{}
 	enter := func(id plan.DeviceID) int {
 		if at, in := of[id]; in {
 			return at
@@ -171,25 +196,7 @@ func (s *Subject) domains() (domains []domain) {
 		domains[near].devices = append(domains[near].devices, domains[far].devices...)
 		domains[far].devices = nil
 	})
-	for i := range domains {
-		s.describe(&domains[i])
-	}
-	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
-		if media := s.Reckoner.Transport(link.Transport); media.Media != standards.BalancedPair || media.NeverIntoNetworkPort {
-			return
-		}
-		for _, id := range []plan.DeviceID{link.From, link.To} { // a network may bring a clock too, and nothing here says so
-			if at, in := of[id]; in && len(domains[at].devices) == 1 {
-				domains[at].unknown = true
-			}
-		}
-	})
-	s.each(func(link *plan.Link, _ *budget.Budget, _ *view) {
-		if from, into := of[link.From], of[link.To]; link.Transport == embedsClock && from != into {
-			domains[into].fedBy = append(domains[into].fedBy, from)
-		}
-	})
-	return domains
+	return domains, of
 }
 
 // describe sorts the devices of a domain by what their kinds say of their clock.

@@ -17,11 +17,27 @@ func overLimit(s *Subject) (found []Finding) {
 			found = append(found, Finding{
 				Severity: Stop, Where: where,
 				What:   fmt.Sprintf("%s is %s", name, b.Why()),
-				Remedy: "Do not use it like this. " + s.cureLine(link, b, "Shorten the run, join fewer cables, or go over to fibre, which carries further than any copper."),
+				Remedy: "Do not use it like this. " + s.cureLine(link, b, shorten(b)),
 			})
 		}
 	})
 	return found
+}
+
+// shorten says what to do where no one change cures a link.
+func shorten(b *budget.Budget) string {
+	if instead(b) == "" {
+		return "Shorten the run, or join fewer cables."
+	}
+	return "Shorten the run, join fewer cables" + instead(b) + ", which carries further than any copper."
+}
+
+// instead says what carries further than a link's medium; of one that nothing is reckoned of, fibre does.
+func instead(b *budget.Budget) string {
+	if b.Medium == nil {
+		return ", or go over to fibre"
+	}
+	return b.Medium.Instead()
 }
 
 // cure says which one change would cure a link, or what else to do.
@@ -115,7 +131,7 @@ func pastDistance(s *Subject) (found []Finding) {
 			found = append(found, Finding{
 				Severity: Note, Where: where,
 				What:   fmt.Sprintf("%s has %s of cable, past the %.0f m stated for %s", name, budget.Metres(b.Printed(1).LineLength()), b.Distance, b.TransportName),
-				Remedy: "The equipment's maker does not answer for it at this length, whatever the loss: test it, or go over to fibre.",
+				Remedy: "The equipment's maker does not answer for it at this length, whatever the loss: test it" + instead(b) + ".",
 				many:   fmt.Sprintf("are longer than the %.0f m stated for %s", b.Distance, b.TransportName),
 				item:   fmt.Sprintf("%s (%s)", name, budget.Metres(b.Printed(1).LineLength())),
 			})
@@ -155,7 +171,7 @@ func unknownLoss(s *Subject) (found []Finding) {
 // What to do about a kind of cable whose loss is not stated, or not by anything that is known.
 const (
 	stateLoss        = "Enter the category of this kind of cable, or its maker's own figure in dB per 100 m."
-	ownFigureInstead = "Make a kind of cable with its maker's own figure, in dB per 100 m at 100 MHz and 20 °C, and lay that in its place."
+	ownFigureInstead = "Make a kind of cable with its maker's own figure, in %s, and lay that in its place."
 )
 
 // unknownOf says why a cable of a link has no known loss.
@@ -170,19 +186,20 @@ func (s *Subject) unknownOf(link *plan.Link, cable laid) Finding {
 	if why := s.Reckoner.WhyUnknown(cable.kind.ID); why != "" {
 		finding.many = fmt.Sprintf("cannot be graded by %s: %s", cable.ofMany(), why)
 		finding.What = fmt.Sprintf("%s cannot be graded by %s: %s", link.Name, cable.named(), why)
-		finding.Remedy = ownFigureInstead
+		finding.Remedy = fmt.Sprintf(ownFigureInstead, s.Reckoner.Medium(cable.kind.ID).OwnFigure())
 	}
 	return finding
 }
 
 func aboveStandard(s *Subject) (found []Finding) {
 	s.lines(func(link *plan.Link, b *budget.Budget, name string, where []Place) {
-		if b.AboveStandard() && b.Grade != budget.Over {
+		if limitDB, some := b.StandardDB(); some && b.AboveStandard() && b.Grade != budget.Over {
+			above := fmt.Sprintf("inside its limit, but above the standard's %.1f dB", limitDB)
 			found = append(found, Finding{
 				Severity: Note, Where: where,
-				What:   fmt.Sprintf("%s loses %s dB: inside its limit, but above the standard's 24.0 dB", name, budget.LossTenths(b.LossDB)),
+				What:   fmt.Sprintf("%s loses %s dB: %s", name, budget.LossTenths(b.LossDB), above),
 				Remedy: "It runs by field practice, not by a standard. Test it, and say so to whoever answers for the show.",
-				many:   "are inside their limit, but above the standard's 24.0 dB",
+				many:   fmt.Sprintf("are inside their limit, but above the standard's %.1f dB", limitDB),
 				item:   fmt.Sprintf("%s (%s dB)", name, budget.LossTenths(b.LossDB)),
 			})
 		}
@@ -196,7 +213,7 @@ func delay(s *Subject) (found []Finding) {
 		if limit == 0 || !b.PastDistance() {
 			return
 		}
-		if ns := s.Reckoner.Line(*link).DelayNs(100); ns > limit {
+		if ns := s.Reckoner.Line(*link).DelayNs(gradeMHz); ns > limit {
 			found = append(found, Finding{
 				Severity: Note, Where: where,
 				What:   fmt.Sprintf("%s delays by %.0f ns, past the %.0f ns stated for %s", name, ns, limit, b.TransportName),

@@ -84,7 +84,8 @@ func TestLoss(t *testing.T) {
 			},
 		},
 		{
-			"five short pieces ring", "ringing", checks.Note, "L01 may ring: 0.8 dB of ripple at 100 MHz, return loss +6.9 dB against its limit",
+			"five short pieces of one cable ring at what joins them", "ringing", checks.Note,
+			"L01 may ring between its couplers: 0.8 dB of ripple at 100 MHz, return loss +6.8 dB against its limit",
 			func(r *rig, e *plan.Edit) { e.SetSegments(r.main, of("cat5e", 12, 12, 12, 12, 12)) },
 		},
 		{
@@ -99,6 +100,25 @@ func TestLoss(t *testing.T) {
 			},
 		},
 	})
+}
+
+func TestWhatRingsBlamesNoCableThatIsLikeItsNeighbours(t *testing.T) {
+	for name, cables := range map[string][]plan.Segment{
+		"like":   of("cat5e", 12, 12, 12, 12, 12),
+		"unlike": {{Kind: "cat5e", Length: 12}, {Kind: "cat6a", Length: 12}, {Kind: "cat5e", Length: 12}, {Kind: "cat5e", Length: 12}, {Kind: "cat5e", Length: 12}},
+	} {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) { e.SetSegments(r.main, cables) })
+		told := 0
+		for _, finding := range r.find() {
+			if finding.Rule == "ringing" {
+				told++
+				require.Contains(t, finding.What, "may ring between its couplers", name)
+				require.NotContains(t, finding.What+finding.Remedy, "kind", name)
+			}
+		}
+		require.Equal(t, 1, told, name)
+	}
 }
 
 func TestARemedyNamesTheOneChangeThatCures(t *testing.T) {

@@ -2,6 +2,7 @@ package checks
 
 import (
 	"fmt"
+	"slices"
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
@@ -60,42 +61,93 @@ func (s *Subject) blocked(line *patch.Line) Finding {
 	return Finding{}
 }
 
-// phantomLeft walks the running list of each stage: what socket was left with 48 V, and what comes on it next.
+// left is what a socket was left with: 48 V for a line of an act.
+type left struct {
+	line *patch.Line
+	act  *patch.Act
+}
+
+// leaving is one line after another on one socket, which 48 V was left on: the acts before and those after, in order.
+type leaving struct {
+	socket        patch.Socket
+	was, next     *patch.Line
+	before, after []*patch.Act
+}
+
+// phantomLeft walks the running list of each stage: what socket was left with 48 V, and what comes on it next. What comes
+// again at other changeovers is told once.
 func phantomLeft(s *Subject) (found []Finding) {
-	type left struct {
-		line *patch.Line
-		act  *patch.Act
+	type pair struct {
+		socket    patch.Socket
+		was, next plan.InputID
 	}
+	var order []pair
+	leavings := map[pair]*leaving{}
 	stages := map[string]map[patch.Socket]left{}
 	for _, act := range s.Patch.Acts {
 		if act.House() {
 			continue
 		}
-		before := stages[act.Act.Stage]
-		if before == nil {
-			before = map[patch.Socket]left{}
-			stages[act.Act.Stage] = before
+		if stages[act.Act.Stage] == nil {
+			stages[act.Act.Stage] = map[patch.Socket]left{}
 		}
-		for _, line := range act.Lines {
-			for i := range line.Legs {
-				leg := &line.Legs[i]
-				if leg.Isolated || !s.Patch.Phantom(leg.Socket) {
-					continue
-				}
-				was := before[leg.Socket]
-				if danger := line.Input.Use == "line" || line.Input.Use == "DI"; was.line != nil && was.act != act && was.line.Input.ID != line.Input.ID && danger && !line.Input.Phantom {
-					found = append(found, Finding{
-						Severity: Warn, Where: []Place{inputPlace(line), inputPlace(was.line), {"devices", plan.Key(leg.Socket.Device)}, {"acts", act.Act.Key()}}, Acts: []plan.ActID{act.Act.ID},
-						What:   fmt.Sprintf("%s had 48 V for %s in %s, and %s (%s) comes on it in %s", s.Patch.SocketWords(leg.Socket), was.line.Input.Name, was.act.Act.Name, line.Input.Name, line.Input.Use, act.Act.Name),
-						Remedy: "Switch 48 V off at the changeover and wait some seconds before plugging in, or take another socket.",
-					})
-				}
-				delete(before, leg.Socket)
-				if line.Input.Phantom {
-					before[leg.Socket] = left{line, act}
-				}
+		s.follow(act, stages[act.Act.Stage], func(socket patch.Socket, was left, line *patch.Line) {
+			key := pair{socket, was.line.Input.ID, line.Input.ID}
+			if leavings[key] == nil {
+				leavings[key] = &leaving{socket: socket, was: was.line, next: line}
+				order = append(order, key)
+			}
+			leavings[key].before, leavings[key].after = append(leavings[key].before, was.act), append(leavings[key].after, act)
+		})
+	}
+	for _, key := range order {
+		found = append(found, s.left(leavings[key]))
+	}
+	return found
+}
+
+// follow takes an act's lines over what was left on the sockets of its stage, and tells what comes on 48 V that it does not want.
+func (s *Subject) follow(act *patch.Act, before map[patch.Socket]left, tell func(patch.Socket, left, *patch.Line)) {
+	for _, line := range act.Lines {
+		for i := range line.Legs {
+			leg := &line.Legs[i]
+			if leg.Isolated || !s.Patch.Phantom(leg.Socket) {
+				continue
+			}
+			was := before[leg.Socket]
+			danger := line.Input.Use == "line" || line.Input.Use == "DI"
+			if was.line != nil && was.act != act && was.line.Input.ID != line.Input.ID && danger && !line.Input.Phantom {
+				tell(leg.Socket, was, line)
+			}
+			delete(before, leg.Socket)
+			if line.Input.Phantom {
+				before[leg.Socket] = left{line, act}
 			}
 		}
 	}
-	return found
+}
+
+// left is the finding of one line after another, with the acts in which that is so.
+func (s *Subject) left(l *leaving) Finding {
+	finding := Finding{
+		Severity: Warn, Where: []Place{inputPlace(l.next), inputPlace(l.was), {"devices", plan.Key(l.socket.Device)}},
+		What: fmt.Sprintf("%s had 48 V for %s in %s, and %s (%s) comes on it in %s", s.Patch.SocketWords(l.socket),
+			l.was.Input.Name, actNames(l.before), l.next.Input.Name, l.next.Input.Use, actNames(l.after)),
+		Remedy: "Switch 48 V off at the changeover and wait some seconds before plugging in, or take another socket.",
+	}
+	for _, act := range l.after {
+		finding.Where, finding.Acts = append(finding.Where, Place{"acts", act.Act.Key()}), append(finding.Acts, act.Act.ID)
+	}
+	return finding
+}
+
+// actNames lists acts by their names, each once.
+func actNames(acts []*patch.Act) string {
+	var names []string
+	for i, act := range acts {
+		if !slices.Contains(acts[:i], act) {
+			names = append(names, act.Act.Name)
+		}
+	}
+	return list(names)
 }

@@ -16,6 +16,9 @@ var cableRules = []func(*Subject) []Finding{
 // standIn finds laid spares that could not take over what they stand in for: they end elsewhere, do not reach, lose too much
 // for its transport, or are of cable that does not suit it. What is wrong with the spare as it lies, other rules say.
 func standIn(s *Subject) (found []Finding) {
+	if !s.hasSpares() {
+		return nil
+	}
 	s.each(func(spare *plan.Link, b *budget.Budget, v *view) {
 		if !spare.IsSpare() {
 			return
@@ -39,6 +42,16 @@ func standIn(s *Subject) (found []Finding) {
 		}
 	})
 	return found
+}
+
+// hasSpares tells whether any link is a laid spare: without one nothing has to be gathered of the others.
+func (s *Subject) hasSpares() bool {
+	for i := range s.Plan.Links.Len() {
+		if link := s.Plan.Links.At(i); link.IsSpare() {
+			return true
+		}
+	}
+	return false
 }
 
 // unfit says why a spare could not take over a link; blank where it could, or has no cable yet.

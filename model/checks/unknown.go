@@ -24,35 +24,22 @@ func unknownName(s *Subject) (found []Finding) {
 				many:   fmt.Sprintf("name %s %s, which is not known here: %s", what, quoted(slug), instead), item: link.Name,
 			})
 		}
-		if link.Rule != "" && !knownRule(link.Rule) {
+		if link.Rule != "" && !s.Reckoner.KnowsRule(link.Transport, link.Rule) {
 			rule, _ := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))
 			tell("the limit rule", string(link.Rule), "it is graded by the "+rule.Name)
 		}
 		for _, panel := range []plan.HardwareID{link.FromPanel, link.ToPanel} {
-			if !knownHardware(panel) {
-				tell("the panel", string(panel), asPoorest)
+			if as := budget.CountsAs(b.Medium, panel); as != "" {
+				tell("the panel", string(panel), "it counts as "+as)
 			}
 		}
 		for _, segment := range s.Plan.SegmentsOf(link.ID) {
-			if !knownHardware(segment.Coupler) {
-				tell("the coupler", string(segment.Coupler), asPoorest)
+			if as := budget.CountsAs(b.Medium, segment.Coupler); as != "" {
+				tell("the coupler", string(segment.Coupler), "it counts as "+as)
 			}
 		}
 	})
 	return found
-}
-
-const asPoorest = "it counts as Cat 5e hardware"
-
-func knownRule(id plan.RuleID) bool {
-	_, err := standards.LimitRuleBySlug(standards.RuleSlug(id))
-	return err == nil
-}
-
-// knownHardware tells whether hardware is known; none is.
-func knownHardware(id plan.HardwareID) bool {
-	_, err := standards.HardwareBySlug(standards.HardwareSlug(id))
-	return id == "" || err == nil
 }
 
 // unknownSettings looks at what holds for the whole plan.
@@ -60,25 +47,30 @@ func (s *Subject) unknownSettings() (found []Finding) {
 	tell := func(what string) {
 		found = append(found, Finding{Severity: Warn, What: what, Remedy: "Choose one of those there are in the plan's settings."})
 	}
-	if slug := s.Plan.Settings.Coupler; !knownHardware(plan.HardwareID(slug)) {
-		tell(fmt.Sprintf("The plan's coupler is %s, which is not known here: %s", quoted(slug), asPoorest))
+	coupler := s.Plan.Settings.Coupler
+	if _, err := standards.HardwareBySlug(standards.HardwareSlug(coupler)); coupler != "" && err != nil {
+		tell(fmt.Sprintf("The plan's coupler is %s, which is not known here: it counts as %s", quoted(coupler), s.Reckoner.HardwareName(plan.HardwareID(coupler))))
 	}
 	for row := range s.Plan.TransportRules.All() {
 		transport := s.Reckoner.Transport(row.Transport)
-		if transport.Graded() && !knownRule(row.Rule) {
+		if transport.Graded() && !s.Reckoner.KnowsRule(row.Transport, row.Rule) {
 			tell(fmt.Sprintf("The plan's limit rule for %s is %s, which is not known here: the usual one grades it", transport.Name, quoted(string(row.Rule))))
 		}
 	}
 	return found
 }
 
-// unknownKinds looks at the plugs of data cable.
+// unknownKinds looks at the plugs of cable whose loss is reckoned.
 func (s *Subject) unknownKinds() (found []Finding) {
 	for kind := range s.Plan.CableKinds.All() {
-		if budget.Fits(kind, standards.BalancedPair) && !knownHardware(kind.Hardware) {
+		m := s.Reckoner.Medium(kind.ID)
+		if m == nil {
+			continue
+		}
+		if as := budget.CountsAs(m, kind.Hardware); as != "" {
 			found = append(found, Finding{
 				Severity: Warn, Where: []Place{{"cable_kinds", kind.Key()}},
-				What:   fmt.Sprintf("%s has plugs of %s, which is not known here: %s", kind.Name, quoted(string(kind.Hardware)), asPoorest),
+				What:   fmt.Sprintf("%s has plugs of %s, which is not known here: it counts as %s", kind.Name, quoted(string(kind.Hardware)), as),
 				Remedy: "Choose one of the classes of hardware there are.",
 			})
 		}

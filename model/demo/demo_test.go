@@ -2,7 +2,6 @@ package demo_test
 
 import (
 	"bytes"
-	"flag"
 	"os"
 	"path/filepath"
 	"testing"
@@ -14,11 +13,10 @@ import (
 	"stageloom/model/checks"
 	"stageloom/model/demo"
 	"stageloom/model/geom"
+	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 )
-
-var update = flag.Bool("update", false, "write the plans that ship in testdata anew")
 
 func TestTheFilesInTestdataAreTheseTwoPlans(t *testing.T) {
 	for name, p := range map[string]*plan.Plan{"weekender": demo.Weekender(), "grades": demo.Grades()} {
@@ -26,12 +24,9 @@ func TestTheFilesInTestdataAreTheseTwoPlans(t *testing.T) {
 			var want bytes.Buffer
 			require.NoError(t, planfile.Write(&want, p))
 			path := filepath.Join("..", "..", "testdata", name+".stageloom")
-			if *update {
-				require.NoError(t, os.WriteFile(path, want.Bytes(), 0o644))
-			}
+			goldentest.File(t, path, want.Bytes())
 			got, err := os.ReadFile(path)
 			require.NoError(t, err)
-			require.True(t, bytes.Equal(want.Bytes(), got), "the file differs; if that is meant, run this test with -update")
 			read, err := planfile.Read(bytes.NewReader(got))
 			require.NoError(t, err)
 			require.True(t, plan.Equal(p, read))

@@ -48,30 +48,6 @@ func CaseSheet(p *plan.Plan) Sheet {
 	return sheet
 }
 
-// InputSheet is the input list of a plan, in the columns that [ReadInputs] reads back.
-func InputSheet(p *plan.Plan) Sheet {
-	sheet := Sheet{Name: "Inputs", Columns: []Column{
-		{Head: Number, Width: 8},
-		{Head: Name, Width: 24},
-		{Head: Source, Width: 20},
-		{Head: Stand},
-		{Head: Phantom, Width: 8},
-		{Head: Riser},
-		{Head: Note, Width: 28},
-	}}
-	inputs := slices.SortedFunc(p.Inputs.All(), func(a, b plan.Input) int { return cmp.Or(cmp.Compare(a.Number, b.Number), cmp.Compare(a.ID, b.ID)) })
-	for _, input := range inputs {
-		phantom := ""
-		if input.Phantom {
-			phantom = "yes"
-		}
-		sheet.Rows = append(sheet.Rows, []Cell{
-			Count(input.Number), Text(input.Name), Text(input.Source), Text(input.Stand), Text(phantom), Text(input.Riser), Text(input.Note),
-		})
-	}
-	return sheet
-}
-
 // InStockOrder is the stock as a list: by kind, the longest first, then by tag.
 func InStockOrder(p *plan.Plan) []plan.Reel {
 	return slices.SortedFunc(p.Reels.All(), func(a, b plan.Reel) int {

@@ -91,18 +91,6 @@ func TestInputsEnterThePlanAndThoseOfANumberKeepTheirPatch(t *testing.T) {
 	require.Equal(t, 2, p.Inputs.Len())
 	row, _ := p.Inputs.Get(plan.Key(kick))
 	require.Equal(t, plan.Input{ID: kick, Number: 1, Name: "Kick", Note: "old"}, row, "what no column says stays")
-	grid := exchange.Grid{Rows: [][]string{}}
-	for _, cells := range exchange.InputSheet(p).Rows {
-		var row []string
-		for _, cell := range cells {
-			row = append(row, cell.String())
-		}
-		grid.Rows = append(grid.Rows, row)
-	}
-	layout := exchange.Layout{Fields: []string{exchange.Number, exchange.Name, exchange.Source, exchange.Stand, exchange.Phantom, exchange.Riser, exchange.Note}}
-	again := exchange.ReadInputs(grid, layout, 0)
-	require.Empty(t, again.Faults)
-	require.Equal(t, "Snare", again.Rows[1].Input.Name)
 }
 
 func TestSourceIsTheNameOfAnInputWhereNoOtherColumnIs(t *testing.T) {

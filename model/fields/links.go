@@ -119,21 +119,20 @@ func rules(s State, link plan.Link) []Option {
 	if row, found := s.Plan.TransportRules.Get(plan.Key(link.Transport)); found {
 		own = row.Rule
 	}
-	return append([]Option{{"", "the plan's: " + ruleName(own)}}, limitRules()...)
+	return append([]Option{{"", "the plan's: " + ruleName(own)}}, limitRules(transport.Media)...)
 }
 
-func limitRules() (options []Option) {
-	for _, rule := range standards.LimitRules() {
+// limitRules are the limit rules of a medium.
+func limitRules(media standards.Media) (options []Option) {
+	for _, rule := range standards.LimitRulesOf(media) {
 		options = append(options, Option{string(rule.Slug), rule.Name})
 	}
 	return options
 }
 
 func ruleName(id plan.RuleID) string {
-	for _, rule := range limitRules() {
-		if rule.Value == string(id) {
-			return rule.Words
-		}
+	if rule, err := standards.LimitRuleBySlug(standards.RuleSlug(id)); err == nil {
+		return rule.Name
 	}
 	return string(id)
 }

@@ -62,7 +62,7 @@ func (d definer) transportRule(transport standards.Transport) *Field {
 		return nil
 	}
 	return d.made("rule_"+string(id), "Limit rule for "+transport.Name, "what its loss is held to.", Choice, said, put).
-		among(func(State, any) []Option { return append([]Option{{"", own}}, limitRules()...) })
+		among(func(State, any) []Option { return append([]Option{{"", own}}, limitRules(transport.Media)...) })
 }
 
 func sunBlank(s State, _ any) string {

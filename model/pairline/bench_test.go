@@ -64,7 +64,7 @@ func BenchmarkWorstPoint(b *testing.B) {
 	loss, grid := manyLines()[0].Loss(), pairline.LogGrid(pairline.AdditivePoints)
 	b.ReportAllocs()
 	for b.Loop() {
-		margin, _ := pairline.WorstPoint(loss, pairline.LinkSegmentLimit, grid)
+		margin, _ := pairline.WorstPoint(loss.At, pairline.LinkSegmentLimit, grid)
 		sink += margin
 	}
 }

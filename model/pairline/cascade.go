@@ -3,6 +3,7 @@ package pairline
 import (
 	"math"
 	"math/cmplx"
+	"slices"
 )
 
 // Response is what a line does to a sine wave between 100 Ω ends, reflections included. It is advice: the additive loss
@@ -104,35 +105,91 @@ func (s stage) at(freqMHz float64) wave {
 	}
 }
 
-// before carries voltage and current (in units of 1/100 Ω) from the far side of a wave's part to its near side. Its own
-// transmission is left out, to be summed in dB: so nothing overflows, however long the line.
-func (w wave) before(voltage, current complex128) (complex128, complex128) {
+// square is a part, or several in a row, as it carries voltage and current (in units of 1/100 Ω) from its far side to its near
+// side. Its own transmission is left out, to be summed in dB: so nothing overflows, however long the line.
+type square struct{ a, b, c, d complex128 }
+
+// then puts another part behind this one.
+func (m square) then(n square) square {
+	return square{m.a*n.a + m.b*n.c, m.a*n.b + m.b*n.d, m.c*n.a + m.d*n.c, m.c*n.b + m.d*n.d}
+}
+
+// times puts so many of the same in a row, in few steps.
+func (m square) times(count int) square {
+	all := square{a: 1, d: 1}
+	for ; count > 0; count /= 2 {
+		if count%2 == 1 {
+			all = all.then(m)
+		}
+		m = m.then(m)
+	}
+	return all
+}
+
+// near and far are voltage and current at an end when the other one is matched. Every part is the same from both sides, so
+// that turning the line round exchanges a and d.
+func (m square) near() (voltage, current complex128) { return m.a + m.b, m.c + m.d }
+func (m square) far() (voltage, current complex128)  { return m.d + m.b, m.c + m.a }
+
+// square is the part of a wave.
+func (w wave) square() square {
 	if w.cable {
-		sum, difference := 1+w.twice, 1-w.twice
-		return 0.5 * (sum*voltage + difference*w.impedance*current), 0.5 * (difference*w.admittance*voltage + sum*current)
+		straight, across := (1+w.twice)/2, (1-w.twice)/2
+		return square{straight, across * w.impedance, across * w.admittance, straight}
 	}
-	outward, inward := (voltage+current)/2, (voltage-current)/2
-	incident := outward - w.reflection*inward
-	reflected := w.reflection*incident + w.twice*inward
-	return incident + reflected, incident - reflected
+	plus, less := 1+w.reflection, 1-w.reflection
+	straight := (plus*less + w.twice) / 2
+	return square{straight, (plus*plus - w.twice) / 2, (less*less - w.twice) / 2, straight}
 }
 
-// fromFar carries a matched load at the far end through all waves to the near end.
-func fromFar(waves []wave) (voltage, current complex128) {
-	voltage, current = 1, 1
-	for i := len(waves) - 1; i >= 0; i-- {
-		voltage, current = waves[i].before(voltage, current)
+// repeat is a row of stages that comes so many times, one after the other. As is the first of the line's that is the same.
+type repeat struct{ first, length, times, as int }
+
+// longestRow is how many stages a row that repeats may have: a cable, a coupler of two connections, and as much again.
+const longestRow = 6
+
+// repeats parts a line into rows of stages that repeat: many like pieces are reckoned as one, taken so many times.
+func repeats(like []int) (rows []repeat) {
+	for at := 0; at < len(like); {
+		best := repeat{first: at, length: 1, times: 1}
+		for length := 1; length <= longestRow && at+2*length <= len(like); length++ {
+			times := 1
+			for end := at + (times+1)*length; end <= len(like) && slices.Equal(like[at:at+length], like[end-length:end]); end += length {
+				times++
+			}
+			if times > 1 && times*length > best.times*best.length {
+				best = repeat{first: at, length: length, times: times}
+			}
+		}
+		stages := like[at : at+best.length]
+		best.as = slices.IndexFunc(rows, func(r repeat) bool {
+			return r.times == best.times && slices.Equal(like[r.first:r.first+r.length], stages)
+		})
+		if best.as < 0 {
+			best.as = len(rows)
+		}
+		rows = append(rows, best)
+		at += best.length * best.times
 	}
-	return voltage, current
+	return rows
 }
 
-// fromNear carries a matched load at the near end to the far end; every part is the same from both sides.
-func fromNear(waves []wave) (voltage, current complex128) {
-	voltage, current = 1, 1
-	for _, w := range waves {
-		voltage, current = w.before(voltage, current)
+// through puts all waves in a row; blocks is room for what each repeat is.
+func through(waves []wave, rows []repeat, blocks []square) square {
+	all := square{a: 1, d: 1}
+	for n, row := range rows {
+		if row.as == n {
+			blocks[n] = waves[row.first].square()
+			for i := row.first + 1; i < row.first+row.length; i++ {
+				blocks[n] = blocks[n].then(waves[i].square())
+			}
+			if row.times > 1 {
+				blocks[n] = blocks[n].times(row.times)
+			}
+		}
+		all = all.then(blocks[row.as])
 	}
-	return voltage, current
+	return all
 }
 
 func returnLossDB(voltage, current complex128) float64 {
@@ -143,10 +200,12 @@ func returnLossDB(voltage, current complex128) float64 {
 func (l Line) Responses(grid []float64) []Response {
 	stages := prepare(l)
 	like := alike(stages)
-	waves := make([]wave, len(stages))
+	rows := repeats(like)
+	waves, blocks := make([]wave, len(stages)), make([]square, len(rows))
 	responses := make([]Response, len(grid))
 	for i, freq := range grid {
-		responses[i] = respond(stages, like, waves, freq)
+		additive := reckon(stages, like, waves, freq)
+		responses[i] = respond(through(waves, rows, blocks), additive, freq)
 	}
 	return responses
 }
@@ -154,8 +213,8 @@ func (l Line) Responses(grid []float64) []Response {
 // ResponseAt gives the response of a line at one frequency in MHz.
 func (l Line) ResponseAt(freqMHz float64) Response { return l.Responses([]float64{freqMHz})[0] }
 
-func respond(stages []stage, like []int, waves []wave, freqMHz float64) Response {
-	additive := 0.0
+// reckon fills in the waves of a frequency and returns their additive loss in dB.
+func reckon(stages []stage, like []int, waves []wave, freqMHz float64) (additive float64) {
 	for i, s := range stages {
 		if like[i] < i {
 			waves[i] = waves[like[i]]
@@ -164,10 +223,14 @@ func respond(stages []stage, like []int, waves []wave, freqMHz float64) Response
 		}
 		additive += waves[i].lossDB
 	}
-	voltage, current := fromFar(waves)
+	return additive
+}
+
+func respond(line square, additive, freqMHz float64) Response {
+	voltage, current := line.near()
 	near := returnLossDB(voltage, current)
 	ripple := 20 * math.Log10(cmplx.Abs(voltage+current)/2)
-	voltage, current = fromNear(waves)
+	voltage, current = line.far()
 	return Response{
 		FreqMHz: freqMHz, LossDB: additive + ripple, RippleDB: ripple,
 		ReturnLossNearDB: near, ReturnLossFarDB: returnLossDB(voltage, current),
@@ -177,15 +240,14 @@ func respond(stages []stage, like []int, waves []wave, freqMHz float64) Response
 // Transmission is the complex transmission S21 of the line between 100 Ω ends at one frequency in MHz, from the near end
 // to the far end. It is the same in both directions.
 func (l Line) Transmission(freqMHz float64) complex128 {
-	waves := make([]wave, 0, len(l.Parts))
-	through := complex128(1)
+	line, passed := square{a: 1, d: 1}, complex128(1)
 	for _, s := range prepare(l) {
 		w := s.at(freqMHz)
-		waves = append(waves, w)
-		through *= cmplx.Rect(math.Exp(-w.lossDB/neper), -w.propagation)
+		line = line.then(w.square())
+		passed *= cmplx.Rect(math.Exp(-w.lossDB/neper), -w.propagation)
 	}
-	voltage, current := fromFar(waves)
-	return 2 * through / (voltage + current)
+	voltage, current := line.near()
+	return 2 * passed / (voltage + current)
 }
 
 // ReturnLossEnvelopeDB is the return loss at the near end if every reflection, counted once, came back in step: the worst

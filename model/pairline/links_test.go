@@ -101,7 +101,7 @@ var byFrequency = map[string]func(pairline.Line, float64) float64{
 var referenceGrid = pairline.LogGrid(4001)
 
 func worst(l pairline.Line) (marginDB, freqMHz float64) {
-	return pairline.WorstPoint(l.Loss(), pairline.LinkSegmentLimit, referenceGrid)
+	return pairline.WorstPoint(l.Loss().At, pairline.LinkSegmentLimit, referenceGrid)
 }
 
 // single reckons the columns without a frequency.

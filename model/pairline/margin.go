@@ -51,10 +51,10 @@ func Sample(curve Curve, grid []float64) []Point {
 // WorstPoint is the smallest margin in dB of a loss against a limit over a grid of MHz, and the frequency in MHz where it
 // occurs, the lower one of equals. Thick low-loss cable gains at high frequency only: at 2 to 4 MHz it can touch a limit
 // while the line is healthy, so this is advice and never the verdict. The grid must not be empty.
-func WorstPoint(loss Loss, limit Curve, grid []float64) (marginDB, freqMHz float64) {
+func WorstPoint(loss, limit Curve, grid []float64) (marginDB, freqMHz float64) {
 	marginDB = math.Inf(1)
 	for _, freq := range grid {
-		if margin := limit(freq) - loss.At(freq); margin < marginDB {
+		if margin := limit(freq) - loss(freq); margin < marginDB {
 			marginDB, freqMHz = margin, freq
 		}
 	}

@@ -48,8 +48,8 @@ func TestWorstPoint(t *testing.T) {
 		for _, length := range []float64{20, 60, 100, 130} {
 			for _, kind := range []string{"cat5e", "cat6", "cat6a", "cat7", "cat8"} {
 				loss := reel(cableSlug(kind), length).Loss()
-				coarse, _ := pairline.WorstPoint(loss, pairline.LinkSegmentLimit, pairline.LogGrid(pairline.AdditivePoints))
-				fine, _ := pairline.WorstPoint(loss, pairline.LinkSegmentLimit, pairline.LogGrid(20_001))
+				coarse, _ := pairline.WorstPoint(loss.At, pairline.LinkSegmentLimit, pairline.LogGrid(pairline.AdditivePoints))
+				fine, _ := pairline.WorstPoint(loss.At, pairline.LinkSegmentLimit, pairline.LogGrid(20_001))
 				require.InDelta(t, fine, coarse, 2e-4, "%s %g m", kind, length)
 			}
 		}
@@ -64,27 +64,4 @@ func TestWorstPoint(t *testing.T) {
 		points := pairline.Sample(loss.At, []float64{4, 100})
 		require.Equal(t, []pairline.Point{{FreqMHz: 4, DB: loss.At(4)}, {FreqMHz: 100, DB: loss.At(100)}}, points)
 	})
-}
-
-func TestGradeOf(t *testing.T) {
-	cases := []struct {
-		name           string
-		margin, wanted float64
-		want           pairline.Grade
-	}{
-		{"twice the wanted margin is ample", 3, 1.5, pairline.Ample},
-		{"just under twice is enough", 2.99, 1.5, pairline.Enough},
-		{"the wanted margin is enough", 1.5, 1.5, pairline.Enough},
-		{"the wanted margin reached by sums of tenths is enough", 0.1 + 0.2, 0.3, pairline.Enough},
-		{"a sum that rounding left a hair short is enough", 25 - 23.5 - 1e-12, 1.5, pairline.Enough},
-		{"less is tight", 1.49, 1.5, pairline.Tight},
-		{"nothing in hand is tight", 0, 1.5, pairline.Tight},
-		{"less than nothing is over", -0.01, 1.5, pairline.Over},
-		{"no number is over", math.NaN(), 1.5, pairline.Over},
-	}
-	for _, c := range cases {
-		t.Run(c.name, func(t *testing.T) {
-			require.Equal(t, c.want, pairline.GradeOf(c.margin, c.wanted))
-		})
-	}
 }

@@ -2,6 +2,7 @@ package pairline_test
 
 import (
 	"math"
+	"math/cmplx"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -176,5 +177,22 @@ func TestAnyGarbageIsRefusedOrFinite(t *testing.T) {
 		} {
 			require.False(t, math.IsNaN(figure) || math.IsInf(figure, 0))
 		}
+	})
+}
+
+func TestLikePiecesInARowAreReckonedAsOneByOne(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		row, freq := anyLine().Draw(t, "row"), anyFreq.Draw(t, "MHz")
+		line := pairline.Line{Parts: append([]pairline.Part{}, anyLine().Draw(t, "before").Parts...)}
+		for range rapid.IntRange(1, 40).Draw(t, "times") {
+			line.Parts = append(line.Parts, row.Parts...)
+		}
+		line.Parts = append(line.Parts, anyLine().Draw(t, "after").Parts...)
+		response, turned := line.ResponseAt(freq), line.Reversed().ResponseAt(freq)
+		if passed := cmplx.Abs(line.Transmission(freq)); passed > 1e-200 { // which takes one part after the other
+			require.InDelta(t, -20*math.Log10(passed), response.LossDB, 1e-6)
+		}
+		require.InDelta(t, response.LossDB, turned.LossDB, 1e-6)
+		require.InDelta(t, response.ReturnLossFarDB, turned.ReturnLossNearDB, 1e-6)
 	})
 }

@@ -19,7 +19,8 @@ type Reflections struct {
 	// ReturnLossMarginDB is the smallest margin of the return loss at either end against ReturnLossLimit, at
 	// ReturnLossMHz; negative is under the limit.
 	ReturnLossMarginDB, ReturnLossMHz float64
-	// Rings warns of short pieces of unlike cable: ripple of half a decibel or more, or return loss under its limit.
+	// Rings warns of many short pieces: ripple of half a decibel or more, or return loss under its limit. Cables of
+	// unlike impedance reflect where they meet, like ones at the connections between them alone.
 	Rings bool
 }
 

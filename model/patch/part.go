@@ -22,6 +22,18 @@ type loose struct {
 	blocked joint
 }
 
+// widen goes on beyond too narrow multicores where all that is reached without them is visited, and returns those left.
+func (p *part) widen(visited int, narrow []reach, seen map[Socket]bool) []reach {
+	for visited == len(p.nodes) && len(narrow) > 0 {
+		if next := narrow[0]; !seen[next.socket] {
+			seen[next.socket] = true
+			p.nodes = append(p.nodes, next)
+		}
+		narrow = narrow[1:]
+	}
+	return narrow
+}
+
 // part walks from a socket over all multicores, each socket once.
 func (a *Arrivals) part(from Socket) *part {
 	if known := a.parts[from]; known != nil {
@@ -32,13 +44,7 @@ func (a *Arrivals) part(from Socket) *part {
 	seen := map[Socket]bool{from: true}
 	var narrow []reach // beyond a multicore of too few ways: visited after all that is reached without
 	for i := 0; ; i++ {
-		for i == len(p.nodes) && len(narrow) > 0 {
-			if next := narrow[0]; !seen[next.socket] {
-				seen[next.socket] = true
-				p.nodes = append(p.nodes, next)
-			}
-			narrow = narrow[1:]
-		}
+		narrow = p.widen(i, narrow, seen)
 		if i == len(p.nodes) {
 			a.parts[from] = p
 			return p

@@ -53,6 +53,7 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 		o.Unit = 1
 	}
 	p := &Picture{View: v, arrangement: a, options: o, blocked: newObstacles(v.Box())}
+	p.images()
 	if !o.Bare && a.Scene.Grounded() {
 		p.grid()
 	}

@@ -22,6 +22,8 @@ const (
 	Panel
 	// Words is a line of text at Points[0].
 	Words
+	// Image is a picture whose corners are Points, from its own top left one clockwise; Text is its source.
+	Image
 )
 
 // Anchor says which side of a text stands at its point; it is centred in height.
@@ -46,6 +48,8 @@ type Mark struct {
 	Size   float64
 	Bold   bool
 	Anchor Anchor
+	// Opacity is that of an Image, above 0 and at most 1.
+	Opacity float64
 	// Faded marks lie on a level that is not shown.
 	Faded bool
 }
@@ -62,6 +66,9 @@ type Pen interface {
 	Panel(box geom.Box, radius float64, fill, edge Role)
 	// Words writes a line of text of a size in points, centred in height at a point.
 	Words(at geom.Point, anchor Anchor, text string, size float64, bold bool, role Role)
+	// Image draws the picture of a source with its corners at these points, from its own top left one clockwise: those of
+	// a rectangle, turned or not. A source that the medium does not have draws nothing.
+	Image(corners [4]geom.Point, source string, opacity float64)
 }
 
 // Draw draws marks in their order.
@@ -81,6 +88,8 @@ func Draw(marks []Mark, pen Pen) {
 			pen.Panel(geom.BoxOf(m.Points...), m.Radius, m.Role, m.Edge)
 		case Words:
 			pen.Words(m.Points[0], m.Anchor, m.Text, m.Size, m.Bold, m.Role)
+		case Image:
+			pen.Image([4]geom.Point(m.Points), m.Text, m.Opacity)
 		}
 	}
 	if faint {

@@ -41,12 +41,20 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 	}
 	o.Marks = append(o.Marks, p.crossedBy(paths)...)
 	o.movingDevices(moving, boxes)
+	o.labelMoving(links, paths)
+	return o.Marks
+}
+
+// labelMoving sets the labels of links that are seen.
+func (o *Picture) labelMoving(links []LinkFigure, paths [][]geom.Point) {
+	if o.options.Plain || o.options.Without.Labels {
+		return
+	}
 	for i := range links {
-		if !p.options.Plain && !p.options.Without.Labels && len(paths[i]) > 1 {
+		if len(paths[i]) > 1 {
 			o.label(&links[i], paths[i], o.blocked)
 		}
 	}
-	return o.Marks
 }
 
 func (o *Picture) movingOutlines(moving plan.Moving, boxes map[plan.DeviceID]geom.Box, by geom.Point) {

@@ -285,13 +285,20 @@ func TestWhatLiesOnAnotherLevelIsFaded(t *testing.T) {
 }
 
 // recorder is a pen that writes down when marks are faint.
-type recorder struct{ faint []bool }
+type recorder struct {
+	faint  []bool
+	images [][4]geom.Point
+}
 
 func (r *recorder) Fade(faint bool)                                     { r.faint = append(r.faint, faint) }
 func (r *recorder) Stroke([]geom.Point, picture.Role)                   {}
 func (r *recorder) Fill([]geom.Point, picture.Role)                     {}
 func (r *recorder) Panel(geom.Box, float64, picture.Role, picture.Role) {}
 func (r *recorder) Words(geom.Point, picture.Anchor, string, float64, bool, picture.Role) {
+}
+
+func (r *recorder) Image(corners [4]geom.Point, _ string, _ float64) {
+	r.images = append(r.images, corners)
 }
 
 func TestAPenIsToldWhenMarksTurnFaintAndBack(t *testing.T) {

@@ -7,12 +7,15 @@ import (
 
 // Scene is what a plan shows, in metres, before any view.
 type Scene struct {
+	// Images lie under everything, in their order.
+	Images    []ImageFigure
 	Areas     []AreaFigure
 	Positions []PositionFigure
 	Devices   []DeviceFigure
 	Links     []LinkFigure
 	Looms     []LoomFigure
-	// Bounds is the box of metres that holds it all; a plan without anything has 40 by 30 m about the origin.
+	// Bounds is the box of metres that holds it all. Images count only where there is nothing else, as a photograph may
+	// show far more than the show takes; a plan without anything has 40 by 30 m about the origin.
 	Bounds geom.Box
 	// Nameless draws devices as dots.
 	Nameless bool
@@ -118,6 +121,11 @@ func (s *Scene) bound() {
 	}
 	for _, loom := range s.Looms {
 		box = box.Union(geom.BoxOf(loom.Route...))
+	}
+	if box.Empty() {
+		for _, image := range s.Images {
+			box = box.Union(geom.BoxOf(image.Corners[:]...))
+		}
 	}
 	if box.Empty() {
 		box = geom.BoxAround(geom.Point{}, 40, 30)

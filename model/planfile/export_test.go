@@ -1,6 +1,8 @@
 package planfile
 
 import (
+	"slices"
+
 	"github.com/go-json-experiment/json/jsontext"
 
 	"stageloom/model/plan"
@@ -43,4 +45,32 @@ func (a AsIfVersion2) Read(text string) (*plan.Plan, int, error) {
 // DecodeDelta reads a Delta that a program of a version has written.
 func (a AsIfVersion2) DecodeDelta(line string, version int) (*plan.Delta, error) {
 	return decodeDelta([]byte(line), version, a.era())
+}
+
+// What a step does to a row stands here until the first one needs it.
+
+// get returns the value of a name as it stands in the file.
+func (row *rawRow) get(name string) (jsontext.Value, bool) {
+	for _, m := range row.members {
+		if m.name == name {
+			return m.value, true
+		}
+	}
+	return nil, false
+}
+
+// put sets a value, adding the name where it is missing.
+func (row *rawRow) put(name string, value jsontext.Value) {
+	for i := range row.members {
+		if row.members[i].name == name {
+			row.members[i].value = value
+			return
+		}
+	}
+	row.members = append(row.members, member{name, value, row.at})
+}
+
+// drop removes a name and its value.
+func (row *rawRow) drop(name string) {
+	row.members = slices.DeleteFunc(row.members, func(m member) bool { return m.name == name })
 }

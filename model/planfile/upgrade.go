@@ -1,11 +1,5 @@
 package planfile
 
-import (
-	"slices"
-
-	"github.com/go-json-experiment/json/jsontext"
-)
-
 // step leads rows from one version of the file to the next. It is called for every row of every table, for the
 // settings (table "plan"), and for the rows that Deltas set, in revisions as in journal lines.
 type step struct {
@@ -24,29 +18,3 @@ var current = era{version: Version}
 
 // stepsFrom are the steps that rows of a version have before them.
 func (e era) stepsFrom(version int) []step { return e.steps[version-1:] }
-
-// get returns the value of a name as it stands in the file.
-func (row *rawRow) get(name string) (jsontext.Value, bool) {
-	for _, m := range row.members {
-		if m.name == name {
-			return m.value, true
-		}
-	}
-	return nil, false
-}
-
-// put sets a value, adding the name where it is missing.
-func (row *rawRow) put(name string, value jsontext.Value) {
-	for i := range row.members {
-		if row.members[i].name == name {
-			row.members[i].value = value
-			return
-		}
-	}
-	row.members = append(row.members, member{name, value, row.at})
-}
-
-// drop removes a name and its value.
-func (row *rawRow) drop(name string) {
-	row.members = slices.DeleteFunc(row.members, func(m member) bool { return m.name == name })
-}

@@ -2,6 +2,7 @@ package standards
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"stageloom/model/pairline"
@@ -28,7 +29,7 @@ func advise(setting Setting, line pairline.Line) Advice {
 		PhaseDelayNs: line.PhaseDelayNs(at),
 		LoopOhm:      line.LoopResistance(),
 	}
-	advice.WorstMarginDB, advice.WorstMHz = pairline.WorstPoint(loss, curve.LimitAt, pairline.LogGrid(pairline.AdditivePoints))
+	advice.WorstMarginDB, advice.WorstMHz = pairline.WorstPoint(loss.At, curve.LimitAt, pairline.LogGrid(pairline.AdditivePoints))
 	advice.Risk = pairline.Risk(limitDB-loss.At(at), advice.SpreadDB)
 	advice.PowerSumNEXTDB = min(line.PowerSumNEXTDB(at), line.Reversed().PowerSumNEXTDB(at))
 	if setting.Transport.PowerOverLink {
@@ -107,11 +108,14 @@ func (r Reckoning) notes() []string {
 	add(transport.SkewLimitNs > 0 && advice.SkewNs > transport.SkewLimitNs,
 		"Skew between pairs may reach %.0f ns; %s allows %.0f ns.", advice.SkewNs, transport.Name, transport.SkewLimitNs)
 	add(transport.NEXTLimitDB > 0 && advice.NEXT.WorstDB < transport.NEXTLimitDB,
-		"NEXT may be %.1f dB at 100 MHz at worst; %s allows %.1f dB.", advice.NEXT.WorstDB, transport.Name, transport.NEXTLimitDB)
+		"NEXT may be %.1f dB at 100 MHz at worst; %s allows %.1f dB.", tenthsDown(advice.NEXT.WorstDB), transport.Name, transport.NEXTLimitDB)
 	add(transport.ACRFLimitDB > 0 && advice.ACRF.WorstDB < transport.ACRFLimitDB,
-		"ACR-F may be %.1f dB at 100 MHz at worst; %s allows %.1f dB.", advice.ACRF.WorstDB, transport.Name, transport.ACRFLimitDB)
+		"ACR-F may be %.1f dB at 100 MHz at worst; %s allows %.1f dB.", tenthsDown(advice.ACRF.WorstDB), transport.Name, transport.ACRFLimitDB)
 	add(!r.TemperatureStated, "No temperature was given: %.4g °C taken, and %.3g dB wanted in hand.", r.TemperatureC, r.WantedMarginDB)
 	add(transport.NeverIntoNetworkPort, "%s never goes into a network port.", transport.Name)
 	add(transport.PowerOverLink, "%s", PowerCaution)
 	return notes
 }
+
+// tenthsDown rounds what has to lie above its limit down to tenths, so that it never prints as the limit itself.
+func tenthsDown(dB float64) float64 { return math.Floor(dB*10+1e-6) / 10 }

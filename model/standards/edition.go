@@ -14,6 +14,7 @@ var editionChanges = map[int][]string{
 		"Way, rises and slack of a run are each rounded up to a tenth of a metre and then added: a run is up to 0.3 m longer than before.",
 		"Stranded 28 AWG counts 1.95 times its category, not 1.5 as 26 AWG does; thinner stranded cable without an own figure has no grade.",
 		"A kind whose own figure no cable of its category can have (under 80 % or over twice the category's) has no grade; it counted as 80 % at best.",
+		"A link whose metres nobody gave has no grade until it has a cable: the loss of its slack alone says nothing.",
 		"Limits at 100 MHz are whole tenths of a dB, as standards print them: a margin may differ by up to 0.05 dB.",
 	},
 }

@@ -55,23 +55,23 @@ func TestFieldObservations(t *testing.T) {
 			require.Equal(t, c.clean, loss <= 25)
 			got := reckon(t, standards.Question{Chain: c.chain, TemperatureC: celsius(20)})
 			require.InDelta(t, c.reckoned, got.MarginDB, 0.05)
-			require.Equal(t, c.clean, got.Grade != pairline.Over)
+			require.Equal(t, c.clean, got.Grade != standards.Over)
 		})
 	}
 	mixed := "cat6a-own:18.5 60 + cat5e 50"
 	t.Run("the mixed run has 0.3 dB in hand", func(t *testing.T) {
 		require.InDelta(t, 0.3, 25-joined(t, mixed, 20, hardware(t, "cat6a").Figures).Loss().At(100), 0.05)
-		require.Equal(t, pairline.Tight, reckon(t, standards.Question{Chain: mixed, TemperatureC: celsius(20)}).Grade)
+		require.Equal(t, standards.Tight, reckon(t, standards.Question{Chain: mixed, TemperatureC: celsius(20)}).Grade)
 	})
 	t.Run("with a Cat 5e coupler the mixed run is over by a hair", func(t *testing.T) {
 		over := 25 - joined(t, mixed, 20, hardware(t, "cat5e").Figures).Loss().At(100)
 		require.Negative(t, over)
 		require.Greater(t, over, -0.2)
 		got := reckon(t, standards.Question{Chain: mixed, TemperatureC: celsius(20), Coupler: "cat5e"})
-		require.Equal(t, pairline.Over, got.Grade)
+		require.Equal(t, standards.Over, got.Grade)
 	})
 	t.Run("at 30 °C the mixed run is over", func(t *testing.T) {
-		require.Equal(t, pairline.Over, reckon(t, standards.Question{Chain: mixed, TemperatureC: celsius(30)}).Grade)
+		require.Equal(t, standards.Over, reckon(t, standards.Question{Chain: mixed, TemperatureC: celsius(30)}).Grade)
 		require.Greater(t, joined(t, mixed, 30, hardware(t, "cat6a").Figures).Loss().At(100), 25.0)
 	})
 	t.Run("low-loss cable reaches 20 to 30 % and more beyond 100 m, as two reels 133 m", func(t *testing.T) {

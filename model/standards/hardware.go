@@ -16,44 +16,52 @@ const (
 	UnknownCoupler HardwareSlug = "cat5e"
 )
 
-// Hardware is a class of connecting hardware: the figures of one mated connection.
+// Hardware is a class of connecting hardware of a medium: the figures of one mated connection.
 type Hardware struct {
-	Slug    HardwareSlug
-	Name    string
+	Slug  HardwareSlug
+	Name  string
+	Media Media
+	// Figures are those of a pair's hardware; LossDB is the loss in dB of hardware of other media, where it is one figure.
 	Figures pairline.Interface
+	LossDB  float64
 	Provenance
 }
 
 const hardwareSource = "TIA-568-C.2, connecting hardware; loss, NEXT and FEXT published, return loss and power sum from memory"
 
-var hardware = []Hardware{
+var pairHardware = []Hardware{
 	{
-		"cat5e", "Cat 5e hardware",
-		pairline.Interface{
+		Slug: "cat5e", Name: "Cat 5e hardware", Media: BalancedPair,
+		Figures: pairline.Interface{
 			Name: "Cat 5e hardware", K: 0.04, ReturnLossDB: 60, NEXTDB: 43, PowerSumNEXTDB: 40, FEXTDB: 35.1,
 		},
-		Provenance{Memory, hardwareSource},
+		Provenance: Provenance{Memory, hardwareSource},
 	},
 	{
-		"cat6", "Cat 6 hardware",
-		pairline.Interface{
+		Slug: "cat6", Name: "Cat 6 hardware", Media: BalancedPair,
+		Figures: pairline.Interface{
 			Name: "Cat 6 hardware", K: 0.02, ReturnLossDB: 64, NEXTDB: 54, PowerSumNEXTDB: 50, FEXTDB: 43.1,
 		},
-		Provenance{Memory, hardwareSource},
+		Provenance: Provenance{Memory, hardwareSource},
 	},
 	{
-		"cat6a", "Cat 6A hardware",
-		pairline.Interface{
+		Slug: "cat6a", Name: "Cat 6A hardware", Media: BalancedPair,
+		Figures: pairline.Interface{
 			Name: "Cat 6A hardware", K: 0.02, ReturnLossDB: 68, NEXTDB: 54, PowerSumNEXTDB: 50, FEXTDB: 43.1,
 		},
-		Provenance{Memory, hardwareSource},
+		Provenance: Provenance{Memory, hardwareSource},
 	},
 }
 
-// AllHardware gives all classes of connecting hardware, poorest first.
-func AllHardware() []Hardware { return slices.Clone(hardware) }
+// AllHardware gives all classes of connecting hardware, those of a medium together, poorest first.
+func AllHardware() []Hardware { return slices.Clone(held.Hardware) }
+
+// HardwareOf gives the classes of connecting hardware of a medium, poorest first.
+func HardwareOf(media Media) []Hardware {
+	return slices.DeleteFunc(AllHardware(), func(h Hardware) bool { return h.Media != media })
+}
 
 // HardwareBySlug finds a class of hardware, or an error that wraps ErrUnknown and lists the slugs there are.
 func HardwareBySlug(slug HardwareSlug) (Hardware, error) {
-	return lookup(hardware, func(h Hardware) HardwareSlug { return h.Slug }, slug, "connecting hardware")
+	return lookup(held.Hardware, func(h Hardware) HardwareSlug { return h.Slug }, slug, "connecting hardware")
 }

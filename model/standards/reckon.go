@@ -99,7 +99,7 @@ type Reckoning struct {
 	LossDB   float64 // at 100 MHz
 	LimitDB  float64
 	MarginDB float64 // the number that grades
-	Grade    pairline.Grade
+	Grade    Grade
 	Advice   Advice
 	Reaches  []Reach
 	// Notes are sentences, what matters most first.
@@ -177,7 +177,7 @@ func Reckon(q Question) (Reckoning, error) {
 	r := Reckoning{Setting: setting, Line: line, Loss: line.Loss(), LimitDB: setting.Rule.LimitDB()}
 	r.LossDB = r.Loss.At(pairline.GradeMHz)
 	r.MarginDB = r.LimitDB - r.LossDB
-	r.Grade = pairline.GradeOf(r.MarginDB, setting.WantedMarginDB)
+	r.Grade = GradeOf(r.MarginDB, setting.WantedMarginDB)
 	r.Steps = steps(setting.Chain, line)
 	r.Advice = advise(setting, line)
 	if r.Reaches, err = reaches(setting); err != nil {

@@ -45,7 +45,7 @@ func TestReckon(t *testing.T) {
 	})
 	t.Run("a run that is over hears no more about the curve", func(t *testing.T) {
 		over := reckon(t, standards.Question{Chain: "cat6a-own:19.2 200", TemperatureC: celsius(20)})
-		require.Equal(t, pairline.Over, over.Grade)
+		require.Equal(t, standards.Over, over.Grade)
 		require.NotContains(t, strings.Join(over.Notes, "\n"), "advice, not the verdict")
 	})
 	t.Run("a short network link has nothing to tell but the caution", func(t *testing.T) {
@@ -68,7 +68,7 @@ func TestReckon(t *testing.T) {
 	t.Run("another rule and another wanted margin are taken", func(t *testing.T) {
 		other := reckon(t, standards.Question{Chain: "cat5e 50", Rule: "channel-cat6", WantedMarginDB: 9})
 		require.InDelta(t, 21.3, other.LimitDB, 0.05)
-		require.Equal(t, pairline.Tight, other.Grade)
+		require.Equal(t, standards.Tight, other.Grade)
 	})
 }
 

@@ -10,22 +10,30 @@ import (
 // RuleSlug names a limit rule, such as "aes50-field".
 type RuleSlug string
 
-// LimitRule says how much a link may lose. A link is graded by it at 100 MHz; elsewhere it is drawn and advised from.
+// LimitRule says how much a link of a medium may lose. One of pairs grades at 100 MHz; elsewhere it is drawn and advised from.
 type LimitRule struct {
-	Slug RuleSlug
-	Name string
+	Slug  RuleSlug
+	Name  string
+	Media Media
+	// Limit is the limit in dB of a medium whose limits are one figure; 0 for those of pairs, which have a curve.
+	Limit float64
 	// TopMHz is the frequency up to which the curve holds; all begin at 1 MHz.
 	TopMHz float64
 	curve  pairline.Curve
 	Provenance
 }
 
-// LimitAt gives the limit in dB at a frequency in MHz, from 1 to TopMHz.
-func (r LimitRule) LimitAt(freqMHz float64) float64 { return r.curve(freqMHz) }
+// LimitAt gives the limit in dB at a frequency in MHz, from 1 to TopMHz; a rule that is one figure is the same at all.
+func (r LimitRule) LimitAt(freqMHz float64) float64 {
+	if r.curve == nil {
+		return r.Limit
+	}
+	return r.curve(freqMHz)
+}
 
-// LimitDB is the limit that grades: the one at 100 MHz, in the tenths in which standards print it, so that limit less loss is
-// the margin.
-func (r LimitRule) LimitDB() float64 { return math.Round(r.curve(pairline.GradeMHz)*10) / 10 }
+// LimitDB is the limit that grades: that of a pair is the one at 100 MHz, in the tenths in which standards print it, so that
+// limit less loss is the margin.
+func (r LimitRule) LimitDB() float64 { return math.Round(r.LimitAt(pairline.GradeMHz)*10) / 10 }
 
 // CurveRule is the rule whose whole curve advises on a link graded by this one: itself, except that the field rule, which
 // is one figure at 100 MHz, leans on the link segment of IEEE 802.3.
@@ -54,20 +62,21 @@ const (
 	channelShareHalf  = (90 + 1.5*10) / 100
 )
 
-var rules = []LimitRule{
+var pairRules = []LimitRule{
 	{
-		fieldRule, "field rule for AES50, 25 dB at 100 MHz", 100,
-		func(f float64) float64 {
+		Slug: fieldRule, Name: "field rule for AES50, 25 dB at 100 MHz", Media: BalancedPair, TopMHz: 100,
+		curve: func(f float64) float64 {
 			return fieldLimitDB * pairline.LinkSegmentLimit(f) / pairline.LinkSegmentLimit(pairline.GradeMHz)
 		},
-		Provenance{
+		Provenance: Provenance{
 			CommonPractice,
 			"no source; practice gives 25 dB at 100 MHz alone, and the curve below borrows the shape of IEEE 802.3 40.7.2.1",
 		},
 	},
 	{
-		linkSegmentRule, "link segment, IEEE 802.3 40.7.2.1", 100, pairline.LinkSegmentLimit,
-		Provenance{Memory, "IEEE 802.3 40.7.2.1; equals the published Cat 5 channel table at 1, 4 and 100 MHz"},
+		Slug: linkSegmentRule, Name: "link segment, IEEE 802.3 40.7.2.1", Media: BalancedPair, TopMHz: 100,
+		curve:      pairline.LinkSegmentLimit,
+		Provenance: Provenance{Memory, "IEEE 802.3 40.7.2.1; equals the published Cat 5 channel table at 1, 4 and 100 MHz"},
 	},
 	channelRule("cat5e", channelShareFifth, 0, "24.0 dB at 100 MHz published"),
 	channelRule("cat6", channelShareFifth, 0.0003, "21.3 dB at 100 MHz published"),
@@ -80,22 +89,28 @@ func channelRule(slug CableSlug, share, deviation float64, check string) LimitRu
 	if err != nil {
 		panic(err)
 	}
-	plug, err := HardwareBySlug(cable.Plug)
+	plug, err := lookup(pairHardware, func(h Hardware) HardwareSlug { return h.Slug }, cable.Plug, "connecting hardware") // rows are not held yet
 	if err != nil {
 		panic(err)
 	}
 	loss := cable.Figures.Loss().Times(share).Plus(plug.Figures.Loss().Times(4))
 	return LimitRule{
-		"channel-" + RuleSlug(slug), "channel " + cable.Name + " (TIA-568-C.2)", cable.Figures.TopMHz,
-		func(f float64) float64 { return loss.At(f) + deviation*math.Pow(f, 1.5) },
-		Provenance{Memory, "TIA-568-C.2; " + check},
+		Slug: "channel-" + RuleSlug(slug), Name: "channel " + cable.Name + " (TIA-568-C.2)", Media: BalancedPair,
+		TopMHz:     cable.Figures.TopMHz,
+		curve:      func(f float64) float64 { return loss.At(f) + deviation*math.Pow(f, 1.5) },
+		Provenance: Provenance{Memory, "TIA-568-C.2; " + check},
 	}
 }
 
 // LimitRules gives all limit rules.
-func LimitRules() []LimitRule { return slices.Clone(rules) }
+func LimitRules() []LimitRule { return slices.Clone(held.Rules) }
+
+// LimitRulesOf gives the limit rules of a medium.
+func LimitRulesOf(media Media) []LimitRule {
+	return slices.DeleteFunc(LimitRules(), func(r LimitRule) bool { return r.Media != media })
+}
 
 // LimitRuleBySlug finds a limit rule, or an error that wraps ErrUnknown and lists the slugs there are.
 func LimitRuleBySlug(slug RuleSlug) (LimitRule, error) {
-	return lookup(rules, func(r LimitRule) RuleSlug { return r.Slug }, slug, "limit rule")
+	return lookup(held.Rules, func(r LimitRule) RuleSlug { return r.Slug }, slug, "limit rule")
 }

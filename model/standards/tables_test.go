@@ -119,6 +119,9 @@ func TestTransports(t *testing.T) {
 		require.InDelta(t, 570, find("1000base-t").DelayLimitNs, 0)
 		require.InDelta(t, 50, find("1000base-t").SkewLimitNs, 0)
 	})
+}
+
+func TestWhatTransportsWantOfTheirCable(t *testing.T) {
 	t.Run("three transports are graded, the others carry no decibels", func(t *testing.T) {
 		var graded []standards.TransportSlug
 		for _, transport := range standards.Transports() {

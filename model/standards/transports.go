@@ -146,10 +146,10 @@ var transports = []Transport{
 	},
 }
 
-// Transports gives all transports, graded ones first.
-func Transports() []Transport { return slices.Clone(transports) }
+// Transports gives all transports, graded ones of a medium first.
+func Transports() []Transport { return slices.Clone(held.Transports) }
 
 // TransportBySlug finds a transport, or an error that wraps ErrUnknown and lists the slugs there are.
 func TransportBySlug(slug TransportSlug) (Transport, error) {
-	return lookup(transports, func(t Transport) TransportSlug { return t.Slug }, slug, "transport")
+	return lookup(held.Transports, func(t Transport) TransportSlug { return t.Slug }, slug, "transport")
 }

@@ -151,10 +151,23 @@ func (c *content) matrix(numbers ...float64) {
 	}
 }
 
-// picture stretches a picture that the document holds under a name over a box.
-func (c *content) picture(name string, box Box) {
+// clipTo confines what follows to what four points enclose, until restore.
+func (c *content) clipTo(corners [4]Point) {
+	if box, upright := boxOf(corners[:]); upright {
+		c.clip(box)
+		return
+	}
+	c.save()
+	c.path(corners[:], true)
+	c.word("W n")
+}
+
+// picture draws a picture that the document holds under a name with its corners at points, wider than they are apart by a
+// factor.
+func (c *content) picture(name string, at [4]Point, stretch float64) {
+	origin := at[3]
 	c.out = append(c.out, "q "...)
-	c.matrix(c.x(box.W), 0, 0, c.x(box.H), c.x(box.X), c.y(box.Bottom()))
+	c.matrix(c.x(at[1].X-at[0].X)*stretch, c.x(at[0].Y-at[1].Y)*stretch, c.x(at[0].X-origin.X), c.x(origin.Y-at[0].Y), c.x(origin.X), c.y(origin.Y))
 	c.word("cm /" + name + " Do Q")
 }
 

@@ -2,10 +2,8 @@ package paper_test
 
 import (
 	"cmp"
-	"flag"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -13,10 +11,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/goldentest"
 	"stageloom/report/paper"
 )
-
-var accept = flag.Bool("accept", false, "write what is printed to testdata as the new master")
 
 func TestDocumentsAreSound(t *testing.T) {
 	for _, compressed := range []bool{false, true} {
@@ -52,13 +49,7 @@ func TestTheTextOfOneOfEverything(t *testing.T) {
 		}
 		out.WriteString("\n")
 	}
-	master := filepath.Join("testdata", "everything.txt")
-	if *accept {
-		require.NoError(t, os.WriteFile(master, []byte(out.String()), 0o600))
-	}
-	wanted, err := os.ReadFile(master)
-	require.NoError(t, err)
-	require.Equal(t, string(wanted), out.String(), "when the change is meant, run the test with -accept and read the difference")
+	goldentest.Text(t, filepath.Join("testdata", "everything.txt"), out.String())
 }
 
 // Another program finds the same words in the document.

@@ -8,8 +8,9 @@ import (
 	"image"
 	"image/color"
 	_ "image/gif" // the formats people have pictures in
-	_ "image/jpeg"
+	"image/jpeg"
 	"image/png"
+	"math"
 
 	"github.com/jung-kurt/gofpdf"
 	scaling "golang.org/x/image/draw"
@@ -19,15 +20,24 @@ import (
 // Bounds of a picture in pixels: what is read, and what is kept for printing
 // (3,000 across A3 is 180 dots an inch).
 const (
-	mostPixels = 60_000_000
+	mostPixels = 100_000_000
 	mostSide   = 3000
 )
+
+// leastPicture is the area in square millimetres under which nothing is seen of
+// a picture.
+const leastPicture = 1e-3
+
+// photoQuality is the quality at which a photograph is packed, of 100.
+const photoQuality = 85
 
 // Picture is a picture ready to be printed: opaque, 8 bits a channel, of bounded
 // size. The zero Picture draws nothing.
 type Picture struct {
 	name   string
 	pixels *image.NRGBA
+	photo  bool // packed with small losses, which takes a tenth of the room
+	grey   bool
 }
 
 // placed is how a picture was given to the PDF library: how many pixels across,
@@ -38,7 +48,7 @@ type placed struct {
 	called  string // in the document
 }
 
-// ReadPicture decodes a PNG, JPEG, GIF or WebP of at most 60 million pixels. A
+// ReadPicture decodes a PNG, JPEG, GIF or WebP of at most 100 million pixels. A
 // picture that is larger than print needs is made smaller, and what is
 // transparent becomes white.
 func ReadPicture(data []byte) (Picture, error) {
@@ -57,9 +67,48 @@ func ReadPicture(data []byte) (Picture, error) {
 	if err != nil {
 		return Picture{}, fmt.Errorf("read %s picture: %w", format, err)
 	}
-	pixels := flatten(decoded)
-	sum := sha256.Sum256(pixels.Pix)
-	return Picture{name: fmt.Sprintf("%dx%d-%x", pixels.Rect.Dx(), pixels.Rect.Dy(), sum[:12]), pixels: pixels}, nil
+	return PictureOf(decoded), nil
+}
+
+// PictureOf takes a picture that is decoded already, as ReadPicture does. One
+// held as lightness and colour is a photograph, and is packed as one.
+func PictureOf(decoded image.Image) Picture {
+	if decoded.Bounds().Empty() {
+		return Picture{}
+	}
+	_, photo := decoded.(*image.YCbCr)
+	return named(Picture{pixels: flatten(decoded), photo: photo})
+}
+
+// named gives a picture the name by which the document knows it: what it shows.
+func named(p Picture) Picture {
+	sum := sha256.Sum256(p.pixels.Pix)
+	p.name = fmt.Sprintf("%dx%d-%x", p.pixels.Rect.Dx(), p.pixels.Rect.Dy(), sum[:12])
+	return p
+}
+
+// Faded returns the picture at an opacity from 0 to 1 on white, in grey where
+// that is wanted. PDF viewers print it alike, unlike transparency.
+func (p Picture) Faded(opacity float64, grey bool) Picture {
+	if p.pixels == nil || !(opacity > 0) {
+		return Picture{}
+	}
+	share := int(min(opacity, 1)*255 + 0.5)
+	var shade [256]uint8
+	for i := range shade {
+		shade[i] = uint8(255 - ((255-i)*share+127)/255)
+	}
+	faded := Picture{pixels: image.NewNRGBA(p.pixels.Rect), photo: p.photo, grey: p.grey || grey}
+	for at := 0; at+3 < len(p.pixels.Pix); at += 4 {
+		r, g, b := p.pixels.Pix[at], p.pixels.Pix[at+1], p.pixels.Pix[at+2]
+		if grey {
+			r, _, _ = color.RGBToYCbCr(r, g, b)
+			g, b = r, r
+		}
+		to := faded.pixels.Pix[at : at+4]
+		to[0], to[1], to[2], to[3] = shade[r], shade[g], shade[b], 255
+	}
+	return named(faded)
 }
 
 // flatten lays a picture on white, no larger than print needs.
@@ -90,17 +139,32 @@ func (p Picture) Aspect() float64 {
 
 // Picture draws a picture stretched over a box.
 func (p *Pen) Picture(box Box, picture Picture) {
-	box.X, box.Y = box.X+p.box.X, box.Y+p.box.Y
-	if err := p.book.press.picture(box, picture); err != nil {
+	if box.W <= 0 || box.H <= 0 {
+		return
+	}
+	p.Placed([4]Point(corners(box)), picture)
+}
+
+// Placed draws a picture with its corners at these points, from its own top left
+// one clockwise: those of a rectangle, turned or not.
+func (p *Pen) Placed(at [4]Point, picture Picture) {
+	moved := [4]Point(p.onSheet(at[:]))
+	for _, corner := range moved {
+		if !corner.sane() {
+			return
+		}
+	}
+	along, down := Point{moved[1].X - moved[0].X, moved[1].Y - moved[0].Y}, Point{moved[3].X - moved[0].X, moved[3].Y - moved[0].Y}
+	if picture.pixels == nil || math.Abs(along.X*down.Y-along.Y*down.X) < leastPicture {
+		return
+	}
+	if err := p.book.press.picture(moved, picture); err != nil {
 		p.book.Fail(err)
 	}
 }
 
 // picture draws a picture, which it gives to the library at the first use.
-func (k *ink) picture(box Box, picture Picture) error {
-	if picture.pixels == nil || !box.sane() || box.W <= 0 || box.H <= 0 {
-		return nil
-	}
+func (k *ink) picture(at [4]Point, picture Picture) error {
 	known, ok := k.pictures[picture.name]
 	if !ok {
 		var err error
@@ -109,9 +173,9 @@ func (k *ink) picture(box Box, picture Picture) error {
 		}
 		k.pictures[picture.name] = known
 	}
-	k.clip(box, func() {
-		k.now.picture(known.called, Box{X: box.X, Y: box.Y, W: box.W * known.stretch, H: box.H})
-	})
+	k.now.clipTo(at)
+	k.now.picture(known.called, at, known.stretch)
+	k.now.restore()
 	return k.pdf.Error()
 }
 
@@ -123,21 +187,38 @@ func (k *ink) register(picture Picture) (placed, error) {
 	for k.hasWidth(width) {
 		width++
 	}
-	wide := image.NewNRGBA(image.Rect(0, 0, width, picture.pixels.Rect.Dy()))
-	scaling.Draw(wide, wide.Rect, image.NewUniform(color.White), image.Point{}, scaling.Src)
-	scaling.Draw(wide, picture.pixels.Rect, picture.pixels, image.Point{}, scaling.Src)
-	var coded bytes.Buffer
-	if err := png.Encode(&coded, wide); err != nil {
+	coded, form, err := picture.coded(width)
+	if err != nil {
 		return placed{}, fmt.Errorf("encode picture: %w", err)
 	}
-	k.pdf.RegisterImageOptionsReader(picture.name, gofpdf.ImageOptions{ImageType: "PNG"}, &coded)
+	options := gofpdf.ImageOptions{ImageType: form}
+	k.pdf.RegisterImageOptionsReader(picture.name, options, coded)
 	if err := k.pdf.Error(); err != nil {
 		return placed{}, fmt.Errorf("take picture: %w", err)
 	}
 	called := k.called(pictureName, func(t *gofpdf.Tpl) {
-		t.ImageOptions(picture.name, 0, 0, 1, 1, false, gofpdf.ImageOptions{ImageType: "PNG"}, 0, "")
+		t.ImageOptions(picture.name, 0, 0, 1, 1, false, options, 0, "")
 	})
 	return placed{width: width, stretch: float64(width) / float64(picture.pixels.Rect.Dx()), called: called}, nil
+}
+
+// coded is the picture as a file of a form, widened by columns of its last one.
+func (p Picture) coded(width int) (*bytes.Buffer, string, error) {
+	box := image.Rect(0, 0, width, p.pixels.Rect.Dy())
+	var wide scaling.Image = image.NewRGBA(box)
+	if p.grey {
+		wide = image.NewGray(box)
+	}
+	scaling.Draw(wide, p.pixels.Rect, p.pixels, image.Point{}, scaling.Src)
+	last := p.pixels.Rect.Dx() - 1
+	for x := last + 1; x < width; x++ {
+		scaling.Draw(wide, image.Rect(x, 0, x+1, box.Max.Y), p.pixels, image.Pt(last, 0), scaling.Src)
+	}
+	var coded bytes.Buffer
+	if p.photo {
+		return &coded, "JPG", jpeg.Encode(&coded, wide, &jpeg.Options{Quality: photoQuality})
+	}
+	return &coded, "PNG", png.Encode(&coded, wide)
 }
 
 // hasWidth reports whether a picture of that many pixels across is known.

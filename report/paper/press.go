@@ -14,8 +14,8 @@ type press interface {
 	shape(rings [][]Point, fill Colour, edge Line)
 	// clip confines what draw draws to a box.
 	clip(box Box, draw func())
-	// picture stretches a picture over a box.
-	picture(box Box, picture Picture) error
+	// picture draws a picture with its corners at points, from its own top left one clockwise.
+	picture(at [4]Point, picture Picture) error
 }
 
 // blank is the press of a pass that only counts.
@@ -27,4 +27,4 @@ func (blank) text(Point, string, Face, float64, Colour, float64) {}
 func (blank) stroke([]Point, Line)                               {}
 func (blank) shape([][]Point, Colour, Line)                      {}
 func (blank) clip(_ Box, draw func())                            { draw() }
-func (blank) picture(Box, Picture) error                         { return nil }
+func (blank) picture([4]Point, Picture) error                    { return nil }

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	scaling "golang.org/x/image/draw"
+	"golang.org/x/image/math/f64"
 	"golang.org/x/image/vector"
 )
 
@@ -68,12 +69,17 @@ func (p *proof) clip(box Box, draw func()) {
 	p.within = whole
 }
 
-func (p *proof) picture(box Box, picture Picture) error {
-	if p.draws() && picture.pixels != nil && box.sane() && box.W > 0 && box.H > 0 {
-		to := image.Rect(int(box.X*p.scale), int(box.Y*p.scale), int(math.Ceil(box.Right()*p.scale)), int(math.Ceil(box.Bottom()*p.scale)))
-		part := p.image.SubImage(p.within).(*image.RGBA)
-		scaling.BiLinear.Scale(part, to, picture.pixels, picture.pixels.Rect, scaling.Over, nil)
+func (p *proof) picture(at [4]Point, picture Picture) error {
+	if !p.draws() {
+		return nil
 	}
+	wide, tall := float64(picture.pixels.Rect.Dx()), float64(picture.pixels.Rect.Dy())
+	onto := f64.Aff3{
+		(at[1].X - at[0].X) * p.scale / wide, (at[3].X - at[0].X) * p.scale / tall, at[0].X * p.scale,
+		(at[1].Y - at[0].Y) * p.scale / wide, (at[3].Y - at[0].Y) * p.scale / tall, at[0].Y * p.scale,
+	}
+	part := p.image.SubImage(p.within).(*image.RGBA)
+	scaling.BiLinear.Transform(part, onto, picture.pixels, picture.pixels.Rect, scaling.Over, nil)
 	return nil
 }
 

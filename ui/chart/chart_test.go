@@ -15,18 +15,21 @@ import (
 	"pgregory.net/rapid"
 
 	"stageloom/model/budget"
+	"stageloom/model/medium"
 	"stageloom/model/pairline"
 	"stageloom/ui/chart"
 	"stageloom/ui/look"
 	"stageloom/ui/raster"
+	"stageloom/ui/raster/rastertest"
 )
 
 // tight is 24.9 dB at 100 MHz under the field rule.
 func tight() budget.Budget {
-	loss := pairline.Loss{A: 2.2, B: 0.028, C: 0.1}
+	pair := medium.Pair{}
+	loss := medium.Loss{2.2, 0.028, 0.1}
 	return budget.Budget{
 		Graded: true, Grade: budget.Tight, TransportName: "AES50", Rule: "aes50-field", LimitDB: 25,
-		Loss: loss, LossDB: loss.At(100), MarginDB: 25 - loss.At(100),
+		Medium: pair, Loss: loss, LossDB: pair.DB(loss), MarginDB: 25 - pair.DB(loss),
 	}
 }
 
@@ -117,8 +120,8 @@ func TestReadingACurve(t *testing.T) {
 }
 
 // draw records a chart.
-func draw(c chart.Curves, width, height, hoverMHz float64) *raster.Record {
-	record := new(raster.Record)
+func draw(c chart.Curves, width, height, hoverMHz float64) *rastertest.Record {
+	record := new(rastertest.Record)
 	c.Draw(record, width, height, look.Palettes()[0], hoverMHz)
 	return record
 }

@@ -60,9 +60,13 @@ func Of(b budget.Budget) Curves {
 	if !b.HasMargin() {
 		return Curves{Hint: "no cable of known loss yet"}
 	}
+	loss, some := b.Curve()
+	if !some {
+		return Curves{Hint: b.TransportName + " is graded by one figure, not over frequency"}
+	}
 	grid := pairline.LogGrid(gridPoints)
 	c := Curves{
-		Grade: string(b.Standing()), Loss: Curve{Name: "loss", Points: pairline.Sample(b.Loss.At, grid), Costs: true},
+		Grade: string(b.Standing()), Loss: Curve{Name: "loss", Points: pairline.Sample(loss, grid), Costs: true},
 		Verdict: pairline.Point{FreqMHz: pairline.GradeMHz, DB: b.LimitDB},
 	}
 	rule, err := standards.LimitRuleBySlug(standards.RuleSlug(b.Rule))
@@ -74,8 +78,8 @@ func Of(b budget.Budget) Curves {
 	if advising.Slug != rule.Slug {
 		c.Limit.Name, c.VerdictName = "standard's limit", "field rule"
 	}
-	_, worst := pairline.WorstPoint(b.Loss, advising.LimitAt, grid)
-	c.Worst = pairline.Point{FreqMHz: worst, DB: b.Loss.At(worst)}
+	_, worst := pairline.WorstPoint(loss, advising.LimitAt, grid)
+	c.Worst = pairline.Point{FreqMHz: worst, DB: loss(worst)}
 	return c
 }
 

@@ -49,9 +49,9 @@ func NextOf(b budget.Budget, line pairline.Line) Curves {
 		c.Loss.Points = append(c.Loss.Points, pairline.Point{FreqMHz: freqMHz, DB: next.WorstDB})
 		likely.Points = append(likely.Points, pairline.Point{FreqMHz: freqMHz, DB: next.LikelyDB})
 	}
-	loss := Curve{Name: "loss", Points: pairline.Sample(b.Loss.At, pairline.LogGrid(gridPoints)), Costs: true}
-	c.More = []Curve{likely, loss}
+	loss, _ := b.Curve()
+	c.More = []Curve{likely, {Name: "loss", Points: pairline.Sample(loss, pairline.LogGrid(gridPoints)), Costs: true}}
 	at := line.WorseEndNEXT(pairline.GradeMHz)
-	c.Told = fmt.Sprintf("100 MHz: worst %s, likely %s dB; no limit here", budget.InHand(at.WorstDB), budget.InHand(at.LikelyDB))
+	c.Told = fmt.Sprintf("%s MHz: worst %s, likely %s dB; no limit here", megahertz(pairline.GradeMHz), budget.InHand(at.WorstDB), budget.InHand(at.LikelyDB))
 	return c
 }

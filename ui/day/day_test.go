@@ -1,8 +1,6 @@
 package day_test
 
 import (
-	"flag"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -11,25 +9,17 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/demo"
+	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/ui/day"
 	"stageloom/ui/text"
 )
 
-var accept = flag.Bool("accept", false, "write the golden texts anew")
-
 // golden compares a text with testdata/NAME.txt.
 func golden(t *testing.T, name, text string) {
 	t.Helper()
-	path := filepath.Join("testdata", name+".txt")
-	if *accept {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), text, "after a look at it: go test ./ui/day -args -accept")
+	goldentest.Text(t, filepath.Join("testdata", name+".txt"), text)
 }
 
 var imperial = text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}

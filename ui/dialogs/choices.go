@@ -30,8 +30,7 @@ func (c *Chooser) Inner() *widget.Select { return &c.Select }
 // TypedKey implements fyne.Focusable.
 func (c *Chooser) TypedKey(event *fyne.KeyEvent) {
 	switch {
-	case event.Name == fyne.KeyEscape:
-		c.keys.GiveUp()
+	case c.keys.typed(event.Name):
 	case (event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter) && c.Enter != nil:
 		c.Enter()
 	default:
@@ -58,8 +57,7 @@ func (c *Check) Inner() *widget.Check { return &c.Check }
 
 // TypedKey implements fyne.Focusable.
 func (c *Check) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape {
-		c.keys.GiveUp()
+	if c.keys.typed(event.Name) {
 		return
 	}
 	c.Check.TypedKey(event)

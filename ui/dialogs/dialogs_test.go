@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/desk"
+	"stageloom/ui/answers"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -104,18 +105,53 @@ func TestEnterOfADialogThatIsClosedDoesNothingInTheNext(t *testing.T) {
 	require.Equal(t, 2, submitted)
 }
 
-func TestEachPartLeavesItsDialogByEscape(t *testing.T) {
-	h := newHost(t)
-	for name, part := range map[string]fyne.Focusable{
+// parts are all parts that take keys.
+func parts(h *host) map[string]fyne.Focusable {
+	return map[string]fyne.Focusable{
 		"field": dialogs.NewField(h), "long field": dialogs.NewLongField(h), "search": dialogs.NewSearchField(h, func(int) {}),
 		"list": dialogs.NewChooser(h, []string{"a"}, nil), "box": dialogs.NewCheck(h, "tick", true, nil),
 		"button": dialogs.NewAnswer(h, "Go", func() {}),
 		"lines":  dialogs.NewPickList(h, func() int { return 0 }, func(int) (string, string, bool) { return "", "", true }, func(int) {}),
-	} {
+	}
+}
+
+func TestEachPartLeavesItsDialogByEscape(t *testing.T) {
+	h := newHost(t)
+	for name, part := range parts(h) {
 		closed := 0
 		h.show(&closed)
 		part.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 		require.Equal(t, 1, closed, name)
+	}
+}
+
+func TestEachPartShowsTheManualByF1AndStays(t *testing.T) {
+	h := newHost(t)
+	closed := 0
+	h.show(&closed)
+	for name, part := range parts(h) {
+		shown := 0
+		h.keys.Help = func() { shown++ }
+		part.TypedKey(&fyne.KeyEvent{Name: fyne.KeyF1})
+		require.Equal(t, 1, shown, name)
+		h.keys.Help = nil
+		part.TypedKey(&fyne.KeyEvent{Name: fyne.KeyF1})
+		require.Equal(t, 1, shown, name+", without a manual")
+	}
+	require.Zero(t, closed)
+}
+
+func TestTheRealWindowsTestsFindAPartByItsWords(t *testing.T) {
+	h := newHost(t)
+	field, search := dialogs.NewField(h), dialogs.NewSearchField(h, func(int) {})
+	field.SetText("FOH")
+	search.SetPlaceHolder("find a tag")
+	for _, part := range []struct {
+		worded answers.Worded
+		words  string
+	}{{field, "FOH"}, {search, "find a tag"}, {dialogs.NewAnswer(h, "Close", func() {}), "Close"}} {
+		require.True(t, part.worded.Bears(part.words), part.words)
+		require.False(t, part.worded.Bears("Cancel"))
 	}
 }
 

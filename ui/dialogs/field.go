@@ -31,6 +31,9 @@ func NewLongField(host Host) *Field {
 // Inner is the toolkit's entry, for tests.
 func (f *Field) Inner() *widget.Entry { return &f.Entry }
 
+// Bears reports whether these words stand in the field or in its place, for tests of the real window.
+func (f *Field) Bears(words string) bool { return f.Text == words || f.PlaceHolder == words }
+
 // MouseDown implements desktop.Mouseable.
 func (f *Field) MouseDown(event *desktop.MouseEvent) {
 	f.pointed = true
@@ -48,8 +51,7 @@ func (f *Field) FocusGained() {
 
 // TypedKey implements fyne.Focusable.
 func (f *Field) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape {
-		f.keys.GiveUp()
+	if f.keys.typed(event.Name) {
 		return
 	}
 	f.Entry.TypedKey(event)

@@ -15,7 +15,7 @@ type Host interface {
 	Units() text.Units
 	// Window is where dialogs are shown.
 	Window() fyne.Window
-	// Keys are what Escape and Enter do in the dialog on top.
+	// Keys are what Escape, F1 and Enter do in the dialog on top.
 	Keys() *Keys
 	// Say tells something in the notice of the window, Warn what went wrong.
 	Say(words string)

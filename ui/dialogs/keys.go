@@ -2,8 +2,11 @@ package dialogs
 
 import "fyne.io/fyne/v2"
 
-// Keys is what Escape and Enter do in the dialog that was opened last, where nothing that has the focus takes them.
+// Keys is what Escape, F1 and Enter do in the dialog that was opened last, whatever of it has the focus.
 type Keys struct {
+	// Help shows the manual, which F1 does; nil for nothing.
+	Help func()
+
 	window         fyne.Window
 	escape, submit func()
 }
@@ -24,6 +27,22 @@ func (k *Keys) Escapable(hide func()) (back func()) {
 		back()
 	}
 	return back
+}
+
+// typed does what a key does wherever the focus is in a dialog, and reports whether it does something. The toolkit gives keys
+// to what has the focus and to nothing behind it, so that each part asks here first.
+func (k *Keys) typed(name fyne.KeyName) bool {
+	switch name {
+	case fyne.KeyEscape:
+		k.GiveUp()
+	case fyne.KeyF1:
+		if k.Help != nil {
+			k.Help()
+		}
+	default:
+		return false
+	}
+	return true
 }
 
 // GiveUp closes the dialog that was opened last.

@@ -49,8 +49,7 @@ func (l *PickList) Inner() *widget.List { return &l.List }
 
 // TypedKey implements fyne.Focusable.
 func (l *PickList) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape {
-		l.keys.GiveUp()
+	if l.keys.typed(event.Name) {
 		return
 	}
 	l.List.TypedKey(event)

@@ -24,11 +24,15 @@ func NewAnswer(host Host, label string, do func()) *Answer {
 // Answer is the toolkit's button, for tests.
 func (a *Answer) Answer() *widget.Button { return &a.Button }
 
+// Bears reports whether the button says these words, for tests of the real window.
+func (a *Answer) Bears(words string) bool { return a.Text == words }
+
 // TypedKey implements fyne.Focusable.
 func (a *Answer) TypedKey(event *fyne.KeyEvent) {
+	if a.keys.typed(event.Name) {
+		return
+	}
 	switch event.Name {
-	case fyne.KeyEscape:
-		a.keys.GiveUp()
 	case fyne.KeyReturn, fyne.KeyEnter:
 		a.Tapped(&fyne.PointEvent{})
 	default:

@@ -9,10 +9,22 @@ import (
 )
 
 // Inks draw the plan in a palette: the style of every role, ready at hand.
-type Inks struct{ styles map[picture.Role]Style }
+type Inks struct {
+	styles map[picture.Role]Style
+	images Images
+}
+
+// Images gives the picture of a source, ready to be painted; nil where there is none, or not yet.
+type Images func(source string) *raster.Image
 
 // NewInks returns the inks of a palette.
-func NewInks(p Palette) Inks { return Inks{p.Styles()} }
+func NewInks(p Palette) Inks { return Inks{styles: p.Styles()} }
+
+// With returns the inks with the pictures that lie on the ground.
+func (l Inks) With(images Images) Inks {
+	l.images = images
+	return l
+}
 
 // Measure implements picture.Measure.
 func (Inks) Measure(text string, size float64, bold bool) float64 {
@@ -84,4 +96,15 @@ func (p *pen) Words(at geom.Point, anchor picture.Anchor, text string, size floa
 	lettering := Lettering(size, bold, p.colour(role))
 	lettering.Align = alignments[anchor]
 	p.on.Text(raster.Point{X: at.X, Y: lettering.Middle(at.Y)}, text, lettering)
+}
+
+// Image implements picture.Pen.
+func (p *pen) Image(at [4]geom.Point, source string, opacity float64) {
+	if p.inks.images == nil {
+		return
+	}
+	if p.faint {
+		opacity = opacity * faintness / 255
+	}
+	p.on.Image([4]raster.Point(corners(at[:])), p.inks.images(source), opacity)
 }

@@ -25,6 +25,8 @@ type Equipment struct {
 	Drop  func(text.EquipmentRow, fyne.Position)
 	// Leave gives the focus back to the plan.
 	Leave func()
+	// Key takes the function keys.
+	Key func(fyne.KeyName)
 	// where says where Enter puts a device.
 	where *whereChooser
 
@@ -48,7 +50,7 @@ func NewEquipment(p *plan.Plan) *Equipment {
 		func() fyne.CanvasObject { return newKindRow(e) },
 		func(i int, object fyne.CanvasObject) { object.(*kindRow).set(e.rows[i]) },
 	)
-	e.search.steps(e.list, func(i int) bool { return e.rows[i].Head() }, &e.selected, &e.Leave)
+	e.search.steps(e.list, func(i int) bool { return e.rows[i].Head() }, &e.selected, &e.Leave, &e.Key)
 	e.list.HideSeparators = true
 	e.list.OnSelected = func(i int) { e.selected = i }
 	e.empty = widget.NewLabel("No kind has these words in its name.")

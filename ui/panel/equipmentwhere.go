@@ -46,8 +46,12 @@ func (c *whereChooser) follow(p *plan.Plan) {
 
 // TypedKey implements fyne.Focusable.
 func (c *whereChooser) TypedKey(event *fyne.KeyEvent) {
-	if event.Name == fyne.KeyEscape && c.owner.Leave != nil {
+	switch {
+	case event.Name == fyne.KeyEscape && c.owner.Leave != nil:
 		c.owner.Leave()
+		return
+	case functionKeys[event.Name] && c.owner.Key != nil:
+		c.owner.Key(event.Name)
 		return
 	}
 	c.Select.TypedKey(event)

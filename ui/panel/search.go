@@ -12,6 +12,7 @@ type searchEntry struct {
 	head     func(int) bool
 	selected *int
 	leave    *func()
+	key      *func(fyne.KeyName)
 }
 
 // newSearch returns a field that tells of each change, and of Enter.
@@ -24,9 +25,10 @@ func newSearch(hint string, changed, entered func()) *searchEntry {
 	return s
 }
 
-// steps names the list that the field goes through: which of its rows are heads, which one is selected, and how to leave.
-func (s *searchEntry) steps(list *widget.List, head func(int) bool, selected *int, leave *func()) {
-	s.list, s.head, s.selected, s.leave = list, head, selected, leave
+// steps names the list that the field goes through: which of its rows are heads, which one is selected, how to leave,
+// and what takes the function keys.
+func (s *searchEntry) steps(list *widget.List, head func(int) bool, selected *int, leave *func(), key *func(fyne.KeyName)) {
+	s.list, s.head, s.selected, s.leave, s.key = list, head, selected, leave, key
 }
 
 // focus puts the cursor into the field; the next search begins anew.
@@ -37,15 +39,17 @@ func (s *searchEntry) focus(c fyne.Canvas) {
 
 // TypedKey implements fyne.Focusable.
 func (s *searchEntry) TypedKey(event *fyne.KeyEvent) {
-	switch event.Name {
-	case fyne.KeyDown:
+	switch {
+	case event.Name == fyne.KeyDown:
 		s.step(1)
-	case fyne.KeyUp:
+	case event.Name == fyne.KeyUp:
 		s.step(-1)
-	case fyne.KeyEscape:
+	case event.Name == fyne.KeyEscape:
 		if *s.leave != nil {
 			(*s.leave)()
 		}
+	case functionKeys[event.Name] && *s.key != nil:
+		(*s.key)(event.Name)
 	default:
 		s.Entry.TypedKey(event)
 	}

@@ -26,6 +26,8 @@ type StockList struct {
 	None func(text.StockRow)
 	// Leave gives the focus back to the plan.
 	Leave func()
+	// Key takes the function keys.
+	Key func(fyne.KeyName)
 
 	plan     *plan.Plan
 	units    text.Units
@@ -47,7 +49,7 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 		func() fyne.CanvasObject { return newStockRow(s) },
 		func(i int, object fyne.CanvasObject) { object.(*stockRow).set(i, s.rows[i]) },
 	)
-	s.search.steps(s.list, func(i int) bool { return s.rows[i].Head != "" }, &s.selected, &s.Leave)
+	s.search.steps(s.list, func(i int) bool { return s.rows[i].Head != "" }, &s.selected, &s.Leave, &s.Key)
 	s.list.HideSeparators = true
 	s.list.OnSelected = func(i int) { s.selected = i }
 	s.empty = widget.NewLabel("")
@@ -78,6 +80,9 @@ func (s *StockList) Set(p *plan.Plan, units text.Units) {
 
 // Focus puts the cursor into the search field.
 func (s *StockList) Focus(c fyne.Canvas) { s.search.focus(c) }
+
+// Focused reports whether the cursor is in the search field.
+func (s *StockList) Focused(c fyne.Canvas) bool { return c.Focused() == s.search }
 
 // Rows are the rows listed now.
 func (s *StockList) Rows() []text.StockRow { return s.rows }

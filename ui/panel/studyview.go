@@ -28,7 +28,7 @@ func NewStudyView(s text.Study, tips *pointer.Tips) fyne.CanvasObject {
 		drawn.Tips = tips
 		charts.Add(drawn)
 	}
-	changes := titled("What would cure it, what would harm it", figureRows(s.Changes), "Each change alone, computed at 100 MHz from catalogue maxima; kinds of the plan and of the catalogue.")
+	changes := titled("What would cure it, what would harm it", figureRows(s.Changes), "Each change alone, computed "+s.Budget.Reference()+" from catalogue maxima; kinds of the plan and of the catalogue.")
 	advice := titled("Advice beside the verdict", figureRows(s.Advice), "No error rate is predicted: count errors on the real link.")
 	below := container.New(&shares{of: []float32{0.44, 0.28, 0.28}}, reach, changes, advice)
 	return container.NewBorder(subtitle, nil, nil, nil, container.New(&shares{[]float32{0.46, 0.54}, true}, charts, below))

@@ -16,6 +16,9 @@ type Pen interface {
 	RoundBox(box Box, radius float64, fill color.NRGBA, stroke Stroke)
 	// Text sets one line of text with its baseline through the point.
 	Text(at Point, text string, lettering Lettering)
+	// Image draws a picture with its corners at these points, from its own top left one clockwise: those of a rectangle,
+	// turned or not, of which the third is not looked at. Opacity is from 0 to 1.
+	Image(corners [4]Point, picture *Image, opacity float64)
 	// Clip keeps what is drawn meanwhile within the box, and within the boxes of clips around it.
 	Clip(box Box, draw func())
 }

@@ -86,7 +86,7 @@ func drawPicture(t *rapid.T, face *raster.Typeface) func(pen raster.Pen) {
 			Crisp: rapid.Bool().Draw(t, "crisp"),
 		}
 		box := raster.Box{Left: points[0].X, Top: points[0].Y, Right: points[0].X + 50, Bottom: points[0].Y + 30}
-		switch rapid.IntRange(0, 4).Draw(t, "kind") {
+		switch rapid.IntRange(0, 5).Draw(t, "kind") {
 		case 0:
 			calls = append(calls, func(pen raster.Pen) { pen.Polyline(points, stroke) })
 		case 1:
@@ -101,6 +101,9 @@ func drawPicture(t *rapid.T, face *raster.Typeface) func(pen raster.Pen) {
 			calls = append(calls, func(pen raster.Pen) {
 				pen.Clip(box, func() { pen.Polyline(points, stroke) })
 			})
+		case 5:
+			place := onGround(points[0], stroke.Width*20, 40, stroke.Phase)
+			calls = append(calls, func(pen raster.Pen) { pen.Image(place, checked, 0.6) })
 		}
 	}
 	return func(pen raster.Pen) {
@@ -109,3 +112,6 @@ func drawPicture(t *rapid.T, face *raster.Typeface) func(pen raster.Pen) {
 		}
 	}
 }
+
+// checked is a picture of two colours.
+var checked = raster.NewImage(halves(30, 20, red, green))

@@ -248,6 +248,10 @@ func (s *Strip) TypedKey(event *fyne.KeyEvent) {
 		if at >= 0 && s.Menu != nil {
 			s.Menu(s.hold.Order, s.above())
 		}
+	default:
+		if s.Key != nil {
+			s.Key(event.Name)
+		}
 	}
 }
 

@@ -17,6 +17,7 @@ import (
 	"stageloom/model/quantity"
 	"stageloom/ui/look"
 	"stageloom/ui/raster"
+	"stageloom/ui/raster/rastertest"
 	"stageloom/ui/strip"
 )
 
@@ -29,8 +30,8 @@ var inkOnly = look.Palette{
 func grey(v uint8) color.NRGBA { return color.NRGBA{R: v, G: v, B: v, A: 0xFF} }
 
 // drawn records a run in a space of that size.
-func drawn(run strip.Run, width, height float64, pointed int) *raster.Record {
-	record := new(raster.Record)
+func drawn(run strip.Run, width, height float64, pointed int) *rastertest.Record {
+	record := new(rastertest.Record)
 	strip.LayOut(run, width, height).Draw(record, inkOnly, pointed)
 	return record
 }
@@ -69,7 +70,7 @@ func anyRun(t *rapid.T) strip.Run {
 }
 
 // noOverlap checks that no text lies on another or leaves the strip.
-func noOverlap(t require.TestingT, words []raster.Word, width, height float64) {
+func noOverlap(t require.TestingT, words []rastertest.Word, width, height float64) {
 	for i, a := range words {
 		require.True(t, a.Box.Left >= 0 && a.Box.Right <= width && a.Box.Top >= 0 && a.Box.Bottom <= height, "%q leaves the strip: %v", a.Text, a.Box)
 		for _, b := range words[:i] {

@@ -88,6 +88,9 @@ func TestWhatTheStripShows(t *testing.T) {
 		require.Equal(t, budget.Lead, run.Parts[3].What)
 		require.InDelta(t, 100, run.Parts[3].Start, 1e-9)
 	})
+}
+
+func TestTheStripInOtherMediaAndUnits(t *testing.T) {
 	t.Run("a cable of another medium has no known loss", func(t *testing.T) {
 		run := laid(t, func(*plan.Edit, *plan.Link) []plan.Segment {
 			return []plan.Segment{{Kind: "fibre-multimode", Length: 120}}

@@ -13,7 +13,7 @@ type Run struct {
 	Parts []Part
 	// Length is how long the run is, in metres; the cables may be longer or shorter.
 	Length float64
-	// Graded tells that the run has a loss and a limit, both in dB at 100 MHz; Grade and MarginDB are known only
+	// Graded tells that the run has a loss and a limit, both in dB at the medium's reference; Grade and MarginDB are known only
 	// where HasMargin is true.
 	Graded, HasMargin bool
 	Grade             string

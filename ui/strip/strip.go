@@ -30,6 +30,8 @@ type Strip struct {
 	Choose   func(Change)
 	Open     func(Change)
 	Leave    func()
+	// Key takes the keys that are none of the strip, such as the function keys.
+	Key func(fyne.KeyName)
 	// Now is the clock that tells two presses from a double click.
 	Now func() time.Time
 

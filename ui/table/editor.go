@@ -78,6 +78,8 @@ func (f *cellField) TypedKey(event *fyne.KeyEvent) {
 	case fyne.KeyTab:
 		g.keepAndGo(func() { g.body.tab(back) })
 	case fyne.KeyPageDown, fyne.KeyPageUp:
+	case fyne.KeyF1:
+		g.tellKey(event.Name)
 	default:
 		f.Entry.TypedKey(event)
 	}

@@ -39,6 +39,8 @@ func (f *filterField) TypedKey(event *fyne.KeyEvent) {
 		f.SetText("")
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyDown:
 		f.grid.Focus()
+	case fyne.KeyF1:
+		f.grid.tellKey(event.Name)
 	default:
 		f.Entry.TypedKey(event)
 	}

@@ -96,26 +96,37 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 		c.Kind += " · " + loom.Name
 	}
 	b = b.Printed(units.Unit())
+	c.lengths(a.Plan, b, units)
+	c.losses(b, units)
+	return c
+}
+
+// lengths tells of a link's run, and of the cable that lies and is missing.
+func (c *Card) lengths(p *plan.Plan, b budget.Budget, units Units) {
 	if b.Measured.Wanting() {
 		c.add("run", "not known", "nobody gave its metres: type its way, for instance 62 m, paced")
 	} else {
 		c.add("run", units.Needed(b.Run), b.Sum(units.Needed))
 	}
 	c.add("slack", units.Needed(b.Slack), b.SlackWhy(units.Metres))
-	c.add("cables", units.Metres(b.Laid), cablesNote(a.Plan, b, units))
+	c.add("cables", units.Metres(b.Laid), cablesNote(p, b, units))
 	if b.Missing > 0 && !b.Measured.Wanting() {
 		name := "too short by"
 		if b.Bare() {
 			name = "to go"
 		}
-		c.add(name, units.Needed(b.Missing), fillNote(a.Plan, b))
+		c.add(name, units.Needed(b.Missing), fillNote(p, b))
 	}
+}
+
+// losses tells what a link loses of its limit.
+func (c *Card) losses(b budget.Budget, units Units) {
 	if !b.Graded {
 		c.add("loss", "–", b.TransportName+" carries no grade here")
-		return c
+		return
 	}
 	if b.HasMargin() {
-		note := fmt.Sprintf("at 100 MHz, cable %s, whole cables", quantity.PrintTemperature(b.TemperatureC, units.Temperature, 0))
+		note := fmt.Sprintf("%s, cable %s, whole cables", b.Reference(), quantity.PrintTemperature(b.TemperatureC, units.Temperature, 0))
 		if b.Assumed() {
 			note += ", the missing part assumed"
 		}
@@ -128,7 +139,6 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 	} else {
 		c.add("margin", "–", b.WhyIn(units.Needed))
 	}
-	return c
 }
 
 // line tells of the electrical line that a link is a piece of: what comes to its own loss, and the sum as it prints.

@@ -1,9 +1,7 @@
 package text_test
 
 import (
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -13,25 +11,17 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/demo"
 	"stageloom/model/geom"
+	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
 )
 
-var accept = flag.Bool("accept", false, "write the golden texts anew")
-
 // golden compares a text with testdata/NAME.txt.
 func golden(t *testing.T, name, text string) {
 	t.Helper()
-	path := filepath.Join("testdata", name+".txt")
-	if *accept {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), text, "after a look at it: go test ./ui/text -args -accept")
+	goldentest.Text(t, filepath.Join("testdata", name+".txt"), text)
 }
 
 // told is a card as a person reads it from above.

@@ -13,10 +13,8 @@ import (
 )
 
 func ruleName(id plan.RuleID) string {
-	for _, rule := range standards.LimitRules() {
-		if string(rule.Slug) == string(id) {
-			return rule.Name
-		}
+	if rule, err := standards.LimitRuleBySlug(standards.RuleSlug(id)); err == nil {
+		return rule.Name
 	}
 	return string(id)
 }
@@ -111,9 +109,10 @@ func planCard(a *assess.Assessment, units Units) Card {
 	c.add("revision", standing.Mark(), standing.Date())
 	c.add("devices", fmt.Sprint(a.Plan.Devices.Len()), "")
 	c.add("links", fmt.Sprint(t.Links), "")
-	c.add("cable", units.Metres(t.Metres), fmt.Sprintf("%s between cables", joins(t.Joins)))
-	if t.Missing > 0 {
-		c.add("still missing", units.Metres(t.Missing), "metres of run that no cable reaches yet")
+	laid, missing := a.SumIn(units.Unit())
+	c.add("cable", units.Metres(laid), fmt.Sprintf("%s between cables", joins(t.Joins)))
+	if missing > 0 {
+		c.add("still missing", units.Metres(missing), "metres of run that no cable reaches yet")
 	}
 	temperature, note := "by place", "indoors 30, shade 40, sun worst air + 20 °C"
 	if s.Temperature.Set {

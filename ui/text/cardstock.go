@@ -23,7 +23,7 @@ func segmentCard(a *assess.Assessment, key plan.Key, units Units) Card {
 		}
 		c.add("length", units.Metres(part.Length), fmt.Sprintf("from %s to %s of the run", units.Metres(part.Start), units.Metres(part.End())))
 		if b.Graded && !part.Unknown {
-			c.add("loss", budget.LossTenths(part.LossDB)+" dB", "of this cable, computed at 100 MHz; the link has "+b.Printed(units.Unit()).WhyIn(units.Needed))
+			c.add("loss", budget.LossTenths(part.LossDB)+" dB", "of this cable, computed "+b.Reference()+"; the link has "+b.Printed(units.Unit()).WhyIn(units.Needed))
 		}
 	}
 	return c

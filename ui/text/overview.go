@@ -23,31 +23,29 @@ type Item struct {
 // OverviewOf tells the whole plan: links by grade, what is too short, findings by severity. What counts nothing
 // is left out, save the grades. preview follows a drag; findings are those of before it.
 func OverviewOf(a *assess.Assessment, preview Preview) []Item {
-	var all, spares, tooShort []plan.Ref
+	var spares, tooShort []plan.Ref
+	all := make([]plan.Ref, 0, len(a.Budgets))
 	standing := map[budget.Grade][]plan.Ref{}
-	for _, link := range a.Links() {
-		row := plan.RefOf(link)
+	moving := make(map[plan.LinkID]*budget.Budget, len(preview.Budgets))
+	for i := range preview.Budgets {
+		moving[preview.Budgets[i].Link] = &preview.Budgets[i]
+	}
+	for link, b := range a.InOrder() {
+		row := plan.Ref{Table: "links", Key: link.Key()}
 		all = append(all, row)
 		if link.IsSpare() { // carries nothing
 			spares = append(spares, row)
 			continue
 		}
-		b, found := BudgetOf(a, link.ID, preview)
-		if !found {
-			continue
+		if moved := moving[link.ID]; moved != nil {
+			b = moved
 		}
 		standing[b.Standing()] = append(standing[b.Standing()], row)
 		if b.TooShort() {
 			tooShort = append(tooShort, row)
 		}
 	}
-	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
-	for _, grade := range append(budget.Standings(), budget.Ungraded) {
-		rows := standing[grade]
-		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
-			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
-		}
-	}
+	items := itemsOfLinks(all, standing)
 	if len(spares) > 0 {
 		items = append(items, Item{Count: len(spares), Words: plural(len(spares), "laid spare", "laid spares"), Rows: spares})
 	}
@@ -57,6 +55,18 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	for _, severity := range checks.Severities() {
 		if rows := placesOf(a, severity); len(rows) > 0 {
 			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows})
+		}
+	}
+	return items
+}
+
+// itemsOfLinks counts all links, and those of each grade.
+func itemsOfLinks(all []plan.Ref, standing map[budget.Grade][]plan.Ref) []Item {
+	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
+	for _, grade := range append(budget.Standings(), budget.Ungraded) {
+		rows := standing[grade]
+		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
+			items = append(items, Item{Grade: grade, Line: true, Count: len(rows), Words: GradeWord(grade), Rows: rows})
 		}
 	}
 	return items

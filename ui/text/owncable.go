@@ -1,6 +1,7 @@
 package text
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -58,35 +59,37 @@ func (o OwnCable) Kind(p *plan.Plan) (kind plan.CableKind, reason string) {
 	case name == "":
 		return kind, "Give the kind a name."
 	}
-	kind.OwnFigure = plan.Optional{}
-	if text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(o.Figure), "dB")); text != "" {
-		figure, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
-		if kind.Category == "" {
-			return kind, "Only data cable has a loss at 100 MHz: leave the figure blank."
-		}
-		if err != nil {
-			return kind, "The maker's figure is dB per 100 m at 100 MHz and 20 °C: for instance 19.2."
-		}
-		if category, err := standards.CableBySlug(standards.CableSlug(kind.Category)); err == nil {
-			if wrong := category.CheckOwnFigure(figure); wrong != nil {
-				return kind, "The " + wrong.Error() + ", at 100 MHz and 20 °C."
-			}
-		}
-		kind.OwnFigure = plan.Some(figure)
+	if kind.OwnFigure, reason = o.figure(kind); reason != "" {
+		return kind, reason
 	}
 	taken := func(slug plan.KindID) bool {
-		for _, known := range catalogue.CableKindsFor(p) {
-			if string(known.ID) == string(slug) {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(catalogue.CableKindsFor(p), func(known plan.CableKind) bool { return string(known.ID) == string(slug) })
 	}
 	kind.ID = plan.CableKindID(house.Slug(name, taken))
 	kind.Name, kind.Own, kind.Note = name, true, ""
 	kind.NearEnd, kind.FarEnd, kind.Form = bareEnd(o.Near), bareEnd(o.Far), o.Form
 	kind.Lockable, kind.MetalShell = o.Lockable, o.MetalShell
 	return kind, ""
+}
+
+// figure reads the maker's figure of a kind, blank where none is stated.
+func (o OwnCable) figure(kind plan.CableKind) (figure plan.Optional, reason string) {
+	if text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(o.Figure), "dB")); text != "" {
+		value, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+		if kind.Category == "" {
+			return figure, "Only data cable has a loss at 100 MHz: leave the figure blank."
+		}
+		if err != nil {
+			return figure, "The maker's figure is dB per 100 m at 100 MHz and 20 °C: for instance 19.2."
+		}
+		if category, err := standards.CableBySlug(standards.CableSlug(kind.Category)); err == nil {
+			if wrong := category.CheckOwnFigure(value); wrong != nil {
+				return figure, "The " + wrong.Error() + ", at 100 MHz and 20 °C."
+			}
+		}
+		return plan.Some(value), ""
+	}
+	return figure, ""
 }
 
 // bareEnd leaves a plug blank, as the file does.

@@ -172,6 +172,8 @@ func adviceFigures(a budget.Advice, units Units) []Figure {
 		}
 		return fmt.Sprintf(", %.1f dB allowed", limitDB)
 	}
+	next, acr := budget.CrosstalkLess(a.NEXT.LikelyDB, a.Budget.LossDB)
+	nextWorst, acrWorst := budget.CrosstalkLess(a.NEXT.WorstDB, a.Budget.LossDB)
 	figures := []Figure{
 		{"worst point", margin(a.WorstMarginDB), "at " + at(a.WorstMHz) + " against " + a.Curve.Name + "; computed"},
 		{"mean margin", margin(a.MeanMarginDB), "over 1 to 62.5 MHz; computed"},
@@ -181,9 +183,9 @@ func adviceFigures(a budget.Advice, units Units) []Figure {
 		},
 		{"return loss", margin(a.Reflections.ReturnLossMarginDB), "to its limit at " + at(a.Reflections.ReturnLossMHz) + "; computed, limit published"},
 		{"ripple", fmt.Sprintf("%.1f dB", a.Reflections.RippleDB), "at " + at(a.Reflections.RippleMHz) + "; computed"},
-		{"NEXT, likely", fmt.Sprintf("%.1f dB", a.NEXT.LikelyDB), fmt.Sprintf("%.1f dB at worst, at 100 MHz%s; from catalogue limits", a.NEXT.WorstDB, allowed(transport.NEXTLimitDB))},
-		{"ACR-N, likely", fmt.Sprintf("%.1f dB", a.ACRN.LikelyDB), fmt.Sprintf("%.1f dB at worst: NEXT less loss; from catalogue limits", a.ACRN.WorstDB)},
-		{"ACR-F, likely", fmt.Sprintf("%.1f dB", a.ACRF.LikelyDB), fmt.Sprintf("%.1f dB at worst, at 100 MHz%s; from catalogue limits", a.ACRF.WorstDB, allowed(transport.ACRFLimitDB))},
+		{"NEXT, likely", next + " dB", fmt.Sprintf("%s dB at worst, at 100 MHz%s; from catalogue limits", nextWorst, allowed(transport.NEXTLimitDB))},
+		{"ACR-N, likely", acr + " dB", acrWorst + " dB at worst: NEXT less loss; from catalogue limits"},
+		{"ACR-F, likely", budget.InHand(a.ACRF.LikelyDB) + " dB", fmt.Sprintf("%s dB at worst, at 100 MHz%s; from catalogue limits", budget.InHand(a.ACRF.WorstDB), allowed(transport.ACRFLimitDB))},
 		{"delay", fmt.Sprintf("%.0f ns", a.DelayNs), fmt.Sprintf("skew %.0f ns; catalogue maxima", a.SkewNs)},
 		{"loop resistance", fmt.Sprintf("%.1f Ω", a.LoopOhm), "of one pair; computed from the wires' gauges"},
 	}

@@ -2,8 +2,13 @@ package text_test
 
 import (
 	"fmt"
+	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
+
+	"stageloom/model/budget"
 
 	"github.com/stretchr/testify/require"
 
@@ -66,4 +71,31 @@ func TestEveryFigureOfAStudySaysWhatItIs(t *testing.T) {
 		require.Regexp(t, `computed|from catalogue limits|catalogue maxima|Judgement`, f.Note, f.Name)
 	}
 	require.Contains(t, s.ReachNote, "computed from catalogue maxima")
+}
+
+func TestPrintedNEXTLessPrintedLossIsThePrintedACR(t *testing.T) {
+	p := demo.Weekender()
+	a := assess.Of(p)
+	figure := regexp.MustCompile(`[−\d.]+`)
+	tenths := func(said string) float64 {
+		value, err := strconv.ParseFloat(strings.ReplaceAll(figure.FindString(said), "−", "-"), 64)
+		require.NoError(t, err, said)
+		return math.Round(value * 10)
+	}
+	checked := 0
+	for link := range p.Links.All() {
+		told := map[string]text.Figure{}
+		for _, f := range text.StudyOf(a, link.ID, text.Units{}).Advice {
+			told[f.Name] = f
+		}
+		if told["NEXT, likely"].Value == "" {
+			continue
+		}
+		checked++
+		b, _ := a.Budget(link.ID)
+		loss := tenths(budget.LossTenths(b.LossDB))
+		require.Equal(t, tenths(told["NEXT, likely"].Value)-loss, tenths(told["ACR-N, likely"].Value), link.Name)
+		require.Equal(t, tenths(told["NEXT, likely"].Note)-loss, tenths(told["ACR-N, likely"].Note), link.Name)
+	}
+	require.Greater(t, checked, 5)
 }

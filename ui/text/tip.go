@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 	"stageloom/model/words"
@@ -83,7 +84,7 @@ func linkTip(a *assess.Assessment, id plan.LinkID, worst func(budget.Budget) str
 	if !b.HasMargin() {
 		return strings.Join(append(said, b.Why()), "\n")
 	}
-	said = append(said, fmt.Sprintf("%s dB at 100 MHz: %s", b.Label(), b.Grade))
+	said = append(said, fmt.Sprintf("%s dB %s: %s", b.Label(), b.Reference(), b.Grade))
 	if words := worst(b); words != "" {
 		said = append(said, words)
 	}
@@ -102,15 +103,15 @@ func positionTip(a *assess.Assessment, key plan.Key, units Units) string {
 		position.Name, words.Counted(n, "device", "devices"), units.Metres(position.Width), units.Metres(position.Depth))
 }
 
-// figureMeanings say what a figure of the card is, by its name.
+// figureMeanings say what a figure of the card is, by its name; {reference} stands for what decibels are taken at.
 var figureMeanings = map[string]string{
 	"run":               "What the cable has to cover: the way along the ground, the rises at both ends, and slack. Each part is rounded up to a tenth, and the run is their sum.",
 	"slack":             "What is taken more than way and rises, so that ends can be turned round and plugged. Common practice, no source; type your own below.",
 	"cables":            "All that is laid, whole cables: what stays coiled loses too.",
 	"to go":             "What no cable reaches yet.",
 	"too short by":      "What no cable reaches yet.",
-	"loss":              "What cables and couplers take from the signal at 100 MHz, at the temperature of the cable. Computed from catalogue maxima.",
-	"limit":             "The most that the link may lose at 100 MHz, by the rule that grades it.",
+	"loss":              "What cables and couplers take from the signal {reference}, at the temperature of the cable. Computed from catalogue maxima.",
+	"limit":             "The most that the link may lose {reference}, by the rule that grades it.",
 	"margin":            "Limit less loss: what is in hand. Ample is twice the wanted margin and more, enough reaches it, tight is under it, over is beyond the limit.",
 	"wanted margin":     "What should be left for age, dirt, bends and heat that nobody foresaw.",
 	"cable temperature": "Warm copper loses more: a cable in the sun is hotter than the air.",
@@ -118,7 +119,9 @@ var figureMeanings = map[string]string{
 }
 
 // MeaningOf says what a figure of the card is; blank for what says so itself.
-func MeaningOf(figure string) string { return figureMeanings[figure] }
+func MeaningOf(figure string) string {
+	return strings.ReplaceAll(figureMeanings[figure], "{reference}", medium.References(medium.All()...))
+}
 
 // gradeMeanings say what a grade is.
 var gradeMeanings = map[budget.Grade]string{

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/fields"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/ui/table"
@@ -88,7 +89,7 @@ func cableColumns(as asField[cableRow], units text.Units) []table.Field[cableRow
 		},
 		as.column("coupler", 140),
 		{
-			Column: number("loss", "Loss", 62, "its own at 100 MHz, joints aside."),
+			Column: number("loss", "Loss", 62, "its own "+medium.References(medium.All()...)+", joints aside."),
 			Text: func(r cableRow) string {
 				return figureText(r.part.LossDB, func(dB float64) string { return quantity.PrintDecibels(dB, 1) })
 			},

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/fields"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/ui/table"
 	"stageloom/ui/text"
@@ -17,22 +18,18 @@ import (
 type linkRow struct {
 	link     plan.Link
 	budget   *budget.Budget
-	shown    budget.Budget
 	from, to string
 	partner  string
 }
 
 // Links is a row a link, in the natural order of their names, with what the assessment reckons of each.
 func Links(a *assess.Assessment, units text.Units) table.Source {
-	var rows []linkRow
-	for _, link := range a.Links() {
-		b, found := budgetOf(a, link.ID)
-		if !found {
-			continue
+	rows := make([]linkRow, 0, len(a.Budgets))
+	for link, b := range a.InOrder() {
+		row := linkRow{link: *link, budget: b, from: endOf(a.Plan, link.From, link.FromPort), to: endOf(a.Plan, link.To, link.ToPort)}
+		if partner, paired := a.Plan.Link(link.Partner); paired {
+			row.partner = partner.Name
 		}
-		row := linkRow{link: link, budget: b, shown: b.Printed(units.Unit()), from: endOf(a.Plan, link.From, link.FromPort), to: endOf(a.Plan, link.To, link.ToPort)}
-		partner, _ := a.Plan.Link(link.Partner)
-		row.partner = partner.Name
 		rows = append(rows, row)
 	}
 	as := asField[linkRow]{"links", fields.On(a.Plan, a.Reckoner(), units), func(r linkRow) any { return r.link }}
@@ -75,6 +72,7 @@ func linkEnds(as asField[linkRow]) []table.Field[linkRow] {
 }
 
 func linkFigures(units text.Units) []table.Field[linkRow] {
+	shown := func(r linkRow) budget.Budget { return r.budget.Printed(units.Unit()) } // of the cells that are looked at alone
 	return []table.Field[linkRow]{
 		{
 			Column: number("run", "Run", 66, "way, rises and slack together; blank while nobody gave the metres of the way."),
@@ -82,7 +80,7 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 				if r.budget.Measured.Wanting() {
 					return ""
 				}
-				return units.Needed(r.shown.Run)
+				return units.Needed(shown(r).Run)
 			},
 			Value: func(r linkRow) float64 { return numbered(r.budget.Run, !r.budget.Measured.Wanting()) },
 		},
@@ -92,12 +90,12 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 		},
 		{
 			Column: number("laid", "Cable", 66, "all cables joined in it, whole cables."),
-			Text:   func(r linkRow) string { return figureText(r.shown.Laid, units.Metres) },
+			Text:   func(r linkRow) string { return figureText(shown(r).Laid, units.Metres) },
 			Value:  func(r linkRow) float64 { return r.budget.Laid },
 		},
 		{
 			Column: number("missing", "To go", 60, "what its cables do not reach of the run."),
-			Text:   func(r linkRow) string { return figureText(r.shown.Missing, units.Needed) },
+			Text:   func(r linkRow) string { return figureText(shown(r).Missing, units.Needed) },
 			Value:  func(r linkRow) float64 { return numbered(r.budget.Missing, r.budget.Missing > 0) },
 			Tone: func(r linkRow) table.Tone {
 				if r.budget.TooShort() {
@@ -112,7 +110,7 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 			Value:  func(r linkRow) float64 { return float64(r.budget.Joins) },
 		},
 		{
-			Column: aside(number("loss", "Loss", 62, "at 100 MHz, cable as warm as reckoned, catalogue maxima.")),
+			Column: aside(number("loss", "Loss", 62, medium.References(medium.All()...)+", cable as warm as reckoned, catalogue maxima.")),
 			Text: func(r linkRow) string {
 				if !r.budget.HasMargin() {
 					return ""
@@ -122,7 +120,7 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 			Value: func(r linkRow) float64 { return numbered(r.budget.LossDB, r.budget.HasMargin()) },
 		},
 		{
-			Column: number("margin", "Margin", 78, "what is left of the limit at 100 MHz."),
+			Column: number("margin", "Margin", 78, "what is left of the limit "+medium.References(medium.All()...)+"."),
 			Text: func(r linkRow) string {
 				if !r.budget.HasMargin() {
 					return ""

@@ -23,7 +23,18 @@ type socketRow struct {
 // Sockets is a row a socket of every device, by device: what is plugged in there in one act, and where it goes.
 func Sockets(a *assess.Assessment, at Sight) table.Source {
 	s := sighted(a, at)
-	var rows []socketRow
+	return &table.List[socketRow]{
+		ID: "sockets", One: "socket", Many: "sockets", Rows: s.socketRows(),
+		First:   "No device has a socket yet. Put a stage box on the plan first: Ctrl E.",
+		RefOf:   func(r socketRow) plan.Ref { return SocketRef(r.Socket) },
+		NameOf:  func(r socketRow) string { return s.view.SocketWords(r.Socket) },
+		ShowsOf: func(r socketRow) []plan.Ref { return []plan.Ref{{Table: "devices", Key: plan.Key(r.Socket.Device)}} },
+		Fields:  s.socketFields(),
+	}
+}
+
+// socketRows are the sockets that devices have, by device, and then those that the patch names and no kind has.
+func (s *patching) socketRows() (rows []socketRow) {
 	lines, outputs := map[patch.Socket][]*patch.Line{}, map[patch.Socket][]*patch.OutputLine{}
 	for _, line := range s.act.Lines {
 		for socket := range line.Sockets() {
@@ -43,7 +54,7 @@ func Sockets(a *assess.Assessment, at Sight) table.Source {
 			}
 		}
 	}
-	var missing []patch.Socket // that the patch names and the kind has not
+	var missing []patch.Socket
 	for socket := range lines {
 		if !s.view.Exists(socket) {
 			missing = append(missing, socket)
@@ -53,14 +64,7 @@ func Sockets(a *assess.Assessment, at Sight) table.Source {
 	for _, socket := range missing {
 		rows = append(rows, socketRow{socket, lines[socket], outputs[socket]})
 	}
-	return &table.List[socketRow]{
-		ID: "sockets", One: "socket", Many: "sockets", Rows: rows,
-		First:   "No device has a socket yet. Put a stage box on the plan first: Ctrl E.",
-		RefOf:   func(r socketRow) plan.Ref { return SocketRef(r.Socket) },
-		NameOf:  func(r socketRow) string { return s.view.SocketWords(r.Socket) },
-		ShowsOf: func(r socketRow) []plan.Ref { return []plan.Ref{{Table: "devices", Key: plan.Key(r.Socket.Device)}} },
-		Fields:  s.socketFields(),
-	}
+	return rows
 }
 
 // SocketRef names a row of the table of sockets.

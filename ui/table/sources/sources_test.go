@@ -1,9 +1,7 @@
 package sources_test
 
 import (
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -12,6 +10,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/catalogue"
+	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/ui/table"
@@ -19,18 +18,10 @@ import (
 	"stageloom/ui/text"
 )
 
-var accept = flag.Bool("accept", false, "write the golden texts anew")
-
 // golden compares with a text that somebody has looked at.
 func golden(t *testing.T, name, text string) {
 	t.Helper()
-	path := filepath.Join("testdata", name+".txt")
-	if *accept {
-		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), text, "after a look at it: go test ./ui/table/sources -args -accept")
+	goldentest.Text(t, filepath.Join("testdata", name+".txt"), text)
 }
 
 // show is a small plan with a row in every table: two links, one too short by half and one of two reels, a house line,

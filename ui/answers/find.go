@@ -1,4 +1,4 @@
-package ui
+package answers
 
 import (
 	"slices"
@@ -6,30 +6,35 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
-
-	"stageloom/ui/dialogs"
 )
 
-// find returns the topmost widget that bears these words: a button, a field by what stands in it, a label.
-func (w *window) find(words string) place {
-	overlays := w.window.Canvas().Overlays().List()
+// Find is where the topmost widget lies that bears these words: a button, a field by what stands in it, a label. What lies
+// over the content hides it.
+func Find(canvas fyne.Canvas, words string) Place {
+	overlays := canvas.Overlays().List()
 	for i := len(overlays) - 1; i >= 0; i-- {
 		if found := findIn(overlays[i], words); found != nil {
-			return w.middleOf(found)
+			return middleOf(canvas, found)
 		}
 	}
 	if len(overlays) == 0 {
-		if found := findIn(w.window.Content(), words); found != nil {
-			return w.middleOf(found)
+		if found := findIn(canvas.Content(), words); found != nil {
+			return middleOf(canvas, found)
 		}
 	}
-	return place{}
+	return Place{}
 }
 
-func (w *window) middleOf(object fyne.CanvasObject) place {
+func middleOf(canvas fyne.Canvas, object fyne.CanvasObject) Place {
 	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(object)
-	size, scale := object.Size(), float64(w.window.Canvas().Scale())
-	return place{X: float64(at.X+size.Width/2) * scale, Y: float64(at.Y+size.Height/2) * scale, Found: true}
+	size, scale := object.Size(), float64(canvas.Scale())
+	return Place{X: float64(at.X+size.Width/2) * scale, Y: float64(at.Y+size.Height/2) * scale, Found: true}
+}
+
+// Worded is a widget of the house that says by itself whether it bears some words.
+type Worded interface {
+	// Bears reports whether it bears these words.
+	Bears(words string) bool
 }
 
 // findIn looks through what holds other objects in the open; a widget's inner parts are its own affair.
@@ -50,13 +55,11 @@ func findIn(object fyne.CanvasObject, words string) fyne.CanvasObject {
 	}:
 		label, labelled := o.Labelled()
 		return when(labelled, label == words)
+	case Worded:
+		return when(object, o.Bears(words))
 	case *widget.Button:
 		return when(o, o.Text == words)
-	case *dialogs.Answer:
-		return when(o, o.Text == words)
 	case *widget.Entry:
-		return when(o, o.Text == words || o.PlaceHolder == words)
-	case *dialogs.Field:
 		return when(o, o.Text == words || o.PlaceHolder == words)
 	case *widget.Label:
 		return when(o, o.Text == words)

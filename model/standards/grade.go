@@ -1,4 +1,4 @@
-package pairline
+package standards
 
 // Grade says how a line stands against its limit. The empty Grade belongs to a transport that carries none.
 type Grade string
@@ -15,7 +15,7 @@ const (
 // rounding forgives what float64 sums lose, so that a margin of exactly the wanted one is enough on every machine.
 const rounding = 1e-9
 
-// GradeOf grades a margin in dB at 100 MHz against the wanted margin in dB: ample from twice the wanted margin, enough
+// GradeOf grades a margin in dB against the wanted margin in dB: ample from twice the wanted margin, enough
 // from the wanted margin, tight from nothing in hand, over below that. A margin that is no number is over.
 func GradeOf(marginDB, wantedDB float64) Grade {
 	marginDB += rounding
