@@ -1,29 +1,28 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/table/sources"
+	"stageloom/ui/text"
 )
 
 // actChooser says which act the tables of the patch show; it is there only where the plan has several.
 type actChooser struct {
 	now     plan.ActID
 	box     *fyne.Container
-	list    *chooser
+	list    *dialogs.Chooser
 	ids     []plan.ActID
 	filling bool
 }
 
 func (w *window) newActChooser() *actChooser {
 	a := &actChooser{}
-	a.list = w.newChooser(nil, func(string) {
+	a.list = dialogs.NewChooser(w, nil, func(string) {
 		if at := a.list.SelectedIndex(); at >= 0 && !a.filling {
 			w.showAct(a.ids[at])
 		}
@@ -71,7 +70,7 @@ func (w *window) listActs() {
 			at = i
 		}
 		a.ids = append(a.ids, act.Act.ID)
-		a.list.Options = append(a.list.Options, w.actLabel(act))
+		a.list.Options = append(a.list.Options, text.ActLabel(act))
 	}
 	a.list.SetSelectedIndex(at)
 	a.list.Refresh()
@@ -86,14 +85,6 @@ func (w *window) listActs() {
 	}
 }
 
-// actLabel is what an act is called in a list: "House", "2 The Hay Bales".
-func (w *window) actLabel(act *patch.Act) string {
-	if act.House() {
-		return "House"
-	}
-	return fmt.Sprintf("%d %s", act.Act.Order, act.Act.Name)
-}
-
 // nextAct goes on in the running list, from the last act to the house again.
 func (w *window) nextAct(by int) {
 	shown := w.desk.Assessment().Patch.Shown()
@@ -106,7 +97,7 @@ func (w *window) nextAct(by int) {
 			next := shown[(i+by+len(shown))%len(shown)]
 			w.showAct(next.Act.ID)
 			if !w.tables.acts.box.Visible() {
-				w.notice.Say("The patch is that of " + w.actLabel(next) + " now.")
+				w.notice.Say("The patch is that of " + text.ActLabel(next) + " now.")
 			}
 			return
 		}

@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -69,19 +70,19 @@ func (w *window) askRemoval(leaving text.Leaving, remove func()) {
 		title += ", with"
 	}
 	d := dialog.NewCustomWithoutButtons(title, container.NewVScroll(lines), w.window)
-	yes := w.newAnswer("Delete", func() {
+	yes := dialogs.NewAnswer(w, "Delete", func() {
 		d.Hide()
 		remove()
 		w.window.Canvas().Focus(w.plan)
 	})
 	yes.Importance = widget.HighImportance
-	keep := w.newAnswer("Keep", func() {
+	keep := dialogs.NewAnswer(w, "Keep", func() {
 		d.Hide()
 		w.window.Canvas().Focus(w.plan)
 	})
 	d.SetButtons([]fyne.CanvasObject{keep, yes})
 	d.Resize(fyne.NewSize(440, min(360, 140+30*float32(len(lines.Objects)))))
-	w.escapable(keep.OnTapped)
+	w.Keys().Escapable(keep.OnTapped)
 	d.Show()
 	if len(leaving.OnSite) > 0 { // Enter leaves what lies
 		w.window.Canvas().Focus(keep)

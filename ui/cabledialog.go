@@ -10,6 +10,7 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/strip"
 	"stageloom/ui/text"
 )
@@ -24,8 +25,8 @@ type cableDialog struct {
 	atEnd   bool
 	choices []text.CableChoice
 	dialog  *dialog.CustomDialog
-	choice  *chooser
-	length  *field
+	choice  *dialogs.Chooser
+	length  *dialogs.Field
 	told    *widget.Label
 	add     *widget.Button
 }
@@ -58,9 +59,9 @@ func (w *window) askReplace() {
 
 func (w *window) openCableDialog(d *cableDialog) {
 	link, _ := w.desk.Plan().Link(d.link)
-	d.length, d.told = w.newField(), widget.NewLabel("")
-	d.choice = w.newChooser(nil, func(string) { d.chosen() })
-	d.choice.enter = func() { d.lay(false) }
+	d.length, d.told = dialogs.NewField(w), widget.NewLabel("")
+	d.choice = dialogs.NewChooser(w, nil, func(string) { d.chosen() })
+	d.choice.Enter = func() { d.lay(false) }
 	d.length.OnChanged = func(string) { d.tell() }
 	d.length.OnSubmitted = func(string) { d.lay(false) }
 	form := widget.NewForm(widget.NewFormItem("Cable", d.choice), widget.NewFormItem("Length", d.length))
@@ -70,7 +71,7 @@ func (w *window) openCableDialog(d *cableDialog) {
 	}
 	d.add = widget.NewButton(verb, func() { d.lay(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, steady(d.told, 3)), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, dialogs.Steady(d.told, 3)), w.window)
 	buttons := []fyne.CanvasObject{widget.NewButton("Close", d.close)}
 	if d.atEnd {
 		buttons = append(buttons, widget.NewButton("Add and another", func() { d.lay(true) }))
@@ -78,7 +79,7 @@ func (w *window) openCableDialog(d *cableDialog) {
 	d.dialog.SetButtons(append(buttons, d.add))
 	d.dialog.Resize(fyne.NewSize(600, 260))
 	d.offer()
-	w.escapable(d.close)
+	w.Keys().Escapable(d.close)
 	d.dialog.Show()
 	w.window.Canvas().Focus(d.choice)
 }
@@ -138,7 +139,7 @@ func (d *cableDialog) segment() (plan.Segment, string) {
 	}
 	metres, err := quantity.ReadLength(d.length.Text, d.units().Length)
 	if err != nil {
-		return segment, sentence(err)
+		return segment, text.Sentence(err)
 	}
 	segment.Length = metres
 	return segment, ""
@@ -164,7 +165,7 @@ func (d *cableDialog) tell() {
 	d.change.Cable = segment
 	b, err := d.change.Try(d.desk.Plan(), d.link)
 	if err != nil {
-		d.told.SetText(sentence(err))
+		d.told.SetText(text.Sentence(err))
 		d.add.Disable()
 		return
 	}

@@ -54,7 +54,7 @@ func (w *window) tryIn(link plan.LinkID, c strip.Change) string {
 	if c.Doing != strip.Nothing {
 		b, err := c.Try(w.desk.Plan(), link)
 		if err != nil {
-			words = sentence(reason(err))
+			words = text.Sentence(reason(err))
 		} else {
 			w.preview.Budgets = append(w.preview.Budgets, b)
 			words = strip.Words(b, w.units().Length)

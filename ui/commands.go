@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -86,23 +87,6 @@ func plainKey(name fyne.KeyName) string {
 	return ""
 }
 
-// searchField is a field above a list: Up, Down and the page keys go along the list while one types.
-type searchField struct {
-	field
-	move func(by int)
-}
-
-// TypedKey implements fyne.Focusable.
-func (f *searchField) TypedKey(event *fyne.KeyEvent) {
-	const page = 8
-	by, known := map[fyne.KeyName]int{fyne.KeyDown: 1, fyne.KeyUp: -1, fyne.KeyPageDown: page, fyne.KeyPageUp: -page}[event.Name]
-	if known {
-		f.move(by)
-		return
-	}
-	f.field.TypedKey(event)
-}
-
 // commandDialog is the list of commands while it is open.
 type commandDialog struct {
 	*window
@@ -111,8 +95,8 @@ type commandDialog struct {
 	places []int
 	at     int
 	before fyne.Focusable
-	entry  *searchField
-	list   *pickList
+	entry  *dialogs.SearchField
+	list   *dialogs.PickList
 	told   *widget.Label
 	dialog *dialog.CustomDialog
 }
@@ -122,19 +106,18 @@ func (w *window) askCommand() {
 	d := &commandDialog{window: w, before: w.window.Canvas().Focused(), told: widget.NewLabel("")}
 	d.all, d.do = w.commands()
 	d.places = text.FindCommands(d.all, "")
-	d.entry = &searchField{field: field{window: w}, move: d.move}
-	d.entry.ExtendBaseWidget(d.entry)
+	d.entry = dialogs.NewSearchField(w, d.move)
 	d.entry.SetPlaceHolder("what to do: print, loom, feet …")
 	d.entry.OnChanged = d.search
 	d.entry.OnSubmitted = func(string) { d.run() }
 	d.told.Importance = widget.LowImportance
-	d.list = w.newPickList(func() int { return len(d.places) }, d.row, func(i int) { d.at = i })
+	d.list = dialogs.NewPickList(w, func() int { return len(d.places) }, d.row, func(i int) { d.at = i })
 	d.dialog = dialog.NewCustomWithoutButtons("Commands", container.NewBorder(d.entry, d.told, nil, nil, d.list), w.window)
-	does := w.newAnswer("Do it", d.run)
+	does := dialogs.NewAnswer(w, "Do it", d.run)
 	does.Importance = widget.HighImportance
-	d.dialog.SetButtons([]fyne.CanvasObject{w.newAnswer("Close", d.hide), does})
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(w, "Close", d.hide), does})
 	d.dialog.Resize(fyne.NewSize(620, 520))
-	w.escapable(d.hide)
+	w.Keys().Escapable(d.hide)
 	d.dialog.Show()
 	d.search("")
 	w.window.Canvas().Focus(d.entry)

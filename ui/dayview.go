@@ -8,6 +8,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/ui/answers"
 	"stageloom/ui/day"
+	"stageloom/ui/text"
 )
 
 // newDay makes the day view, hidden yet.
@@ -26,7 +27,7 @@ func (w *window) newDay() *day.View {
 	}
 	v.Leave = w.leaveDay
 	v.Key = w.functionKey
-	v.Today = today
+	v.Today = text.Today
 	v.Hide()
 	return v
 }

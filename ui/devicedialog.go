@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -26,15 +27,15 @@ type deviceDialog struct {
 	dialog                *dialog.CustomDialog
 	kinds                 []text.EquipmentRow
 	positions             []plan.Position
-	kind, position, place *chooser
-	name, count           *field
+	kind, position, place *dialogs.Chooser
+	name, count           *dialogs.Field
 	told                  *widget.Label
 	made                  func(plan.Ref)
 }
 
 // askDevice asks for new devices; made is told the first of them.
 func (w *window) askDevice(made func(plan.Ref)) {
-	d := &deviceDialog{window: w, name: w.newField(), count: w.newField(), told: widget.NewLabel(""), made: made}
+	d := &deviceDialog{window: w, name: dialogs.NewField(w), count: dialogs.NewField(w), told: widget.NewLabel(""), made: made}
 	for _, row := range text.EquipmentOf(w.desk.Plan(), w.ownKinds, "") {
 		if row.Kind != "" {
 			d.kinds = append(d.kinds, row)
@@ -44,13 +45,13 @@ func (w *window) askDevice(made func(plan.Ref)) {
 	for i, row := range d.kinds {
 		names[i] = row.Name
 	}
-	d.kind = w.newChooser(names, nil)
+	d.kind = dialogs.NewChooser(w, names, nil)
 	d.positions = slices.SortedFunc(w.desk.Plan().Positions.All(), func(a, b plan.Position) int { return strings.Compare(a.Name, b.Name) })
 	places := []string{"none"}
 	for _, position := range d.positions {
 		places = append(places, position.Name)
 	}
-	d.position, d.place = w.newChooser(places, nil), w.newChooser([]string{putInList, putOnPlan}, nil)
+	d.position, d.place = dialogs.NewChooser(w, places, nil), dialogs.NewChooser(w, []string{putInList, putOnPlan}, nil)
 	d.position.SetSelectedIndex(0)
 	d.place.SetSelected(map[bool]string{true: putInList, false: putOnPlan}[w.equipment.InList()])
 	d.name.SetPlaceHolder("blank: its kind's, numbered")
@@ -60,7 +61,7 @@ func (w *window) askDevice(made func(plan.Ref)) {
 }
 
 func (d *deviceDialog) show() {
-	content := container.NewBorder(nil, steady(d.told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Name", d.name), widget.NewFormItem("How many", d.count),
 		widget.NewFormItem("Place", d.place), widget.NewFormItem("Position", d.position),
 	))
@@ -69,7 +70,7 @@ func (d *deviceDialog) show() {
 	button.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
 	d.dialog.Resize(fyne.NewSize(560, 360))
-	d.escapable(d.dialog.Hide)
+	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	d.window.window.Canvas().Focus(d.kind)
 }
@@ -103,7 +104,7 @@ func (d *deviceDialog) take() {
 		return nil
 	})
 	if err != nil {
-		d.refuse(sentence(err))
+		d.refuse(text.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

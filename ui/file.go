@@ -3,30 +3,17 @@ package ui
 import (
 	"errors"
 	"os"
-	"path/filepath"
-	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
-	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/demo"
 	"stageloom/model/planfile"
+	"stageloom/ui/dialogs"
+	"stageloom/ui/stock"
+	"stageloom/ui/text"
 )
-
-// sentence makes an error a sentence for the notice.
-func sentence(err error) string {
-	text := strings.TrimRight(err.Error(), ".")
-	if text == "" {
-		return "Something went wrong."
-	}
-	if first, _, _ := strings.Cut(text, " "); strings.Contains(first, ".") {
-		return text + "." // it begins with a file's name
-	}
-	first := []rune(text)
-	return strings.ToUpper(string(first[0])) + string(first[1:]) + "."
-}
 
 // Open puts a file on the desk; one that cannot be read leaves the plan before and says place and reason.
 func (w *window) open(path string) {
@@ -34,16 +21,16 @@ func (w *window) open(path string) {
 		if errors.Is(err, os.ErrNotExist) {
 			w.settings.Forget(path)
 		}
-		w.notice.Warn(sentence(err))
+		w.notice.Warn(text.Sentence(err))
 		return
 	}
 	w.settings.Used(w.desk.Path())
 	w.notice.Clear()
 	if reason := w.desk.ReadOnly(); reason != "" {
-		w.notice.Warn(sentence(errors.New(reason)))
+		w.notice.Warn(text.Sentence(errors.New(reason)))
 	}
 	if said := w.desk.Mended(); said != "" {
-		w.warnAlso(sentence(errors.New(said)))
+		w.warnAlso(text.Sentence(errors.New(said)))
 	}
 	w.window.SetMainMenu(w.menu())
 	w.offerTakeOver()
@@ -56,11 +43,19 @@ func (w *window) newPlan() {
 	})
 }
 
+// openDemo puts the demo on the desk, as a plan without a file.
+func (w *window) openDemo() {
+	w.keepFirst(func() {
+		w.notice.Clear()
+		w.desk.NewPlan(demo.Weekender())
+	})
+}
+
 func (w *window) openDialog() {
 	w.keepFirst(func() {
 		d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
 			if err != nil {
-				w.notice.Warn(sentence(err))
+				w.notice.Warn(text.Sentence(err))
 				return
 			}
 			if reader == nil {
@@ -71,36 +66,9 @@ func (w *window) openDialog() {
 			w.open(path)
 		}, w.window)
 		d.SetFilter(storage.NewExtensionFileFilter([]string{planfile.Extension}))
-		w.prepare(d)
+		dialogs.Prepare(w, d)
 		d.Show()
 	})
-}
-
-// prepare makes a file dialog large, starts it where the plan lies and lets Escape do what its Cancel does. The toolkit's
-// lists and buttons keep Escape to themselves once Tab has gone to them.
-func (w *window) prepare(d *dialog.FileDialog) {
-	below := w.escapable(d.Dismiss)
-	d.SetOnClosed(func() { w.escape = below })
-	size := w.window.Canvas().Size()
-	d.Resize(fyne.NewSize(size.Width*0.85, size.Height*0.85))
-	d.SetView(dialog.ListView)
-	if at, err := storage.ListerForURI(storage.NewFileURI(w.folder())); err == nil {
-		d.SetLocation(at)
-	}
-}
-
-// folder is where the plan lies, or the file used last.
-func (w *window) folder() string {
-	if w.desk.Path() != "" {
-		return filepath.Dir(w.desk.Path())
-	}
-	if recent := w.settings.Recent(); len(recent) > 0 {
-		return filepath.Dir(recent[0])
-	}
-	if home, err := os.UserHomeDir(); err == nil {
-		return home
-	}
-	return "."
 }
 
 // keepFirst asks what becomes of unsaved work before something takes the plan off the desk.
@@ -109,48 +77,11 @@ func (w *window) keepFirst(then func()) {
 		then()
 		return
 	}
-	w.ask("Not saved yet", "The plan \""+w.desk.Plan().Settings.Name+"\" has changes that no file holds.", []choice{
-		{label: "Save", important: true, do: func() { w.saveThen(then) }},
-		{label: "Don't save", do: then},
-		{label: "Cancel"},
+	dialogs.Ask(w, "Not saved yet", "The plan \""+w.desk.Plan().Settings.Name+"\" has changes that no file holds.", []dialogs.Choice{
+		{Label: "Save", Important: true, Do: func() { w.saveThen(then) }},
+		{Label: "Don't save", Do: then},
+		{Label: "Cancel"},
 	})
-}
-
-// choice is one answer of a question.
-type choice struct {
-	label     string
-	important bool
-	do        func()
-}
-
-// ask shows a question with answers; Escape is the last one.
-func (w *window) ask(title, text string, choices []choice) {
-	label := widget.NewLabel(text)
-	label.Wrapping = fyne.TextWrapWord
-	buttons := container.NewHBox()
-	d := dialog.NewCustomWithoutButtons(title, container.NewPadded(label), w.window)
-	for _, c := range choices {
-		button := widget.NewButton(c.label, func() {
-			d.Hide()
-			if c.do != nil {
-				c.do()
-			}
-		})
-		if c.important {
-			button.Importance = widget.HighImportance
-		}
-		buttons.Add(button)
-	}
-	d.SetButtons(buttons.Objects)
-	d.Resize(fyne.NewSize(460, 170))
-	last := choices[len(choices)-1]
-	w.escapable(func() {
-		d.Hide()
-		if last.do != nil && last.label != discard {
-			last.do()
-		}
-	})
-	d.Show()
 }
 
 // close asks for unsaved work, keeps the window's shape and lets the plan go.
@@ -172,8 +103,8 @@ func (w *window) close() {
 
 // dropped opens a plan file dropped on the window, or begins to import a list.
 func (w *window) dropped(_ fyne.Position, uris []fyne.URI) {
-	if len(uris) > 0 && listFile(uris[0]) {
-		w.importStock(w.planStock(), uris[0].Path())
+	if len(uris) > 0 && stock.ListFile(uris[0]) {
+		w.stockDialogs.ImportStock(w.stockDialogs.OfPlan(), uris[0].Path())
 		return
 	}
 	if len(uris) > 0 {

@@ -6,13 +6,14 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
 // askFind searches the plan as one types; Enter shows what is found first, a click any of it.
 func (w *window) askFind() {
 	var hits []text.Hit
-	entry := w.newField()
+	entry := dialogs.NewField(w)
 	entry.SetPlaceHolder("name of a device, link, position or area, or tag of a cable")
 	list := widget.NewList(
 		func() int { return len(hits) },
@@ -36,7 +37,7 @@ func (w *window) askFind() {
 	}
 	list.OnSelected = show
 	d.Resize(fyne.NewSize(460, 420))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(entry)
 }

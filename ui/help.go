@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/standards"
+	"stageloom/ui/dialogs"
 )
 
 // pairs lays out two columns, the first as wide as a third.
@@ -60,7 +61,7 @@ func (w *window) showText(title string, content fyne.CanvasObject) {
 	d := dialog.NewCustom(title, "Close", container.NewVScroll(container.NewPadded(content)), w.window)
 	size := w.window.Canvas().Size()
 	d.Resize(fyne.NewSize(min(760, size.Width*0.9), min(620, size.Height*0.85)))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 }
 
@@ -76,7 +77,7 @@ func (w *window) showHistory() {
 		}
 		return ""
 	}
-	list := w.newPickList(
+	list := dialogs.NewPickList(w,
 		func() int { return len(names) },
 		func(i int) (words, small string, usable bool) { return names[i], note(i), i <= at },
 		func(int) {},
@@ -90,7 +91,7 @@ func (w *window) showHistory() {
 	}
 	d := dialog.NewCustom("History: a click goes there", "Close", list, w.window)
 	d.Resize(fyne.NewSize(420, 460))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(list)
 }

@@ -11,6 +11,8 @@ import (
 
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
+	"stageloom/ui/text"
 )
 
 // addSpare lays a spare beside the selected link: it has no cable yet, holds no port and carries nothing.
@@ -79,7 +81,7 @@ func (w *window) askSpareFor(unselected string, q spareQuestion) {
 	for i, spare := range spares {
 		names[i] = spareLine(p, spare)
 	}
-	which := w.newChooser(names, nil)
+	which := dialogs.NewChooser(w, names, nil)
 	which.SetSelectedIndex(0)
 	told := widget.NewLabel(q.words(p, link))
 	told.Wrapping = fyne.TextWrapWord
@@ -92,9 +94,9 @@ func (w *window) askSpareFor(unselected string, q spareQuestion) {
 	take.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
 	d.Resize(fyne.NewSize(560, 260))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
-	w.submit = over
+	w.Keys().Submits(over)
 	w.window.Canvas().Focus(which)
 }
 
@@ -128,7 +130,7 @@ func takeOverWords(p *plan.Plan, dead plan.Link) string {
 func (w *window) takeOver(dead, spare plan.Link) {
 	name := spare.Name + " takes over " + dead.Name
 	err := w.desk.DoAnyway(name, func(e *plan.Edit) error { // what follows was named in the question
-		return e.TakeOver(dead.ID, spare.ID, plan.Mark{FoundAt: dead.Name, FoundOn: today()})
+		return e.TakeOver(dead.ID, spare.ID, plan.Mark{FoundAt: dead.Name, FoundOn: text.Today()})
 	})
 	if err != nil {
 		w.refused(err)

@@ -12,6 +12,8 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
+	"stageloom/ui/text"
 )
 
 // linkDialog links two ports by keys: a device and a free port at each end, told at once whether they fit.
@@ -26,7 +28,7 @@ type linkDialog struct {
 }
 
 // linkEnd is one end of the dialog: two lists.
-type linkEnd struct{ device, port *chooser }
+type linkEnd struct{ device, port *dialogs.Chooser }
 
 // askLink opens the dialog; a selected device is the near end.
 func (w *window) askLink() {
@@ -38,9 +40,9 @@ func (w *window) askLink() {
 	form := widget.NewForm()
 	for i, label := range []string{"From", "To"} {
 		end := &d.ends[i]
-		end.port = w.newChooser(nil, func(string) { d.check() })
-		end.device = w.newChooser(nil, func(string) { d.offerPorts(i) })
-		end.port.enter, end.device.enter = d.enter, d.enter
+		end.port = dialogs.NewChooser(w, nil, func(string) { d.check() })
+		end.device = dialogs.NewChooser(w, nil, func(string) { d.offerPorts(i) })
+		end.port.Enter, end.device.Enter = d.enter, d.enter
 		form.Append(label, container.NewGridWithColumns(2, end.device, end.port))
 	}
 	for i := range d.ends {
@@ -48,18 +50,18 @@ func (w *window) askLink() {
 	}
 	d.take = widget.NewButton("Link", d.link)
 	d.take.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, steady(d.told, 3)), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, dialogs.Steady(d.told, 3)), w.window)
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), d.take})
 	d.dialog.Resize(fyne.NewSize(560, 240))
-	w.escapable(d.close)
-	w.submit = d.enter
+	w.Keys().Escapable(d.close)
+	w.Keys().Submits(d.enter)
 	d.dialog.Show()
 	d.begin()
 }
 
 // close ends the dialog.
 func (d *linkDialog) close() {
-	d.submit = nil
+	d.Keys().Submits(nil)
 	d.dialog.Hide()
 }
 
@@ -168,7 +170,7 @@ func (d *linkDialog) check() {
 		From: near.From, FromPort: near.FromPort, To: far.From, ToPort: far.FromPort, Way: "straight",
 	})
 	if reason != "" {
-		d.told.SetText(sentence(&refusedLink{reason}))
+		d.told.SetText(text.Sentence(&refusedLink{reason}))
 		return
 	}
 	d.draft = link

@@ -61,9 +61,9 @@ func (w *window) functionKey(name fyne.KeyName) {
 	if len(w.window.Canvas().Overlays().List()) > 0 {
 		switch {
 		case name == fyne.KeyEscape:
-			w.giveUp()
-		case (name == fyne.KeyReturn || name == fyne.KeyEnter) && w.submit != nil:
-			w.submit()
+			w.Keys().GiveUp()
+		case name == fyne.KeyReturn || name == fyne.KeyEnter:
+			w.Keys().Submit()
 		}
 		return
 	}
@@ -131,9 +131,9 @@ func (w *window) planMenu() *fyne.Menu {
 		w.item("Save", key(fyne.KeyS, control), w.save),
 		w.item("Save as…", key(fyne.KeyS, control|shift), w.saveAs),
 		fyne.NewMenuItemSeparator(),
-		w.item("Print to PDF…", key(fyne.KeyP, control), w.print),
-		w.item("Save as spreadsheet…", nil, w.saveSpreadsheet),
-		w.item("Issue a revision…", nil, w.issue),
+		w.item("Print to PDF…", key(fyne.KeyP, control), w.printing.Print),
+		w.item("Save as spreadsheet…", nil, w.printing.SaveSpreadsheet),
+		w.item("Issue a revision…", nil, w.printing.Issue),
 		fyne.NewMenuItemSeparator(),
 		w.item("Settings…", key(fyne.KeyComma, control), w.askSettings),
 		fyne.NewMenuItemSeparator(),
@@ -151,7 +151,7 @@ func (w *window) editMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.item("Find…", key(fyne.KeyF, control), w.askFind),
 		w.item("Find a kind of equipment", key(fyne.KeyE, control), func() { w.equipment.Focus(w.window.Canvas()) }),
-		fyne.NewMenuItem("Import a list of devices…", w.importDevices),
+		fyne.NewMenuItem("Import a list of devices…", w.stockDialogs.ImportDevices),
 		w.item("Cut", &fyne.ShortcutCut{}, w.cutSelection),
 		w.item("Copy", &fyne.ShortcutCopy{}, func() { w.copySelection() }),
 		w.item("Paste", &fyne.ShortcutPaste{}, w.pasteClip),

@@ -10,6 +10,7 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -47,12 +48,12 @@ func (w *window) askTouching(name string, lines []string, do func()) {
 		d.Hide()
 		w.window.Canvas().Focus(focus)
 	}
-	keep := w.newAnswer("Leave it", shut)
+	keep := dialogs.NewAnswer(w, "Leave it", shut)
 	keep.Importance = widget.HighImportance
-	yes := w.newAnswer("Do it all the same", func() { shut(); do() })
+	yes := dialogs.NewAnswer(w, "Do it all the same", func() { shut(); do() })
 	d.SetButtons([]fyne.CanvasObject{yes, keep})
 	d.Resize(fyne.NewSize(520, min(380, 170+34*float32(len(lines)))))
-	w.escapable(shut)
+	w.Keys().Escapable(shut)
 	d.Show()
 	w.window.Canvas().Focus(keep)
 }

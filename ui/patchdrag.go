@@ -79,7 +79,7 @@ func (w *window) carrySocket(act *patch.Act, from, to patch.Socket, follow bool)
 // carriedInputs are the inputs of the rows that are dragged.
 func (w *window) carriedInputs() []plan.InputID {
 	c, _ := w.patchChosen()
-	return c.inputs
+	return c.Inputs
 }
 
 // firstFree is the first socket of a device from which on so many are free in the act.

@@ -9,20 +9,14 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/ui/patching"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
+	"stageloom/ui/text"
 )
 
-// patchChoice is what the open table of the patch has selected: inputs, in the order shown, and the console in whose column
-// the cursor stands, if it stands in one.
-type patchChoice struct {
-	inputs  []plan.InputID
-	console plan.DeviceID
-	sockets []patch.Socket
-}
-
 // patchChosen returns what is selected, where the open table is one of the patch.
-func (w *window) patchChosen() (c patchChoice, patches bool) {
+func (w *window) patchChosen() (c patching.Chosen, patches bool) {
 	grid := w.tables.grid()
 	if grid == nil || !slices.Contains([]string{"patch", "sockets"}, w.tables.open) {
 		return c, false
@@ -30,23 +24,65 @@ func (w *window) patchChosen() (c patchChoice, patches bool) {
 	act := w.actNow()
 	for _, ref := range grid.Sheet().Refs() {
 		if ref.Table == "inputs" {
-			c.inputs = append(c.inputs, plan.InputID(ref.Key))
+			c.Inputs = append(c.Inputs, plan.InputID(ref.Key))
 		}
 		socket, found := sources.SocketAt(ref)
 		if !found {
 			continue
 		}
-		c.sockets = append(c.sockets, socket)
+		c.Sockets = append(c.Sockets, socket)
 		for _, line := range act.Lines {
 			if line.At == socket && !line.Struck {
-				c.inputs = append(c.inputs, line.Input.ID)
+				c.Inputs = append(c.Inputs, line.Input.ID)
 			}
 		}
 	}
 	if row, column := grid.Sheet().Cursor(); row >= 0 {
-		c.console, _ = sources.ConsoleOf(w.desk.Assessment(), w.actShown(), grid.Sheet().Columns()[column].Name)
+		c.Console, _ = sources.ConsoleOf(w.desk.Assessment(), w.actShown(), grid.Sheet().Columns()[column].Name)
 	}
 	return c, true
+}
+
+// newPatching hands the dialogs of the patch what they ask of the window.
+func (w *window) newPatching() *patching.Dialogs {
+	return &patching.Dialogs{
+		Host: w, ActShown: w.actShown, Listed: w.listedInputs, ChannelsFollow: w.settings.ChannelsFollow,
+		Leave: func() { w.tables.grid().Focus() },
+	}
+}
+
+// listedInputs are the inputs of the open table as it is sorted and filtered, where it lists them, else those of the act.
+func (w *window) listedInputs() (list []plan.InputID) {
+	if w.tables.open == "patch" {
+		sheet := w.tables.grid().Sheet()
+		for row := range sheet.Len() {
+			list = append(list, plan.InputID(sheet.Ref(row).Key))
+		}
+		return list
+	}
+	for _, line := range w.actNow().Lines {
+		list = append(list, line.Input.ID)
+	}
+	return list
+}
+
+// askFill plugs inputs in order from what is selected on.
+func (w *window) askFill() {
+	chosen, patches := w.patchChosen()
+	if !patches || len(chosen.Inputs) == 0 && len(chosen.Sockets) == 0 {
+		w.notice.Say("Select the first input, or all of them, in the table of the patch first: Ctrl 7.")
+		return
+	}
+	w.patching.Fill(chosen)
+}
+
+// askRehome moves the patch of a device, the selected one where there is one.
+func (w *window) askRehome() {
+	var of plan.DeviceID
+	if devices := w.selectedDevices(); len(devices) > 0 {
+		of = devices[0]
+	}
+	w.patching.Rehome(of)
 }
 
 // actNow is the patch of the act that is shown.
@@ -56,12 +92,12 @@ func (w *window) actNow() *patch.Act {
 }
 
 // channelNumbers are the channels of a console that have the chosen inputs.
-func (w *window) channelNumbers(c patchChoice) (numbers []int) {
+func (w *window) channelNumbers(c patching.Chosen) (numbers []int) {
 	act := w.actNow()
-	for _, id := range c.inputs {
+	for _, id := range c.Inputs {
 		line, _ := act.Line(id)
 		for _, channel := range line.Channels() {
-			if channel.Console == c.console && !slices.Contains(numbers, channel.Number) {
+			if channel.Console == c.Console && !slices.Contains(numbers, channel.Number) {
 				numbers = append(numbers, channel.Number)
 			}
 		}
@@ -70,9 +106,9 @@ func (w *window) channelNumbers(c patchChoice) (numbers []int) {
 }
 
 // patchDo makes a step on what is selected in a table of the patch, or says what to select.
-func (w *window) patchDo(name string, least int, edit func(e *plan.Edit, act plan.ActID, c patchChoice) error) {
+func (w *window) patchDo(name string, least int, edit func(e *plan.Edit, act plan.ActID, c patching.Chosen) error) {
 	c, patches := w.patchChosen()
-	if !patches || len(c.inputs) < least {
+	if !patches || len(c.Inputs) < least {
 		w.notice.Say(map[int]string{
 			1: "Select inputs in the table of the patch first: Ctrl 7.", 2: "Select two inputs in the table of the patch first: Ctrl 7.",
 		}[least])
@@ -81,7 +117,7 @@ func (w *window) patchDo(name string, least int, edit func(e *plan.Edit, act pla
 	if grid := w.tables.grid(); !grid.Keep() {
 		return
 	}
-	w.do(name+" "+w.inputsNamed(c.inputs), func(e *plan.Edit) error { return edit(e, w.actShown(), c) })
+	w.do(name+" "+w.inputsNamed(c.Inputs), func(e *plan.Edit) error { return edit(e, w.actShown(), c) })
 }
 
 // inputsNamed are inputs in the name of a step: "Kick in", "16 inputs".
@@ -94,44 +130,44 @@ func (w *window) inputsNamed(ids []plan.InputID) string {
 }
 
 func (w *window) swapPatch() {
-	w.patchDo("Swap", 2, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
-		if len(c.inputs) != 2 {
-			return fmt.Errorf("select two inputs to swap; %d are selected", len(c.inputs))
+	w.patchDo("Swap", 2, func(e *plan.Edit, act plan.ActID, c patching.Chosen) error {
+		if len(c.Inputs) != 2 {
+			return fmt.Errorf("select two inputs to swap; %d are selected", len(c.Inputs))
 		}
-		if numbers := w.channelNumbers(c); c.console != "" {
+		if numbers := w.channelNumbers(c); c.Console != "" {
 			if len(numbers) != 2 {
 				return errors.New("one of the two has no channel there; type the number instead")
 			}
-			return patch.SwapChannels(e, act, c.console, numbers[0], numbers[1])
+			return patch.SwapChannels(e, act, c.Console, numbers[0], numbers[1])
 		}
-		return patch.Swap(e, act, c.inputs[0], c.inputs[1], w.settings.ChannelsFollow())
+		return patch.Swap(e, act, c.Inputs[0], c.Inputs[1], w.settings.ChannelsFollow())
 	})
 }
 
 // shiftPatch moves the selected inputs by sockets, or in the column of a console by channels.
 func (w *window) shiftPatch(by int) {
-	w.patchDo("Shift", 1, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
-		if c.console != "" {
-			return patch.ShiftChannels(e, act, c.console, w.channelNumbers(c), by)
+	w.patchDo("Shift", 1, func(e *plan.Edit, act plan.ActID, c patching.Chosen) error {
+		if c.Console != "" {
+			return patch.ShiftChannels(e, act, c.Console, w.channelNumbers(c), by)
 		}
-		return patch.Shift(e, act, c.inputs, by, w.settings.ChannelsFollow())
+		return patch.Shift(e, act, c.Inputs, by, w.settings.ChannelsFollow())
 	})
 }
 
 func (w *window) sortPatch() {
-	w.patchDo("Sort", 2, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
-		return patch.Sort(e, act, c.inputs, w.settings.ChannelsFollow())
+	w.patchDo("Sort", 2, func(e *plan.Edit, act plan.ActID, c patching.Chosen) error {
+		return patch.Sort(e, act, c.Inputs, w.settings.ChannelsFollow())
 	})
 }
 
 // clearPatch lets an act have the selected inputs as the house has them; in the house it unplugs them.
 func (w *window) clearPatch() {
-	w.patchDo(w.clearLabel(), 1, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
-		if c.console != "" {
-			patch.ClearChannels(e, act, c.console, w.channelNumbers(c)...)
+	w.patchDo(w.clearLabel(), 1, func(e *plan.Edit, act plan.ActID, c patching.Chosen) error {
+		if c.Console != "" {
+			patch.ClearChannels(e, act, c.Console, w.channelNumbers(c)...)
 			return nil
 		}
-		patch.Clear(e, act, c.inputs...)
+		patch.Clear(e, act, c.Inputs...)
 		return nil
 	})
 }
@@ -144,14 +180,14 @@ func (w *window) clearLabel() string {
 }
 
 func (w *window) strikePatch() {
-	w.patchDo("Strike", 1, func(e *plan.Edit, act plan.ActID, c patchChoice) error {
+	w.patchDo("Strike", 1, func(e *plan.Edit, act plan.ActID, c patching.Chosen) error {
 		switch {
 		case act == "":
 			return errors.New("an act strikes what the house has; in the house it is unplugged")
-		case c.console != "":
-			patch.StrikeChannels(e, act, c.console, w.channelNumbers(c)...)
+		case c.Console != "":
+			patch.StrikeChannels(e, act, c.Console, w.channelNumbers(c)...)
 		default:
-			patch.Strike(e, act, c.inputs...)
+			patch.Strike(e, act, c.Inputs...)
 		}
 		return nil
 	})
@@ -190,7 +226,7 @@ func (w *window) patchMenu() *fyne.Menu {
 		follow,
 		fyne.NewMenuItem("Give out slots", w.giveOut),
 		fyne.NewMenuItem("Move the patch of a device…", w.askRehome),
-		fyne.NewMenuItem("Import an input list…", w.importInputs),
+		fyne.NewMenuItem("Import an input list…", w.stockDialogs.ImportInputs),
 	)
 	return menu
 }
@@ -204,7 +240,7 @@ func (w *window) actItems() (items []*fyne.MenuItem) {
 	choose := fyne.NewMenuItem("Act", nil)
 	choose.ChildMenu = fyne.NewMenu("")
 	for _, act := range shown {
-		item := fyne.NewMenuItem(w.actLabel(act), func() { w.showAct(act.Act.ID) })
+		item := fyne.NewMenuItem(text.ActLabel(act), func() { w.showAct(act.Act.ID) })
 		item.Checked = act.Act.ID == w.actShown()
 		choose.ChildMenu.Items = append(choose.ChildMenu.Items, item)
 	}

@@ -13,6 +13,7 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/picking"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
 )
@@ -33,7 +34,7 @@ type pickDialog struct {
 	notes             *fyne.Container
 	noted             *container.Scroll
 	take, halt        *widget.Button
-	joins             *field
+	joins             *dialogs.Field
 	stop              context.CancelFunc
 	run               int // counts picks, so that late ones are dropped
 }
@@ -60,9 +61,9 @@ func (w *window) pickCables() {
 	d.build()
 	size := w.window.Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(pickWidth, size.Width-40), min(pickHeight, size.Height-40)))
-	w.escapable(d.close)
+	w.Keys().Escapable(d.close)
 	d.dialog.Show()
-	w.submit = d.accept
+	w.Keys().Submits(d.accept)
 	d.pick()
 }
 
@@ -78,7 +79,7 @@ func (d *pickDialog) build() {
 	top := container.NewVBox(d.head, d.sums, widget.NewSeparator())
 	d.right = container.NewBorder(top, container.NewVBox(d.noted, d.proof), nil, nil, d.links)
 
-	left := container.New(&leastWidth{320}, container.NewVScroll(d.options()))
+	left := container.New(&dialogs.LeastWidth{Width: 320}, container.NewVScroll(d.options()))
 	d.dialog = dialog.NewCustomWithoutButtons("Pick cables", container.NewBorder(nil, nil, left, nil, d.right), d.window.window)
 	d.take = widget.NewButton("Lay these", d.accept)
 	d.take.Importance = widget.HighImportance
@@ -127,7 +128,7 @@ func (d *pickDialog) show(proposal *cabling.Proposal, err error) {
 	d.told.SetText("")
 	d.halt.Disable()
 	if err != nil {
-		d.head.SetText(sentence(err))
+		d.head.SetText(text.Sentence(err))
 		return
 	}
 	d.proposal, d.picks = proposal, text.PicksOf(d.plan, proposal, d.units())
@@ -243,7 +244,7 @@ func (d *pickDialog) close() {
 		d.stop()
 	}
 	d.run++
-	d.submit = nil
+	d.Keys().Submits(nil)
 	d.dialog.Hide()
 }
 

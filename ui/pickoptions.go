@@ -12,6 +12,7 @@ import (
 
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 )
 
 // options are what a pick may be told.
@@ -45,7 +46,7 @@ func (d *pickDialog) options() fyne.CanvasObject {
 	d.check(box, "one cable held back a position", &d.request.HoldBack)
 	d.check(box, "suspect cables too", &d.request.Suspect)
 	d.check(box, "may take apart cables that lie, as the last resort", &d.request.TakeApart)
-	d.joins = d.newField()
+	d.joins = dialogs.NewField(d)
 	d.joins.SetText(strconv.Itoa(cabling.DefaultJoins))
 	d.joins.OnChanged = func(string) { d.limitJoins() }
 	box.Add(widget.NewForm(widget.NewFormItem("Most joins", d.joins)))

@@ -14,6 +14,7 @@ import (
 
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -150,7 +151,7 @@ func (w *window) rename() {
 		return
 	}
 	ref := selection[0]
-	entry := w.newField()
+	entry := dialogs.NewField(w)
 	entry.SetText(nameOf(w.desk.Plan(), ref))
 	d := dialog.NewCustomWithoutButtons("Rename", entry, w.window)
 	take := func() {
@@ -163,7 +164,7 @@ func (w *window) rename() {
 	ok.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), ok})
 	d.Resize(fyne.NewSize(380, 150))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(entry)
 	entry.TypedShortcut(&fyne.ShortcutSelectAll{})

@@ -10,10 +10,9 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/journal"
+	"stageloom/ui/dialogs"
+	"stageloom/ui/text"
 )
-
-// discard is the answer that Escape never gives.
-const discard = "Discard"
 
 // offerLeft offers what a program that ended without saving left behind, the latest first. Nothing is overwritten and
 // nothing deleted without a yes.
@@ -22,27 +21,27 @@ func (w *window) offerLeft(all []*journal.Left) {
 		return
 	}
 	left := all[0]
-	w.ask("Work that was not saved", leftWords(left), []choice{
-		{label: "Recover", important: true, do: func() {
+	dialogs.Ask(w, "Work that was not saved", leftWords(left), []dialogs.Choice{
+		{Label: "Recover", Important: true, Do: func() {
 			if err := w.desk.Recover(left); err != nil {
-				w.notice.Warn(sentence(err))
+				w.notice.Warn(text.Sentence(err))
 				w.offerLeft(all[1:])
 				return
 			}
 			w.notice.Say("Recovered " + left.Plan().Settings.Name + ". It is not saved yet; Ctrl Z goes back step by step.")
 		}},
-		{label: "Keep for later", do: func() { w.offerLeft(all[1:]) }},
-		{label: discard, do: func() { w.discardLeft(all) }},
+		{Label: "Keep for later", Do: func() { w.offerLeft(all[1:]) }},
+		{Label: "Discard", Meant: true, Do: func() { w.discardLeft(all) }},
 	})
 }
 
 // discardLeft asks again before the only copy of somebody's work goes.
 func (w *window) discardLeft(all []*journal.Left) {
-	w.ask("Discard for good?", "There is no other copy of these edits.", []choice{
-		{label: "Keep for later", important: true, do: func() { w.offerLeft(all[1:]) }},
-		{label: discard, do: func() {
+	dialogs.Ask(w, "Discard for good?", "There is no other copy of these edits.", []dialogs.Choice{
+		{Label: "Keep for later", Important: true, Do: func() { w.offerLeft(all[1:]) }},
+		{Label: "Discard", Meant: true, Do: func() {
 			if err := all[0].Remove(); err != nil {
-				w.notice.Warn(sentence(err))
+				w.notice.Warn(text.Sentence(err))
 			}
 			w.offerLeft(all[1:])
 		}},
@@ -84,7 +83,7 @@ func leftWords(left *journal.Left) string {
 func (w *window) tellUnread(all []*journal.Unread) {
 	for _, unread := range all {
 		_ = unread.SetAside() // told again at the next start where it cannot be
-		w.warnAlso(sentence(unread))
+		w.warnAlso(text.Sentence(unread))
 	}
 }
 
@@ -115,7 +114,7 @@ func (w *window) checkDisk() {
 func (w *window) retake() bool {
 	taken, err := w.desk.Retake()
 	if err != nil {
-		w.notice.Warn(sentence(err))
+		w.notice.Warn(text.Sentence(err))
 	}
 	if taken {
 		w.notice.Say("The other window has given " + filepath.Base(w.desk.Path()) + " up: it can be edited here now, as it was saved last.")
@@ -129,15 +128,15 @@ func (w *window) offerTakeOver() {
 	if held == nil || !held.Stale {
 		return
 	}
-	w.ask("In use on another computer?", held.Error(), []choice{
-		{label: "Take it over", do: func() {
+	dialogs.Ask(w, "In use on another computer?", held.Error(), []dialogs.Choice{
+		{Label: "Take it over", Do: func() {
 			if taken, err := w.desk.TakeOver(); err != nil || !taken {
-				w.notice.Warn(sentence(&desk.ReadOnly{Reason: w.desk.ReadOnly()}))
+				w.notice.Warn(text.Sentence(&desk.ReadOnly{Reason: w.desk.ReadOnly()}))
 				return
 			}
 			w.notice.Say(filepath.Base(w.desk.Path()) + " can be edited here now.")
 		}},
-		{label: "Stay read-only", important: true},
+		{Label: "Stay read-only", Important: true},
 	})
 }
 
@@ -147,7 +146,7 @@ func (w *window) refused(err error) {
 	if errors.Is(err, desk.ErrAsked) || errors.As(err, &readOnly) && w.retake() { // the question tells
 		return
 	}
-	w.notice.Warn(sentence(err))
+	w.notice.Warn(text.Sentence(err))
 }
 
 // tellTrouble tells once that the journal cannot be kept, that it is kept again, and that it had to be made again.
@@ -156,7 +155,7 @@ func (w *window) tellTrouble() {
 	w.trouble = trouble
 	switch {
 	case trouble != "" && trouble != before:
-		w.warnAlso(sentence(fmt.Errorf("%s; save often until that is put right", trouble)))
+		w.warnAlso(text.Sentence(fmt.Errorf("%s; save often until that is put right", trouble)))
 	case trouble == "" && before != "" && w.desk.Unsaved():
 		w.notice.Say("Unsaved work is kept again, with all edits since the last save.")
 	}

@@ -8,6 +8,8 @@ import (
 	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
+	"stageloom/ui/dialogs"
+	"stageloom/ui/text"
 )
 
 func (w *window) save() {
@@ -36,27 +38,27 @@ func (w *window) settled(path string, err error, over func(told planfile.Stamp) 
 	again := func(told planfile.Stamp) func() {
 		return func() { w.settled(path, over(told), over, then) }
 	}
-	other := choice{label: "Save under another name", important: true, do: func() { w.saveAsThen(w.otherName(), then) }}
+	other := dialogs.Choice{Label: "Save under another name", Important: true, Do: func() { w.saveAsThen(w.otherName(), then) }}
 	switch {
 	case err == nil:
 		w.settings.Used(w.desk.Path())
 		w.saySaved()
 		then()
 	case errors.As(err, &overwrite) && overwrite.New:
-		w.ask("Replace the file?", filepath.Base(path)+" lies in this folder already.", []choice{
-			{label: "Replace", do: again(overwrite.Found)},
-			{label: "Cancel", important: true},
+		dialogs.Ask(w, "Replace the file?", filepath.Base(path)+" lies in this folder already.", []dialogs.Choice{
+			{Label: "Replace", Do: again(overwrite.Found)},
+			{Label: "Cancel", Important: true},
 		})
 	case errors.As(err, &overwrite):
-		w.ask("The file changed meanwhile", overwrite.Error(), []choice{
-			other, {label: "Write over it", do: again(overwrite.Found)}, {label: "Cancel"},
+		dialogs.Ask(w, "The file changed meanwhile", overwrite.Error(), []dialogs.Choice{
+			other, {Label: "Write over it", Do: again(overwrite.Found)}, {Label: "Cancel"},
 		})
 	case errors.As(err, &gone):
-		w.ask("The file is gone", gone.Error(), []choice{
-			other, {label: "Save it here again", do: again(planfile.Stamp{})}, {label: "Cancel"},
+		dialogs.Ask(w, "The file is gone", gone.Error(), []dialogs.Choice{
+			other, {Label: "Save it here again", Do: again(planfile.Stamp{})}, {Label: "Cancel"},
 		})
 	default:
-		w.notice.Warn(sentence(err) + " The plan stays in this window.")
+		w.notice.Warn(text.Sentence(err) + " The plan stays in this window.")
 	}
 }
 
@@ -73,24 +75,26 @@ func (w *window) saySaved() {
 func (w *window) saveAs() { w.saveAsThen(w.planName(), func() {}) }
 
 // planName is the file name that the plan's own name gives.
-func (w *window) planName() string { return fileName(w.desk.Plan().Settings.Name) + planfile.Extension }
+func (w *window) planName() string {
+	return dialogs.FileName(w.desk.Plan().Settings.Name) + planfile.Extension
+}
 
 // otherName is a name that no file bears, after that of the plan's file.
 func (w *window) otherName() string {
 	stem := strings.TrimSuffix(filepath.Base(w.desk.Path()), planfile.Extension)
 	if w.desk.Path() == "" {
-		stem = fileName(w.desk.Plan().Settings.Name)
+		stem = dialogs.FileName(w.desk.Plan().Settings.Name)
 	}
-	name := freeName(w.folder(), stem, planfile.Extension)
+	name := dialogs.FreeName(w.Folder(), stem, planfile.Extension)
 	if name == filepath.Base(w.desk.Path()) { // its file is gone, and its name is what is not wanted
-		name = freeName(w.folder(), stem+" 2", planfile.Extension)
+		name = dialogs.FreeName(w.Folder(), stem+" 2", planfile.Extension)
 	}
 	return name
 }
 
 // saveAsThen asks for a name and saves under it.
 func (w *window) saveAsThen(name string, then func()) {
-	w.askPath("Save as", name, planfile.Extension, "Save", func(path string) {
+	dialogs.AskPath(w, "Save as", name, planfile.Extension, "Save", func(path string) {
 		save := func(with func() error) error {
 			named := w.nameAfter(path)
 			err := with()
@@ -118,18 +122,4 @@ func (w *window) nameAfter(path string) bool {
 	}
 	settings.Name = name
 	return w.desk.Do("Name the plan "+name, func(e *plan.Edit) error { e.SetSettings(settings); return nil }) == nil
-}
-
-// fileName makes a plan's name a file's: signs that some system forbids become hyphens.
-func fileName(name string) string {
-	clean := strings.Map(func(sign rune) rune {
-		if strings.ContainsRune(`/\:*?"<>|`, sign) || sign < ' ' {
-			return '-'
-		}
-		return sign
-	}, strings.TrimSpace(name))
-	if clean == "" || strings.Trim(clean, ".") == "" {
-		return "plan"
-	}
-	return clean
 }

@@ -13,6 +13,7 @@ import (
 	"stageloom/model/picture"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
 	"stageloom/ui/settings"
 	"stageloom/ui/text"
@@ -76,7 +77,7 @@ func (w *window) askSettings() {
 	d.told.SetText("A plan that is open keeps its own figures; they are on its card.")
 	d.form.Do = d.change
 	scroll := container.NewVScroll(d.form)
-	d.form.Reveal, d.form.Resized = revealIn(scroll), scroll.Refresh
+	d.form.Reveal, d.form.Resized = dialogs.RevealIn(scroll), scroll.Refresh
 	d.show()
 	screen := d.screen()
 	head := func(text string) *widget.Label {
@@ -92,36 +93,27 @@ func (w *window) askSettings() {
 			w.window.Canvas().Focus(before)
 		}
 	}
-	d.form.Leave = w.giveUp
-	reset := w.newAnswer("New plans as they came", func() {
+	d.form.Leave = w.Keys().GiveUp
+	reset := dialogs.NewAnswer(w, "New plans as they came", func() {
 		d.fresh = plan.New(newName)
 		w.settings.SetNewPlan("")
 		d.show()
 	})
-	shut := w.newAnswer("Close", hide)
+	shut := dialogs.NewAnswer(w, "Close", hide)
 	shut.Importance = widget.HighImportance
 	dlg.SetButtons([]fyne.CanvasObject{reset, shut})
 	size := w.window.Canvas().Size()
 	dlg.Resize(fyne.NewSize(min(860, size.Width-40), min(620, size.Height-40)))
-	w.escapable(hide)
+	w.Keys().Escapable(hide)
 	dlg.Show()
 	w.window.Canvas().Focus(screen.Items[0].Widget.(fyne.Focusable))
-}
-
-// revealIn brings a row of a form into view.
-func revealIn(scroll *container.Scroll) func(fyne.CanvasObject) {
-	return func(object fyne.CanvasObject) {
-		if top := object.Position().Y; top < scroll.Offset.Y || top+object.Size().Height > scroll.Offset.Y+scroll.Size().Height {
-			scroll.ScrollToOffset(fyne.NewPos(0, top))
-		}
-	}
 }
 
 // screen is how plans are shown.
 func (d *settingsDialog) screen() *widget.Form {
 	w := d.window
-	list := func(options []string, now string, keep func(string)) *chooser {
-		c := w.newChooser(options, nil)
+	list := func(options []string, now string, keep func(string)) *dialogs.Chooser {
+		c := dialogs.NewChooser(w, options, nil)
 		c.SetSelected(now)
 		c.OnChanged = func(chosen string) {
 			keep(chosen)
@@ -131,16 +123,12 @@ func (d *settingsDialog) screen() *widget.Form {
 		}
 		return c
 	}
-	tick := func(text string, now bool, keep func(bool)) *check {
-		c := &check{window: w}
-		c.Text, c.Checked = text, now
-		c.ExtendBaseWidget(c)
-		c.OnChanged = func(on bool) {
+	tick := func(text string, now bool, keep func(bool)) *dialogs.Check {
+		return dialogs.NewCheck(w, text, now, func(on bool) {
 			keep(on)
 			w.applyUnits()
 			w.window.SetMainMenu(w.menu())
-		}
-		return c
+		})
 	}
 	return widget.NewForm(
 		widget.NewFormItem("Lengths", list([]string{settings.Metres, settings.Feet}, w.settings.Length(), w.settings.SetLength)),
@@ -152,7 +140,7 @@ func (d *settingsDialog) screen() *widget.Form {
 		})),
 		widget.NewFormItem("Dragging", tick("snaps to half a metre or a foot", w.settings.Snap(), w.settings.SetSnap)),
 		widget.NewFormItem("Patch", tick("channels stay with inputs that move", w.settings.ChannelsFollow(), w.settings.SetChannelsFollow)),
-		widget.NewFormItem("What is shown", w.newAnswer("Choose…   F7", func() { w.giveUp(); w.askShown() })),
+		widget.NewFormItem("What is shown", dialogs.NewAnswer(w, "Choose…   F7", func() { w.Keys().GiveUp(); w.askShown() })),
 	)
 }
 

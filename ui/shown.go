@@ -12,6 +12,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/settings"
 	"stageloom/ui/text"
 )
@@ -97,37 +98,17 @@ func (w *window) showAll() {
 	w.applyShown()
 }
 
-// check is a box to tick in a dialog that Escape closes.
-type check struct {
-	widget.Check
-	window *window
-}
-
-// TypedKey implements fyne.Focusable.
-func (c *check) TypedKey(event *fyne.KeyEvent) {
-	if c.window.dialogKey(event.Name) {
-		return
-	}
-	c.Check.TypedKey(event)
-}
-
-// Inner is the toolkit's box, for tests.
-func (c *check) Inner() *widget.Check { return &c.Check }
-
 // ticks are what can be hidden, each with its tick; each holds at once.
 type ticks struct {
 	*window
-	all []*check
+	all []*dialogs.Check
 }
 
-func (t *ticks) tick(name string, shown bool, set func(shown bool)) *check {
-	c := &check{window: t.window}
-	c.Text, c.Checked = name, shown
-	c.ExtendBaseWidget(c)
-	c.OnChanged = func(on bool) {
+func (t *ticks) tick(name string, shown bool, set func(shown bool)) *dialogs.Check {
+	c := dialogs.NewCheck(t, name, shown, func(on bool) {
 		set(on)
 		t.applyShown()
-	}
+	})
 	t.all = append(t.all, c)
 	return c
 }
@@ -164,11 +145,11 @@ func (w *window) askShown() {
 			c.SetChecked(true)
 		}
 	})
-	shut := w.newAnswer("Close", done)
+	shut := dialogs.NewAnswer(w, "Close", done)
 	shut.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{everything, shut})
 	d.Resize(fyne.NewSize(620, 360))
-	w.escapable(done)
+	w.Keys().Escapable(done)
 	d.Show()
 	w.window.Canvas().Focus(t.all[0])
 }

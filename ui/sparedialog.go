@@ -10,6 +10,7 @@ import (
 
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -40,7 +41,7 @@ func (w *window) offerSpares(id plan.LinkID, order int, candidates []cabling.Can
 		candidate := candidates[chosen]
 		w.do("Replace "+name+" on "+link.Name, candidate.Edit)
 	}
-	list := w.newPickList(
+	list := dialogs.NewPickList(w,
 		func() int { return len(candidates) },
 		func(i int) (words, note string, usable bool) {
 			spare := text.SpareOf(p, candidates[i])
@@ -55,7 +56,7 @@ func (w *window) offerSpares(id plan.LinkID, order int, candidates []cabling.Can
 	take.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
 	d.Resize(fyne.NewSize(640, 460))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 	list.Select(0)
 	w.window.Canvas().Focus(list)

@@ -1,9 +1,6 @@
 package ui
 
 import (
-	"fmt"
-	"time"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -12,52 +9,37 @@ import (
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
+	"stageloom/ui/stock"
+	"stageloom/ui/strip"
 	"stageloom/ui/text"
 )
 
-// stockPlace is where a stock is kept: the plan in the window, or the house.
-type stockPlace struct {
-	// name stands in titles: "this plan", "the house".
-	name    string
-	ofHouse bool
-	now     func() *plan.Plan
-	do      func(name string, edit func(*plan.Edit) error) error
-	// changed is called after an edit.
-	changed func()
-}
-
-// planStock is the stock of the plan in the window.
-func (w *window) planStock() stockPlace {
-	return stockPlace{name: "this plan", now: w.desk.Plan, do: w.desk.Do, changed: func() {}}
-}
-
-// houseStock is the house's stock, read anew at each look; changed is called after an edit.
-func (w *window) houseStock(changed func()) stockPlace {
-	return stockPlace{
-		name: "the house", ofHouse: true,
-		now: func() *plan.Plan { return w.readHouse().Plan },
-		do: func(_ string, edit func(*plan.Edit) error) error {
-			return w.library.ChangeStock(edit)
-		},
-		changed: changed,
+// newStockDialogs hands the dialogs of the stock what they ask of the window.
+func (w *window) newStockDialogs() *stock.Dialogs {
+	return &stock.Dialogs{
+		Host:         w,
+		Library:      func() house.Library { return w.library },
+		Chosen:       func() (text.StockRow, bool) { return w.stock.Selected() },
+		OwnKinds:     func() []catalogue.DeviceKind { return w.ownKinds },
+		UseKind:      w.use,
+		KindsChanged: w.listEquipment,
+		ActShown:     w.actShown,
+		Replace:      func(order int) { w.askCableFor(strip.Change{Doing: strip.Replace, Order: order}) },
 	}
 }
 
-// readHouse reads the house's stock; where it cannot be read the notice says why, and it is empty.
-func (w *window) readHouse() house.Stock {
-	s, err := w.library.Stock()
-	if err != nil {
-		w.notice.Warn(sentence(err))
+// askHouseLine asks for a new house line like the one selected link.
+func (w *window) askHouseLine(made func(plan.Ref)) {
+	var link plan.LinkID
+	if links := w.selectedLinks(); len(links) == 1 {
+		link = links[0]
 	}
-	return s
+	w.stockDialogs.AskHouseLine(link, made)
 }
-
-// today is the day as plans and the house's stock note it.
-func today() string { return time.Now().Format(time.DateOnly) }
 
 // newColumn puts the equipment above the stock.
 func (w *window) newColumn() fyne.CanvasObject {
-	w.stock = panel.NewStockList(w.desk.Plan(), func() { w.addReels(w.planStock()) })
+	w.stock = panel.NewStockList(w.desk.Plan(), func() { w.stockDialogs.AddReels(w.stockDialogs.OfPlan()) })
 	w.stock.Lay, w.stock.Carry, w.stock.Drop = w.layCable, w.carryCable, w.dropCable
 	w.stock.Menu = w.reelMenu
 	w.stock.Leave = func() { w.window.Canvas().Focus(w.plan) }
@@ -81,19 +63,19 @@ func (w *window) stockMenu() *fyne.Menu {
 		w.item("What can replace this cable…", key(fyne.KeyY, control|shift), w.askSpare),
 		fyne.NewMenuItemSeparator(),
 		w.item("Find a cable of the stock", key(fyne.KeyE, control|shift), func() { w.stock.Focus(w.window.Canvas()) }),
-		w.item("Add reels…", key(fyne.KeyN, control|shift), func() { w.addReels(w.planStock()) }),
-		w.item("Own kind of cable…", nil, w.ownCable),
+		w.item("Add reels…", key(fyne.KeyN, control|shift), func() { w.stockDialogs.AddReels(w.stockDialogs.OfPlan()) }),
+		w.item("Own kind of cable…", nil, w.stockDialogs.OwnCable),
 		w.item("Edit reel…", key(fyne.KeyI, control|shift), func() {
-			w.onReel("Edit…", func(id plan.ReelID) { w.editReel(w.planStock(), id) })
+			w.stockDialogs.OnReel("Edit…", func(id plan.ReelID) { w.stockDialogs.EditReel(w.stockDialogs.OfPlan(), id) })
 		}),
-		w.item("Mark reel faulty…", key(fyne.KeyM, control|shift), func() { w.onReel("Mark faulty…", w.markFaulty) }),
-		w.item("Take reel out of the stock…", nil, func() { w.onReel("Take out", w.removeReel) }),
+		w.item("Mark reel faulty…", key(fyne.KeyM, control|shift), func() { w.stockDialogs.OnReel("Mark faulty…", w.stockDialogs.MarkFaulty) }),
+		w.item("Take reel out of the stock…", nil, func() { w.stockDialogs.OnReel("Take out", w.removeReel) }),
 		fyne.NewMenuItemSeparator(),
-		w.item("Import a stock list…", key(fyne.KeyO, control|shift), func() { w.importStock(w.planStock(), "") }),
-		w.item("Export the stock…", key(fyne.KeyX, control|shift), func() { w.exportStock(w.planStock()) }),
-		w.item("Import an input list…", nil, w.importInputs),
+		w.item("Import a stock list…", key(fyne.KeyO, control|shift), func() { w.stockDialogs.ImportStock(w.stockDialogs.OfPlan(), "") }),
+		w.item("Export the stock…", key(fyne.KeyX, control|shift), func() { w.stockDialogs.Export(w.stockDialogs.OfPlan()) }),
+		w.item("Import an input list…", nil, w.stockDialogs.ImportInputs),
 		fyne.NewMenuItemSeparator(),
-		w.item("House stock…", key(fyne.KeyH, control|shift), w.showHouse),
+		w.item("House stock…", key(fyne.KeyH, control|shift), w.stockDialogs.ShowHouse),
 	)
 }
 
@@ -122,8 +104,8 @@ func (w *window) reelMenu(row text.StockRow, at fyne.Position) {
 		items = append(items, each("Lay this one", func(id plan.ReelID) { w.layCable(text.CableOffer{Reel: id, Kind: row.Kind, Length: row.Length}) }))
 	}
 	items = append(items,
-		each("Edit…", func(id plan.ReelID) { w.editReel(w.planStock(), id) }),
-		each("Mark faulty…", func(id plan.ReelID) { w.markFaulty(id) }),
+		each("Edit…", func(id plan.ReelID) { w.stockDialogs.EditReel(w.stockDialogs.OfPlan(), id) }),
+		each("Mark faulty…", func(id plan.ReelID) { w.stockDialogs.MarkFaulty(id) }),
 		each("Take out of the stock", w.removeReel),
 	)
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.window.Canvas(), at)
@@ -146,12 +128,4 @@ func (w *window) removeReel(id plan.ReelID) {
 		said += " The house still counts it as out with this show: Stock, House stock gives it back."
 	}
 	w.notice.Say(said + " Ctrl Z brings it back.")
-}
-
-// useKind brings a kind of cable into the stock that a plan or the house holds.
-func useKind(e *plan.Edit, id plan.CableKindID) error {
-	if err := catalogue.UseCable(e, id); err != nil && !e.Now().CableKinds.Has(plan.Key(id)) {
-		return fmt.Errorf("kind %q: %w", id, err)
-	}
-	return nil
 }

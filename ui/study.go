@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
 	"stageloom/ui/pointer"
 	"stageloom/ui/text"
@@ -19,10 +20,10 @@ func (w *window) showStudy() {
 	}
 	study := text.StudyOf(w.desk.Assessment(), link, w.units())
 	tips := pointer.NewTips(afterOf(w.app))
-	d := dialog.NewCustom(study.Title, "Close", w.tipped(panel.NewStudyView(study, tips), tips), w.window)
+	d := dialog.NewCustom(study.Title, "Close", dialogs.Tipped(panel.NewStudyView(study, tips), tips), w.window)
 	size := w.window.Canvas().Size()
 	d.Resize(fyne.NewSize(min(1240, size.Width*0.96), min(860, size.Height*0.94)))
-	w.escapable(d.Hide)
+	w.Keys().Escapable(d.Hide)
 	d.Show()
 }
 

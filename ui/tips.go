@@ -3,14 +3,12 @@ package ui
 import (
 	"time"
 
-	"stageloom/model/budget"
-	"stageloom/ui/chart"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/ui/chart"
 	"stageloom/ui/pointer"
 	"stageloom/ui/text"
 )
@@ -54,9 +52,4 @@ func (w *window) soon(do func()) {
 		return
 	}
 	do()
-}
-
-// tipped puts tips of its own on top of a dialog's content: those of the window lie under it.
-func (w *window) tipped(content fyne.CanvasObject, tips *pointer.Tips) fyne.CanvasObject {
-	return container.NewStack(content, tips.Layer)
 }

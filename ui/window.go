@@ -15,17 +15,20 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/revision"
-	"stageloom/report"
 	"stageloom/ui/answers"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/look"
 	"stageloom/ui/manual"
 	"stageloom/ui/panel"
+	"stageloom/ui/patching"
 	"stageloom/ui/planview"
 	"stageloom/ui/planview/tool"
 	"stageloom/ui/pointer"
+	"stageloom/ui/printing"
 	"stageloom/ui/settings"
+	"stageloom/ui/stock"
 	"stageloom/ui/strip"
 	"stageloom/ui/text"
 )
@@ -65,10 +68,14 @@ type window struct {
 	level plan.LevelID
 	// hiddenLevels are levels that are not shown at all.
 	hiddenLevels map[plan.LevelID]bool
-	// submit does what Enter does in the dialog that is open, where no field has the focus; nil for nothing.
-	submit func()
-	// escape closes the dialog that was opened last.
-	escape func()
+	// keys are Escape, F1 and Enter in the dialog that was opened last.
+	keys *dialogs.Keys
+	// stockDialogs are those of the stock and of lists that are imported.
+	stockDialogs *stock.Dialogs
+	// printing are the dialogs that hand the plan out.
+	printing *printing.Dialogs
+	// patching are the dialogs of the patch.
+	patching *patching.Dialogs
 	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
 	library  house.Library
 	ownKinds []catalogue.DeviceKind
@@ -79,8 +86,6 @@ type window struct {
 	// fixes are those that were asked for on the plan fixesFor.
 	fixes    []fixed
 	fixesFor *plan.Plan
-	// lastPacks are those printed last.
-	lastPacks []report.Pack
 	// manual is the window of the manual while it is open, manualReader what it shows.
 	manual       fyne.Window
 	manualReader *manual.Reader
@@ -108,6 +113,9 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 
 func build(app fyne.App, d *desk.Desk) *window {
 	w := &window{app: app, desk: d, settings: settings.New(app.Preferences()), window: app.NewWindow("Stageloom")}
+	w.keys = dialogs.NewKeys(w.window)
+	w.keys.Help = func() { w.functionKey(fyne.KeyF1) }
+	w.stockDialogs, w.printing, w.patching = w.newStockDialogs(), w.newPrinting(), w.newPatching()
 	w.applyTheme()
 	w.makeParts()
 	w.guardSite()

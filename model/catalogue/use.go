@@ -49,17 +49,26 @@ func Use(e *plan.Edit, id plan.KindID) error {
 	if !found {
 		return fmt.Errorf("device kind %q: %w", id, ErrUnknown)
 	}
-	plan.Put(e, kind.Kind)
-	for _, port := range kind.Ports {
+	kind.Put(e)
+	return nil
+}
+
+// Put puts a kind with its ports, sockets and ways into a plan, where it is not there yet. One that the plan holds under this
+// slug stays as it is.
+func (k DeviceKind) Put(e *plan.Edit) {
+	if e.Now().Kinds.Has(k.Kind.Key()) {
+		return
+	}
+	plan.Put(e, k.Kind)
+	for _, port := range k.Ports {
 		plan.Put(e, port)
 	}
-	for _, row := range kind.Sockets {
+	for _, row := range k.Sockets {
 		plan.Put(e, row)
 	}
-	for _, row := range kind.Ways {
+	for _, row := range k.Ways {
 		plan.Put(e, row)
 	}
-	return nil
 }
 
 // UseCable copies a cable kind into the plan, where it is not there yet. A kind that the plan holds under this slug

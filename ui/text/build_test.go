@@ -132,7 +132,7 @@ func TestAnOwnKindIsReadFromItsFormOrSaysWhyNot(t *testing.T) {
 	require.Equal(t, plan.KindID("my-desk"), kind.Kind.ID)
 	require.Equal(t, "LINK 1", kind.Ports[1].Name)
 	require.Equal(t, 24, kind.Sockets[0].Count)
-	next, err := plan.Do(p, nil, func(e *plan.Edit) error { text.PutKind(e, kind); return nil })
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error { kind.Put(e); return nil })
 	require.NoError(t, err)
 	require.True(t, next.Kinds.Has("my-desk"))
 	for reason, broken := range map[string]text.OwnKind{
@@ -165,7 +165,7 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 	require.Equal(t, plan.HardwareID("cat6a"), kind.Kind.Hardware)
 	require.Equal(t, []string{"B", "A"}, []string{kind.Ports[0].Through, kind.Ports[1].Through})
 	require.Equal(t, []string{"singlemode", "type2"}, []string{kind.Ports[2].Fibre, kind.Ports[3].Power})
-	next, err := plan.Do(p, nil, func(e *plan.Edit) error { text.PutKind(e, kind); return nil })
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error { kind.Put(e); return nil })
 	require.NoError(t, err)
 	again := text.OwnKindFrom(next, kind.Kind.ID)
 	require.Equal(t, []string{form.Ports, form.Hardware}, []string{again.Ports, again.Hardware}, "and shows them again")
@@ -197,7 +197,7 @@ func TestAnOwnKindKeepsTheWaysOfThatItIsLike(t *testing.T) {
 	kind, reason = form.Kind(p, from)
 	require.Empty(t, reason)
 	require.Len(t, kind.Ways, 2, "inputs 33 to 48 are gone, and the ways to them")
-	next, err := plan.Do(p, nil, func(e *plan.Edit) error { text.PutKind(e, kind); return nil })
+	next, err := plan.Do(p, nil, func(e *plan.Edit) error { kind.Put(e); return nil })
 	require.NoError(t, err)
 	require.Len(t, next.KindWays.Under(kind.Kind.Key()), 2)
 }

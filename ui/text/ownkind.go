@@ -103,23 +103,6 @@ func socketRows(slug plan.KindID, inputs, outputs int) (rows []plan.KindSocket) 
 	return rows
 }
 
-// PutKind puts a kind with its ports and sockets into a plan, unless it is there.
-func PutKind(e *plan.Edit, kind catalogue.DeviceKind) {
-	if e.Now().Kinds.Has(kind.Kind.Key()) {
-		return
-	}
-	plan.Put(e, kind.Kind)
-	for _, port := range kind.Ports {
-		plan.Put(e, port)
-	}
-	for _, socket := range kind.Sockets {
-		plan.Put(e, socket)
-	}
-	for _, way := range kind.Ways {
-		plan.Put(e, way)
-	}
-}
-
 // HardwareWords are the classes of connecting hardware to choose from, the first for what is not stated.
 func HardwareWords() (words []string) {
 	words = []string{"not stated"}

@@ -1,4 +1,4 @@
-package ui
+package printing
 
 import (
 	"slices"
@@ -11,6 +11,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/plan"
 	"stageloom/report"
+	"stageloom/ui/dialogs"
 )
 
 // packChecks lists the packs, each with its reader.
@@ -40,7 +41,7 @@ func (d *printDialog) choosePacks() {
 }
 
 func (d *printDialog) form() *widget.Form {
-	size := d.newChooser([]string{"A4", "A3", "Letter"}, func(size string) { d.choice.Paper = size; d.look() })
+	size := dialogs.NewChooser(d, []string{"A4", "A3", "Letter"}, func(size string) { d.choice.Paper = size; d.look() })
 	size.Selected = d.choice.Paper
 	grey := widget.NewCheck("black and white: grades by line and badge", func(on bool) { d.choice.Grey = on; d.look() })
 	grey.Checked = d.choice.Grey
@@ -48,26 +49,26 @@ func (d *printDialog) form() *widget.Form {
 	if d.assessment.Plan.Revisions.Len() == 0 {
 		changed.Disable()
 	}
-	d.used, d.sheet, d.name, d.folder = d.newField(), d.newField(), d.newField(), d.newField()
+	d.used, d.sheet, d.name, d.folder = dialogs.NewField(d), dialogs.NewField(d), dialogs.NewField(d), dialogs.NewField(d)
 	d.used.SetText("0")
 	d.used.OnChanged = func(string) { d.look() }
 	d.sheet.SetPlaceHolder(report.LabelSheetFor(d.choice.Paper).String() + ", on plain paper")
 	d.sheet.OnChanged = func(string) { d.look() }
 	d.name.SetText(d.fileName())
-	d.folder.SetText(d.window.folder())
+	d.folder.SetText(d.Folder())
 	d.name.OnSubmitted = func(string) { d.take() }
 	d.folder.OnSubmitted = func(string) { d.take() }
 	return widget.NewForm(
 		widget.NewFormItem("Paper", size), widget.NewFormItem("Plan on", d.planChooser()), widget.NewFormItem("Ink", grey),
 		widget.NewFormItem("Where", d.positionChooser()), widget.NewFormItem("Only", changed), widget.NewFormItem("Act", d.actChooser()),
 		widget.NewFormItem("Label sheet", d.sheet), widget.NewFormItem("Labels used", d.used),
-		widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", d.browsed(d.folder)),
+		widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", dialogs.Browsed(d, d.folder)),
 	)
 }
 
 // planChooser puts the plan's pages on another sheet than the rest.
-func (d *printDialog) planChooser() *chooser {
-	list := d.newChooser([]string{samePaper, "A4", "A3", "Letter"}, nil)
+func (d *printDialog) planChooser() *dialogs.Chooser {
+	list := dialogs.NewChooser(d, []string{samePaper, "A4", "A3", "Letter"}, nil)
 	list.Selected = samePaper
 	list.OnChanged = func(size string) {
 		d.choice.PlanPaper = size
@@ -80,7 +81,7 @@ func (d *printDialog) planChooser() *chooser {
 }
 
 // positionChooser prints what ends at one position, or everything.
-func (d *printDialog) positionChooser() *chooser {
+func (d *printDialog) positionChooser() *dialogs.Chooser {
 	for position := range d.assessment.Plan.Positions.All() {
 		d.positions = append(d.positions, position)
 	}
@@ -89,7 +90,7 @@ func (d *printDialog) positionChooser() *chooser {
 	for _, position := range d.positions {
 		names = append(names, position.Name)
 	}
-	list := d.newChooser(names, nil)
+	list := dialogs.NewChooser(d, names, nil)
 	list.Selected = everywhere
 	list.OnChanged = func(string) { d.limit(list.SelectedIndex()) }
 	return list
@@ -105,14 +106,14 @@ func (d *printDialog) limit(index int) {
 }
 
 // actChooser prints the patch of one act, or of all.
-func (d *printDialog) actChooser() *chooser {
+func (d *printDialog) actChooser() *dialogs.Chooser {
 	names := []string{everyAct}
 	acts := slices.Collect(d.assessment.Plan.Acts.All())
 	slices.SortStableFunc(acts, func(a, b plan.Act) int { return a.Order - b.Order })
 	for _, act := range acts {
 		names = append(names, act.Name)
 	}
-	list := d.newChooser(names, nil)
+	list := dialogs.NewChooser(d, names, nil)
 	list.Selected = everyAct
 	list.OnChanged = func(string) {
 		d.choice.Act = ""

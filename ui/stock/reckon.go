@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"fmt"
@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -37,7 +38,7 @@ func (d *importDialog) reckon() {
 }
 
 func (d *importDialog) reckonReels(grid exchange.Grid) {
-	options := exchange.Options{Bare: d.units().Length, Kinds: d.kinds, Taken: exchange.TagTaken(d.place.now())}
+	options := exchange.Options{Bare: d.Units().Length, Kinds: d.kinds, Taken: exchange.TagTaken(d.place.now())}
 	if at := d.kind.SelectedIndex(); at > 0 {
 		options.Blank = d.kinds[at-1].ID
 	}
@@ -48,9 +49,9 @@ func (d *importDialog) reckonReels(grid exchange.Grid) {
 		if goodOnly {
 			list = list.GoodOnly()
 		}
-		return list.Add(e, useKind)
+		return list.Add(e, useCable)
 	}
-	d.conclude(text.ListTold(list, d.units()), len(list.Rows), list.Faults)
+	d.conclude(text.ListTold(list, d.Units()), len(list.Rows), list.Faults)
 }
 
 func (d *importDialog) reckonCases(grid exchange.Grid) {
@@ -126,7 +127,7 @@ func (d *importDialog) askWords(unknown []string) {
 		if i == mostWords {
 			break // once some are answered the others come up in the list of faults
 		}
-		means := d.newChooser(names, func(string) {})
+		means := dialogs.NewChooser(d, names, func(string) {})
 		means.SetSelectedIndex(0)
 		for at, kind := range d.kinds {
 			if kind.ID == d.named[words] {
@@ -151,16 +152,16 @@ func (d *importDialog) askWords(unknown []string) {
 func (d *importDialog) take(goodOnly bool) {
 	err := d.place.do("Import "+d.file.Name, func(e *plan.Edit) error { return d.add(e, goodOnly) })
 	if err != nil {
-		d.told.SetText(sentence(err))
+		d.told.SetText(text.Sentence(err))
 		return
 	}
 	d.dialog.Hide()
 	d.place.changed()
-	d.notice.Say("Imported " + d.said + ", from " + d.file.Name + ".")
+	d.Say("Imported " + d.said + ", from " + d.file.Name + ".")
 }
 
-// listFile tells whether a file dropped on the window is a list and no plan.
-func listFile(uri fyne.URI) bool {
+// ListFile tells whether a file dropped on the window is a list and no plan.
+func ListFile(uri fyne.URI) bool {
 	switch strings.ToLower(uri.Extension()) {
 	case ".csv", ".tsv", ".xlsx", ".xlsm":
 		return true

@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"fyne.io/fyne/v2"
@@ -8,37 +8,38 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
 // addDialog adds reels to a stock: what there is, a line each, and what all of them share.
 type addDialog struct {
-	*window
-	place stockPlace
+	*Dialogs
+	place Place
 	kinds []plan.CableKind
 
-	kind                              *chooser
-	lines                             *field
-	tags, box, owner, reference, back *field
+	kind                              *dialogs.Chooser
+	lines                             *dialogs.Field
+	tags, box, owner, reference, back *dialogs.Field
 	told                              *widget.Label
 	add                               *widget.Button
 	dialog                            *dialog.CustomDialog
 }
 
-// addReels opens the dialog.
-func (w *window) addReels(place stockPlace) {
-	d := &addDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), told: widget.NewLabel("")}
+// AddReels asks what reels a stock gets.
+func (s *Dialogs) AddReels(place Place) {
+	d := &addDialog{Dialogs: s, place: place, kinds: catalogue.CableKindsFor(place.now()), told: widget.NewLabel("")}
 	names := make([]string, len(d.kinds))
 	for i, kind := range d.kinds {
 		names[i] = kind.Name
 	}
-	d.kind = w.newChooser(names, func(string) { d.tell() })
-	d.lines = w.newLongField()
+	d.kind = dialogs.NewChooser(s, names, func(string) { d.tell() })
+	d.lines = dialogs.NewLongField(s)
 	d.lines.SetMinRowsVisible(2)
 	d.lines.SetPlaceHolder("12 x 50 m")
 	d.lines.OnChanged = func(string) { d.tell() }
-	entry := func(hint string) *field {
-		f := w.newField()
+	entry := func(hint string) *dialogs.Field {
+		f := dialogs.NewField(s)
 		f.SetPlaceHolder(hint)
 		f.OnChanged = func(string) { d.tell() }
 		f.OnSubmitted = func(string) { d.take(false) }
@@ -46,6 +47,10 @@ func (w *window) addReels(place stockPlace) {
 	}
 	d.tags, d.box = entry("none, or A01-A12"), entry("none")
 	d.owner, d.reference, d.back = entry("the house"), entry("not hired"), entry("2027-06-22")
+	d.show()
+}
+
+func (d *addDialog) show() {
 	form := widget.NewForm(
 		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("What there is", d.lines), widget.NewFormItem("Tags", d.tags),
 		widget.NewFormItem("Case", d.box), widget.NewFormItem("Owner", d.owner), widget.NewFormItem("Hire reference", d.reference),
@@ -53,20 +58,20 @@ func (w *window) addReels(place stockPlace) {
 	)
 	d.add = widget.NewButton("Add", func() { d.take(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+place.name, container.NewBorder(nil, steady(d.told, 2), nil, nil, form), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+d.place.name, container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, form), d.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{
 		widget.NewButton("Close", d.dialog.Hide), widget.NewButton("Add and another", func() { d.take(true) }), d.add,
 	})
 	d.dialog.Resize(fyne.NewSize(560, 440))
-	w.escapable(d.dialog.Hide)
-	if row, chosen := w.stock.Selected(); chosen {
+	d.Keys().Escapable(d.dialog.Hide)
+	if row, chosen := d.Chosen(); chosen {
 		d.choose(row.Kind)
 	} else if len(d.kinds) > 0 {
 		d.kind.SetSelectedIndex(0)
 	}
 	d.tell()
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.kind)
+	dialogs.Focus(d, d.kind)
 }
 
 func (d *addDialog) choose(id plan.CableKindID) {
@@ -92,7 +97,7 @@ func (d *addDialog) tell() {
 	if d.add == nil {
 		return // the form is being filled
 	}
-	list, reason := d.form().Read(d.place.now(), d.units())
+	list, reason := d.form().Read(d.place.now(), d.Units())
 	d.told.Importance = widget.MediumImportance
 	d.add.Enable()
 	if reason != "" {
@@ -100,14 +105,14 @@ func (d *addDialog) tell() {
 		d.told.SetText(reason)
 		return
 	}
-	d.told.SetText("Adds " + text.ListTold(list, d.units()) + ".")
+	d.told.SetText("Adds " + text.ListTold(list, d.Units()) + ".")
 }
 
 func (d *addDialog) take(another bool) {
-	list, reason := d.form().Read(d.place.now(), d.units())
+	list, reason := d.form().Read(d.place.now(), d.Units())
 	if reason == "" {
-		if err := d.place.do("Add reels", func(e *plan.Edit) error { return list.Add(e, useKind) }); err != nil {
-			reason = sentence(err)
+		if err := d.place.do("Add reels", func(e *plan.Edit) error { return list.Add(e, useCable) }); err != nil {
+			reason = text.Sentence(err)
 		}
 	}
 	if reason != "" {
@@ -118,11 +123,11 @@ func (d *addDialog) take(another bool) {
 	d.place.changed()
 	if !another {
 		d.dialog.Hide()
-		d.notice.Say("Added " + text.ListTold(list, d.units()) + ".")
+		d.Say("Added " + text.ListTold(list, d.Units()) + ".")
 		return
 	}
 	d.lines.SetText("")
 	d.tags.SetText("")
-	d.told.SetText("Added " + text.ListTold(list, d.units()) + ".")
-	d.window.window.Canvas().Focus(d.lines)
+	d.told.SetText("Added " + text.ListTold(list, d.Units()) + ".")
+	dialogs.Focus(d, d.lines)
 }

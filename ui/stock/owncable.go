@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"slices"
@@ -11,32 +11,34 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
 // ownCableDialog makes a kind of cable of the user's own from one that is there: with its maker's figure, its ends and its
 // form. Reels of the plan and of the house may then be of it.
 type ownCableDialog struct {
-	*window
+	*Dialogs
 	dialog          *dialog.CustomDialog
 	kinds           []plan.CableKind
-	like, near, far *chooser
-	form            *chooser
-	name, figure    *field
+	like, near, far *dialogs.Chooser
+	form            *dialogs.Chooser
+	name, figure    *dialogs.Field
 	lockable, shell *widget.Check
 	told            *widget.Label
 }
 
-func (w *window) ownCable() {
-	d := &ownCableDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: w.newField(), figure: w.newField()}
+// OwnCable asks for a kind of cable of the user's own.
+func (s *Dialogs) OwnCable() {
+	d := &ownCableDialog{Dialogs: s, kinds: catalogue.CableKindsFor(s.Desk().Plan()), name: dialogs.NewField(s), figure: dialogs.NewField(s)}
 	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
 	names := make([]string, len(d.kinds))
 	for i, kind := range d.kinds {
 		names[i] = kind.Name
 	}
-	d.like = w.newChooser(names, func(string) { d.fill() })
-	d.near, d.far = w.newChooser([]string{"plug", "socket"}, nil), w.newChooser([]string{"plug", "socket"}, nil)
-	d.form = w.newChooser([]string{"drum", "coil", "loom", "tail"}, nil)
+	d.like = dialogs.NewChooser(s, names, func(string) { d.fill() })
+	d.near, d.far = dialogs.NewChooser(s, []string{"plug", "socket"}, nil), dialogs.NewChooser(s, []string{"plug", "socket"}, nil)
+	d.form = dialogs.NewChooser(s, []string{"drum", "coil", "loom", "tail"}, nil)
 	d.lockable, d.shell = widget.NewCheck("locks into its port", nil), widget.NewCheck("metal shells", nil)
 	d.figure.SetPlaceHolder("as its category; or the maker's dB per 100 m at 100 MHz, 20 °C")
 	d.name.OnSubmitted = func(string) { d.take() }
@@ -46,18 +48,18 @@ func (w *window) ownCable() {
 }
 
 func (d *ownCableDialog) show() {
-	content := container.NewBorder(nil, steady(d.told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Like", d.like), widget.NewFormItem("Name", d.name), widget.NewFormItem("Loss", d.figure), widget.NewFormItem("Near end", d.near),
 		widget.NewFormItem("Far end", d.far), widget.NewFormItem("Form", d.form), widget.NewFormItem("Plugs", container.NewHBox(d.lockable, d.shell)),
 	))
-	d.dialog = dialog.NewCustomWithoutButtons("Own kind of cable", content, d.window.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Own kind of cable", content, d.Window())
 	button := widget.NewButton("Make it", d.take)
 	button.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
 	d.dialog.Resize(fyne.NewSize(620, 420))
-	d.escapable(d.dialog.Hide)
+	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
-	d.window.window.Canvas().Focus(d.like)
+	dialogs.Focus(d, d.like)
 }
 
 // fill fills the form in from the kind that it is like.
@@ -81,10 +83,10 @@ func (d *ownCableDialog) take() {
 	if i := d.like.SelectedIndex(); i >= 0 {
 		made.From = d.kinds[i].ID
 	}
-	kind, reason := made.Kind(d.desk.Plan())
+	kind, reason := made.Kind(d.Desk().Plan())
 	if reason == "" {
-		if err := d.desk.Do("Make cable "+kind.Name, func(e *plan.Edit) error { plan.Put(e, kind); return nil }); err != nil {
-			reason = sentence(err)
+		if err := d.Desk().Do("Make cable "+kind.Name, func(e *plan.Edit) error { plan.Put(e, kind); return nil }); err != nil {
+			reason = text.Sentence(err)
 		}
 	}
 	if reason != "" {
@@ -93,5 +95,5 @@ func (d *ownCableDialog) take() {
 		return
 	}
 	d.dialog.Hide()
-	d.notice.Say(kind.Name + " is a kind of cable of this plan: add reels of it, or lay it by length.")
+	d.Say(kind.Name + " is a kind of cable of this plan: add reels of it, or lay it by length.")
 }

@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"fmt"
@@ -14,6 +14,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
@@ -27,8 +28,8 @@ const (
 
 // importDialog brings a list into a plan or the house: the file, what its columns mean, how it reads, and what is wrong with it by row.
 type importDialog struct {
-	*window
-	place  stockPlace
+	*Dialogs
+	place  Place
 	kinds  []plan.CableKind
 	file   exchange.Document
 	layout exchange.Layout
@@ -39,18 +40,18 @@ type importDialog struct {
 	add  func(e *plan.Edit, goodOnly bool) error
 	said string
 
-	path                          *field
-	holds, sheet, head, kind, act *chooser
+	path                          *dialogs.Field
+	holds, sheet, head, kind, act *dialogs.Chooser
 	ofKind, ofAct                 fyne.CanvasObject
 	encoding                      *encodingChoice
 	// acts are those that an input list can be for, blank for all of them.
 	acts               []plan.ActID
-	columns            []*chooser
+	columns            []*dialogs.Chooser
 	table, words2kinds *fyne.Container
 	read, told, faults *widget.Label
 	all, good          *widget.Button
 	// strike says that an input list is all that its act has.
-	strike  *check
+	strike  *dialogs.Check
 	dialog  *dialog.CustomDialog
 	filling bool
 	// byHand tells that the user said what is the head or what a column means.
@@ -59,20 +60,20 @@ type importDialog struct {
 	run int
 }
 
-// importStock opens the dialog for a stock list, with a file where one is known.
-func (w *window) importStock(place stockPlace, path string) { w.importList(place, holdsReels, path) }
+// ImportStock opens the dialog for a stock list, with a file where one is known.
+func (s *Dialogs) ImportStock(place Place, path string) { s.importList(place, holdsReels, path) }
 
-// importInputs opens the dialog for an input list.
-func (w *window) importInputs() { w.importList(w.planStock(), holdsInputs, "") }
+// ImportInputs opens the dialog for an input list.
+func (s *Dialogs) ImportInputs() { s.importList(s.OfPlan(), holdsInputs, "") }
 
-func (w *window) importList(place stockPlace, holds, path string) {
-	d := &importDialog{window: w, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}, means: map[string]plan.KindID{}}
+func (s *Dialogs) importList(place Place, holds, path string) {
+	d := &importDialog{Dialogs: s, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}, means: map[string]plan.KindID{}}
 	d.build(holds)
-	size := w.window.Canvas().Size()
+	size := s.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(740, size.Height-60)))
-	w.escapable(d.dialog.Hide)
+	s.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.path)
+	dialogs.Focus(s, d.path)
 	if path != "" {
 		d.path.SetText(path)
 		d.load()
@@ -80,17 +81,17 @@ func (w *window) importList(place stockPlace, holds, path string) {
 }
 
 func (d *importDialog) build(holds string) {
-	d.path = d.newField()
+	d.path = dialogs.NewField(d)
 	d.path.SetPlaceHolder("a CSV, TSV or xlsx file; Return reads it")
 	d.path.OnSubmitted = func(string) { d.load() }
 	browse := widget.NewButton("Browse…", d.browse)
-	d.holds = d.newChooser([]string{holdsReels, holdsCases, holdsInputs, holdsDevices}, func(string) { d.guess() })
+	d.holds = dialogs.NewChooser(d, []string{holdsReels, holdsCases, holdsInputs, holdsDevices}, func(string) { d.guess() })
 	if d.place.ofHouse {
 		d.holds.Options = d.holds.Options[:2]
 	}
-	d.sheet = d.newChooser(nil, func(string) { d.guess() })
-	d.head = d.newChooser(nil, func(string) { d.headChosen() })
-	d.kind = d.newChooser(append([]string{"a fault"}, kindNames(d.kinds)...), func(string) { d.reckon() })
+	d.sheet = dialogs.NewChooser(d, nil, func(string) { d.guess() })
+	d.head = dialogs.NewChooser(d, nil, func(string) { d.headChosen() })
+	d.kind = dialogs.NewChooser(d, append([]string{"a fault"}, kindNames(d.kinds)...), func(string) { d.reckon() })
 	d.listActs()
 	d.filling = true
 	d.holds.SetSelected(holds)
@@ -111,7 +112,7 @@ func (d *importDialog) build(holds string) {
 	d.all = widget.NewButton("Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
 	d.good = widget.NewButton("Import the good rows only", func() { d.take(true) })
-	d.dialog = dialog.NewCustomWithoutButtons("Import a list into "+d.place.name, content, d.window.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Import a list into "+d.place.name, content, d.Window())
 	d.dialog.SetOnClosed(func() { d.run++ })
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), d.good, d.all})
 	d.showChoices()
@@ -124,22 +125,20 @@ func (d *importDialog) listActs() {
 	d.acts = []plan.ActID{""}
 	names, at := []string{"all acts"}, 0
 	if !d.place.ofHouse {
-		for _, act := range d.desk.Assessment().Patch.Acts[1:] {
-			if act.Act.ID == d.actShown() {
+		for _, act := range d.Desk().Assessment().Patch.Acts[1:] {
+			if act.Act.ID == d.ActShown() {
 				at = len(d.acts)
 			}
-			d.acts, names = append(d.acts, act.Act.ID), append(names, d.actLabel(act))
+			d.acts, names = append(d.acts, act.Act.ID), append(names, text.ActLabel(act))
 		}
 	}
 	if len(d.acts) == 2 {
 		d.acts, names, at = d.acts[:1], names[:1], 0 // a plan with one act has one list
 	}
-	d.act = d.newChooser(names, nil)
+	d.act = dialogs.NewChooser(d, names, nil)
 	d.act.SetSelectedIndex(at)
 	d.act.OnChanged = func(string) { d.reckon() }
-	d.strike = &check{window: d.window}
-	d.strike.Text, d.strike.OnChanged = "strike what it lacks", func(bool) { d.reckon() }
-	d.strike.ExtendBaseWidget(d.strike)
+	d.strike = dialogs.NewCheck(d, "strike what it lacks", false, func(bool) { d.reckon() })
 }
 
 // showChoices shows the choice that what the file holds has: a kind of cable, or an act.
@@ -174,9 +173,9 @@ func (d *importDialog) browse() {
 		d.path.SetText(reader.URI().Path())
 		_ = reader.Close() // it is opened by its path
 		d.load()
-	}, d.window.window)
+	}, d.Window())
 	chooser.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt", ".xlsx", ".xlsm"}))
-	d.prepare(chooser)
+	dialogs.Prepare(d, chooser)
 	chooser.Show()
 }
 
@@ -204,7 +203,7 @@ func (d *importDialog) fields() []exchange.Field {
 	case holdsCases:
 		return exchange.CaseFields()
 	case holdsInputs:
-		return exchange.InputFieldsOf(d.desk.Assessment().Patch)
+		return exchange.InputFieldsOf(d.Desk().Assessment().Patch)
 	case holdsDevices:
 		return exchange.DeviceFields()
 	}
@@ -258,7 +257,7 @@ func (d *importDialog) show() {
 	d.columns = nil
 	d.filling = true
 	for column := range min(grid.Width(), mostColumns) {
-		meaning := d.newChooser(meanings, func(name string) { d.mean(column, name) })
+		meaning := dialogs.NewChooser(d, meanings, func(name string) { d.mean(column, name) })
 		meaning.SetSelectedIndex(max(0, slices.Index(meanings, d.layout.Fields[column])))
 		if d.layout.Fields[column] == "" {
 			meaning.SetSelectedIndex(0)

@@ -1,8 +1,7 @@
-package ui
+package printing
 
 import (
 	"strings"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -12,29 +11,30 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/model/revision"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
-// issue says how the plan stands to its revisions and what changed since the last one, asks for the letter of the next and a
+// Issue says how the plan stands to its revisions and what changed since the last one, asks for the letter of the next and a
 // line on it, and issues the plan as that. The date of the issue is today's; that of the show stays.
-func (w *window) issue() {
-	letter, note := w.newField(), w.newField()
-	letter.SetText(nextLetter(w.desk.Plan()))
+func (p *Dialogs) Issue() {
+	letter, note := dialogs.NewField(p), dialogs.NewField(p)
+	letter.SetText(nextLetter(p.Desk().Plan()))
 	note.SetPlaceHolder("why, in a line")
 	trouble := widget.NewLabel("")
 	trouble.Wrapping, trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
-	told := w.revisionsTold()
+	told := p.revisionsTold()
 	form := widget.NewForm(widget.NewFormItem("Next revision", letter), widget.NewFormItem("Note", note))
-	d := dialog.NewCustomWithoutButtons("Issue a revision", container.NewBorder(nil, container.NewVBox(form, trouble), nil, nil, told), w.window)
+	d := dialog.NewCustomWithoutButtons("Issue a revision", container.NewBorder(nil, container.NewVBox(form, trouble), nil, nil, told), p.Window())
 	take := func() {
 		name := strings.TrimSpace(letter.Text)
-		if reason := unfitLetter(w.desk.Plan(), name); reason != "" {
+		if reason := unfitLetter(p.Desk().Plan(), name); reason != "" {
 			trouble.SetText(reason)
 			return
 		}
 		d.Hide()
-		w.do("Issue revision "+name, func(e *plan.Edit) error {
-			return planfile.Issue(e, name, time.Now().Format(time.DateOnly), strings.TrimSpace(note.Text))
+		p.Do("Issue revision "+name, func(e *plan.Edit) error {
+			return planfile.Issue(e, name, text.Today(), strings.TrimSpace(note.Text))
 		})
 	}
 	letter.OnSubmitted = func(string) { take() }
@@ -42,11 +42,11 @@ func (w *window) issue() {
 	keep := widget.NewButton("Issue", take)
 	keep.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), keep})
-	size := w.window.Canvas().Size()
+	size := p.Window().Canvas().Size()
 	d.Resize(fyne.NewSize(min(issueWidth, size.Width-40), min(issueHeight, size.Height-40)))
-	w.escapable(d.Hide)
+	p.Keys().Escapable(d.Hide)
 	d.Show()
-	w.window.Canvas().Focus(letter)
+	dialogs.Focus(p, letter)
 }
 
 // Size of the dialog in units of the window, beyond which it doesn't grow.
@@ -56,10 +56,10 @@ const (
 )
 
 // revisionsTold shows how the plan stands to its revisions, what changed since the last, and which were issued.
-func (w *window) revisionsTold() fyne.CanvasObject {
-	said, err := text.RevisionsOf(w.desk.Assessment(), w.units())
+func (p *Dialogs) revisionsTold() fyne.CanvasObject {
+	said, err := text.RevisionsOf(p.Desk().Assessment(), p.Units())
 	if err != nil {
-		return wrapped(sentence(err), fyne.TextStyle{})
+		return wrapped(text.Sentence(err), fyne.TextStyle{})
 	}
 	rows := container.NewVBox(wrapped(said.Standing, fyne.TextStyle{}), wrapped(said.Heading, fyne.TextStyle{Bold: true}), wrapped(said.Lead, fyne.TextStyle{}))
 	for _, change := range said.Changes {
@@ -130,5 +130,5 @@ func after(letter string) string {
 // issuedName is a file's name for what is handed out of a plan: a name and how the plan stands to its revisions, so that an
 // issue and what was changed since never lie in one file.
 func issuedName(p *plan.Plan, name string) string {
-	return fileName(name + " (" + revision.StandingOf(p).String() + ")")
+	return dialogs.FileName(name + " (" + revision.StandingOf(p).String() + ")")
 }

@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"io"
@@ -9,15 +9,17 @@ import (
 
 	"stageloom/model/atomicfile"
 	"stageloom/model/exchange"
+	"stageloom/ui/dialogs"
+	"stageloom/ui/text"
 )
 
-// exportStock writes a stock as a workbook with its cases, or as separated text, as the name's end says.
-func (w *window) exportStock(place stockPlace) {
+// Export writes a stock as a workbook with its cases, or as separated text, as the name's end says.
+func (s *Dialogs) Export(place Place) {
 	forms := []string{"commas", "semicolons and decimal commas"}
-	how := w.newChooser(forms, nil)
+	how := dialogs.NewChooser(s, forms, nil)
 	how.SetSelectedIndex(0)
 	hint := widget.NewLabel("A name that ends in .xlsx makes a workbook, .csv separated text.")
-	w.askName("Export the stock of "+place.name, fileName(place.now().Settings.Name)+" stock.xlsx", "", "Export", func(path string) {
+	dialogs.AskName(s, "Export the stock of "+place.name, dialogs.FileName(place.now().Settings.Name)+" stock.xlsx", "", "Export", func(path string) {
 		p := place.now()
 		stock := exchange.StockSheet(p)
 		err := atomicfile.Write(path, func(out io.Writer) error {
@@ -34,9 +36,9 @@ func (w *window) exportStock(place stockPlace) {
 			return exchange.WriteXLSX(out, exchange.Book{Sheets: []exchange.Sheet{stock, exchange.CaseSheet(p)}})
 		}, nil)
 		if err != nil {
-			w.notice.Warn(sentence(err))
+			s.Warn(text.Sentence(err))
 			return
 		}
-		w.notice.Say("Exported the stock to " + path)
+		s.Say("Exported the stock to " + path)
 	}, widget.NewFormItem("CSV with", how), widget.NewFormItem("", hint))
 }

@@ -1,4 +1,4 @@
-package ui
+package dialogs
 
 import (
 	"fyne.io/fyne/v2"
@@ -8,15 +8,15 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// pickList is a list of lines with a small note on the right, of which one is under the hand. Escape closes its dialog.
-type pickList struct {
+// PickList is a list of lines with a small note on the right, of which one is under the hand. Escape closes its dialog.
+type PickList struct {
 	widget.List
-	window *window
+	keys *Keys
 }
 
-// newPickList lists rows; row gives the words of one, its note, and whether it can be used.
-func (w *window) newPickList(length func() int, row func(int) (words, note string, usable bool), picked func(int)) *pickList {
-	l := &pickList{window: w}
+// NewPickList lists rows; row gives the words of one, its note, and whether it can be used.
+func NewPickList(host Host, length func() int, row func(int) (words, note string, usable bool), picked func(int)) *PickList {
+	l := &PickList{keys: host.Keys()}
 	l.Length = length
 	l.CreateItem = func() fyne.CanvasObject {
 		words := widget.NewLabel("")
@@ -45,11 +45,11 @@ func (w *window) newPickList(length func() int, row func(int) (words, note strin
 }
 
 // Inner is the toolkit's list, for tests.
-func (l *pickList) Inner() *widget.List { return &l.List }
+func (l *PickList) Inner() *widget.List { return &l.List }
 
 // TypedKey implements fyne.Focusable.
-func (l *pickList) TypedKey(event *fyne.KeyEvent) {
-	if l.window.dialogKey(event.Name) {
+func (l *PickList) TypedKey(event *fyne.KeyEvent) {
+	if l.keys.typed(event.Name) {
 		return
 	}
 	l.List.TypedKey(event)

@@ -1,4 +1,4 @@
-package ui
+package dialogs
 
 import (
 	"context"
@@ -9,12 +9,12 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// noticeable is how long a person waits without being told what for.
-const noticeable = 100 * time.Millisecond
+// Noticeable is how long a person waits without being told what for.
+const Noticeable = 100 * time.Millisecond
 
-// busy does work beside the window and hands its error to done. Where it takes long enough to be noticed, it says what is
+// Busy does work beside the window and hands its error to done. Where it takes long enough to be noticed, it says what is
 // being done and lets it be given up: then the context ends.
-func (w *window) busy(what string, work func(context.Context) error, done func(error)) {
+func Busy(host Host, what string, work func(context.Context) error, done func(error)) {
 	ctx, stop := context.WithCancel(context.Background())
 	finished := make(chan error, 1)
 	go func() { finished <- work(ctx) }()
@@ -23,13 +23,13 @@ func (w *window) busy(what string, work func(context.Context) error, done func(e
 		stop()
 		done(err)
 		return
-	case <-time.After(noticeable):
+	case <-time.After(Noticeable):
 	}
 	bar := widget.NewProgressBarInfinite()
-	d := dialog.NewCustomWithoutButtons(what, bar, w.window)
-	d.SetButtons([]fyne.CanvasObject{w.newAnswer("Cancel", stop)})
+	d := dialog.NewCustomWithoutButtons(what, bar, host.Window())
+	d.SetButtons([]fyne.CanvasObject{NewAnswer(host, "Cancel", stop)})
 	d.Resize(fyne.NewSize(360, 140))
-	w.escapable(stop)
+	host.Keys().Escapable(stop)
 	d.Show()
 	go func() {
 		err := <-finished

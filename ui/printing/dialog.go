@@ -1,4 +1,4 @@
-package ui
+package printing
 
 import (
 	"context"
@@ -21,20 +21,22 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/plan"
 	"stageloom/report"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/pointer"
+	"stageloom/ui/text"
 )
 
 // printDialog chooses what to print, shows its pages as pictures, and prints.
 type printDialog struct {
-	*window
+	*Dialogs
 	dialog     *dialog.CustomDialog
 	choice     report.Choice
 	assessment *assess.Assessment // a snapshot: what is looked at is what is printed
 	positions  []plan.Position
 
 	packs        map[report.Pack]*widget.Check
-	name, folder *field
-	sheet, used  *field
+	name, folder *dialogs.Field
+	sheet, used  *dialogs.Field
 	trouble      *widget.Label
 
 	picture  *canvas.Image
@@ -55,20 +57,20 @@ const (
 	choiceWidth = 400
 )
 
-// print opens the dialog with what was chosen last in this window.
-func (w *window) print() {
-	d := &printDialog{window: w, assessment: w.desk.Assessment(), page: 1, packs: map[report.Pack]*widget.Check{}}
-	d.choice = report.ChoiceOf(w.desk.Plan(), time.Now())
-	d.choice.Packs = slices.Clone(w.lastPacks)
+// Print opens the dialog of a print with what was chosen last in this window.
+func (p *Dialogs) Print() {
+	d := &printDialog{Dialogs: p, assessment: p.Desk().Assessment(), page: 1, packs: map[report.Pack]*widget.Check{}}
+	d.choice = report.ChoiceOf(p.Desk().Plan(), time.Now())
+	d.choice.Packs = slices.Clone(p.last)
 	if len(d.choice.Packs) == 0 {
 		d.choice.Packs = []report.Pack{report.Lay}
 	}
 	d.build()
-	size := w.window.Canvas().Size()
+	size := p.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(printWidth, size.Width-40), min(printHeight, size.Height-40)))
-	w.escapable(d.close)
+	p.Keys().Escapable(d.close)
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.name)
+	dialogs.Focus(p, d.name)
 	d.look()
 }
 
@@ -78,7 +80,7 @@ func (d *printDialog) build() {
 	d.told.Alignment = fyne.TextAlignCenter
 	d.picture = canvas.NewImageFromImage(image.NewRGBA(image.Rect(0, 0, 1, 1)))
 	d.picture.FillMode, d.picture.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleSmooth
-	d.tips = pointer.NewTips(afterOf(d.app))
+	d.tips = d.Tips()
 	d.back = pointer.NewIconButton(theme.NavigateBackIcon(), "The page before", d.tips, func() { d.turn(-1) })
 	d.on = pointer.NewIconButton(theme.NavigateNextIcon(), "The next page", d.tips, func() { d.turn(1) })
 	desk := canvas.NewRectangle(theme.Color(theme.ColorNameButton)) // so that the edge of the paper shows
@@ -87,8 +89,8 @@ func (d *printDialog) build() {
 	d.trouble = widget.NewLabel("")
 	d.trouble.Wrapping, d.trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
 	form := container.NewVScroll(container.NewVBox(d.packChecks(), widget.NewSeparator(), d.form(), d.trouble))
-	left := container.New(&leastWidth{choiceWidth}, form)
-	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", d.tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.window.window)
+	left := container.New(&dialogs.LeastWidth{Width: choiceWidth}, form)
+	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", dialogs.Tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.Window())
 	take := widget.NewButton("Print", d.take)
 	take.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), take})
@@ -99,7 +101,7 @@ const everywhere = "everywhere"
 // fileName is the plan's name and how it stands to its revisions, as a PDF.
 func (d *printDialog) fileName() string {
 	name := d.assessment.Plan.Settings.Name
-	if path := d.desk.Path(); path != "" {
+	if path := d.Desk().Path(); path != "" {
 		name = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 	}
 	return issuedName(d.assessment.Plan, name) + pdf
@@ -145,7 +147,7 @@ const proofScale = 3.2
 func (d *printDialog) look() {
 	d.stop()
 	if err := d.ready(); err != nil {
-		d.trouble.SetText(sentence(err))
+		d.trouble.SetText(text.Sentence(err))
 		return
 	}
 	d.trouble.SetText("")
@@ -177,7 +179,7 @@ func (d *printDialog) stop() {
 func (d *printDialog) shown(picture *image.RGBA, printed report.Printed, err error) {
 	if err != nil {
 		d.told.SetText("")
-		d.trouble.SetText(sentence(err))
+		d.trouble.SetText(text.Sentence(err))
 		return
 	}
 	d.pages, d.entries = printed.Pages, printed.Entries
@@ -220,26 +222,15 @@ func (d *printDialog) close() {
 // take prints what is chosen.
 func (d *printDialog) take() {
 	if err := d.ready(); err != nil {
-		d.trouble.SetText(sentence(err))
+		d.trouble.SetText(text.Sentence(err))
 		return
 	}
-	path, reason := pathOf(d.folder.Text, d.name.Text, pdf)
+	path, reason := dialogs.PathOf(d.folder.Text, d.name.Text, pdf)
 	if reason != "" {
 		d.trouble.SetText(reason)
 		return
 	}
-	d.lastPacks = slices.Clone(d.choice.Packs)
+	d.last = slices.Clone(d.choice.Packs)
 	d.close()
-	d.confirmReplace(path, func(path string) { d.printTo(path, d.choice) })
+	dialogs.ConfirmReplace(d, path, func(path string) { d.printTo(path, d.choice) })
 }
-
-// leastWidth gives its one content a width.
-type leastWidth struct{ width float32 }
-
-// MinSize implements fyne.Layout.
-func (l *leastWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(l.width, objects[0].MinSize().Height)
-}
-
-// Layout implements fyne.Layout.
-func (*leastWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }

@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"strings"
@@ -8,16 +8,17 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
-// importDevices opens the dialog for a list of devices.
-func (w *window) importDevices() { w.importList(w.planStock(), holdsDevices, "") }
+// ImportDevices opens the dialog for a list of devices.
+func (s *Dialogs) ImportDevices() { s.importList(s.OfPlan(), holdsDevices, "") }
 
 // reckonDevices reads a list of devices as the choices have it; what it changes is listed before anything is taken.
 func (d *importDialog) reckonDevices(grid exchange.Grid) {
 	p := d.place.now()
-	options := exchange.DeviceOptions{Bare: d.units().Length, Kinds: d.deviceKinds()}
+	options := exchange.DeviceOptions{Bare: d.Units().Length, Kinds: d.deviceKinds()}
 	d.askDevices(exchange.ReadDevices(grid, d.layout, p, options).Unknown, options.Kinds)
 	options.Named = d.means
 	list := exchange.ReadDevices(grid, d.layout, p, options)
@@ -25,7 +26,7 @@ func (d *importDialog) reckonDevices(grid exchange.Grid) {
 		if goodOnly {
 			list = list.GoodOnly()
 		}
-		return list.Add(e, d.use)
+		return list.Add(e, d.UseKind)
 	}
 	coming := list.Coming(p)
 	d.conclude(text.DevicesTold(coming), len(list.Rows), list.Faults)
@@ -47,7 +48,7 @@ func (d *importDialog) deviceKinds() []plan.Kind {
 	for kind := range d.place.now().Kinds.All() {
 		add(kind)
 	}
-	for _, kind := range d.ownKinds {
+	for _, kind := range d.OwnKinds() {
 		add(kind.Kind)
 	}
 	for _, kind := range catalogue.DeviceKinds() {
@@ -72,7 +73,7 @@ func (d *importDialog) askDevices(unknown []string, kinds []plan.Kind) {
 	}
 	form := widget.NewForm()
 	for _, words := range unknown[:min(len(unknown), mostWords)] { // once some are answered the others come up in the list of faults
-		means := d.newChooser(names, nil)
+		means := dialogs.NewChooser(d, names, nil)
 		means.SetSelectedIndex(0)
 		for at, kind := range kinds {
 			if kind.ID == d.means[words] {

@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"slices"
@@ -11,34 +11,32 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
 // lineDialog makes a house line: what the venue calls it, of which kind and how long it is. Nobody else knows.
 type lineDialog struct {
-	*window
+	*Dialogs
 	dialog       *dialog.CustomDialog
 	kinds        []plan.CableKind
-	kind         *chooser
-	name, length *field
+	kind         *dialogs.Chooser
+	name, length *dialogs.Field
 	told         *widget.Label
 	made         func(plan.Ref)
 }
 
-// askHouseLine asks for a new house line; from the one selected link it takes a guess, and says so.
-func (w *window) askHouseLine(made func(plan.Ref)) {
-	var link plan.LinkID
-	if links := w.selectedLinks(); len(links) == 1 {
-		link = links[0]
-	}
-	from := text.NewLineFrom(w.desk.Plan(), link, w.units())
-	d := &lineDialog{window: w, kinds: catalogue.CableKindsFor(w.desk.Plan()), name: w.newField(), length: w.newField(), made: made}
+// AskHouseLine asks for a new house line and tells made which it is; from a link, where one is given, it takes a guess, and
+// says so.
+func (s *Dialogs) AskHouseLine(link plan.LinkID, made func(plan.Ref)) {
+	from := text.NewLineFrom(s.Desk().Plan(), link, s.Units())
+	d := &lineDialog{Dialogs: s, kinds: catalogue.CableKindsFor(s.Desk().Plan()), name: dialogs.NewField(s), length: dialogs.NewField(s), made: made}
 	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
 	names := make([]string, len(d.kinds))
 	for i, kind := range d.kinds {
 		names[i] = kind.Name
 	}
-	d.kind = w.newChooser(names, nil)
+	d.kind = dialogs.NewChooser(s, names, nil)
 	if at := slices.IndexFunc(d.kinds, func(k plan.CableKind) bool { return k.ID == from.Kind }); at >= 0 {
 		d.kind.SetSelectedIndex(at)
 	}
@@ -54,17 +52,17 @@ func (w *window) askHouseLine(made func(plan.Ref)) {
 }
 
 func (d *lineDialog) show() {
-	content := container.NewBorder(nil, steady(d.told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("House line", d.name), widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Length", d.length),
 	))
-	d.dialog = dialog.NewCustomWithoutButtons("New house line", content, d.window.window)
+	d.dialog = dialog.NewCustomWithoutButtons("New house line", content, d.Window())
 	button := widget.NewButton("Make it", d.take)
 	button.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
 	d.dialog.Resize(fyne.NewSize(560, 280))
-	d.escapable(d.dialog.Hide)
+	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
-	d.window.window.Canvas().Focus(d.name)
+	dialogs.Focus(d, d.name)
 }
 
 // take makes the line, or says what is missing.
@@ -73,10 +71,10 @@ func (d *lineDialog) take() {
 	if at := d.kind.SelectedIndex(); at >= 0 {
 		typed.Kind = d.kinds[at].ID
 	}
-	line, err := typed.Line(d.units())
+	line, err := typed.Line(d.Units())
 	var id plan.HouseLineID
 	if err == nil {
-		err = d.desk.Do("New house line "+line.Name, func(e *plan.Edit) error {
+		err = d.Desk().Do("New house line "+line.Name, func(e *plan.Edit) error {
 			if err := catalogue.UseCable(e, line.Kind); err != nil {
 				return err
 			}
@@ -86,7 +84,7 @@ func (d *lineDialog) take() {
 	}
 	if err != nil {
 		d.told.Importance = widget.DangerImportance
-		d.told.SetText(sentence(err))
+		d.told.SetText(text.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

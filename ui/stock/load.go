@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"errors"
@@ -11,20 +11,21 @@ import (
 
 	"stageloom/model/atomicfile"
 	"stageloom/model/exchange"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
 // encodingChoice lets the user say what encoding a text is in. Every dialog that reads a list has it from here.
 type encodingChoice struct {
-	list    *chooser
+	list    *dialogs.Chooser
 	shown   fyne.CanvasObject
 	showing bool
 }
 
 // newEncodingChoice makes a choice that is hidden until a text was read; chosen reads it anew.
-func (w *window) newEncodingChoice(chosen func(encoding string)) *encodingChoice {
+func (s *Dialogs) newEncodingChoice(chosen func(encoding string)) *encodingChoice {
 	c := &encodingChoice{}
-	c.list = w.newChooser(exchange.Encodings(), func(name string) {
+	c.list = dialogs.NewChooser(s, exchange.Encodings(), func(name string) {
 		if !c.showing {
 			chosen(name)
 		}
@@ -62,7 +63,7 @@ func (d *importDialog) loadAs(encoding string) {
 	select {
 	case show := <-done:
 		show()
-	case <-time.After(noticeable):
+	case <-time.After(dialogs.Noticeable):
 		d.empty("Reading " + filepath.Base(path) + "… Cancel gives it up.")
 		go func() { fyne.Do(<-done) }()
 	}
@@ -89,7 +90,7 @@ func (d *importDialog) loaded(run int, encoding string, document exchange.Docume
 	if err != nil {
 		d.file = exchange.Document{}
 		d.encoding.show(encoding) // one that does not fit can be changed for another
-		d.empty(sentence(err))
+		d.empty(text.Sentence(err))
 		return
 	}
 	d.encoding.show(d.file.Encoding)

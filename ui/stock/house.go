@@ -1,4 +1,4 @@
-package ui
+package stock
 
 import (
 	"fmt"
@@ -12,55 +12,56 @@ import (
 
 	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
 // houseDialog shows the house's stock beside what this show has of it; reels go over and back.
 type houseDialog struct {
-	*window
+	*Dialogs
 	stock house.Stock
 	house []text.HouseRow
 	show  []text.ShowRow
 	// taken and returned are the rows under the hand, -1 where none is.
 	taken, returned int
 
-	search             *field
-	houseList, showing *pickList
-	many, back         *field
+	search             *dialogs.Field
+	houseList, showing *dialogs.PickList
+	many, back         *dialogs.Field
 	told               *widget.Label
 	dialog             *dialog.CustomDialog
 }
 
-// showHouse opens the dialog.
-func (w *window) showHouse() {
-	d := &houseDialog{window: w, taken: -1, returned: -1, told: widget.NewLabel("")}
+// ShowHouse shows the house's stock beside what this show has of it.
+func (s *Dialogs) ShowHouse() {
+	d := &houseDialog{Dialogs: s, taken: -1, returned: -1, told: widget.NewLabel("")}
 	d.told.Wrapping = fyne.TextWrapWord
-	d.search = w.newField()
+	d.search = dialogs.NewField(s)
 	d.search.SetPlaceHolder("find a tag, a kind or a case")
 	d.search.OnChanged = func(string) { d.fill() }
-	d.houseList = d.newPickList(func() int { return len(d.house) }, func(i int) (string, string, bool) {
+	d.houseList = dialogs.NewPickList(d, func() int { return len(d.house) }, func(i int) (string, string, bool) {
 		return d.house[i].Words, d.house[i].Note, d.house[i].Left > 0
 	}, func(i int) { d.taken = i; d.pickHouse() })
-	d.showing = d.newPickList(func() int { return len(d.show) }, func(i int) (string, string, bool) {
+	d.showing = dialogs.NewPickList(d, func() int { return len(d.show) }, func(i int) (string, string, bool) {
 		return d.show[i].Words, d.show[i].Note, true
 	}, func(i int) { d.returned = i; d.pickShow() })
-	d.many, d.back = d.newField(), d.newField()
+	d.many, d.back = dialogs.NewField(d), dialogs.NewField(d)
 	d.many.OnSubmitted = func(string) { d.take() }
 	d.back.OnSubmitted = func(string) { d.giveBack() }
-	split := container.NewHSplit(d.houseSide(), d.showSide())
+	split := container.NewHSplit(d.inHouse(), d.withShow())
 	split.Offset = 0.54
-	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), s.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
-	size := w.window.Canvas().Size()
+	size := s.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
-	w.escapable(d.dialog.Hide)
+	s.Keys().Escapable(d.dialog.Hide)
 	d.reload()
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.search)
+	dialogs.Focus(s, d.search)
 }
 
-// houseSide is what lies in the house, and what is done with it.
-func (d *houseDialog) houseSide() *fyne.Container {
+// inHouse is the side of the house: its list, and what can be done to it.
+func (d *houseDialog) inHouse() fyne.CanvasObject {
 	take := widget.NewButton("Take for this show", d.take)
 	take.Importance = widget.HighImportance
 	return container.NewBorder(
@@ -68,18 +69,18 @@ func (d *houseDialog) houseSide() *fyne.Container {
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), take, d.many),
 			container.NewGridWithColumns(4,
-				widget.NewButton("Add…", func() { d.addReels(d.houseStock(d.reload)) }),
+				widget.NewButton("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
 				widget.NewButton("Edit…", d.edit),
-				widget.NewButton("Import…", func() { d.importStock(d.houseStock(d.reload), "") }),
-				widget.NewButton("Export…", func() { d.exportStock(d.houseStock(d.reload)) }),
+				widget.NewButton("Import…", func() { d.ImportStock(d.OfHouse(d.reload), "") }),
+				widget.NewButton("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
 			),
 		), nil, nil, d.houseList)
 }
 
-// showSide is what the show has, and how it goes back.
-func (d *houseDialog) showSide() *fyne.Container {
+// withShow is the side of this show.
+func (d *houseDialog) withShow() fyne.CanvasObject {
 	give := widget.NewButton("Give back", d.giveBack)
-	return container.NewBorder(heading("With "+d.desk.Plan().Settings.Name),
+	return container.NewBorder(heading("With "+d.Desk().Plan().Settings.Name),
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), give, d.back),
 			widget.NewButton("Make this plan's own reels part of the house's stock", d.adopt),
@@ -92,10 +93,10 @@ func heading(text string) fyne.CanvasObject {
 
 // reload reads the house's stock anew, since other windows change it too.
 func (d *houseDialog) reload() {
-	s, err := d.library.Stock()
+	s, err := d.Library().Stock()
 	d.stock = s
 	if err != nil {
-		d.tell(sentence(err), true)
+		d.tell(text.Sentence(err), true)
 	} else if s.Plan.Reels.Len() == 0 {
 		d.tell("The house's stock is kept beside all plans. Add reels, import a list, or make this plan's own reels part of it.", false)
 	}
@@ -103,8 +104,8 @@ func (d *houseDialog) reload() {
 }
 
 func (d *houseDialog) fill() {
-	d.house = text.HouseRows(d.stock, d.desk.Plan().Settings.Name, d.search.Text, d.units())
-	d.show = text.ShowRows(d.desk.Plan(), d.stock, d.units())
+	d.house = text.HouseRows(d.stock, d.Desk().Plan().Settings.Name, d.search.Text, d.Units())
+	d.show = text.ShowRows(d.Desk().Plan(), d.stock, d.Units())
 	d.taken, d.returned = -1, -1
 	d.many.SetText("")
 	d.back.SetText("")
@@ -153,18 +154,18 @@ func (d *houseDialog) take() {
 	if !ok {
 		return
 	}
-	show := d.desk.Plan().Settings.Name
-	loan, err := d.library.Take([]house.Want{{Reel: row.Reel.ID, Quantity: count}}, show, today())
+	show := d.Desk().Plan().Settings.Name
+	loan, err := d.Library().Take([]house.Want{{Reel: row.Reel.ID, Quantity: count}}, show, text.Today())
 	if err == nil {
-		if err = d.desk.Do("Take "+row.Words+" from the house", loan.Put); err != nil {
-			if undone := loan.Undo(d.library); undone != nil {
+		if err = d.Desk().Do("Take "+row.Words+" from the house", loan.Put); err != nil {
+			if undone := loan.Undo(d.Library()); undone != nil {
 				err = fmt.Errorf("%w; and the house still counts it as out: %w", err, undone)
 			}
 		}
 	}
 	d.reload()
 	if err != nil {
-		d.tell(sentence(err), true)
+		d.tell(text.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("%s has %d × %s.", show, count, row.Words), false)
@@ -184,7 +185,7 @@ func (d *houseDialog) giveBack() {
 	err := d.giveBackRow(row, count)
 	d.reload()
 	if err != nil {
-		d.tell(sentence(err), true)
+		d.tell(text.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("The house has %d × %s back.", count, row.Words), false)
@@ -192,33 +193,33 @@ func (d *houseDialog) giveBack() {
 
 func (d *houseDialog) giveBackRow(row text.ShowRow, count int) error {
 	if row.Taking != "" {
-		return d.library.CallBack(row.Taking)
+		return d.Library().CallBack(row.Taking)
 	}
 	returns := []house.Return{{Reel: row.Reel, Quantity: count}}
-	before := d.desk.Plan()
+	before := d.Desk().Plan()
 	if _, err := plan.Do(before, plan.NewIDSource(1, 1), func(e *plan.Edit) error { return house.TakeOut(e, returns) }); err != nil {
 		return err // the plan will not let it go, so the house is not told
 	}
-	if _, err := d.library.GiveBack(returns); err != nil {
+	if _, err := d.Library().GiveBack(returns); err != nil {
 		return err
 	}
-	return d.desk.Do("Give "+row.Words+" back to the house", func(e *plan.Edit) error { return house.TakeOut(e, returns) })
+	return d.Desk().Do("Give "+row.Words+" back to the house", func(e *plan.Edit) error { return house.TakeOut(e, returns) })
 }
 
 // adopt makes the plan's own reels part of the house's stock, out with this show.
 func (d *houseDialog) adopt() {
-	ids := text.OwnReels(d.desk.Plan())
+	ids := text.OwnReels(d.Desk().Plan())
 	if len(ids) == 0 {
 		d.tell("All reels of this plan are hired, somebody else's, or the house's already.", false)
 		return
 	}
-	taken, err := d.library.Adopt(d.desk.Plan(), ids, today())
+	taken, err := d.Library().Adopt(d.Desk().Plan(), ids, text.Today())
 	if err == nil {
-		err = d.desk.Do("Make the reels the house's", func(e *plan.Edit) error { return house.Bind(e, taken) })
+		err = d.Desk().Do("Make the reels the house's", func(e *plan.Edit) error { return house.Bind(e, taken) })
 	}
 	d.reload()
 	if err != nil {
-		d.tell(sentence(err), true)
+		d.tell(text.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("%d rows of this plan are part of the house's stock now, out with this show.", len(taken)), false)
@@ -229,5 +230,5 @@ func (d *houseDialog) edit() {
 		d.tell("Choose what to edit in the list of the house.", true)
 		return
 	}
-	d.editReel(d.houseStock(d.reload), d.house[d.taken].Reel.ID)
+	d.EditReel(d.OfHouse(d.reload), d.house[d.taken].Reel.ID)
 }

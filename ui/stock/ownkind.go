@@ -1,0 +1,94 @@
+package stock
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"stageloom/model/catalogue"
+	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
+	"stageloom/ui/text"
+)
+
+// ownKindFields are the fields of the dialog.
+type ownKindFields struct {
+	name, inputs, outputs *dialogs.Field
+	ports                 *dialogs.Field
+	hardware              *dialogs.Chooser
+	keep                  *widget.Check
+}
+
+func (s *Dialogs) ownKindFields(form text.OwnKind) *ownKindFields {
+	f := &ownKindFields{
+		name: dialogs.NewField(s), inputs: dialogs.NewField(s), outputs: dialogs.NewField(s), ports: dialogs.NewLongField(s),
+		hardware: dialogs.NewChooser(s, text.HardwareWords(), nil),
+		keep:     widget.NewCheck("keep it in my library, for other plans", nil),
+	}
+	f.name.SetText(form.Name)
+	f.inputs.SetText(form.Inputs)
+	f.outputs.SetText(form.Outputs)
+	f.ports.SetText(form.Ports)
+	f.ports.SetMinRowsVisible(6)
+	f.hardware.SetSelectedIndex(text.PlaceOfHardware(form.Hardware))
+	return f
+}
+
+func (f *ownKindFields) layOut() *widget.Form {
+	return widget.NewForm(
+		widget.NewFormItem("Name", f.name), widget.NewFormItem("Inputs", f.inputs), widget.NewFormItem("Outputs", f.outputs),
+		widget.NewFormItem("Ports", f.ports), widget.NewFormItem("Connectors", f.hardware), widget.NewFormItem("", f.keep),
+	)
+}
+
+// typed is what stands in the fields.
+func (f *ownKindFields) typed() text.OwnKind {
+	return text.OwnKind{
+		Name: f.name.Text, Inputs: f.inputs.Text, Outputs: f.outputs.Text, Ports: f.ports.Text,
+		Hardware: text.HardwareAt(f.hardware.SelectedIndex()),
+	}
+}
+
+// OwnKind makes a kind of the user's own from that of a device, which becomes of it.
+func (s *Dialogs) OwnKind(id plan.DeviceID) {
+	device, _ := s.Desk().Plan().Device(id)
+	fields := s.ownKindFields(text.OwnKindFrom(s.Desk().Plan(), device.Kind))
+	told := widget.NewLabel("One port a line: its name and its transport; then, where it is so, after commas: through B, fibre singlemode, power type2.")
+	content := container.NewBorder(nil, dialogs.Steady(told, 2), nil, nil, fields.layOut())
+	d := dialog.NewCustomWithoutButtons("Own kind", content, s.Window())
+	take := widget.NewButton("Make it", func() {
+		kind, reason := fields.typed().Kind(s.Desk().Plan(), device.Kind)
+		if reason == "" {
+			reason = s.makeKind(device.ID, kind, fields.keep.Checked)
+		}
+		if reason == "" {
+			d.Hide()
+			return
+		}
+		told.Importance = widget.DangerImportance
+		told.SetText(reason)
+	})
+	take.Importance = widget.HighImportance
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
+	d.Resize(fyne.NewSize(560, 520))
+	s.Keys().Escapable(d.Hide)
+	d.Show()
+	dialogs.Focus(s, fields.name)
+}
+
+// makeKind puts the kind into the plan, gives it to the device, and keeps it where the user wants; it returns why not.
+func (s *Dialogs) makeKind(device plan.DeviceID, kind catalogue.DeviceKind, keep bool) (reason string) {
+	err := s.Desk().Do("Make kind "+kind.Kind.Name, func(e *plan.Edit) error {
+		kind.Put(e)
+		return e.ReplaceKind(device, kind.Kind.ID)
+	})
+	if err == nil && keep {
+		err = s.Library().Keep(kind)
+		s.KindsChanged()
+	}
+	if err != nil {
+		return text.Sentence(err)
+	}
+	return ""
+}
