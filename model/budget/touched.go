@@ -35,7 +35,12 @@ func (r *Reckoner) TouchedSince(before *plan.Plan, budgets []Budget) *Touched {
 	case t.Plugged || t.guestStandsOtherwise():
 		t.All = true // lines may go on otherwise, or lose more in a tail
 	default:
-		t.lines(budgets)
+		// What a line is told of is told once, at one of its pieces: a partner brings its whole line along.
+		for before := -1; before < len(t.Links); {
+			before = len(t.Links)
+			t.partners()
+			t.lines(budgets)
+		}
 	}
 	t.partners()
 	return &t.Touched
