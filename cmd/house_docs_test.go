@@ -60,7 +60,7 @@ func (s source) declFaults(declared ast.Decl) []string {
 	return nil
 }
 
-// onExported tells whether a method hangs on an exported type; a function does.
+// onExported reports whether a method hangs on an exported type; a function does.
 func onExported(receiver *ast.FieldList) bool {
 	if receiver == nil {
 		return true
@@ -142,7 +142,7 @@ func (s source) memberFaults(owner, doc string, members *ast.FieldList, needsWor
 	return faults
 }
 
-// needsUnit tells whether a field is a measure, or a list of them, whose unit
+// needsUnit reports whether a field is a measure, or a list of them, whose unit
 // neither its JSON key nor the comment of its struct tells.
 func needsUnit(field ast.Field, doc string) bool {
 	return isMeasure(field.Type) && !unitInKey.MatchString(jsonKey(field)) && !unitInWords.MatchString(doc)

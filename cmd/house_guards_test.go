@@ -15,7 +15,7 @@ const module = "stageloom"
 // room that serves tests as its mark.
 const onlyTests = "tests"
 
-// allows tells whether a list of rooms holds room: the last entry that fits
+// allows reports whether a list of rooms holds room: the last entry that fits
 // decides, "wing/*" fits every room below, and "-" takes out.
 func allows(list []string, room string) bool {
 	allowed := false
@@ -60,7 +60,7 @@ func roomFaults(sources []source, table map[string][]string) []string {
 	return faults
 }
 
-// serves tells whether a file is a test or lies in a room that serves tests.
+// serves reports whether a file is a test or lies in a room that serves tests.
 func serves(s source, table map[string][]string) bool {
 	return s.test || slices.Contains(table[s.room], onlyTests)
 }
@@ -87,7 +87,7 @@ func libraryFaults(sources []source, table, rooms map[string][]string) []string 
 	return faults
 }
 
-// within tells whether an import path is a library's or lies below it.
+// within reports whether an import path is a library's or lies below it.
 func within(imported, library string) bool {
 	library = strings.TrimSuffix(library, "/")
 	return imported == library || strings.HasPrefix(imported, library+"/")

@@ -110,7 +110,7 @@ func (s source) at(node ast.Node) string {
 
 func (s source) line(pos token.Pos) int { return s.files.Position(pos).Line }
 
-// matches tells whether the end of a path fits one of the patterns.
+// matches reports whether the end of a path fits one of the patterns.
 func matches(name string, patterns []string) bool {
 	return slices.ContainsFunc(patterns, func(pattern string) bool {
 		parts := strings.Split(name, "/")

@@ -91,7 +91,7 @@ func (c *cartographer) lay(size paper.Sheet) *atlas {
 	return a
 }
 
-// readable tells whether devices have boxes and all but a few links have labels.
+// readable reports whether devices have boxes and all but a few links have labels.
 func readable(l layout, links int) bool {
 	return !l.arrangement.Dots && len(l.picture.Unplaced) <= fewOf(links)
 }

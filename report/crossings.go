@@ -147,7 +147,7 @@ func (p *print) spares(used map[plan.ReelID]int) []plan.Reel {
 	return reels
 }
 
-// speaksOf tells whether a finding is about a link to print, or about no link at all.
+// speaksOf reports whether a finding is about a link to print, or about no link at all.
 func (p *print) speaksOf(places []checks.Place) bool {
 	about := false
 	for _, place := range places {

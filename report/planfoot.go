@@ -67,7 +67,7 @@ func shapeOf(standing budget.Grade) string {
 	return ""
 }
 
-// anyMissing tells whether a graded link is drawn with a part that no cable reaches.
+// anyMissing reports whether a graded link is drawn with a part that no cable reaches.
 func anyMissing(scene *picture.Scene) bool {
 	for _, link := range scene.Links {
 		if link.Reached < 1 && link.Standing != string(budget.Uncabled) {

@@ -48,7 +48,7 @@ func (r *recorder) Words(at geom.Point, anchor picture.Anchor, text string, size
 	r.words = append(r.words, written{text, geom.BoxAround(centre, width, capitals*size)})
 }
 
-// overlaps tells whether two boxes share more than a hair.
+// overlaps reports whether two boxes share more than a hair.
 func overlaps(a, b geom.Box) bool {
 	common := a.Intersection(b)
 	return common.Width() > 0.05 && common.Height() > 0.05

@@ -159,7 +159,7 @@ func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
 // Links are the links to print, in the natural order of their names; they stand in the place of the assessment's.
 func (p *print) Links() []plan.Link { return p.links }
 
-// wants tells whether the choice takes a link.
+// wants reports whether the choice takes a link.
 func (p *print) wants(link plan.Link) bool {
 	if p.choice.Position != "" {
 		from, _ := p.Plan.Device(link.From)

@@ -11,7 +11,7 @@ import (
 	"stageloom/report/paper"
 )
 
-// worthDrawing tells whether a run is more than one cable from port to port: it is joined, crosses something, goes through
+// worthDrawing reports whether a run is more than one cable from port to port: it is joined, crosses something, goes through
 // a panel or a house line, is too short, or has a finding that stops or warns.
 func (p *print) worthDrawing(link plan.Link, figures budget.Budget) bool {
 	if figures.Joins > 0 || link.FromPanel != "" || link.ToPanel != "" || figures.TooShort() {

@@ -80,7 +80,7 @@ func ApartFromSpreadsheet(print, path string, a *assess.Assessment) error {
 	return nil
 }
 
-// sameFile tells whether two names lead to one file, which need not be there.
+// sameFile reports whether two names lead to one file, which need not be there.
 func sameFile(a, b string) bool {
 	for _, name := range []*string{&a, &b} {
 		if absolute, err := filepath.Abs(*name); err == nil {
@@ -101,7 +101,7 @@ func sameFile(a, b string) bool {
 	return err == nil && os.SameFile(one, other)
 }
 
-// FreeForSpreadsheet tells whether SaveSpreadsheet may write to path, blank for nowhere: nothing is there, or the spreadsheet
+// FreeForSpreadsheet reports whether SaveSpreadsheet may write to path, blank for nowhere: nothing is there, or the spreadsheet
 // of an earlier print. The error says what is there, and what to do.
 func FreeForSpreadsheet(path string, a *assess.Assessment) error {
 	if path == "" {
@@ -144,7 +144,7 @@ func (f spreadsheetFile) free() error {
 // fewestAlike is how many heads of a sheet tell that it is one of ours, though a newer edition may have more of them.
 const fewestAlike = 3
 
-// madeLike tells whether a document has the sheets and heads that a print writes.
+// madeLike reports whether a document has the sheets and heads that a print writes.
 func (f spreadsheetFile) madeLike(document exchange.Document) bool {
 	for i, grid := range document.Grids {
 		at := i

@@ -162,7 +162,7 @@ func TestWhatCannotBeReadStaysInItsFieldAndIsNeverLost(t *testing.T) {
 	require.False(t, s.sees("a number is missing"))
 }
 
-// sees tells whether some words stand in a label of the window.
+// sees reports whether some words stand in a label of the window.
 func (s *screen) sees(words string) bool {
 	for _, object := range test.LaidOutObjects(s.window.Content()) {
 		if label, is := object.(*widget.Label); is && label.Visible() && strings.Contains(label.Text, words) {

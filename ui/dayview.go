@@ -71,7 +71,7 @@ func (w *window) beforeCommand(shortcut fyne.Shortcut) {
 	}
 }
 
-// staysOnDay tells whether a command of the menu is the whole plan's, and needs nothing that the day view hides.
+// staysOnDay reports whether a command of the menu is the whole plan's, and needs nothing that the day view hides.
 func staysOnDay(shortcut fyne.Shortcut) bool {
 	switch s := shortcut.(type) {
 	case *fyne.ShortcutUndo, *fyne.ShortcutRedo:

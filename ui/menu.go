@@ -96,7 +96,7 @@ func (w *window) focusStrip() {
 	w.window.Canvas().Focus(w.strip)
 }
 
-// isFieldCommand tells whether a text field has this command of its own.
+// isFieldCommand reports whether a text field has this command of its own.
 func isFieldCommand(shortcut fyne.Shortcut) bool {
 	switch shortcut.(type) {
 	case *fyne.ShortcutUndo, *fyne.ShortcutRedo, *fyne.ShortcutSelectAll, *fyne.ShortcutCopy, *fyne.ShortcutCut, *fyne.ShortcutPaste:

@@ -110,7 +110,7 @@ func (w *window) checkDisk() {
 	}
 }
 
-// retake takes a plan for editing that another window held and has given up, and tells whether it did.
+// retake takes a plan for editing that another window held and has given up, and reports whether it did.
 func (w *window) retake() bool {
 	taken, err := w.desk.Retake()
 	if err != nil {

@@ -113,7 +113,7 @@ func (w *window) saveAsThen(name string, then func()) {
 // newName is what a plan is called that nobody has named.
 const newName = "New plan"
 
-// nameAfter gives a plan that nobody has named the name of the file that it is saved to first, and tells whether it did.
+// nameAfter gives a plan that nobody has named the name of the file that it is saved to first, and reports whether it did.
 func (w *window) nameAfter(path string) bool {
 	settings := w.desk.Plan().Settings
 	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))

@@ -61,7 +61,7 @@ func (s *screen) pick(label, entry string) {
 	s.item(label).(interface{ Inner() *widget.Select }).Inner().SetSelected(entry)
 }
 
-// reads tells whether a label of the topmost dialog holds these words.
+// reads reports whether a label of the topmost dialog holds these words.
 func (s *screen) reads(words string) bool {
 	s.t.Helper()
 	for _, object := range test.LaidOutObjects(s.top()) {

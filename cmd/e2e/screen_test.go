@@ -206,7 +206,7 @@ func (p *program) drag(x, y, toX, toY int) {
 	p.do(append(words, "mouseup", "1")...)
 }
 
-// over tells whether the program has ended.
+// over reports whether the program has ended.
 func (p *program) over() bool {
 	select {
 	case err := <-p.ended:

@@ -103,7 +103,7 @@ func heading(act *patch.Act, name string, whole bool) string {
 	return said
 }
 
-// own tells whether a line is to be printed.
+// own reports whether a line is to be printed.
 func (s *patchSheet) own(act *patch.Act, line *patch.Line) bool {
 	return s.whole || s.view.Differs(act, line)
 }

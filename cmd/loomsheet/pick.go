@@ -164,7 +164,7 @@ func apply(path, target string, p *plan.Plan, proposal *cabling.Proposal) error 
 	return errors.Join(err, lock.Release())
 }
 
-// sameFile tells whether two names are one file; a target that is not there is none.
+// sameFile reports whether two names are one file; a target that is not there is none.
 func sameFile(path, target string) (bool, error) {
 	a, err := os.Stat(path)
 	if err != nil {

@@ -206,7 +206,7 @@ func packNames() string {
 	return strings.Join(names, ", ")
 }
 
-// free tells whether a print may take this place: nothing is there, or an older print.
+// free reports whether a print may take this place: nothing is there, or an older print.
 func free(path string) error {
 	file, info, err := atomicfile.OpenRegular(path)
 	switch {

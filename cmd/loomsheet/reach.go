@@ -18,7 +18,7 @@ type kindReach struct {
 	byJoins []standards.Reach
 }
 
-// withoutLengths tells whether a chain names kinds of cable and no length, or nothing at all.
+// withoutLengths reports whether a chain names kinds of cable and no length, or nothing at all.
 func withoutLengths(chain string) bool {
 	for term := range strings.SplitSeq(chain, "+") {
 		if len(strings.Fields(term)) > 1 {

@@ -104,7 +104,7 @@ func (a *Assessment) SumIn(unit float64) (laid, missing float64) {
 	return geom.RoundMM(laid) * unit, geom.RoundMM(missing) * unit
 }
 
-// spare tells whether a link is a laid spare; in the budgets of a whole plan it stands at the same place as in its table.
+// spare reports whether a link is a laid spare; in the budgets of a whole plan it stands at the same place as in its table.
 func spare(p *plan.Plan, i int, id plan.LinkID) bool {
 	if i < p.Links.Len() {
 		if link := p.Links.At(i); link.ID == id {

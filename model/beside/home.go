@@ -156,7 +156,7 @@ func (h Home) make() error {
 	return err
 }
 
-// there tells whether the folder is there; what else has its name is a trouble.
+// there reports whether the folder is there; what else has its name is a trouble.
 func (h Home) there() (bool, error) {
 	info, err := os.Lstat(h.folder)
 	switch {

@@ -139,7 +139,7 @@ func bytesOf(model color.Model) float64 {
 	return 4
 }
 
-// stepwise tells whether a JPEG builds up in steps, in how many at most, and how many values it has for a pixel, by its
+// stepwise reports whether a JPEG builds up in steps, in how many at most, and how many values it has for a pixel, by its
 // frame header (ISO/IEC 10918-1, B.2.2).
 func stepwise(data []byte) (steps bool, scans int, share float64) {
 	for at := 2; at+4 <= len(data) && data[at] == 0xFF; {

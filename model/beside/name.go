@@ -28,7 +28,7 @@ func nameOf(data []byte, form Form) Name {
 	return Name(hex.EncodeToString(sum[:]) + "." + string(form))
 }
 
-// valid tells whether the name is one; a Name may be converted from any text.
+// valid reports whether the name is one; a Name may be converted from any text.
 func (n Name) valid() error {
 	_, err := ParseName(string(n))
 	return err

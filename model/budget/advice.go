@@ -147,7 +147,7 @@ const (
 	coarseRippleDB = 0.15
 )
 
-// Reflections sweeps a link for ringing: Rings tells whether it does. Links that a coarse sweep clears are not swept
+// Reflections sweeps a link for ringing: Rings reports whether it does. Links that a coarse sweep clears are not swept
 // finely, and give what the coarse one found.
 func (r *Reckoner) Reflections(link plan.Link) pairline.Reflections {
 	line := r.Line(link)

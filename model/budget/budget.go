@@ -87,7 +87,7 @@ type Budget struct {
 	Transport plan.TransportID
 	// TransportName is the transport's name in words, or its slug where it is not known.
 	TransportName string
-	// Graded tells whether the transport's medium has a limit for it; without one there is no dB anywhere.
+	// Graded reports whether the transport's medium has a limit for it; without one there is no dB anywhere.
 	Graded bool
 	// Medium says what figures are taken at, and what else is known of them; nil where nothing is graded.
 	Medium medium.Medium
@@ -127,7 +127,7 @@ type Budget struct {
 	// Loss is the whole line's, from active port to active port; LossDB is its value and MarginDB what is left of the limit.
 	Loss             medium.Loss
 	LossDB, MarginDB float64
-	// Grade is the outlook: how the line stands once its missing metres are laid. Holds tells whether it stands so now.
+	// Grade is the outlook: how the line stands once its missing metres are laid. Holds reports whether it stands so now.
 	Grade Grade
 	// Faulty tells that a cable of the link is faulty, Tested that the link was tested on site as it lies.
 	Faulty, Tested bool
@@ -139,13 +139,13 @@ type Budget struct {
 	Distance float64
 }
 
-// Assumed tells whether the budget counts cable that is not there yet.
+// Assumed reports whether the budget counts cable that is not there yet.
 func (b Budget) Assumed() bool { return b.Missing > 0 && b.Fill != "" }
 
-// TooShort tells whether the link has cables and they do not reach.
+// TooShort reports whether the link has cables and they do not reach.
 func (b Budget) TooShort() bool { return b.Laid > 0 && b.Missing > 0 }
 
-// Bare tells whether the link has no cable of its own yet.
+// Bare reports whether the link has no cable of its own yet.
 func (b Budget) Bare() bool { return b.Laid == 0 }
 
 // Length is metres of cable from end to end, the assumed ones included, without inner leads.
@@ -164,12 +164,12 @@ func (b Budget) LineLength() float64 {
 	return b.Length()
 }
 
-// PastDistance tells whether the line's cable is longer than the transport's stated distance.
+// PastDistance reports whether the line's cable is longer than the transport's stated distance.
 func (b Budget) PastDistance() bool {
 	return b.Distance > 0 && geom.RoundMM(b.LineLength()) > b.Distance
 }
 
-// AboveStandard tells whether a graded link loses more than the standard of its lines allows, whatever rule grades it:
+// AboveStandard reports whether a graded link loses more than the standard of its lines allows, whatever rule grades it:
 // a pair more than the 24.0 dB at 100 MHz of IEEE 802.3 40.7.2.1.
 func (b Budget) AboveStandard() bool {
 	limitDB, some := b.StandardDB()
@@ -200,10 +200,10 @@ func (b Budget) Reference() string {
 	return b.Medium.Reference()
 }
 
-// HasMargin tells whether MarginDB says something: the link is graded and cabled, or its missing metres have a kind.
+// HasMargin reports whether MarginDB says something: the link is graded and cabled, or its missing metres have a kind.
 func (b Budget) HasMargin() bool { return b.Graded && b.Grade != Uncabled }
 
-// Unknown tells whether a cable of a graded line has no known loss, so that it cannot be graded.
+// Unknown reports whether a cable of a graded line has no known loss, so that it cannot be graded.
 func (b Budget) Unknown() bool {
 	if b.Whole != nil {
 		return b.Whole.Unknown
@@ -220,7 +220,7 @@ func (b Budget) ownUnknown() bool {
 	return false
 }
 
-// lacksKind tells whether metres are missing that nothing is wanted for, or that nobody has told: slack alone is no run.
+// lacksKind reports whether metres are missing that nothing is wanted for, or that nobody has told: slack alone is no run.
 func (b Budget) lacksKind() bool {
 	return b.Length() == 0 || b.Missing > 0 && (b.Fill == "" || b.Measured.Wanting())
 }

@@ -28,7 +28,7 @@ type cable struct {
 	drum       bool
 }
 
-// Fits tells whether a cable kind's media is a transport's: the same words with hyphens for blanks, or the same and a
+// Fits reports whether a cable kind's media is a transport's: the same words with hyphens for blanks, or the same and a
 // sort of it behind one more hyphen, such as "fibre-multimode" for fibre.
 func Fits(kind plan.CableKind, media standards.Media) bool {
 	own := kind.Media
@@ -103,7 +103,7 @@ func (r *Reckoner) newCable(kind plan.CableKind) cable {
 	return c
 }
 
-// knownIn tells whether a medium knows the cable's loss.
+// knownIn reports whether a medium knows the cable's loss.
 func (c *cable) knownIn(m *ready) bool { return c.Known && c.medium == m }
 
 // db is what a metre loses at 20 °C.

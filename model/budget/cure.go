@@ -158,7 +158,7 @@ func (t *trial) cables(now *Budget) (cures []Cure) {
 	return cures
 }
 
-// betters tells whether one kind loses less than another and can take its place: portable, as well screened, with the
+// betters reports whether one kind loses less than another and can take its place: portable, as well screened, with the
 // same plugs at both ends.
 func (r *Reckoner) betters(kind, was *plan.CableKind) bool {
 	better, worse := r.kindOf(kind.ID), r.kindOf(was.ID)

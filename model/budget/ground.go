@@ -60,7 +60,7 @@ func (r *Reckoner) outline(id plan.AreaID) geom.Polyline {
 	return ring
 }
 
-// touches tells whether a way crosses the ring or lies within it.
+// touches reports whether a way crosses the ring or lies within it.
 func touches(way, ring geom.Polyline) bool {
 	if !way.Box().Overlaps(ring.Box()) {
 		return false
@@ -109,7 +109,7 @@ func (r *Reckoner) Medium(kind plan.CableKindID) medium.Medium {
 	return nil
 }
 
-// KnowsRule tells whether a transport can be graded by a limit rule: it is of its medium.
+// KnowsRule reports whether a transport can be graded by a limit rule: it is of its medium.
 func (r *Reckoner) KnowsRule(transport plan.TransportID, id plan.RuleID) bool {
 	_, known := r.ruleOf(id, r.transportOf(transport).row.Media)
 	return known
@@ -124,7 +124,7 @@ func CountsAs(m medium.Medium, id plan.HardwareID) string {
 	return all[0].Name
 }
 
-// Knows tells whether what a kind states of its loss is enough to grade by.
+// Knows reports whether what a kind states of its loss is enough to grade by.
 func (r *Reckoner) Knows(kind plan.CableKindID) bool { return r.kindOf(kind).Known }
 
 // WhyUnknown says in words what is wrong with what a kind states of its loss; blank where nothing is, or nothing is stated.

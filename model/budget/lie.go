@@ -43,7 +43,7 @@ func (r *Reckoner) routeLine(id plan.RouteID) geom.Polyline {
 	return line
 }
 
-// follows tells whether both ends and the middle of a stretch of a way lie along a route.
+// follows reports whether both ends and the middle of a stretch of a way lie along a route.
 func follows(way geom.Polyline, span Span, route geom.Polyline) bool {
 	if len(route) < 2 {
 		return false

@@ -90,11 +90,11 @@ type Measured struct {
 	exact [3]float64 // way, rises and slack in metres to the millimetre
 }
 
-// Wanting tells whether nobody gave the metres of a way and the plan cannot measure it: the run is then rises and slack
+// Wanting reports whether nobody gave the metres of a way and the plan cannot measure it: the run is then rises and slack
 // alone, and no length to lay or to pick by. Within one position cables lie as they are seen to.
 func (m Measured) Wanting() bool { return m.Source == Unknown && !m.Within }
 
-// Straight tells whether the way is the straight one times the plan's factor.
+// Straight reports whether the way is the straight one times the plan's factor.
 func (m Measured) Straight() bool { return m.Source == Guess && !m.Sketched }
 
 // Least is the run in metres before its parts were rounded up.

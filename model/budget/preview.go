@@ -111,7 +111,7 @@ func (r *Reckoner) touchedBy(m plan.Moving) map[plan.LinkID]bool {
 	return picked
 }
 
-// mayJoin tells whether a device moves and may come to belong to another position: one that moves with its position stays in it.
+// mayJoin reports whether a device moves and may come to belong to another position: one that moves with its position stays in it.
 func (r *Reckoner) mayJoin(id plan.DeviceID, m plan.Moving) bool {
 	device, _ := r.plan.Device(id)
 	return m.Devices[id] && (device.Position == "" || !m.Positions[device.Position])
@@ -180,7 +180,7 @@ func (t *touched) along(by geom.Point) []plan.LinkPoint {
 	return t.shifted
 }
 
-// parted tells whether the ends of a link come to lie otherwise against each other; one that had no place gets its first.
+// parted reports whether the ends of a link come to lie otherwise against each other; one that had no place gets its first.
 func (t *touched) parted(from, to end) bool {
 	if t.from.unplaced || t.to.unplaced {
 		return false

@@ -15,7 +15,7 @@ func Tables() []string {
 	}
 }
 
-// Same tells whether two plans have the same budgets because they share every table that budgets read.
+// Same reports whether two plans have the same budgets because they share every table that budgets read.
 func Same(a, b *plan.Plan) bool {
 	if a.Settings != b.Settings {
 		return false
@@ -210,7 +210,7 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	return b
 }
 
-// faulty tells whether a cable is faulty: a reel, or a house line.
+// faulty reports whether a cable is faulty: a reel, or a house line.
 func (r *Reckoner) faulty(segments []plan.Segment) bool {
 	for i := range segments {
 		if reel, found := r.plan.Reels.Get(plan.Key(segments[i].Reel)); found && reel.Condition == plan.Faulty {

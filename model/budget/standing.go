@@ -34,7 +34,7 @@ func (b Budget) Standing() Grade {
 	return b.Grade
 }
 
-// Holds tells whether the grade is that of what lies: no metre is missing in the whole line, and none of its cables is faulty.
+// Holds reports whether the grade is that of what lies: no metre is missing in the whole line, and none of its cables is faulty.
 func (b Budget) Holds() bool {
 	if b.Whole != nil {
 		return b.Whole.Missing == 0 && !b.Whole.Faulty && !b.Whole.Lacking

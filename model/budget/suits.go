@@ -8,7 +8,7 @@ import (
 	"stageloom/model/standards"
 )
 
-// Suits tells whether a kind of cable does for a whole link of a transport between these ports: its medium, its pairs and
+// Suits reports whether a kind of cable does for a whole link of a transport between these ports: its medium, its pairs and
 // its screen are what the transport wants, it has plugs at both ends, and they go into each port. A port that states no
 // connector takes any.
 func Suits(kind plan.CableKind, transport standards.Transport, ports ...plan.KindPort) bool {
@@ -25,12 +25,12 @@ func Suits(kind plan.CableKind, transport standards.Transport, ports ...plan.Kin
 	return !slices.ContainsFunc(ports, func(port plan.KindPort) bool { return !goesInto(kind, port) })
 }
 
-// portable tells whether a kind is a whole cable with a plug at both ends.
+// portable reports whether a kind is a whole cable with a plug at both ends.
 func portable(kind plan.CableKind) bool {
 	return kind.Form != "tail" && !kind.Solid && kind.NearEnd != "socket" && kind.FarEnd != "socket"
 }
 
-// goesInto tells whether a kind's plug goes into a port, as far as both say what they are.
+// goesInto reports whether a kind's plug goes into a port, as far as both say what they are.
 func goesInto(kind plan.CableKind, port plan.KindPort) bool {
 	if kind.Connector == "" || port.Connector == "" {
 		return true

@@ -161,7 +161,7 @@ func (r *Reckoner) tail(steps []Step, transport plan.TransportID, at portAt) []S
 	return append(steps, most)
 }
 
-// Passes tells whether a port is joined to another one of a passive device.
+// Passes reports whether a port is joined to another one of a passive device.
 func (r *Reckoner) Passes(device plan.DeviceID, port string) bool {
 	_, passes := r.onward(portAt{device, port})
 	return passes

@@ -14,7 +14,7 @@ type Touched struct {
 	Plugged bool
 }
 
-// Has tells whether a link may have another budget.
+// Has reports whether a link may have another budget.
 func (t *Touched) Has(id plan.LinkID) bool { return t.All || t.Links[id] }
 
 // byRow are the tables that are compared row by row; a change in any other that budgets read touches all links.
@@ -106,7 +106,7 @@ func either[R any](was, is *R) *R {
 	return is
 }
 
-// guestStandsOtherwise tells whether a guest's console differs, at whose tail a line may end.
+// guestStandsOtherwise reports whether a guest's console differs, at whose tail a line may end.
 func (t *touching) guestStandsOtherwise() bool {
 	for guest := range t.now.ActConsoles.All() {
 		if t.devices[guest.Console] {

@@ -57,7 +57,7 @@ type Step struct {
 	printed, printedLack float64
 }
 
-// Passive tells whether the step goes through a passive device.
+// Passive reports whether the step goes through a passive device.
 func (s Step) Passive() bool { return s.Link == "" && !s.Guest }
 
 // Pieces counts the links and tails of a whole.
@@ -303,7 +303,7 @@ func (w *Whole) give(b *Budget) {
 	b.grade()
 }
 
-// PartOf tells whether the link is one piece of several of an electrical line.
+// PartOf reports whether the link is one piece of several of an electrical line.
 func (b Budget) PartOf() bool { return b.Whole != nil && b.Whole.Pieces() > 1 }
 
 // RestDB is what the line loses beside the link itself: other links, tails, passive devices; dB at the medium's reference.

@@ -86,7 +86,7 @@ func (z *puzzle) overAlone(whole *picking.Problem, answer *picking.Answer) map[i
 	return over
 }
 
-// stands tells whether a link could be served alone if its limit were higher by so much.
+// stands reports whether a link could be served alone if its limit were higher by so much.
 func stands(whole *picking.Problem, at, by int) bool {
 	alone := picking.Problem{Lines: whole.Lines, Links: []picking.Link{whole.Links[at]}, Joints: whole.Joints, Nodes: 1}
 	alone.Links[0].Limit = []int{whole.Links[at].Limit[0] + by}
@@ -193,7 +193,7 @@ func (r *run) explained(v picking.Verdict, holders []linkAfter) Unserved {
 	return u
 }
 
-// picks tells whether a link is picked for.
+// picks reports whether a link is picked for.
 func (s *survey) picks(id plan.LinkID) bool {
 	return slices.ContainsFunc(s.runs, func(r *run) bool { return r.link.ID == id })
 }

@@ -14,7 +14,7 @@ func sockets(kind plan.CableKind, turned bool) (near, far bool) {
 	return near, far
 }
 
-// follows tells whether cable b can be joined behind cable a: one medium of one sort, one connector, and no shell into a
+// follows reports whether cable b can be joined behind cable a: one medium of one sort, one connector, and no shell into a
 // socket that takes none. Two plugs, or two sockets, meet in a coupler.
 func follows(a, b plan.CableKind, turned bool) bool {
 	if a.Media != b.Media || a.Connector != "" && b.Connector != "" && a.Connector != b.Connector {
@@ -31,7 +31,7 @@ func follows(a, b plan.CableKind, turned bool) bool {
 	return b.Lockable || !a.Lockable
 }
 
-// enters tells whether a cable's end goes into a device's port: a plug of the port's connector, without a shell that the
+// enters reports whether a cable's end goes into a device's port: a plug of the port's connector, without a shell that the
 // port does not take.
 func enters(kind plan.CableKind, socket bool, port plan.KindPort) bool {
 	switch {
@@ -46,7 +46,7 @@ func enters(kind plan.CableKind, socket bool, port plan.KindPort) bool {
 // loom is the form of a stock loom, which carries several links and is no cable of one.
 const loom = "loom"
 
-// carries tells whether a kind of cable carries a link's transport at all: its medium, its pairs, its screen through.
+// carries reports whether a kind of cable carries a link's transport at all: its medium, its pairs, its screen through.
 func (r *run) carries(kind plan.CableKind) bool {
 	t := r.survey.reckoner.Transport(r.link.Transport)
 	switch {

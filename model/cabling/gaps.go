@@ -11,7 +11,7 @@ import (
 // Kept cables K1 … Km of a run leave m+1 gaps, 0 before the first and m behind the last, in which loose cables may lie.
 // All joints and what meets the ends are reckoned with the gaps; only the kept cables themselves come off the limit.
 
-// whole tells whether the kept cables meet each other and both ends without any cable between.
+// whole reports whether the kept cables meet each other and both ends without any cable between.
 func (r *run) whole() bool {
 	for gap := range len(r.kept) + 1 {
 		if !r.meets(gap) {
@@ -21,7 +21,7 @@ func (r *run) whole() bool {
 	return true
 }
 
-// meets tells whether what stands on the two sides of a gap meets without a cable between.
+// meets reports whether what stands on the two sides of a gap meets without a cable between.
 func (r *run) meets(gap int) bool {
 	switch gap {
 	case 0:
@@ -48,7 +48,7 @@ func (r *run) gaps() []int {
 	return all
 }
 
-// alike tells whether all that lies or may lie on a run has plugs of one sort at both ends, which go into both ports.
+// alike reports whether all that lies or may lie on a run has plugs of one sort at both ends, which go into both ports.
 func (r *run) alike() bool {
 	like := func(kind plan.CableKind) bool {
 		near, far := sockets(kind, r.turned)
@@ -184,5 +184,5 @@ func (r *run) panel(kind plan.CableKindID, near bool) int {
 	return loss
 }
 
-// isCable tells whether a part is a cable of the link or the inner connection of its drum.
+// isCable reports whether a part is a cable of the link or the inner connection of its drum.
 func isCable(part *budget.Part) bool { return part.What == budget.Cable || part.What == budget.Inner }

@@ -98,7 +98,7 @@ func sorted(lines []int) []int {
 	return lines
 }
 
-// fits tells whether all ends of a chain fit.
+// fits reports whether all ends of a chain fit.
 func (r *run) fits(chain []piece) bool {
 	for i := range chain {
 		if !r.goesOn(chain[:i], chain[i]) {
@@ -153,7 +153,7 @@ func (s *survey) tagRest(chain []piece, left map[plan.ReelID]int) {
 	}
 }
 
-// pickable tells whether all loose cables of a run could be picked for it.
+// pickable reports whether all loose cables of a run could be picked for it.
 func (r *run) pickable() bool {
 	for _, segment := range r.loose {
 		if _, is := r.survey.lineOfSegment(segment); !is || !r.allows(r.survey.kindOf(segment)) {

@@ -130,7 +130,7 @@ func (r *run) onWay(at float64) (share float64, rise bool) {
 	return (at - start) / stretch, false
 }
 
-// hangs tells whether a point of a rise is out of reach from either of its ends.
+// hangs reports whether a point of a rise is out of reach from either of its ends.
 func hangs(at, rise float64) bool { return at > reach && at < rise-reach }
 
 // at gives the metres on the map and the height at a share of the way.

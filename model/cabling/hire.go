@@ -48,7 +48,7 @@ type hiring struct {
 	proved bool
 }
 
-// better tells whether a hiring serves more, or as much with fewer cables, or is proved where the other is not.
+// better reports whether a hiring serves more, or as much with fewer cables, or is proved where the other is not.
 func (h hiring) better(other hiring) bool {
 	return cmp.Or(
 		cmp.Compare(number(h.served, true), number(other.served, true)), cmp.Compare(sum(other.count), sum(h.count)),

@@ -88,7 +88,7 @@ func without(chain, other []plan.Segment) (rest []plan.Segment) {
 	return rest
 }
 
-// inOrder tells whether all cables of a chain lie in another in their order, joined as before.
+// inOrder reports whether all cables of a chain lie in another in their order, joined as before.
 func inOrder(chain, other []plan.Segment) bool {
 	i := 0
 	for _, segment := range other {
@@ -125,7 +125,7 @@ func (s *survey) leaveWhatLies() {
 	s.stock()
 }
 
-// nameable tells whether the loose cables of a run, as they lie, are a pick that the optimiser could come to.
+// nameable reports whether the loose cables of a run, as they lie, are a pick that the optimiser could come to.
 func (r *run) nameable() bool {
 	return len(r.loose) <= min(picking.MaxReels, r.most) && r.pickable()
 }

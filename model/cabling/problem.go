@@ -93,13 +93,13 @@ func (s *survey) caseOf(l *line) int {
 	return s.cases[box]
 }
 
-// settled tells whether there is nothing to pick for a run: nobody gave its metres, its kept cables reach and fit, do not carry
+// settled reports whether there is nothing to pick for a run: nobody gave its metres, its kept cables reach and fit, do not carry
 // it, or lose too much already.
 func (r *run) settled() bool {
 	return r.wanting() || !r.sound || len(r.kept) > 0 && r.need <= 0 && r.whole() || r.fixed.Graded && r.left() <= 0
 }
 
-// wanting tells whether nobody gave the metres of a run.
+// wanting reports whether nobody gave the metres of a run.
 func (r *run) wanting() bool { return r.survey.wanting[r.link.ID] }
 
 // left is the limit less the loss of what is kept, without joints, and of what else its line has, in thousandths of a dB.
@@ -144,7 +144,7 @@ func (z *puzzle) link(r *run) picking.Link {
 	return link
 }
 
-// allows tells whether a kind may be picked for a run: it carries what the run carries, and nobody asked for others. Where no
+// allows reports whether a kind may be picked for a run: it carries what the run carries, and nobody asked for others. Where no
 // loss tells kinds apart, a link that wants a kind means that one: no other sort of fibre, no intercom cable for digital audio.
 func (r *run) allows(kind plan.CableKind) bool {
 	own := r.survey.request.OwnKind || !r.fixed.Graded

@@ -43,7 +43,7 @@ type Proposal struct {
 type Change struct {
 	Link plan.LinkID
 	Name string
-	// Served tells whether the link has cables of the stock that fit, reach, and are inside its limit; ServedNow whether it
+	// Served reports whether the link has cables of the stock that fit, reach, and are inside its limit; ServedNow whether it
 	// has them now.
 	ServedNow, Served bool
 	Now, Proposed     budget.Budget
@@ -57,7 +57,7 @@ type Change struct {
 	BlockedJoins, JoinsAloft int
 }
 
-// Same tells whether nothing changes for the link.
+// Same reports whether nothing changes for the link.
 func (c Change) Same() bool { return c.Changes == 0 && sameChain(c.Before, c.After) }
 
 func sameChain(a, b []plan.Segment) bool {
@@ -170,7 +170,7 @@ func (o *outcome) change() Change {
 	return c
 }
 
-// servesNow tells whether a run's cables as the plan has them serve it, by the word of its budget. One that is given by kind
+// servesNow reports whether a run's cables as the plan has them serve it, by the word of its budget. One that is given by kind
 // and length alone is a wish, unless it is kept or lies on site: the stock need not hold it.
 func (r *run) servesNow() bool {
 	chain := r.survey.pieces(r.chain)

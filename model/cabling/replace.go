@@ -36,10 +36,10 @@ type Candidate struct {
 	priority int
 }
 
-// Free tells whether the cable lies free in the stock.
+// Free reports whether the cable lies free in the stock.
 func (c Candidate) Free() bool { return c.From == "" }
 
-// Joined tells whether it is two cables joined.
+// Joined reports whether it is two cables joined.
 func (c Candidate) Joined() bool { return c.Also.ID != "" }
 
 // Reels are its cables from the near end on.

@@ -68,7 +68,7 @@ func (s *survey) newRun(link plan.Link) *run {
 	return r
 }
 
-// stays tells whether a segment is no matter of picking: it is kept by choice, a house line, lies on site, or in a link
+// stays reports whether a segment is no matter of picking: it is kept by choice, a house line, lies on site, or in a link
 // whose metres nobody gave, and is not faulty.
 func (s *survey) stays(segment plan.Segment) bool {
 	if s.plan.ConditionOf(segment) == plan.Faulty {

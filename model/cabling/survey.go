@@ -163,12 +163,12 @@ func (s *survey) sortLines() {
 	}
 }
 
-// pickable tells whether the request lets reels of a row be picked.
+// pickable reports whether the request lets reels of a row be picked.
 func (s *survey) pickable(reel plan.Reel) bool {
 	return reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind)
 }
 
-// barred tells whether the request keeps a kind out for all links.
+// barred reports whether the request keeps a kind out for all links.
 func (s *survey) barred(kind plan.CableKindID) bool {
 	return slices.Contains(s.request.Barred, kind) || len(s.request.Wanted) > 0 && !slices.Contains(s.request.Wanted, kind)
 }

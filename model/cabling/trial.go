@@ -88,14 +88,14 @@ func (r *run) joinedCandidates(order int) (found []Candidate) {
 	return found[:min(mostJoined, len(found))]
 }
 
-// aloneServes tells whether one reel in the place of a cable makes the link reach.
+// aloneServes reports whether one reel in the place of a cable makes the link reach.
 func (r *run) aloneServes(order int, id plan.ReelID) bool {
 	reel, _ := r.survey.plan.Reels.Get(plan.Key(id))
 	c, fits := r.candidate(order, 1, reel)
 	return fits && c.Link.Missing == 0
 }
 
-// fitsAt tells whether the cable of an order fits what it meets at both ends.
+// fitsAt reports whether the cable of an order fits what it meets at both ends.
 func (r *run) fitsAt(chain []plan.Segment, order int) bool {
 	kind := r.survey.kindOf(chain[order-1])
 	switch {

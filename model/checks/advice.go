@@ -91,7 +91,7 @@ func ringing(s *Subject) (found []Finding) {
 	return found
 }
 
-// mayRing tells whether a link has many cables and a short one among them.
+// mayRing reports whether a link has many cables and a short one among them.
 func mayRing(b *budget.Budget) bool {
 	cables, short := 0, false
 	for i := range b.Parts {

@@ -12,7 +12,7 @@ import (
 // wallThickness is how much of a way may lie between two buildings that touch, or in a wall, in metres.
 const wallThickness = 1.0
 
-// runsOutside tells whether a link between two places indoors leaves the buildings on its way. Where no building is drawn,
+// runsOutside reports whether a link between two places indoors leaves the buildings on its way. Where no building is drawn,
 // the site's own exposure is that of the ground between.
 func (s *Subject) runsOutside(ground budget.Ground, link plan.Link) bool {
 	drawn := false

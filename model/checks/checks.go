@@ -161,7 +161,7 @@ type laid struct {
 	foreign bool
 }
 
-// foreign tells whether a kind of cable is none for a transport.
+// foreign reports whether a kind of cable is none for a transport.
 func (s *Subject) foreign(transport plan.TransportID, kind *plan.CableKind) bool {
 	media := s.Reckoner.Transport(transport).Media
 	return media != "" && !budget.Fits(*kind, media)

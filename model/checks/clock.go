@@ -215,7 +215,7 @@ func (s *Subject) describe(d *domain) {
 	}
 }
 
-// fibreOfClock tells whether a fibre lies at a converter of a transport that carries clock.
+// fibreOfClock reports whether a fibre lies at a converter of a transport that carries clock.
 func (s *Subject) fibreOfClock(v *view) bool {
 	for i := range v.ends {
 		signals := s.signalsOf(v.ends[i].device)

@@ -108,7 +108,7 @@ func (s *Subject) found() (found []Finding) {
 	return found
 }
 
-// cured tells whether a finding is gone, with nothing new of its rule and no new stop.
+// cured reports whether a finding is gone, with nothing new of its rule and no new stop.
 func cured(f Finding, before, after []Finding) bool {
 	for _, now := range after {
 		was := slices.ContainsFunc(before, now.like)
@@ -119,7 +119,7 @@ func cured(f Finding, before, after []Finding) bool {
 	return true
 }
 
-// like tells whether two findings say the same of the same rows, be it with other figures.
+// like reports whether two findings say the same of the same rows, be it with other figures.
 func (f Finding) like(other Finding) bool {
 	return f.Rule == other.Rule && slices.Equal(f.Where, other.Where)
 }

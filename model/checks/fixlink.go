@@ -46,7 +46,7 @@ func betterParts(s *Subject, f Finding) (fixes []Fix) {
 	return fixes
 }
 
-// byLength tells whether a segment is planned by kind and length and may be changed.
+// byLength reports whether a segment is planned by kind and length and may be changed.
 func byLength(segment plan.Segment) bool {
 	return segment.Reel == "" && segment.HouseLine == "" && !segment.Kept
 }

@@ -183,7 +183,7 @@ func source(row plan.ConsolePatch) patch.Socket {
 	return patch.Socket{Device: row.Device, Number: row.Socket}
 }
 
-// meant tells whether a channel may be silent by intent: the input that it would have is struck, or only another act has one.
+// meant reports whether a channel may be silent by intent: the input that it would have is struck, or only another act has one.
 func (s *scene) meant(house *scene, row plan.ConsolePatch, on map[[2]string]bool) bool {
 	at := [2]string{string(row.Console), strconv.Itoa(row.Channel)}
 	for id := range s.struck {
@@ -225,7 +225,7 @@ func (f *follower) behind(listed patch.Socket) map[patch.Socket]bool {
 	return all
 }
 
-// couldJoin tells whether one multicore more would join two parts.
+// couldJoin reports whether one multicore more would join two parts.
 func (f *follower) couldJoin(a, b map[patch.Socket]bool) bool {
 	free := func(part map[patch.Socket]bool) map[int]bool {
 		ways := map[int]bool{}

@@ -68,7 +68,7 @@ func (f *follower) scene(act plan.ActID) *scene {
 	return s
 }
 
-// carried tells whether slots bring a socket to a console.
+// carried reports whether slots bring a socket to a console.
 func (s *scene) carried(box patch.Socket, console plan.DeviceID) bool {
 	there := map[plan.DeviceID]bool{box.Device: true}
 	for grew := true; grew; {
@@ -87,7 +87,7 @@ func (s *scene) carried(box patch.Socket, console plan.DeviceID) bool {
 	return there[console]
 }
 
-// gets tells whether a channel that lists a socket gets an input.
+// gets reports whether a channel that lists a socket gets an input.
 func (s *scene) gets(console plan.DeviceID, listed patch.Socket, input plan.InputID) bool {
 	flood := s.floods[input]
 	if !flood[listed] {

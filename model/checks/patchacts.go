@@ -89,7 +89,7 @@ func (s *Subject) sharers(act *patch.Act, line *patch.Line) []*patch.Act {
 	return acts
 }
 
-// inherits tells whether an act has all of these lines from the house.
+// inherits reports whether an act has all of these lines from the house.
 func inherits(act *patch.Act, lines ...*patch.Line) bool {
 	return !slices.ContainsFunc(lines, func(line *patch.Line) bool {
 		same, found := act.Line(line.Input.ID)

@@ -91,7 +91,7 @@ func (m *missing) add(act plan.ActID, what string, where Place) {
 	}, m.acts[act], ""})
 }
 
-// away tells whether an act does without a console; the house patch may say what guests are to get.
+// away reports whether an act does without a console; the house patch may say what guests are to get.
 func (m *missing) away(act plan.ActID, console plan.DeviceID) bool {
 	return act != "" && console != "" && !m.acts[act].Here(console)
 }

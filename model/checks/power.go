@@ -13,7 +13,7 @@ import (
 // coiled by hand. Common practice, no source.
 const leastDrum = 20.0
 
-// onDrum tells whether a cable may be kept on a drum.
+// onDrum reports whether a cable may be kept on a drum.
 func onDrum(cable *laid) bool {
 	return (cable.kind.Form == "" || cable.kind.Form == "drum") && cable.part.Length >= leastDrum
 }

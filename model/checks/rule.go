@@ -117,7 +117,7 @@ func (f *Finding) link() (plan.LinkID, bool) {
 	return plan.LinkID(f.Where[0].Key), true
 }
 
-// Same tells whether the rule finds the same in both plans because they share all that it reads.
+// Same reports whether the rule finds the same in both plans because they share all that it reads.
 func (r Rule) Same(a, b *plan.Plan) bool {
 	switch {
 	case r.Budgets && !budget.Same(a, b):
@@ -130,7 +130,7 @@ func (r Rule) Same(a, b *plan.Plan) bool {
 	return r.readsSame(a, b)
 }
 
-// samePatch tells whether two plans share all that a patch reads.
+// samePatch reports whether two plans share all that a patch reads.
 func samePatch(a, b *plan.Plan) bool {
 	for _, name := range patch.Tables() {
 		if table, known := plan.TableNamed(name); !known || !table.Same(a, b) {
@@ -140,7 +140,7 @@ func samePatch(a, b *plan.Plan) bool {
 	return a.Settings.SampleRateHz() == b.Settings.SampleRateHz()
 }
 
-// readsSame tells whether two plans share the tables that the rule names.
+// readsSame reports whether two plans share the tables that the rule names.
 func (r Rule) readsSame(a, b *plan.Plan) bool {
 	for _, name := range r.Reads {
 		if table, known := plan.TableNamed(name); !known || !table.Same(a, b) {

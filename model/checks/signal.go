@@ -155,7 +155,7 @@ func (l *lines) clash(link *plan.Link, claims []claim) (Finding, bool) {
 	return Finding{}, false
 }
 
-// meet tells whether two lists have a transport in common, or one that a port of the other takes.
+// meet reports whether two lists have a transport in common, or one that a port of the other takes.
 func (l *lines) meet(a, b []plan.TransportID) bool {
 	for _, x := range a {
 		for _, y := range b {
@@ -168,7 +168,7 @@ func (l *lines) meet(a, b []plan.TransportID) bool {
 	return false
 }
 
-// noNetwork tells whether all of a list must never meet a network port.
+// noNetwork reports whether all of a list must never meet a network port.
 func (l *lines) noNetwork(signals []plan.TransportID) bool {
 	return !slices.ContainsFunc(signals, func(id plan.TransportID) bool { return !l.Reckoner.Transport(id).NeverIntoNetworkPort })
 }

@@ -66,7 +66,7 @@ const (
 	besideStep     = 2.0
 )
 
-// isBackup tells whether a link is the backup of its partner.
+// isBackup reports whether a link is the backup of its partner.
 func isBackup(link, partner plan.Link) bool {
 	return link.Role == "backup" && partner.Role != "backup" || link.Role == "" && partner.Role == "main"
 }
@@ -103,7 +103,7 @@ func sameWay(s *Subject) (found []Finding) {
 	return found
 }
 
-// beside tells whether most of a backup's way lies along the main's.
+// beside reports whether most of a backup's way lies along the main's.
 func (s *Subject) beside(link, backup plan.Link) bool {
 	along, way := s.Reckoner.Way(link), s.Reckoner.Way(backup)
 	length := way.Length()

@@ -44,7 +44,7 @@ func standIn(s *Subject) (found []Finding) {
 	return found
 }
 
-// hasSpares tells whether any link is a laid spare: without one nothing has to be gathered of the others.
+// hasSpares reports whether any link is a laid spare: without one nothing has to be gathered of the others.
 func (s *Subject) hasSpares() bool {
 	for i := range s.Plan.Links.Len() {
 		if link := s.Plan.Links.At(i); link.IsSpare() {

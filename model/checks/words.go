@@ -8,10 +8,10 @@ import (
 	"stageloom/model/plan"
 )
 
-// sameWord tells whether two names are one to a reader.
+// sameWord reports whether two names are one to a reader.
 func sameWord(a, b string) bool { return plan.Folded(a) == plan.Folded(b) }
 
-// mates tells whether two connectors are of one sort, as far as both are stated; what stands in brackets is a byname.
+// mates reports whether two connectors are of one sort, as far as both are stated; what stands in brackets is a byname.
 func mates(a, b string) bool {
 	a, _, _ = strings.Cut(a, "(")
 	b, _, _ = strings.Cut(b, "(")

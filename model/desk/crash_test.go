@@ -72,7 +72,7 @@ func TestKilledAtAnyMomentNothingIsLostButTheLastEdit(t *testing.T) {
 	require.Positive(t, recovered, "some kills leave edits that no file holds")
 }
 
-// killedOnce tells whether there was something to recover.
+// killedOnce reports whether there was something to recover.
 func killedOnce(t *testing.T, random *rand.Rand) bool {
 	t.Helper()
 	folder := t.TempDir()

@@ -18,7 +18,7 @@ type Event struct {
 	File bool
 }
 
-// PlanChanged tells whether the plan itself changed.
+// PlanChanged reports whether the plan itself changed.
 func (e Event) PlanChanged() bool { return e.Old != e.New }
 
 // step is one state in the history with the name of the edit that led to it.
@@ -142,13 +142,13 @@ func (d *Desk) arrive(old *plan.Plan, n int) {
 	d.tell(Event{Old: old, Selection: len(d.selection) != before, File: true})
 }
 
-// Undo goes one step back and tells whether there was one.
+// Undo goes one step back and reports whether there was one.
 func (d *Desk) Undo() bool { return d.GoTo(d.at - 1) }
 
-// Redo goes one step forward and tells whether there was one.
+// Redo goes one step forward and reports whether there was one.
 func (d *Desk) Redo() bool { return d.GoTo(d.at + 1) }
 
-// GoTo goes to a step of the history and tells whether it exists and is another one.
+// GoTo goes to a step of the history and reports whether it exists and is another one.
 func (d *Desk) GoTo(n int) bool {
 	if n < 0 || n >= len(d.steps) || n == d.at {
 		return false

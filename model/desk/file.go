@@ -32,7 +32,7 @@ type file struct {
 // Path is the plan's file, blank for a plan never saved.
 func (d *Desk) Path() string { return d.file.path }
 
-// Unsaved tells whether the plan differs from what its file holds.
+// Unsaved reports whether the plan differs from what its file holds.
 func (d *Desk) Unsaved() bool {
 	return d.Plan() != d.file.saved && (d.file.saved == nil || !plan.Equal(d.Plan(), d.file.saved))
 }
@@ -211,7 +211,7 @@ func (d *Desk) writeBy(path string, save func(*atomicfile.Ops) (planfile.Stamp, 
 	return err
 }
 
-// stands tells whether a save that failed has put the plan in its place.
+// stands reports whether a save that failed has put the plan in its place.
 func stands(err error) bool {
 	var failure *atomicfile.Failure
 	return errors.As(err, &failure) && failure.Replaced
@@ -255,7 +255,7 @@ func withExtension(path string) string {
 	return path + planfile.Extension
 }
 
-// ChangedOnDisk tells whether something else changed the plan's file since it was opened or saved here.
+// ChangedOnDisk reports whether something else changed the plan's file since it was opened or saved here.
 func (d *Desk) ChangedOnDisk() bool {
 	if d.file.path == "" {
 		return false

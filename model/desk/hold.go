@@ -8,7 +8,7 @@ import (
 // HeldBy is who keeps the plan read-only here, nil where nobody does.
 func (d *Desk) HeldBy() *planfile.Held { return d.file.held }
 
-// Retake takes a plan that another window held and has given up, also by dying, and tells whether it can be edited now.
+// Retake takes a plan that another window held and has given up, also by dying, and reports whether it can be edited now.
 // What another computer has not given back is left to TakeOver.
 func (d *Desk) Retake() (bool, error) { return d.retake(planfile.Acquire) }
 

@@ -9,7 +9,7 @@ import (
 // Selection returns the selected rows in the order they were selected.
 func (d *Desk) Selection() []plan.Ref { return slices.Clone(d.selection) }
 
-// Selected tells whether a row is selected.
+// Selected reports whether a row is selected.
 func (d *Desk) Selected(ref plan.Ref) bool { return slices.Contains(d.selection, whole(ref)) }
 
 // Select makes these rows the selection; rows that do not exist are left out.

@@ -90,7 +90,7 @@ func casesByName(p *plan.Plan) map[string]plan.CaseID {
 	return cases
 }
 
-// TagTaken tells whether a reel of the plan bears a tag, whatever its capitals.
+// TagTaken reports whether a reel of the plan bears a tag, whatever its capitals.
 func TagTaken(p *plan.Plan) func(tag string) bool {
 	tags := map[string]bool{}
 	for reel := range p.Reels.All() {

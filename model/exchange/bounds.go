@@ -73,7 +73,7 @@ func (g *gatherer) of() string {
 	return fmt.Sprintf(" of %q", plan.Clipped(g.sheet))
 }
 
-// filled takes blank rows off the end of a grid, and tells whether anything is left.
+// filled takes blank rows off the end of a grid, and reports whether anything is left.
 func filled(g Grid) (Grid, bool) {
 	last := len(g.Rows)
 	for ; last > 0; last-- {

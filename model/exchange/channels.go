@@ -72,7 +72,7 @@ func specific(words []string) string {
 	return strings.Join(slices.DeleteFunc(slices.Clone(words), func(word string) bool { return slices.Contains(consoleWords, word) }), " ")
 }
 
-// namedBy tells whether a name, from one of its words on, begins with a stem, or is it where the stem is short.
+// namedBy reports whether a name, from one of its words on, begins with a stem, or is it where the stem is short.
 func namedBy(name, stem string) bool {
 	words := strings.Fields(specific(strings.Fields(name)))
 	for i := range words {
@@ -84,7 +84,7 @@ func namedBy(name, stem string) bool {
 	return false
 }
 
-// saysNone tells whether a cell says that there is no socket or channel.
+// saysNone reports whether a cell says that there is no socket or channel.
 func saysNone(text string) bool {
 	return text == "" || slices.Contains(strings.Fields("- – — / 0 n/a none"), strings.ToLower(text))
 }

@@ -123,7 +123,7 @@ func fits(head string, field Field) int {
 	return best
 }
 
-// looksLike tells whether most filled cells below a head can be of the field.
+// looksLike reports whether most filled cells below a head can be of the field.
 func looksLike(g Grid, from, column int, field Field) bool {
 	looks := field.looks
 	switch {
@@ -161,7 +161,7 @@ func bare(g Grid, fields []Field) Layout {
 	return layout
 }
 
-// firstIsHead tells whether the first row has words in every column that was recognised, and nothing that its cells below
+// firstIsHead reports whether the first row has words in every column that was recognised, and nothing that its cells below
 // look like.
 func firstIsHead(g Grid, layout Layout, fields []Field) bool {
 	found := false

@@ -108,7 +108,7 @@ func sane(text string) (string, error) {
 	return text, nil
 }
 
-// looksUTF16 tells whether nearly every second byte, from the first or the second on, is nought: Latin letters without a mark.
+// looksUTF16 reports whether nearly every second byte, from the first or the second on, is nought: Latin letters without a mark.
 func looksUTF16(data []byte, from int) bool {
 	data = data[:min(len(data), 4096)]
 	if len(data) < 4 {

@@ -21,7 +21,7 @@ func guessOld(data []byte) string {
 	return Windows1252
 }
 
-// looksShiftJIS tells whether all bytes above 0x7F pair up as JIS X 0208 has it, or stand for half-width katakana, and most
+// looksShiftJIS reports whether all bytes above 0x7F pair up as JIS X 0208 has it, or stand for half-width katakana, and most
 // pairs stand beside another: Japanese runs on, where a western letter taken for half a pair stands alone.
 func looksShiftJIS(data []byte) bool {
 	pairs, beside, last := 0, 0, -2

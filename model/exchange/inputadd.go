@@ -107,7 +107,7 @@ func newEntry(p *plan.Plan, act plan.ActID) *entry {
 	return en
 }
 
-// same tells whether the house has an input of this number and name.
+// same reports whether the house has an input of this number and name.
 func (en *entry) same(row plan.Input) bool {
 	house, found := en.house[row.Number]
 	return found && strings.EqualFold(house.Name, row.Name)

@@ -97,7 +97,7 @@ func (n *numberForms) shown(raw string, style int) (string, error) {
 	return shown, err
 }
 
-// isDate tells whether a figure is shown as a day: the number formats 14 to 17, 22 and 27 to 31 of ECMA-376 part 1, 18.8.30,
+// isDate reports whether a figure is shown as a day: the number formats 14 to 17, 22 and 27 to 31 of ECMA-376 part 1, 18.8.30,
 // or a code with year and day in it.
 func (f numberForm) isDate() bool {
 	if f.code != "" {

@@ -34,7 +34,7 @@ func (in Inputs) Patching(p *plan.Plan, act plan.ActID) (got Patching) {
 	return got
 }
 
-// patches tells whether a column names sockets or channels.
+// patches reports whether a column names sockets or channels.
 func (in Inputs) patches(view *patch.View) bool {
 	return in.sheet.layout.column(Box) >= 0 || in.sheet.layout.column(Socket) >= 0 || slices.ContainsFunc(view.Consoles(), func(id plan.DeviceID) bool {
 		return in.sheet.layout.column(channelOf(view, id)) >= 0

@@ -64,7 +64,7 @@ type Options struct {
 	Named map[string]plan.CableKindID
 	// Blank is the kind of rows that name none; blank where they are faults.
 	Blank plan.CableKindID
-	// Taken tells whether a tag is in the stock already; nil for none.
+	// Taken reports whether a tag is in the stock already; nil for none.
 	Taken func(tag string) bool
 }
 
@@ -118,7 +118,7 @@ type stockReader struct {
 	means map[string]plan.CableKindID
 }
 
-// kindsInLengths tells whether kinds stand behind the lengths, as in "12 x 50 m Cat 6A".
+// kindsInLengths reports whether kinds stand behind the lengths, as in "12 x 50 m Cat 6A".
 func (r *stockReader) kindsInLengths() bool {
 	for at := r.layout.Head; at < len(r.grid.Rows); at++ {
 		if a, err := ReadAmount(r.grid.cell(at, r.layout.column(Length)), r.options.Bare); err == nil && a.Rest != "" {

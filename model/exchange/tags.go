@@ -59,7 +59,7 @@ func expand(part string, quantity int) ([]string, error) {
 	return tags, nil
 }
 
-// together tells whether the two parts of a range name tags of one stem, rising.
+// together reports whether the two parts of a range name tags of one stem, rising.
 func together(found []string) bool {
 	stem, first, second, last := found[1], found[2], found[3], found[4]
 	from, _ := strconv.Atoi(first)

@@ -86,7 +86,7 @@ func lengthBefore(text string, units words.Units) (length, rest string) {
 	return text, ""
 }
 
-// decimal tells whether a comma stands between digits.
+// decimal reports whether a comma stands between digits.
 func decimal(text string, at int) bool {
 	digit := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= '0' && text[i] <= '9' }
 	return digit(at-1) && digit(at+1)

@@ -30,7 +30,7 @@ func BoxAround(centre Point, width, height float64) Box {
 	return Box{Min: centre.Sub(half), Max: centre.Add(half)}
 }
 
-// Empty tells whether the box contains no point.
+// Empty reports whether the box contains no point.
 func (b Box) Empty() bool { return b.Min.X > b.Max.X || b.Min.Y > b.Max.Y }
 
 // Width returns the extent of the box along x, in metres, 0 for an empty box.
@@ -81,15 +81,15 @@ func (b Box) Intersection(other Box) Box {
 	return common
 }
 
-// Overlaps tells whether b and other have a point in common; touching edges do.
+// Overlaps reports whether b and other have a point in common; touching edges do.
 func (b Box) Overlaps(other Box) bool { return !b.Intersection(other).Empty() }
 
-// Contains tells whether p lies in the box or on its edge.
+// Contains reports whether p lies in the box or on its edge.
 func (b Box) Contains(p Point) bool {
 	return p.X >= b.Min.X && p.X <= b.Max.X && p.Y >= b.Min.Y && p.Y <= b.Max.Y
 }
 
-// ContainsBox tells whether every point of other lies in b. An empty box lies
+// ContainsBox reports whether every point of other lies in b. An empty box lies
 // in every box.
 func (b Box) ContainsBox(other Box) bool {
 	return other.Empty() || (b.Contains(other.Min) && b.Contains(other.Max))

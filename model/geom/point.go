@@ -72,7 +72,7 @@ func (p Point) Between(q Point, share float64) Point {
 // RoundMM returns p with both coordinates rounded to whole millimetres.
 func (p Point) RoundMM() Point { return Point{X: RoundMM(p.X), Y: RoundMM(p.Y)} }
 
-// Finite tells whether neither coordinate is NaN or infinite.
+// Finite reports whether neither coordinate is NaN or infinite.
 func (p Point) Finite() bool { return finite(p.X) && finite(p.Y) }
 
 // RoundMM rounds metres to whole millimetres, halves away from zero, and never

@@ -112,7 +112,7 @@ func (way Polyline) Reversed() Polyline {
 // Box returns the smallest box round the way, [EmptyBox] for no points.
 func (way Polyline) Box() Box { return BoxOf(way...) }
 
-// Meets tells whether any part of the way lies in the box.
+// Meets reports whether any part of the way lies in the box.
 func (way Polyline) Meets(box Box) bool {
 	for i, p := range way {
 		if box.Contains(p) {
@@ -125,7 +125,7 @@ func (way Polyline) Meets(box Box) bool {
 	return false
 }
 
-// crossesBox tells whether a line between two points outside a box crosses it: then it crosses one of its
+// crossesBox reports whether a line between two points outside a box crosses it: then it crosses one of its
 // diagonals, or both if it does not go through a corner.
 func crossesBox(line Line, box Box) bool {
 	if !BoxOf(line.A, line.B).Overlaps(box) {

@@ -46,7 +46,7 @@ func (h *history) bound() int64 {
 	return max(timesThePlan*largest, smallestBound)
 }
 
-// outgrown tells whether it is time to let the oldest edits go.
+// outgrown reports whether it is time to let the oldest edits go.
 func (h *history) outgrown() bool { return h.size > smallestBound && h.size > h.bound() }
 
 // trim lets the oldest edits of a history that is outgrown become part of its base, and counts them.

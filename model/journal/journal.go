@@ -188,7 +188,7 @@ func (j *Journal) Renewed() bool {
 	return true
 }
 
-// stillThere tells whether the file that is written is the one that a next start would find.
+// stillThere reports whether the file that is written is the one that a next start would find.
 func (j *Journal) stillThere() bool {
 	mine, errMine := j.file.Stat()
 	there, errThere := os.Lstat(j.path)

@@ -18,12 +18,12 @@ func (v *View) ByName() iter.Seq[plan.DeviceID] {
 	return slices.Values(slices.SortedFunc(maps.Keys(v.nets.devices), v.nets.byName))
 }
 
-// Exists tells whether the kind of a device has a socket.
+// Exists reports whether the kind of a device has a socket.
 func (v *View) Exists(s Socket) bool {
 	return s.Number >= 1 && s.Number <= v.nets.sockets(s.Device, s.Output)
 }
 
-// Phantom tells whether an input socket can put out 48 V.
+// Phantom reports whether an input socket can put out 48 V.
 func (v *View) Phantom(s Socket) bool {
 	d := v.nets.devices[s.Device]
 	return d != nil && slices.ContainsFunc(d.kind.sockets, func(row plan.KindSocket) bool {
@@ -31,14 +31,14 @@ func (v *View) Phantom(s Socket) bool {
 	})
 }
 
-// Supplies tells whether a device gives 48 V and gain to what is plugged into it itself: an active splitter, or any box
+// Supplies reports whether a device gives 48 V and gain to what is plugged into it itself: an active splitter, or any box
 // that is not passive.
 func (v *View) Supplies(id plan.DeviceID) bool {
 	d := v.nets.devices[id]
 	return d != nil && !d.kind.Passive
 }
 
-// Here tells whether a console is there in an act: a guest is so only where the act brings it.
+// Here reports whether a console is there in an act: a guest is so only where the act brings it.
 func (a *Act) Here(console plan.DeviceID) bool { return a.over.here(console) }
 
 // Load is what one direction of a row of slots carries, counted over all acts: a slot that any act uses counts once.
@@ -54,7 +54,7 @@ type Load struct {
 	Closed bool
 }
 
-// Over tells whether more is put on the slots than they carry.
+// Over reports whether more is put on the slots than they carry.
 func (l Load) Over() bool {
 	return l.Used > 0 && (l.Closed || l.Capacity > 0 && (l.Used > l.Capacity || l.Highest > l.Capacity))
 }
@@ -144,13 +144,13 @@ func (v *View) partners(main, backup *span) (plan.LinkID, plan.LinkID) {
 // Owner says who sets the gain of a socket in this act and who switches its 48 V; blank where nobody is named.
 func (a *Act) Owner(s Socket) (gain, phantom plan.DeviceID) { return a.over.owner(s) }
 
-// Joined tells whether links that carry audio or control in slots lead from one device to another in this act, in either
+// Joined reports whether links that carry audio or control in slots lead from one device to another in this act, in either
 // direction.
 func (v *View) Joined(act *Act, a, b plan.DeviceID) bool {
 	return a == b || v.nets.route(a, b, act.over.plugged) != nil || v.nets.route(b, a, act.over.plugged) != nil
 }
 
-// Mixes tells whether a device can own the gain of others: one with channels, or a mixing kind with inputs.
+// Mixes reports whether a device can own the gain of others: one with channels, or a mixing kind with inputs.
 func (v *View) Mixes(id plan.DeviceID) bool {
 	limit, known := v.nets.channels(id)
 	return limit > 0 || !known && v.nets.devices[id] != nil

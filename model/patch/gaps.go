@@ -110,7 +110,7 @@ func (a *Arrivals) Gaps(act *Act) []Gap { return a.gaps[a.index(act)] }
 
 func (a *Arrivals) index(act *Act) int { return slices.Index(a.view.Acts, act) }
 
-// Silent tells whether nothing comes in on a channel in an act.
+// Silent reports whether nothing comes in on a channel in an act.
 func (a *Arrivals) Silent(act *Act, console plan.DeviceID, channel int) bool {
 	return !slices.ContainsFunc(a.on(a.index(act), place{console, channel}), func(h hit) bool { return h.channel.Reached })
 }

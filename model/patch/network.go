@@ -78,9 +78,11 @@ func (r rest) same(other rest) bool {
 // sameRest tells, without gathering it, that a network is built of the same in two plans. It asks no more than the rows
 // that differ, and says no where cables differ.
 func sameRest(a, b *plan.Plan) bool {
-	same := a.Settings.SampleRateHz() == b.Settings.SampleRateHz() && a.Kinds == b.Kinds && a.KindPorts == b.KindPorts &&
-		a.KindSockets == b.KindSockets && a.KindWays == b.KindWays && a.CableKinds == b.CableKinds && a.Reels == b.Reels &&
-		a.HouseLines == b.HouseLines && a.Segments == b.Segments
+	same := a.Settings.SampleRateHz() == b.Settings.SampleRateHz()
+	for _, name := range []string{"kinds", "kind_ports", "kind_sockets", "kind_ways", "cable_kinds", "reels", "house_lines", "segments"} {
+		table, _ := plan.TableNamed(name)
+		same = same && table.Same(a, b)
+	}
 	if !same {
 		return false
 	}

@@ -45,12 +45,12 @@ func Tables() []string {
 	}
 }
 
-// Same tells whether two views say the same of their plans: nothing that a patch reads has changed.
+// Same reports whether two views say the same of their plans: nothing that a patch reads has changed.
 func Same(a, b *View) bool {
 	return a == b || len(a.Acts) > 0 && len(b.Acts) > 0 && &a.Acts[0] == &b.Acts[0]
 }
 
-// samePatch tells whether two plans share every table that acts are made of.
+// samePatch reports whether two plans share every table that acts are made of.
 func samePatch(a, b *plan.Plan) bool {
 	return a.Inputs == b.Inputs && a.Outputs == b.Outputs && a.Acts == b.Acts && a.StagePatches == b.StagePatches &&
 		a.ConsolePatches == b.ConsolePatches && a.SlotPatches == b.SlotPatches && a.OutputPatches == b.OutputPatches &&

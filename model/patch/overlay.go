@@ -54,7 +54,7 @@ type overlay struct {
 	users map[Socket][]plan.InputID
 }
 
-// says tells whether a row says anything: a blank one inherits.
+// says reports whether a row says anything: a blank one inherits.
 func says(device plan.DeviceID, strike bool) bool { return device != "" || strike }
 
 // gather makes the overlays of all acts, the house's under "".
@@ -141,7 +141,7 @@ func (o *overlay) guest(row plan.ActConsole) {
 	}
 }
 
-// here tells whether a console is there in this act.
+// here reports whether a console is there in this act.
 func (o *overlay) here(console plan.DeviceID) bool { return !o.guests[console] || o.present[console] }
 
 // stageRow is the row that holds for an input in this act.

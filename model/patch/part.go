@@ -71,6 +71,6 @@ func (a *Arrivals) part(from Socket) *part {
 	}
 }
 
-// leads tells whether what is plugged in at a socket goes on over multicores: at an inlet whose ways map through, or at an
+// leads reports whether what is plugged in at a socket goes on over multicores: at an inlet whose ways map through, or at an
 // outlet.
 func (n *network) leads(s Socket) bool { return s.Output || n.passes(s) }

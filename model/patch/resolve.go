@@ -145,7 +145,7 @@ func (o *overlay) path(socket Socket, from, to plan.DeviceID) (hops, backup []Ho
 	return hops, backup, hops != nil
 }
 
-// lacks tells whether a slot is none that its links carry: beyond their number, or against links of one way.
+// lacks reports whether a slot is none that its links carry: beyond their number, or against links of one way.
 func (n *network) lacks(at slot) bool {
 	g := &n.groups[at.group]
 	return g.capacity > 0 && at.number > g.capacity || n.spans[g.main].oneWay && !at.forward

@@ -169,13 +169,13 @@ func (n *network) pair() {
 	}
 }
 
-// network tells whether two spans state no number of slots and join different devices.
+// network reports whether two spans state no number of slots and join different devices.
 func (n *network) network(a, b int) bool {
 	one, other := n.spans[a].devices(), n.spans[b].devices()
 	return n.spans[a].capacity == 0 && n.spans[b].capacity == 0 && differ(one, other)
 }
 
-// differ tells whether two spans do not join the same two devices.
+// differ reports whether two spans do not join the same two devices.
 func differ(a, b [2]plan.DeviceID) bool { return a != b && a != [2]plan.DeviceID{b[1], b[0]} }
 
 func (n *network) group(g group) {

@@ -78,7 +78,7 @@ func (t *trace) judge(at place) (gap Gap, tell bool) {
 	return gap, t.missed(&gap, at, own || t.act.House())
 }
 
-// missed tells whether a channel with nothing plugged in is to be told, and notes which inputs it should have.
+// missed reports whether a channel with nothing plugged in is to be told, and notes which inputs it should have.
 func (t *trace) missed(gap *Gap, at place, own bool) bool {
 	var wanted []plan.InputID
 	for _, h := range t.Arrivals.house[at] {
@@ -162,7 +162,7 @@ func (t *trace) onTheLegs(gap *Gap) {
 	}
 }
 
-// leads tells whether links that carry slots lead from a device to a console.
+// leads reports whether links that carry slots lead from a device to a console.
 func (t *trace) leads(from, console plan.DeviceID) bool {
 	return from == console || from != "" && t.act.over.net.route(from, console, t.act.over.plugged) != nil
 }
@@ -204,7 +204,7 @@ func (t *trace) behind(gap *Gap) bool {
 	return true
 }
 
-// inlet tells whether the port is one where signals come into a splitter, by its name. Common practice, no source.
+// inlet reports whether the port is one where signals come into a splitter, by its name. Common practice, no source.
 func (w waiter) inlet() bool { return strings.HasPrefix(strings.ToUpper(w.port.port), "IN") }
 
 // waits notes the port where the input surely waits, where there is one; else the port of the box, with the first of
@@ -220,7 +220,7 @@ func (t *trace) waits(gap *Gap, likely []waiter) {
 	}
 }
 
-// has tells whether an input gets to a console on any channel.
+// has reports whether an input gets to a console on any channel.
 func (t *trace) has(line *Line, console plan.DeviceID) bool {
 	return slices.ContainsFunc(line.Channels(), func(c Channel) bool { return c.Reached && c.Console == console })
 }

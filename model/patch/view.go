@@ -13,7 +13,7 @@ type Socket struct {
 	Output bool
 }
 
-// None tells whether it is no socket at all.
+// None reports whether it is no socket at all.
 func (s Socket) None() bool { return s.Device == "" }
 
 // Way is one way of a multicore that a signal takes, counted from 1.
@@ -61,7 +61,7 @@ type Leg struct {
 	Channels      []Channel
 }
 
-// Reached tells whether any channel gets the signal over this leg.
+// Reached reports whether any channel gets the signal over this leg.
 func (l *Leg) Reached() bool {
 	return slices.ContainsFunc(l.Channels, func(c Channel) bool { return c.Reached })
 }
@@ -81,10 +81,10 @@ type Line struct {
 	Legs []Leg
 }
 
-// Patched tells whether the input is there in the act and plugged in.
+// Patched reports whether the input is there in the act and plugged in.
 func (l *Line) Patched() bool { return !l.Struck && !l.At.None() }
 
-// Reached tells whether the input arrives at any console.
+// Reached reports whether the input arrives at any console.
 func (l *Line) Reached() bool {
 	return slices.ContainsFunc(l.Legs, func(leg Leg) bool { return leg.Reached() })
 }
@@ -121,7 +121,7 @@ type OutputLine struct {
 	Backup  []Hop
 }
 
-// Patched tells whether the output leaves a console for a socket in this act.
+// Patched reports whether the output leaves a console for a socket in this act.
 func (l *OutputLine) Patched() bool { return !l.Struck && l.Console != "" && !l.Socket.None() }
 
 // Act is the patch of one act. Its slices are shared: read them, never write them.
@@ -138,7 +138,7 @@ type Act struct {
 	over *overlay
 }
 
-// House tells whether it is act 0.
+// House reports whether it is act 0.
 func (a *Act) House() bool { return a.Act.ID == "" }
 
 // Line returns the line of an input.
@@ -194,7 +194,7 @@ func (v *View) ActName(id plan.ActID) string {
 	return act.Act.Name
 }
 
-// Differs tells whether an input stands otherwise in an act than in the house.
+// Differs reports whether an input stands otherwise in an act than in the house.
 func (v *View) Differs(act *Act, line *Line) bool {
 	if act.House() {
 		return false

@@ -70,7 +70,7 @@ func (n *network) steps(socket Socket, visit func(row plan.KindWay, number int, 
 	}
 }
 
-// passes tells whether a socket hands on what comes in there: its ways map through.
+// passes reports whether a socket hands on what comes in there: its ways map through.
 func (n *network) passes(s Socket) bool {
 	d := n.devices[s.Device]
 	return d != nil && d.kind.passes()
@@ -102,10 +102,10 @@ func (n *network) follow() {
 	}
 }
 
-// passes tells whether what is plugged into an input of this kind goes on over its multicore ports.
+// passes reports whether what is plugged into an input of this kind goes on over its multicore ports.
 func (k *kind) passes() bool { return k.Passive || k.Splitter == "active" }
 
-// isolates tells whether 48 V from beyond a port stays there.
+// isolates reports whether 48 V from beyond a port stays there.
 func (k *kind) isolates(port string) bool {
 	for _, p := range k.ports {
 		if p.Name == port && p.Splitter != "" {

@@ -92,7 +92,7 @@ func (v *View) SlotWords(hops []Hop) string {
 	return strings.Join(said, ", ")
 }
 
-// bothWays tells whether a link carries slots against its own direction at all.
+// bothWays reports whether a link carries slots against its own direction at all.
 func (v *View) bothWays(id plan.LinkID) bool {
 	number, found := v.nets.spanOf[id]
 	return found && !v.nets.spans[number].oneWay

@@ -2,7 +2,7 @@ package picking
 
 import "slices"
 
-// within tells whether a loss is inside every limit of the link.
+// within reports whether a loss is inside every limit of the link.
 func (e *enumerator) within(loss []int) bool {
 	for f, limit := range e.link.Limit {
 		if limit > 0 && loss[f] > limit {
@@ -35,7 +35,7 @@ func (e *enumerator) arrange(places []int) (order, loss []int, fits bool) {
 	return order, loss, fits
 }
 
-// better tells whether one loss is better than another: inside the limits, then with the wanted margin, then less.
+// better reports whether one loss is better than another: inside the limits, then with the wanted margin, then less.
 func (e *enumerator) better(a, b []int) bool {
 	if e.within(a) != e.within(b) {
 		return e.within(a)
@@ -46,7 +46,7 @@ func (e *enumerator) better(a, b []int) bool {
 	return slices.Compare(a, b) < 0
 }
 
-// under tells whether a loss leaves less than the wanted margin somewhere.
+// under reports whether a loss leaves less than the wanted margin somewhere.
 func (e *enumerator) under(loss []int) bool {
 	for f, limit := range e.link.Limit {
 		if limit > 0 && limit-loss[f] < e.link.Wanted {
@@ -72,7 +72,7 @@ func (e *enumerator) permute(places []int, from int, try func([]int)) {
 	}
 }
 
-// chain adds up the loss of reels in an order, joints and both ends included, and tells whether they fit.
+// chain adds up the loss of reels in an order, joints and both ends included, and reports whether they fit.
 func (e *enumerator) chain(places []int) (loss []int, fits bool) {
 	loss = make([]int, len(e.link.Limit))
 	add := func(some []int) {

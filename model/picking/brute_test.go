@@ -110,7 +110,7 @@ func (b *brute) link(n int, sums [9]int) {
 	}
 }
 
-// apart tells whether pairs that are both decided keep to different kinds.
+// apart reports whether pairs that are both decided keep to different kinds.
 func (b *brute) apart(n int) bool {
 	for _, pair := range b.p.Apart {
 		if pair.Main > n || pair.Backup > n {

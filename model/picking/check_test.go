@@ -19,7 +19,7 @@ func usable(link *picking.Link, line int) (picking.Usable, bool) {
 	return picking.Usable{}, false
 }
 
-// chained adds up a pattern in the order given and tells whether it fits and is within every limit.
+// chained adds up a pattern in the order given and reports whether it fits and is within every limit.
 func chained(p *picking.Problem, link *picking.Link, lines []int) (loss []int, stands bool) {
 	loss = make([]int, len(link.Limit))
 	length := 0
@@ -63,7 +63,7 @@ func chained(p *picking.Problem, link *picking.Link, lines []int) (loss []int, s
 	return loss, length >= link.Need
 }
 
-// under tells whether a served link has less margin than wanted.
+// under reports whether a served link has less margin than wanted.
 func under(link *picking.Link, loss []int) bool {
 	for f, limit := range link.Limit {
 		if limit > 0 && limit-loss[f] < link.Wanted {
@@ -113,7 +113,7 @@ func tally(p *picking.Problem, link *picking.Link, lines []int, loss []int, anyt
 	return sums
 }
 
-// couldLie tells whether what a link had serves it still, in any order.
+// couldLie reports whether what a link had serves it still, in any order.
 func couldLie(p *picking.Problem, link *picking.Link) bool {
 	var had []int
 	for _, use := range link.Before {

@@ -173,7 +173,7 @@ func TestTheSmallestHireServesAll(t *testing.T) {
 	require.Greater(t, hires, 100)
 }
 
-// servedWith tells whether so many more reels, of any lines from one on, leave no more than least unserved.
+// servedWith reports whether so many more reels, of any lines from one on, leave no more than least unserved.
 func servedWith(p *picking.Problem, more, from, least int) bool {
 	if more == 0 {
 		return bruteBest(p)[picking.Unserved] == least

@@ -145,7 +145,7 @@ func (m *master) kindsOf(group int) map[int]bool {
 	return kinds
 }
 
-// uses tells whether a pattern has a reel of a kind.
+// uses reports whether a pattern has a reel of a kind.
 func (m *master) uses(i, kind int) bool {
 	return slices.ContainsFunc(m.columns[i].lines, func(line int) bool { return m.problem.Lines[line].Kind == kind })
 }

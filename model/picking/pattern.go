@@ -32,7 +32,7 @@ type enumerator struct {
 	cut     bool                   // there were more than mostPatterns
 }
 
-// patternsOf lists every pattern of a link, fewest joins and least length first, and tells whether the list is whole.
+// patternsOf lists every pattern of a link, fewest joins and least length first, and reports whether the list is whole.
 func patternsOf(p *Problem, number int) (list []pattern, whole bool) {
 	e := newEnumerator(p, number)
 	if e.link.Need <= 0 {
@@ -112,7 +112,7 @@ func (e *enumerator) has(line int) (n int) {
 	return n
 }
 
-// push chooses a reel and tells whether the losses of the reels alone are within the limits.
+// push chooses a reel and reports whether the losses of the reels alone are within the limits.
 func (e *enumerator) push(place int) bool {
 	e.chosen = append(e.chosen, place)
 	within := true
@@ -145,7 +145,7 @@ func (e *enumerator) offer() (done bool) {
 	return e.plain || !e.piece && !e.under(loss)
 }
 
-// needless tells whether fewer of the chosen reels would do as well, which length alone doesn't tell where ends differ.
+// needless reports whether fewer of the chosen reels would do as well, which length alone doesn't tell where ends differ.
 func (e *enumerator) needless(whole []int) bool {
 	n := len(e.chosen)
 	for set := 1; set < 1<<n-1; set++ {

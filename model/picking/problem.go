@@ -59,7 +59,7 @@ type Link struct {
 	Lies bool
 }
 
-// bare tells whether no link had any reel before.
+// bare reports whether no link had any reel before.
 func (p *Problem) bare() bool {
 	for i := range p.Links {
 		if len(p.Links[i].Before) > 0 {

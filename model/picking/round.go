@@ -32,14 +32,14 @@ func (r *room) take(column, times int) {
 	}
 }
 
-// holds tells whether nothing is overdrawn.
+// holds reports whether nothing is overdrawn.
 func (r *room) holds() bool {
 	return !slices.ContainsFunc(r.rows, negative) && !slices.ContainsFunc(r.sums, negative)
 }
 
 func negative(n int) bool { return n < 0 }
 
-// fits tells whether a column has room.
+// fits reports whether a column has room.
 func (r *room) fits(column int) bool {
 	c := &r.m.columns[column]
 	for _, e := range c.entries {

@@ -114,7 +114,7 @@ func (a *Arrangement) dots(boxes []geom.Box) []geom.Box {
 	return boxes
 }
 
-// strayed tells whether so many boxes were pushed so far from where their devices stand that they mislead: dots tell the
+// strayed reports whether so many boxes were pushed so far from where their devices stand that they mislead: dots tell the
 // truth then, and a closer view the names.
 func (a *Arrangement) strayed(boxes []geom.Box) bool {
 	far := 0

@@ -65,7 +65,7 @@ func (a *Arrangement) Ways() []geom.Box {
 	return boxes
 }
 
-// Pushed tells whether a device's box was pushed off the place where the device really stands.
+// Pushed reports whether a device's box was pushed off the place where the device really stands.
 func (a *Arrangement) Pushed(id plan.DeviceID) bool {
 	for _, device := range a.Scene.Devices {
 		if device.ID == id {

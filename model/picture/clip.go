@@ -80,7 +80,7 @@ func (p *Picture) placesAlong(points []geom.Point, frame geom.Box, width float64
 	return places
 }
 
-// crossed tells whether a line of the picture runs through a box: a link, or the edge of an area or a position.
+// crossed reports whether a line of the picture runs through a box: a link, or the edge of an area or a position.
 func (p *Picture) crossed(box geom.Box) bool {
 	for _, m := range p.Marks {
 		switch {

@@ -56,12 +56,12 @@ func (p *Picture) images() {
 	}
 }
 
-// lacksImage tells whether a picture is left out.
+// lacksImage reports whether a picture is left out.
 func (p *Picture) lacksImage(image *ImageFigure) bool {
 	return image.Level != "" && p.options.Without.Levels[image.Level] && !p.options.Selected[image.Ref]
 }
 
-// finite tells whether all points can be drawn.
+// finite reports whether all points can be drawn.
 func finite(points []geom.Point) bool {
 	for _, at := range points {
 		if math.IsNaN(at.X+at.Y) || math.IsInf(at.X, 0) || math.IsInf(at.Y, 0) {

@@ -58,7 +58,7 @@ func (p *Picture) labels() {
 // mostForced is how many selected links are named where there is no room.
 const mostForced = 3
 
-// label draws a link's label at the first free place along its path, and tells whether there was one.
+// label draws a link's label at the first free place along its path, and reports whether there was one.
 func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacles) bool {
 	scale := p.arrangement.textScale
 	size := labelTextSize * scale

@@ -29,7 +29,7 @@ func (p *Picture) hungPlace(points []geom.Point, width, height float64, blocked 
 	return box, foot, false
 }
 
-// freeLine tells whether a straight line crosses none of the boxes.
+// freeLine reports whether a straight line crosses none of the boxes.
 func (o *obstacles) freeLine(a, b geom.Point) bool {
 	left, top, right, bottom := o.within(geom.BoxOf(a, b))
 	for y := top; y <= bottom; y++ {

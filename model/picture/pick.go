@@ -81,7 +81,7 @@ func (p *Picture) Where(ref Ref) (geom.Box, bool) {
 	return box, !box.Empty()
 }
 
-// inside tells whether a point lies in a polygon.
+// inside reports whether a point lies in a polygon.
 func inside(polygon []geom.Point, at geom.Point) bool {
 	in := false
 	for i, j := 0, len(polygon)-1; i < len(polygon); j, i = i, i+1 {

@@ -11,7 +11,7 @@ const NotToScale = "not to scale"
 // listGap is how far in points the frame stays off the devices in it.
 const listGap = 14.0
 
-// Grounded tells whether anything drawn stands on the ground, so that the picture has a scale: not in a plan of which no
+// Grounded reports whether anything drawn stands on the ground, so that the picture has a scale: not in a plan of which no
 // device has a place.
 func (s *Scene) Grounded() bool {
 	for i := range s.Devices {
@@ -22,7 +22,7 @@ func (s *Scene) Grounded() bool {
 	return len(s.Devices) == 0
 }
 
-// Listed tells whether a device without a place is drawn.
+// Listed reports whether a device without a place is drawn.
 func (s *Scene) Listed() bool {
 	for i := range s.Devices {
 		if s.Devices[i].Unplaced {
@@ -32,7 +32,7 @@ func (s *Scene) Listed() bool {
 	return false
 }
 
-// listBox is the frame round the devices without a place, in the view; drawn tells whether it is to be seen.
+// listBox is the frame round the devices without a place, in the view; drawn reports whether it is to be seen.
 func (p *Picture) listBox() (box geom.Box, drawn bool) {
 	box = geom.EmptyBox()
 	for i := range p.arrangement.Scene.Devices {

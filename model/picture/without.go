@@ -16,17 +16,17 @@ type Without struct {
 	Levels     map[plan.LevelID]bool
 }
 
-// Nothing tells whether nothing is left out.
+// Nothing reports whether nothing is left out.
 func (w Without) Nothing() bool {
 	return !w.Labels && !w.Names && !w.Outlines && !w.Areas && !w.Looms && len(w.Grades)+len(w.Transports)+len(w.Levels) == 0
 }
 
-// lacksDevice tells whether a device is left out.
+// lacksDevice reports whether a device is left out.
 func (p *Picture) lacksDevice(device *DeviceFigure) bool {
 	return p.options.Without.Levels[device.Level] && !p.options.Selected[Ref{Table: "devices", Key: plan.Key(device.ID)}]
 }
 
-// lacksLink tells whether a link is left out.
+// lacksLink reports whether a link is left out.
 func (p *Picture) lacksLink(link *LinkFigure) bool {
 	w := p.options.Without
 	if p.options.Selected[Ref{Table: "links", Key: plan.Key(link.ID)}] {
@@ -35,7 +35,7 @@ func (p *Picture) lacksLink(link *LinkFigure) bool {
 	return w.Grades[link.Standing] || w.Transports[link.Transport] || w.Levels[link.Levels[0]] || w.Levels[link.Levels[1]]
 }
 
-// lacksPosition tells whether the outline and the name of a position are left out.
+// lacksPosition reports whether the outline and the name of a position are left out.
 func (p *Picture) lacksPosition(position PositionFigure) bool {
 	w := p.options.Without
 	if p.options.Selected[Ref{Table: "positions", Key: plan.Key(position.ID)}] {
@@ -44,12 +44,12 @@ func (p *Picture) lacksPosition(position PositionFigure) bool {
 	return w.Outlines || w.Levels[position.Level]
 }
 
-// lacksArea tells whether an area is left out.
+// lacksArea reports whether an area is left out.
 func (p *Picture) lacksArea(area AreaFigure) bool {
 	return p.options.Without.Areas && !p.options.Selected[Ref{Table: "areas", Key: plan.Key(area.ID)}]
 }
 
-// lacksLoom tells whether the marks and the name of a loom are left out.
+// lacksLoom reports whether the marks and the name of a loom are left out.
 func (p *Picture) lacksLoom(loom *LoomFigure) bool {
 	return p.options.Without.Looms && !p.options.Selected[loomRef(loom.ID)]
 }

@@ -57,7 +57,7 @@ func Between(a, b *Plan) *Delta {
 	return d
 }
 
-// Empty tells whether the delta changes nothing.
+// Empty reports whether the delta changes nothing.
 func (d *Delta) Empty() bool {
 	if d.Settings != nil {
 		return false

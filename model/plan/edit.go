@@ -36,7 +36,7 @@ func (e *Edit) SetSettings(s Settings) { e.next.Settings = normal(s) }
 // Put adds or replaces a row.
 func Put[R Row](e *Edit, row R) { opsOf[R]().work(e).put(normal(row)) }
 
-// Drop removes the row with this key and tells whether there was one. Rows that refer to it must go or be
+// Drop removes the row with this key and reports whether there was one. Rows that refer to it must go or be
 // changed in the same edit; the semantic edits (RemoveDevice …) see to that.
 func Drop[R Row](e *Edit, key Key) bool { return opsOf[R]().work(e).drop(key) }
 

@@ -19,7 +19,7 @@ func rank(step string) int { return slices.Index(Steps(), step) + 1 }
 // upTo is the last of so many steps, blank for none.
 func upTo(n int) string { return append([]string{""}, Steps()...)[n] }
 
-// Is tells whether a step on site is done.
+// Is reports whether a step on site is done.
 func (r Link) Is(step string) bool { return rank(step) > 0 && rank(r.Done) >= rank(step) }
 
 // MarkDone says that a step of a link is done on site, and with it those before it; or that it is not, and with it those
@@ -81,7 +81,7 @@ func (e *Edit) settleDone() {
 	}
 }
 
-// touches tells whether an edit may have changed anything that a link's work on site hangs on.
+// touches reports whether an edit may have changed anything that a link's work on site hangs on.
 func (e *Edit) touches(id LinkID, old, link Link) bool {
 	base, next := e.base, &e.next
 	return old != link || next.Devices != base.Devices || next.Reels != base.Reels || next.HouseLines != base.HouseLines ||
@@ -98,7 +98,7 @@ func (e *Edit) stillDone(old, link Link) int {
 	return kept
 }
 
-// foundBad tells whether one of the cables was good before this edit, or less bad.
+// foundBad reports whether one of the cables was good before this edit, or less bad.
 func (e *Edit) foundBad(cables []Segment) bool {
 	for _, cable := range cables {
 		is, was := e.next.ConditionOf(cable), e.base.ConditionOf(cable)
@@ -166,7 +166,7 @@ func (e *Edit) keeps(was, now hookup) int {
 	return rank(Tested)
 }
 
-// leftOf tells whether all these cables lay there before, in this order.
+// leftOf reports whether all these cables lay there before, in this order.
 func (e *Edit) leftOf(was, now []Segment) bool {
 	i := 0
 	for _, cable := range was {
@@ -177,7 +177,7 @@ func (e *Edit) leftOf(was, now []Segment) bool {
 	return i == len(now)
 }
 
-// sameCable tells whether two segments are made of one cable; one of several equal ones that gets a row of its own in this
+// sameCable reports whether two segments are made of one cable; one of several equal ones that gets a row of its own in this
 // edit stays what it is.
 func (e *Edit) sameCable(was, now Segment) bool {
 	if was == now || was.Reel == "" || now.Reel == "" {

@@ -25,7 +25,7 @@ func (p *Plan) lieOf(link Link) lie {
 // unmoved is what rounding to whole millimetres may shift a point against another, in metres.
 const unmoved = 0.003
 
-// like tells whether two lie alike; both shifted as a whole counts as alike, for what lies between two devices that move
+// like reports whether two lie alike; both shifted as a whole counts as alike, for what lies between two devices that move
 // together moves with them.
 func (l lie) like(other lie) bool {
 	if len(l.points) != len(other.points) || !slices.Equal(l.levels, other.levels) {
@@ -40,7 +40,7 @@ func (l lie) like(other lie) bool {
 	return true
 }
 
-// liesOtherwise tells whether an edit changed the way of a link or where one of its ends stands against the other.
+// liesOtherwise reports whether an edit changed the way of a link or where one of its ends stands against the other.
 func (e *Edit) liesOtherwise(old, link Link) bool {
 	was, now := e.base.lieOf(old), e.next.lieOf(link)
 	if was.like(now) {

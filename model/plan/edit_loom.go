@@ -121,7 +121,7 @@ type span struct {
 	turned      bool
 }
 
-// spanOf finds a way in a route, and tells whether it lies there.
+// spanOf finds a way in a route, and reports whether it lies there.
 func spanOf(route, way []geom.Point) (span, bool) {
 	if len(way) == 0 {
 		return span{}, false
@@ -137,7 +137,7 @@ func spanOf(route, way []geom.Point) (span, bool) {
 	return span{}, false
 }
 
-// follow is the span after one corner of its route was moved, added or removed; it tells whether it is that, and
+// follow is the span after one corner of its route was moved, added or removed; it reports whether it is that, and
 // whether anything of the span is left.
 func (s span) follow(old, route []geom.Point) (span, bool) {
 	at := 0

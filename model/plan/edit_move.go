@@ -82,7 +82,7 @@ func (m Moving) keepLooms(p *Plan) {
 	}
 }
 
-// Empty tells whether nothing moves.
+// Empty reports whether nothing moves.
 func (m Moving) Empty() bool { return len(m.Devices)+len(m.Positions) == 0 }
 
 // Move shifts all of it by a vector in metres. Devices join the position they come to lie in, as PositionAfter says.

@@ -7,7 +7,7 @@ func (r Position) Outline() (geom.Box, bool) {
 	return geom.BoxAround(r.At(), r.Width, r.Depth), r.Width > 0 && r.Depth > 0 && !r.Unplaced
 }
 
-// holds tells whether a point lies within the position's outline.
+// holds reports whether a point lies within the position's outline.
 func (r Position) holds(at geom.Point) bool {
 	outline, has := r.Outline()
 	return has && outline.Contains(at)

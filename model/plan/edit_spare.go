@@ -13,7 +13,7 @@ const (
 	Spare  = "spare"
 )
 
-// IsSpare tells whether a link is a laid spare.
+// IsSpare reports whether a link is a laid spare.
 func (r Link) IsSpare() bool { return r.Role == Spare }
 
 // AddSpare adds a laid spare beside a link: between its devices, ready for its ports, with its transport and its way, and
@@ -65,10 +65,10 @@ func (r Link) meant(id LinkID) int {
 	return 2
 }
 
-// endsAlike tells whether two links lie between the same places.
+// endsAlike reports whether two links lie between the same places.
 func (p *Plan) endsAlike(a, b Link) bool { return p.beside(a.From, b.From) && p.beside(a.To, b.To) }
 
-// beside tells whether two devices are one, or members of one position.
+// beside reports whether two devices are one, or members of one position.
 func (p *Plan) beside(a, b DeviceID) bool {
 	one, _ := p.Device(a)
 	other, _ := p.Device(b)
@@ -89,7 +89,7 @@ func (p *Plan) StandsInFor(spare Link) (links []Link) {
 	return links
 }
 
-// CanTakeOver tells whether a laid spare lies between the ends of a link, either way round, or between their positions.
+// CanTakeOver reports whether a laid spare lies between the ends of a link, either way round, or between their positions.
 func (p *Plan) CanTakeOver(link, spare Link) bool {
 	return p.endsAlike(link, spare) || p.endsAlike(link, spare.turned())
 }

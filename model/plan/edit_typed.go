@@ -34,14 +34,7 @@ func (e *Edit) settleTyped() {
 		if link.TypedWay == 0 && e.next.Links == e.base.Links {
 			continue
 		}
-		now := link
-		switch old, stood := e.base.Link(link.ID); {
-		case link.TypedWay == 0 && stood && old.TypedWay != 0:
-			now.SetTyped(0, "")
-		case link.TypedWay > 0 && stood && old.TypedWay == link.TypedWay && old.TypedBy == link.TypedBy && old.Doubtful == link.Doubtful:
-			now.Doubtful = link.Doubtful || e.endMoved(old, link)
-		}
-		if now != link {
+		if now := e.typedNow(link); now != link {
 			settled = append(settled, now)
 		}
 	}
@@ -50,7 +43,20 @@ func (e *Edit) settleTyped() {
 	}
 }
 
-// endMoved tells whether an end of a link stands otherwise against the other than before, or is another device. One that had
+// typedNow is a link with what holds of its typed length after this edit.
+func (e *Edit) typedNow(link Link) Link {
+	old, stood := e.base.Link(link.ID)
+	untouched := old.TypedWay == link.TypedWay && old.TypedBy == link.TypedBy && old.Doubtful == link.Doubtful
+	switch {
+	case link.TypedWay == 0 && stood && old.TypedWay != 0:
+		link.SetTyped(0, "")
+	case link.TypedWay > 0 && stood && untouched:
+		link.Doubtful = link.Doubtful || e.endMoved(old, link)
+	}
+	return link
+}
+
+// endMoved reports whether an end of a link stands otherwise against the other than before, or is another device. One that had
 // no place gets its first, and one that is taken off the plan hasn't moved on the ground.
 func (e *Edit) endMoved(old, link Link) bool {
 	if old.From == link.To && old.To == link.From {

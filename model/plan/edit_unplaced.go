@@ -48,7 +48,7 @@ func (e *Edit) lowest() float64 {
 	return ground.Min.Y - roomApart
 }
 
-// occupied tells whether a device is drawn about there.
+// occupied reports whether a device is drawn about there.
 func (e *Edit) occupied(x, y float64) bool {
 	at := geom.Pt(x, y)
 	for device := range e.next.Devices.All() {
@@ -94,7 +94,7 @@ func (r Position) From() geom.Point {
 	return r.At()
 }
 
-// Unplaced tells whether the plan has devices and none of them has a place.
+// Unplaced reports whether the plan has devices and none of them has a place.
 func (p *Plan) Unplaced() bool {
 	for i := range p.Devices.Len() {
 		if !p.Devices.At(i).Unplaced {

@@ -45,7 +45,7 @@ func New(name string) *Plan {
 	return &Plan{Settings: settings}
 }
 
-// Equal tells whether two plans hold the same rows, whatever the identity of their tables.
+// Equal reports whether two plans hold the same rows, whatever the identity of their tables.
 func Equal(a, b *Plan) bool {
 	if a.Settings != b.Settings {
 		return false

@@ -10,7 +10,7 @@ type Ref struct {
 // RefOf returns the reference to a row.
 func RefOf[R Row](row R) Ref { return Ref{Table: infoOf[R]().Name, Key: row.Key()} }
 
-// Exists tells whether the plan holds the row.
+// Exists reports whether the plan holds the row.
 func (r Ref) Exists(p *Plan) bool {
 	table, found := TableNamed(r.Table)
 	return found && table.Has(p, r.Key)

@@ -101,13 +101,13 @@ func TableNamed(name string) (*TableInfo, bool) {
 // Len returns the number of rows the plan holds in this table.
 func (t *TableInfo) Len(p *Plan) int { return t.ops.length(p) }
 
-// Same tells whether two plans share this table: the cheap test of "nothing here changed".
+// Same reports whether two plans share this table: the cheap test of "nothing here changed".
 func (t *TableInfo) Same(a, b *Plan) bool { return t.ops.same(a, b) }
 
 // Rows yields the rows in key order as values of RowType.
 func (t *TableInfo) Rows(p *Plan) iter.Seq[any] { return t.ops.rows(p) }
 
-// Has tells whether the plan holds a row with this key.
+// Has reports whether the plan holds a row with this key.
 func (t *TableInfo) Has(p *Plan, key Key) bool { return t.ops.has(p, key) }
 
 // Get returns the row with this key as a value of RowType.
@@ -119,7 +119,7 @@ func (t *TableInfo) KeyOf(row any) Key { return t.ops.keyOf(row) }
 // Put adds or replaces a row of RowType.
 func (t *TableInfo) Put(e *Edit, row any) { t.ops.put(e, row) }
 
-// Drop removes the row with this key and tells whether there was one.
+// Drop removes the row with this key and reports whether there was one.
 func (t *TableInfo) Drop(e *Edit, key Key) bool { return t.ops.drop(e, key) }
 
 // Changed returns what a delta sets and drops in this table.

@@ -63,7 +63,7 @@ func (n *issuedNames) read(row Revision) {
 	note(n.devices, changes.Devices)
 }
 
-// RetiredLinkName tells whether a name is retired for a link: another link bore it on an issued revision, and this one never
+// RetiredLinkName reports whether a name is retired for a link: another link bore it on an issued revision, and this one never
 // did. The letter is that of the revision. A blank id is a link that is new.
 func (p *Plan) RetiredLinkName(name string, id LinkID) (letter string, retired bool) {
 	bearers := p.issued().links[Folded(name)]
@@ -77,7 +77,7 @@ func (p *Plan) RetiredLinkName(name string, id LinkID) (letter string, retired b
 	return bearers[slices.Min(keys)], true
 }
 
-// WasIssued tells whether a link stood on an issued revision under the name that it bears.
+// WasIssued reports whether a link stood on an issued revision under the name that it bears.
 func (p *Plan) WasIssued(link Link) bool {
 	_, issued := p.issued().links[Folded(link.Name)][link.Key()]
 	return issued

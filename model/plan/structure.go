@@ -17,7 +17,7 @@ func (c *checker) structure() {
 	c.orders()
 }
 
-// plugged tells whether a link joins or carries something else than before, or its ports may be others: a device that only
+// plugged reports whether a link joins or carries something else than before, or its ports may be others: a device that only
 // stands elsewhere, and a link that only lies otherwise, are not looked at among all.
 func (c *checker) plugged() bool {
 	changed := c.next.KindPorts != c.base.KindPorts

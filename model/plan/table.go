@@ -10,7 +10,7 @@ import (
 // Key identifies a row in its table: an id, a slug, or parts joined by "/" (link and order, kind and port).
 type Key string
 
-// Row is a row of a table: comparable, so that == tells whether it changed.
+// Row is a row of a table: comparable, so that == reports whether it changed.
 type Row interface {
 	comparable
 	// Key returns the row's identity; it never changes while the row exists.
@@ -48,7 +48,7 @@ func (t *Table[R]) Get(key Key) (R, bool) {
 	return none, false
 }
 
-// Has tells whether a row with this key exists.
+// Has reports whether a row with this key exists.
 func (t *Table[R]) Has(key Key) bool {
 	_, found := t.find(key)
 	return found

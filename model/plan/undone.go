@@ -59,14 +59,14 @@ func marked(link, as Link) Link {
 	return link
 }
 
-// onlyFound tells whether a link is cabled and plugged in as before, and a cable of it was found bad.
+// onlyFound reports whether a link is cabled and plugged in as before, and a cable of it was found bad.
 func (e *Edit) onlyFound(old, now Link) bool {
 	was, is := e.base.hookupOf(old), e.next.hookupOf(now)
 	same := max(e.keeps(was, is), e.keeps(was, is.turned())) > rank(Joined)
 	return same && old.Transport == now.Transport && e.foundBad(is.cables)
 }
 
-// Lies tells whether a link has work done on site that picking leaves alone: its cables lie.
+// Lies reports whether a link has work done on site that picking leaves alone: its cables lie.
 func (r Link) Lies() bool { return r.Done != "" }
 
 // Cable is what a segment is made of, wherever it lies.

@@ -98,7 +98,7 @@ func stampOf(data []byte, info fs.FileInfo, version int) Stamp {
 	return Stamp{Size: int64(len(data)), ModTime: info.ModTime(), Sum: sha256.Sum256(data), Version: version}
 }
 
-// Changed tells whether the file at path is another than when it was stamped. It is cheap while size and time
+// Changed reports whether the file at path is another than when it was stamped. It is cheap while size and time
 // are the same; Save looks at the content whatever they say. A file that is gone counts as changed.
 func (s Stamp) Changed(path string) (bool, error) {
 	info, err := os.Stat(path)
@@ -168,7 +168,7 @@ func Save(path string, p *plan.Plan, was Stamp, ops *atomicfile.Ops) (Stamp, err
 	return write(path, p, ops)
 }
 
-// folderThere tells whether a file could lie at path: where its folder is gone too, the save itself says what to do.
+// folderThere reports whether a file could lie at path: where its folder is gone too, the save itself says what to do.
 func folderThere(path string) bool {
 	info, err := os.Stat(filepath.Dir(path))
 	return err == nil && info.IsDir()
@@ -195,7 +195,7 @@ func write(path string, p *plan.Plan, ops *atomicfile.Ops) (Stamp, error) {
 	return stampOf(data, info, Version), saving
 }
 
-// stands tells whether a save that failed has put the new content in its place.
+// stands reports whether a save that failed has put the new content in its place.
 func stands(err error) bool {
 	var failure *atomicfile.Failure
 	return errors.As(err, &failure) && failure.Replaced

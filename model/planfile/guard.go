@@ -43,7 +43,7 @@ func Guard(path string, mode fs.FileMode) (*flock.Flock, error) {
 	return nil, errors.New("the lock changes hands too fast")
 }
 
-// ownFile tells whether a file is a plain one of a single name.
+// ownFile reports whether a file is a plain one of a single name.
 func ownFile(info fs.FileInfo) bool { return info.Mode().IsRegular() && names(info) <= 1 }
 
 func isLink(path string) bool {
@@ -51,7 +51,7 @@ func isLink(path string) bool {
 	return err == nil && !info.Mode().IsRegular()
 }
 
-// stillThere tells whether the locked file is the one that others would lock, and no link to another.
+// stillThere reports whether the locked file is the one that others would lock, and no link to another.
 func stillThere(lock *flock.Flock) bool {
 	mine, errMine := lock.Stat()
 	there, errThere := os.Lstat(lock.Path())

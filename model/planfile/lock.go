@@ -138,7 +138,7 @@ func acquire(path string, who Holder, stale bool) (*Lock, error) {
 	return l, nil
 }
 
-// Covers tells whether the plan at path is the one that this lock is of, by whatever name.
+// Covers reports whether the plan at path is the one that this lock is of, by whatever name.
 func (l *Lock) Covers(path string) bool {
 	beside, err := LockPath(path)
 	if err != nil {

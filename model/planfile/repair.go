@@ -181,7 +181,7 @@ func (m *mender) blank(problem plan.Problem, row placed) bool {
 }
 
 // closeGaps numbers the parts of one parent 1, 2, 3, …; a part whose order is wrong for another reason goes.
-// It tells whether the numbers changed.
+// It reports whether the numbers changed.
 func (m *mender) closeGaps(problem plan.Problem, gone rowSet) bool {
 	s, parent := shapes[problem.Table], parentOf(problem.Key)
 	row := m.find(problem)

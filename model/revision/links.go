@@ -46,7 +46,7 @@ func (d *difference) plugged(old, link plan.Link) string {
 	return "now " + ends(d.after.Plan, link)
 }
 
-// cables tells whether a link is made of other cables or in another order.
+// cables reports whether a link is made of other cables or in another order.
 func (d *difference) cables(id plan.LinkID) bool {
 	old, now := d.before.Plan.SegmentsOf(id), d.after.Plan.SegmentsOf(id)
 	if len(old) != len(now) {

@@ -116,7 +116,7 @@ func issuedState(p *plan.Plan) (*plan.Plan, error) {
 	return then, err
 }
 
-// sameSubstance tells whether two plans say the same to whoever works by them.
+// sameSubstance reports whether two plans say the same to whoever works by them.
 func sameSubstance(a, b *plan.Plan) bool {
 	return plan.Equal(bare(a), bare(b)) && sameRows(a.Links, b.Links, bareLink) && sameRows(a.Segments, b.Segments, bareSegment)
 }

@@ -37,7 +37,7 @@ type ChainCable struct {
 // Chain is the cables of a link from its near end to its far end, a coupler between each two.
 type Chain struct{ Cables []ChainCable }
 
-// unlike tells whether the cables are not all of one construction.
+// unlike reports whether the cables are not all of one construction.
 func (c Chain) unlike() bool {
 	return slices.ContainsFunc(c.Cables, func(cable ChainCable) bool { return cable.Construction != c.Cables[0].Construction })
 }

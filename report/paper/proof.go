@@ -54,7 +54,7 @@ func (p *proof) page(width, height float64) {
 	scaling.Draw(p.image, p.within, image.White, image.Point{}, scaling.Src)
 }
 
-// draws tells whether the page at hand is the one wanted.
+// draws reports whether the page at hand is the one wanted.
 func (p *proof) draws() bool { return p.at == p.wanted }
 
 func (*proof) bookmark(string, int, float64) {}

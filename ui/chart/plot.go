@@ -55,7 +55,7 @@ func plotOf(c Curves, width, height float64) plot {
 // mostDB bounds the axis, whose figures have no room for a fourth digit; nobody reads a loss beyond it.
 const mostDB = 400
 
-// drawable tells whether a point can be shown.
+// drawable reports whether a point can be shown.
 func drawable(at pairline.Point) bool {
 	return at.FreqMHz > 0 && !math.IsInf(at.FreqMHz, 0) && !math.IsNaN(at.DB) && !math.IsInf(at.DB, 0)
 }

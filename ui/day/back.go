@@ -35,7 +35,7 @@ func TakenBack(before *plan.Plan, after *assess.Assessment) string {
 	return strings.Join(said, " ")
 }
 
-// caused tells whether more than the mark itself was changed.
+// caused reports whether more than the mark itself was changed.
 func caused(before, after *plan.Plan, old, link plan.Link) bool {
 	link.Done, link.Moved = old.Done, old.Moved
 	return link != old || before.Segments != after.Segments || before.Devices != after.Devices ||

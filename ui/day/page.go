@@ -158,5 +158,5 @@ func (p Page) runWords() string {
 	return said
 }
 
-// Is tells whether a step is done.
+// Is reports whether a step is done.
 func (p Page) Is(step string) bool { return plan.Link{Done: p.Done}.Is(step) }

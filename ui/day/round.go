@@ -57,7 +57,7 @@ func (t Tally) String() string {
 	return fmt.Sprintf("%d of %d laid, %d joined, %d tested", t.Laid, t.Links, t.Joined, t.Tested)
 }
 
-// left tells whether something is to be done of a link on site.
+// left reports whether something is to be done of a link on site.
 func left(link plan.Link) bool { return !link.Is(plan.Tested) || link.Moved }
 
 // Found is a link that answers a search.

@@ -10,7 +10,7 @@ import (
 type Palette struct {
 	// Name is "light", "dark" or "high contrast".
 	Name string
-	// Dark tells whether widgets take their dark variant.
+	// Dark reports whether widgets take their dark variant.
 	Dark bool
 
 	Ground, Panel, Ink, Muted, Hairline, Strong  color.NRGBA

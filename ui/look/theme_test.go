@@ -105,7 +105,7 @@ func TestIcons(t *testing.T) {
 	})
 }
 
-// near tells whether two colours differ by rounding alone.
+// near reports whether two colours differ by rounding alone.
 func near(a, b color.NRGBA) bool {
 	close := func(x, y uint8) bool { return max(x, y)-min(x, y) <= 2 }
 	return close(a.R, b.R) && close(a.G, b.G) && close(a.B, b.B)

@@ -13,7 +13,7 @@ const (
 	InTheList = "Enter: in the list only"
 )
 
-// InListFirst tells whether a new device goes into the list alone while nobody says otherwise: in a plan whose devices all
+// InListFirst reports whether a new device goes into the list alone while nobody says otherwise: in a plan whose devices all
 // lack a place.
 func InListFirst(p *plan.Plan) bool { return p.Unplaced() }
 
@@ -57,7 +57,7 @@ func (c *whereChooser) TypedKey(event *fyne.KeyEvent) {
 	c.Select.TypedKey(event)
 }
 
-// InList tells whether Enter puts a device into the list alone. What is dragged onto the plan always has its place there.
+// InList reports whether Enter puts a device into the list alone. What is dragged onto the plan always has its place there.
 func (e *Equipment) InList() bool { return e.where.Selected == InTheList }
 
 // Ask forgets what the user chose, for another plan.

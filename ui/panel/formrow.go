@@ -58,7 +58,7 @@ const (
 	longestChoice = 16
 )
 
-// wide tells whether a field stands under its label rather than beside it.
+// wide reports whether a field stands under its label rather than beside it.
 func wide(field text.FormField) bool {
 	return field.Long || utf8.RuneCountInString(field.Name) > longestBeside ||
 		max(utf8.RuneCountInString(field.Text), utf8.RuneCountInString(field.Blank)) > longestText && field.Choices == nil ||
@@ -145,7 +145,7 @@ func (r *formRow) keep() bool {
 	return true
 }
 
-// restore puts back what the plan has and tells whether there was something to put back.
+// restore puts back what the plan has and reports whether there was something to put back.
 func (r *formRow) restore() bool {
 	_, typed := r.typed()
 	r.show(r.field.Text)

@@ -64,7 +64,7 @@ func (v *FormView) Set(form text.Form) {
 	}
 }
 
-// sameShape tells whether the rows that are there can show a form.
+// sameShape reports whether the rows that are there can show a form.
 func (v *FormView) sameShape(form text.Form) bool {
 	same := func(a, b text.FormField) bool {
 		return a.ID == b.ID && a.Name == b.Name && a.Long == b.Long && (a.Choices == nil) == (b.Choices == nil)
@@ -140,7 +140,7 @@ func (v *FormView) fold(group string, open bool) {
 	}
 }
 
-// Focus puts the cursor into a field, the first one where id is blank, and tells whether there is one.
+// Focus puts the cursor into a field, the first one where id is blank, and reports whether there is one.
 func (v *FormView) Focus(id string) bool {
 	for _, row := range v.rows {
 		if id == "" || row.field.ID == id {

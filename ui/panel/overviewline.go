@@ -50,7 +50,7 @@ func (o *Overview) SetInks(inks look.Inks) {
 	o.Set(items)
 }
 
-// Set shows items and tells whether the line has another width now. Pieces are kept where only figures changed, so
+// Set shows items and reports whether the line has another width now. Pieces are kept where only figures changed, so
 // that a drag makes nothing new.
 func (o *Overview) Set(items []text.Item) (resized bool) {
 	if sameWords(o.items, items) {

@@ -23,7 +23,7 @@ type Dialogs struct {
 	ActShown func() plan.ActID
 	// Listed are the inputs of the open table, as it is sorted and filtered.
 	Listed func() []plan.InputID
-	// ChannelsFollow tells whether channels stay with inputs that move.
+	// ChannelsFollow reports whether channels stay with inputs that move.
 	ChannelsFollow func() bool
 	// Leave gives the keys back to the table.
 	Leave func()

@@ -254,12 +254,12 @@ func (e *Editor) giveUp() {
 	e.follow()
 }
 
-// sameMoving tells whether the same devices and positions move.
+// sameMoving reports whether the same devices and positions move.
 func sameMoving(a, b plan.Moving) bool {
 	return maps.Equal(a.Devices, b.Devices) && maps.Equal(a.Positions, b.Positions)
 }
 
-// SelectLoom selects the loom of the selected link, or the links of the selected loom, and tells whether there are any.
+// SelectLoom selects the loom of the selected link, or the links of the selected loom, and reports whether there are any.
 func (e *Editor) SelectLoom() bool { return e.hand.SelectLoom() }
 
 // AddLink adds a link as one step and selects it.
@@ -277,7 +277,7 @@ func (e *Editor) SetSnap(step float64) { e.hand.SetSnap(step) }
 // AddWayPoint puts a way point into the selected link or loom.
 func (e *Editor) AddWayPoint() { e.refuse(e.hand.AddWayPoint()) }
 
-// OnWayPoint tells whether a way point was touched last, so that RemoveWayPoint has something to do.
+// OnWayPoint reports whether a way point was touched last, so that RemoveWayPoint has something to do.
 func (e *Editor) OnWayPoint() bool {
 	_, found := e.hand.WayPoint()
 	return found

@@ -26,7 +26,7 @@ type layer struct {
 	hidden plan.Moving
 }
 
-// covers tells whether the layer holds all of a view of the same scale.
+// covers reports whether the layer holds all of a view of the same scale.
 func (l *layer) covers(v picture.View) bool {
 	if l.picture == nil || l.picture.View.Scale != v.Scale {
 		return false
@@ -83,5 +83,5 @@ func (e *Editor) widenLater() {
 	}
 }
 
-// Wide tells whether the base reaches beyond the view, so that a pan only copies it.
+// Wide reports whether the base reaches beyond the view, so that a pan only copies it.
 func (e *Editor) Wide() bool { return e.layer.picture != nil && e.layer.margin > 0 }

@@ -20,7 +20,7 @@ type Twice struct {
 	at   fyne.Position
 }
 
-// Press notes a press and tells whether it is the second of two. A third one is a first again.
+// Press notes a press and reports whether it is the second of two. A third one is a first again.
 func (t *Twice) Press(at fyne.Position, now time.Time) bool {
 	away := at.Subtract(t.at)
 	second := now.Sub(t.last) <= twiceWithin && math.Hypot(float64(away.X), float64(away.Y)) <= twiceNear && !t.last.IsZero()

@@ -55,7 +55,7 @@ func NewImage(from image.Image) *Image {
 // Size is that of the picture in its own pixels.
 func (i *Image) Size() (wide, tall int) { return i.wide, i.tall }
 
-// grey tells whether a picture can have no colour.
+// grey reports whether a picture can have no colour.
 func grey(from image.Image) bool {
 	model := from.ColorModel()
 	return model == color.GrayModel || model == color.Gray16Model

@@ -29,7 +29,7 @@ const (
 	farPlace = 1 << 37
 )
 
-// lay places a picture by its corners in pixels, and tells whether anything can be seen of it.
+// lay places a picture by its corners in pixels, and reports whether anything can be seen of it.
 func lay(corners []Point, picture *Image, opacity float64) (*laid, bool) {
 	a, b, c := corners[0], corners[1], corners[3]
 	top, left := Point{b.X - a.X, b.Y - a.Y}, Point{c.X - a.X, c.Y - a.Y}

@@ -102,7 +102,7 @@ func (s *Settings) NewPlan() string { return s.kept.String(keyNewPlan) }
 // SetNewPlan keeps what new plans begin with.
 func (s *Settings) SetNewPlan(text string) { s.kept.SetString(keyNewPlan, text) }
 
-// Snap tells whether places snap to a grid while they are dragged.
+// Snap reports whether places snap to a grid while they are dragged.
 func (s *Settings) Snap() bool { return s.kept.BoolWithFallback(keySnap, true) }
 
 // SetSnap keeps whether places snap.

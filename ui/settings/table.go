@@ -78,7 +78,7 @@ func (s *Settings) OpenTable() string { return s.kept.String(keyOpenTable) }
 // SetOpenTable keeps which table is open, blank for none.
 func (s *Settings) SetOpenTable(name string) { s.kept.SetString(keyOpenTable, name) }
 
-// ChannelsFollow tells whether an input that is plugged elsewhere keeps its channels.
+// ChannelsFollow reports whether an input that is plugged elsewhere keeps its channels.
 func (s *Settings) ChannelsFollow() bool { return s.kept.BoolWithFallback(keyChannels, true) }
 
 // SetChannelsFollow keeps whether channels follow their inputs.

@@ -160,7 +160,7 @@ func (d *importDialog) take(goodOnly bool) {
 	d.Say("Imported " + d.said + ", from " + d.file.Name + ".")
 }
 
-// ListFile tells whether a file dropped on the window is a list and no plan.
+// ListFile reports whether a file dropped on the window is a list and no plan.
 func ListFile(uri fyne.URI) bool {
 	switch strings.ToLower(uri.Extension()) {
 	case ".csv", ".tsv", ".xlsx", ".xlsm":

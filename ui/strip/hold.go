@@ -48,7 +48,7 @@ const (
 	endsFrom   = 64.0
 )
 
-// own tells whether the part is one of the link's own cables, which can be taken hold of.
+// own reports whether the part is one of the link's own cables, which can be taken hold of.
 func (p Part) own() bool { return p.What == budget.Cable && !p.Assumed && p.Order > 0 }
 
 // CableAt returns the order of the link's own cable under a point, and whether there is one.
@@ -151,7 +151,7 @@ func (l *Layout) Release(h Hold) Change {
 	return h.Change
 }
 
-// reachedBy tells whether a point is near enough to the strip for a drop.
+// reachedBy reports whether a point is near enough to the strip for a drop.
 func (l *Layout) reachedBy(at raster.Point) bool {
 	return at.Y >= 0 && at.Y <= l.height && at.X >= 0 && at.X <= l.width
 }

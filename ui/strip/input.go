@@ -39,7 +39,7 @@ func (s *Strip) MouseDown(event *desktop.MouseEvent) {
 	}
 }
 
-// onCable tells whether a cable is held, by its body or an end.
+// onCable reports whether a cable is held, by its body or an end.
 func (s *Strip) onCable() bool {
 	return s.hold.Grip == Body || s.hold.Grip == NearEnd || s.hold.Grip == FarEnd
 }
@@ -233,13 +233,9 @@ func (s *Strip) TypedKey(event *fyne.KeyEvent) {
 	case fyne.KeyRight:
 		s.goTo(orders, at+1)
 	case fyne.KeyUp:
-		if at > 0 {
-			s.do(Change{Doing: Move, Order: s.hold.Order, Place: at - 1})
-		}
+		s.moveTo(orders, at, at-1)
 	case fyne.KeyDown:
-		if at >= 0 && at+1 < len(orders) {
-			s.do(Change{Doing: Move, Order: s.hold.Order, Place: at + 1})
-		}
+		s.moveTo(orders, at, at+1)
 	case fyne.KeyDelete, fyne.KeyBackspace:
 		if at >= 0 {
 			s.do(Change{Doing: Remove, Order: s.hold.Order})
@@ -252,6 +248,13 @@ func (s *Strip) TypedKey(event *fyne.KeyEvent) {
 		if s.Key != nil {
 			s.Key(event.Name)
 		}
+	}
+}
+
+// moveTo moves the chosen cable to another place among the orders, where there is one.
+func (s *Strip) moveTo(orders []int, at, place int) {
+	if at >= 0 && place >= 0 && place < len(orders) {
+		s.do(Change{Doing: Move, Order: s.hold.Order, Place: place})
 	}
 }
 

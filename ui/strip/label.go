@@ -42,7 +42,7 @@ func label(text string, x, y, size float64, bold bool, tone Tone) Label {
 // put keeps a label.
 func (l *Layout) put(label Label) { l.Labels = append(l.Labels, label) }
 
-// free tells whether a box lies on no label that is there already, with a little room about it.
+// free reports whether a box lies on no label that is there already, with a little room about it.
 func (l *Layout) free(box raster.Box) bool {
 	for _, other := range l.Labels {
 		if box.Outset(1.5).Overlaps(other.Box) {
@@ -186,7 +186,7 @@ func (l *Layout) marginLabel() {
 	l.put(label(lettering(smallSize, false).Fit(words, l.width-inset-x), x, y+16, smallSize, false, Muted))
 }
 
-// clear tells whether a box is off the line of the loss, in the zone or just beside it.
+// clear reports whether a box is off the line of the loss, in the zone or just beside it.
 func (l *Layout) clear(box raster.Box) bool {
 	least, _ := l.lossAt(box.Left - 2)
 	_, most := l.lossAt(box.Right + 2)
@@ -229,7 +229,7 @@ func (l *Layout) lossLabels() {
 	}
 }
 
-// crosses tells whether a level line runs through a box.
+// crosses reports whether a level line runs through a box.
 func crosses(box raster.Box, y float64) bool { return box.Top < y+1 && box.Bottom > y-1 }
 
 // try keeps a label if nothing lies there.

@@ -47,7 +47,7 @@ type Part struct {
 	Unknown bool
 }
 
-// joint tells whether the part has no length of its own.
+// joint reports whether the part has no length of its own.
 func (p Part) joint() bool { return p.What != budget.Cable && p.What != budget.Lead }
 
 // end is where the part ends, in metres.

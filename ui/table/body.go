@@ -112,7 +112,7 @@ func (b *body) KeyUp(event *fyne.KeyEvent) {
 	}
 }
 
-// shift tells whether Shift is held.
+// shift reports whether Shift is held.
 func (b *body) shift() bool {
 	if driver, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
 		return driver.CurrentKeyModifiers()&fyne.KeyModifierShift != 0
@@ -160,7 +160,7 @@ func (b *body) TypedKey(event *fyne.KeyEvent) {
 	}
 }
 
-// travel moves the cursor and tells whether the key was one for that.
+// travel moves the cursor and reports whether the key was one for that.
 func (b *body) travel(name fyne.KeyName) bool {
 	s, extend := b.grid.sheet, b.shift()
 	row, column := s.Cursor()
@@ -226,7 +226,7 @@ func (b *body) TypedShortcut(shortcut fyne.Shortcut) {
 	}
 }
 
-// Command does what a key combination says where it is the table's, and tells whether it is.
+// Command does what a key combination says where it is the table's, and reports whether it is.
 func (b *body) Command(shortcut fyne.Shortcut) bool {
 	g := b.grid
 	switch sh := shortcut.(type) {

@@ -57,7 +57,7 @@ func (s *Sheet) typing(row, column int, typed string) typing {
 	return typing{s.Ref(row), at, typed, s.RowName(row), s.columns[at].Title}
 }
 
-// same tells whether the cell reads as typed already: then what lies behind a rounded figure stays as it is.
+// same reports whether the cell reads as typed already: then what lies behind a rounded figure stays as it is.
 func (s *Sheet) same(row, column int, typed string) bool {
 	return strings.TrimSpace(typed) == strings.TrimSpace(s.Cell(row, column).Text)
 }
@@ -197,7 +197,7 @@ func (s *Sheet) stepName(cells []typing) string {
 	return fmt.Sprintf("%s of %d %s", what, len(rows), many)
 }
 
-// Grows tells whether rows can be added and removed here.
+// Grows reports whether rows can be added and removed here.
 func (s *Sheet) Grows() (adds, removes bool) {
 	grower, ok := s.source.(Grower)
 	return ok && grower.Adder() != nil, ok && grower.Remover() != nil

@@ -93,10 +93,10 @@ func (s *Sheet) SelectRow() {
 	s.side, s.column = 0, len(s.shown)-1
 }
 
-// Selected tells whether a row is selected.
+// Selected reports whether a row is selected.
 func (s *Sheet) Selected(row int) bool { return s.selected[s.Ref(row)] }
 
-// Marked tells whether a cell is of the block that is copied and cleared: selected rows, columns from where the stretch
+// Marked reports whether a cell is of the block that is copied and cleared: selected rows, columns from where the stretch
 // began to the cursor.
 func (s *Sheet) Marked(row, column int) bool {
 	first, last := s.stretch()
@@ -147,7 +147,7 @@ func (s *Sheet) Shows() (refs []plan.Ref) {
 }
 
 // ShowSelection selects the rows that are about what the plan has selected and puts the cursor on the first of them,
-// unless it stands on one. It tells whether the cursor moved.
+// unless it stands on one. It reports whether the cursor moved.
 func (s *Sheet) ShowSelection(refs []plan.Ref) (moved bool) {
 	chosen := make(map[plan.Ref]bool, len(refs))
 	for _, ref := range refs {

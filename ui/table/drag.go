@@ -17,7 +17,7 @@ type carrying struct {
 	at     fyne.Position
 }
 
-// carries tells whether a press on a cell, with its row selected already, may begin to carry it.
+// carries reports whether a press on a cell, with its row selected already, may begin to carry it.
 func (g *Grid) carries(row, column int) bool {
 	return g.Carried != nil && g.editing == nil && g.sheet.Columns()[column].Carried && g.sheet.Selected(row) && g.sheet.Cell(row, column).Text != ""
 }
@@ -87,7 +87,7 @@ func (g *Grid) carryWords() string {
 	return ""
 }
 
-// isTarget tells whether what is carried lies over a cell.
+// isTarget reports whether what is carried lies over a cell.
 func (g *Grid) isTarget(id widget.TableCellID) bool {
 	return g.carrying != nil && g.carrying.over == id.Row && g.sheet.Columns()[id.Col].Name == g.carrying.column
 }

@@ -151,7 +151,7 @@ func (g *Grid) enter(row, column int, typing bool) {
 	}
 }
 
-// keepEdit keeps what is being typed, if something is, and tells whether it could be. Where not, the field stays with its
+// keepEdit keeps what is being typed, if something is, and reports whether it could be. Where not, the field stays with its
 // text, and the reason stands under it.
 func (g *Grid) keepEdit() bool {
 	e := g.editing
@@ -243,7 +243,7 @@ func (g *Grid) placeBubble() {
 	g.bubble.Hide()
 }
 
-// holdsField tells whether the field stands in this cell.
+// holdsField reports whether the field stands in this cell.
 func (g *Grid) holdsField(id widget.TableCellID) bool {
 	e := g.editing
 	if e == nil || id.Row < 0 || id.Row >= g.sheet.Len() || id.Col < 0 || id.Col >= len(g.sheet.shown) {

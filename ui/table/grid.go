@@ -35,7 +35,7 @@ type Grid struct {
 	// Shortcut and Key take key combinations and function keys that are none of the table's.
 	Shortcut func(fyne.Shortcut)
 	Key      func(fyne.KeyName)
-	// Enter is asked first what Enter does on a cell that is not typed, and tells whether it did something.
+	// Enter is asked first what Enter does on a cell that is not typed, and reports whether it did something.
 	Enter func(source Source, row int, column string) bool
 	// Canvas is where the grid is shown. The toolkit knows it only once the grid has been painted, which is too late for
 	// the focus of a table that is just being opened.
@@ -137,7 +137,7 @@ func (g *Grid) canvas() fyne.Canvas {
 	return fyne.CurrentApp().Driver().CanvasForObject(g)
 }
 
-// Keep keeps what is being typed, if something is, and tells whether it could be.
+// Keep keeps what is being typed, if something is, and reports whether it could be.
 func (g *Grid) Keep() bool {
 	e := g.editing
 	kept := g.keepEdit()
@@ -162,7 +162,7 @@ func (g *Grid) Trouble() string {
 	return g.trouble
 }
 
-// Focused tells whether the keys go to the cells.
+// Focused reports whether the keys go to the cells.
 func (g *Grid) Focused() bool { return g.body.focused }
 
 // Focus gives the keys to the cells.

@@ -93,7 +93,7 @@ func (s *Sheet) Choices(row, column int) []string {
 	return s.source.Choices(s.rows[row], s.shown[column])
 }
 
-// Editable tells whether the cells of a column can be typed.
+// Editable reports whether the cells of a column can be typed.
 func (s *Sheet) Editable(column int) bool { return s.source.Setter(s.shown[column]) != nil }
 
 // Filter is what was typed to filter the rows.
@@ -139,7 +139,7 @@ func (s *Sheet) arrange() {
 	s.findCursor()
 }
 
-// holds tells whether every word stands in some column of a row.
+// holds reports whether every word stands in some column of a row.
 func (s *Sheet) holds(row int, words []string) bool {
 	if s.haystack == nil {
 		s.haystack = make([]string, s.source.Len())

@@ -24,7 +24,7 @@ type EquipmentRow struct {
 	Placed int
 }
 
-// Head tells whether the row is only the head of a group.
+// Head reports whether the row is only the head of a group.
 func (r EquipmentRow) Head() bool { return r.Group != "" }
 
 // EquipmentOf lists what can be placed: positions, the catalogue's kinds and the plan's own by group, as far as
@@ -79,7 +79,7 @@ func groupsOf(kinds map[plan.KindID]plan.Kind, order []plan.KindID) []string {
 	return groups
 }
 
-// matches tells whether each word of a query stands in one of the texts, whatever its case.
+// matches reports whether each word of a query stands in one of the texts, whatever its case.
 func matches(query string, texts ...string) bool {
 	all := strings.ToLower(strings.Join(texts, " "))
 	for _, word := range strings.Fields(strings.ToLower(query)) {

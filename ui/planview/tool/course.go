@@ -91,7 +91,7 @@ func (h *Hand) WayPlace() (geom.Point, bool) {
 	return courseOf(h.desk.Plan(), ref).way[wayOrder(ref)-1], true
 }
 
-// selectedCourse tells whether the link or loom of a reference is selected.
+// selectedCourse reports whether the link or loom of a reference is selected.
 func (h *Hand) selectedCourse(ref plan.Ref) bool {
 	return h.desk.Selected(plan.Ref{Table: ref.Table, Key: ref.Key}) || h.desk.Selected(ref)
 }
@@ -132,7 +132,7 @@ func (h *Hand) AddWayPoint() error {
 	return err
 }
 
-// RemoveWayPoint takes away the way point that keys work on, and tells whether there was one.
+// RemoveWayPoint takes away the way point that keys work on, and reports whether there was one.
 func (h *Hand) RemoveWayPoint() (bool, error) {
 	ref, found := h.WayPoint()
 	if !found {
@@ -145,7 +145,7 @@ func (h *Hand) RemoveWayPoint() (bool, error) {
 }
 
 // NextWayPoint makes the next way point of the selected link or loom, or with −1 the one before, that which keys work
-// on, round and round; it tells whether there is one.
+// on, round and round; it reports whether there is one.
 func (h *Hand) NextWayPoint(by int) bool {
 	selection := h.desk.Selection()
 	if len(selection) != 1 {
@@ -165,7 +165,7 @@ func (h *Hand) NextWayPoint(by int) bool {
 	return true
 }
 
-// SelectLoom selects the loom of the selected link, or the links of the selected loom, and tells whether there are any.
+// SelectLoom selects the loom of the selected link, or the links of the selected loom, and reports whether there are any.
 func (h *Hand) SelectLoom() bool {
 	selection, p := h.desk.Selection(), h.desk.Plan()
 	if len(selection) == 0 {

@@ -114,13 +114,13 @@ func (h *Hand) Preview() *Drag {
 // Band returns the selection band in points of the view while one is drawn.
 func (h *Hand) Band() (geom.Box, bool) { return h.band, h.banding }
 
-// Busy tells whether a gesture is under way.
+// Busy reports whether a gesture is under way.
 func (h *Hand) Busy() bool { return h.gesture != nil }
 
 // HoldSpace makes the primary button pan while the space bar is held.
 func (h *Hand) HoldSpace(held bool) { h.space = held }
 
-// Panning tells whether the pointer pans, or would with a press now.
+// Panning reports whether the pointer pans, or would with a press now.
 func (h *Hand) Panning() bool {
 	_, panning := h.gesture.(*panning)
 	return panning || h.space
@@ -236,7 +236,7 @@ func (h *Hand) Release(at geom.Point) error {
 	return ended.release(h, at)
 }
 
-// Cancel gives the gesture up: nothing has happened. It tells whether there was one.
+// Cancel gives the gesture up: nothing has happened. It reports whether there was one.
 func (h *Hand) Cancel() bool {
 	if h.gesture == nil {
 		return false

@@ -15,7 +15,7 @@ func (h *Hand) Measure() { h.measure = true }
 // Measuring returns what is measured now, or was measured last until something else happens; nil for nothing.
 func (h *Hand) Measuring() *Measured { return h.measured }
 
-// MeasureNext tells whether the next press measures.
+// MeasureNext reports whether the next press measures.
 func (h *Hand) MeasureNext() bool { return h.measure }
 
 // measuring draws a line between two points and keeps it until the next press.

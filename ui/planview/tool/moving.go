@@ -108,7 +108,7 @@ func (h *Hand) Nudge(by geom.Point) error {
 	})
 }
 
-// allListed tells whether nothing that moves has a place yet.
+// allListed reports whether nothing that moves has a place yet.
 func allListed(p *plan.Plan, m plan.Moving) bool {
 	for id := range m.Devices {
 		if device, _ := p.Device(id); !device.Unplaced {

@@ -13,10 +13,10 @@ const edgeReach = 6.0
 // Edges are the edges of an outline that a pointer holds.
 type Edges struct{ Left, Right, Top, Bottom bool }
 
-// Any tells whether an edge is held.
+// Any reports whether an edge is held.
 func (e Edges) Any() bool { return e.Left || e.Right || e.Top || e.Bottom }
 
-// Across tells whether only an edge at the side is held.
+// Across reports whether only an edge at the side is held.
 func (e Edges) Across() bool { return (e.Left || e.Right) && !e.Top && !e.Bottom }
 
 // OutlineDrag is an outline on the move, in metres as it would be.

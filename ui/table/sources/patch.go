@@ -85,7 +85,7 @@ func (s *patching) slotText(line *patch.Line) string {
 	return strings.Join(said, ", ")
 }
 
-// crowded tells whether an input shares a socket with another.
+// crowded reports whether an input shares a socket with another.
 func (s *patching) crowded(line *patch.Line) bool {
 	for socket := range line.Sockets() {
 		if s.holders[socket] > 1 {

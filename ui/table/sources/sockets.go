@@ -148,7 +148,7 @@ func (s *patching) owner(r socketRow, of func(*patch.Leg) plan.DeviceID) string 
 	return ""
 }
 
-// power tells whether what is plugged in wants 48 V.
+// power reports whether what is plugged in wants 48 V.
 func (r socketRow) power() string {
 	if slices.ContainsFunc(r.lines, func(line *patch.Line) bool { return line.Input.Phantom }) {
 		return "wanted"
