@@ -15,7 +15,7 @@ func settingsFields() []*Field {
 	list := []*Field{
 		d.field("name", "name", "Plan", "what the show is called on every page."),
 		d.field("site", "site", "Site", "where it is."),
-		d.field("revision", "revision", "Next revision", "the letter that the plan is issued under next."),
+		d.field("revision", "revision", "Revision letter", "that of the revision issued last, or the first that the plan will be issued under."),
 		d.field("date", "date", "Show date", "the first day of the show, for instance 2026-07-03.").ifBlank("2026-07-03").day(),
 		d.field("exposure", "exposure", "Exposure", "where things lie that do not say so: indoors, shade or sun; it decides how warm cable is.").worded(exposures("")),
 		d.field("temperature", "temperature_C", "Cable temperature", "of all cable; blank is by place.").ifBlank("by place"),
