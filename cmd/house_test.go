@@ -57,6 +57,7 @@ var rooms = map[string][]string{
 	"ui/raster":            {},
 	"ui/raster/rastertest": {onlyTests, "ui/raster"},
 	"ui/pointer":           {},
+	"ui/looptest":          {onlyTests},
 	"ui/answers":           {},
 	"ui/planview":          {"ui/look", "ui/planview/tool", "ui/pointer", "ui/raster", "model/desk", "model/geom", "model/picture", "model/plan"},
 	"ui/planview/tool":     {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/picture", "model/desk"},

@@ -4,13 +4,13 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
 	"stageloom/model/demo"
 	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui"
+	"stageloom/ui/looptest"
 )
 
 // BenchmarkMove is what one moved device of a plan of 10,000 links costs: the desk alone, with the window, and with a table open.
@@ -24,7 +24,7 @@ func BenchmarkMove(b *testing.B) {
 			d := desk.New(plan.NewIDSource(1, 2))
 			defer d.Close()
 			if c.window {
-				app := test.NewTempApp(b)
+				app := looptest.NewApp(b)
 				app.Preferences().SetString("table open", c.table)
 				window, _ := ui.Open(app, d, house.Open(b.TempDir()))
 				window.Resize(fyne.NewSize(1280, 800))

@@ -92,3 +92,10 @@ func TestAnotherCableIsOfTheSameKind(t *testing.T) {
 	require.Zero(t, s.state().Overlays, "Enter adds the last one")
 	require.Len(t, s.segments("L20"), 3)
 }
+
+// The page is drawn beside the window: the dialog names it when it comes.
+func TestThePrintDialogShowsItsPageWhenItIsDrawn(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.choose("Plan", "Print to PDF…")
+	s.app.Until(t, "a page is shown", func() bool { return s.reads("Page 1 of ") })
+}

@@ -6,13 +6,13 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui"
+	"stageloom/ui/looptest"
 )
 
 func TestTheHouseLendsAndGetsBack(t *testing.T) {
@@ -57,7 +57,7 @@ func TestTheHouseLendsAndGetsBack(t *testing.T) {
 func TestOwnKindsThatCannotBeReadAreToldOfWithAPlanToo(t *testing.T) {
 	for name, paths := range map[string][]string{"no plan": nil, "a plan": {demoFile(t)}} {
 		t.Run(name, func(t *testing.T) {
-			s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2)), folder: t.TempDir()}
+			s := &screen{t: t, app: looptest.NewApp(t), desk: desk.New(plan.NewIDSource(1, 2)), folder: t.TempDir()}
 			require.NoError(t, os.WriteFile(filepath.Join(s.folder, "kinds.stageloom-kinds"), []byte("{ not a plan"), 0o600))
 			s.window, s.questions = ui.Open(s.app, s.desk, house.Open(s.folder), paths...)
 			t.Cleanup(func() { s.desk.Close() })

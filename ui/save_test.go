@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 	"testing"
 
-	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/desk"
@@ -14,6 +13,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/ui"
+	"stageloom/ui/looptest"
 )
 
 func (s *screen) note(text string) {
@@ -102,7 +102,7 @@ func TestDamagedKindsAreToldOfBesideAPlanToo(t *testing.T) {
 	require.NoError(t, os.WriteFile(filepath.Join(folder, "kinds.stageloom-kinds"), []byte("hello"), 0o600))
 	d := desk.New(plan.NewIDSource(1, 2))
 	t.Cleanup(d.Close)
-	s := &screen{t: t, app: test.NewTempApp(t), desk: d}
+	s := &screen{t: t, app: looptest.NewApp(t), desk: d}
 	s.window, s.questions = ui.Open(s.app, d, house.Open(folder), demoFile(t))
 	require.Contains(t, s.state().Notice, "kinds.stageloom-kinds")
 }
@@ -116,7 +116,7 @@ func TestAJournalThatCannotBeReadOrKeptIsToldOfAtTheStart(t *testing.T) {
 	d.KeepJournal(folder)
 	d.NoJournal("HOME is not set")
 	t.Cleanup(d.Close)
-	s := &screen{t: t, app: test.NewTempApp(t), desk: d}
+	s := &screen{t: t, app: looptest.NewApp(t), desk: d}
 	s.window, s.questions = ui.Open(s.app, d, house.Library{})
 	require.Contains(t, s.state().Notice, "cannot be recovered")
 	require.Contains(t, s.state().Notice, "HOME is not set")

@@ -17,12 +17,13 @@ import (
 	"stageloom/model/planfile"
 	"stageloom/ui"
 	"stageloom/ui/answers"
+	"stageloom/ui/looptest"
 )
 
-// screen is the window in the test driver with the answers that a test of the real window gets.
+// screen is the window in the test driver, whose one goroutine is the test's, with the answers that a test of the real window gets.
 type screen struct {
 	t         *testing.T
-	app       fyne.App
+	app       *looptest.App
 	desk      *desk.Desk
 	window    fyne.Window
 	questions *answers.Questions
@@ -31,7 +32,7 @@ type screen struct {
 
 func open(t *testing.T, look string, paths ...string) *screen {
 	t.Helper()
-	s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2)), folder: t.TempDir()}
+	s := &screen{t: t, app: looptest.NewApp(t), desk: desk.New(plan.NewIDSource(1, 2)), folder: t.TempDir()}
 	s.app.Preferences().SetString("look", look)
 	s.window, s.questions = ui.Open(s.app, s.desk, house.Open(s.folder), paths...)
 	t.Cleanup(func() { s.desk.Close() })
@@ -60,6 +61,7 @@ type state struct {
 
 func (s *screen) state() (answer state) {
 	s.t.Helper()
+	s.app.Turn()
 	require.NoError(s.t, json.Unmarshal(s.questions.Answer([]byte(`{"ask":"state"}`)), &answer))
 	return answer
 }
@@ -88,6 +90,7 @@ func (s *screen) choose(path ...string) {
 	}
 	require.False(s.t, found.Disabled, "%v is disabled", path)
 	found.Action()
+	s.app.Turn()
 }
 
 // tap taps a button of the topmost dialog.
@@ -98,10 +101,12 @@ func (s *screen) tap(label string) {
 	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
 		if button, ok := object.(*widget.Button); ok && button.Text == label {
 			test.Tap(button)
+			s.app.Turn()
 			return
 		}
 		if answer, ok := object.(interface{ Answer() *widget.Button }); ok && answer.Answer().Text == label {
 			test.Tap(answer.Answer())
+			s.app.Turn()
 			return
 		}
 	}

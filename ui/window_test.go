@@ -18,6 +18,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/ui"
+	"stageloom/ui/looptest"
 )
 
 func TestTheDemoInTheWindow(t *testing.T) {
@@ -192,7 +193,7 @@ func TestWhatACrashLeftIsOfferedAndNeverDiscardedAtOnce(t *testing.T) {
 	folder := t.TempDir()
 	leave(t, folder)
 	again := func() *screen {
-		s := &screen{t: t, app: test.NewTempApp(t), desk: desk.New(plan.NewIDSource(1, 2))}
+		s := &screen{t: t, app: looptest.NewApp(t), desk: desk.New(plan.NewIDSource(1, 2))}
 		s.desk.KeepJournal(folder)
 		s.window, s.questions = ui.Open(s.app, s.desk, house.Library{})
 		return s
