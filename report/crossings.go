@@ -151,7 +151,7 @@ func (p *print) spares(used map[plan.ReelID]int) []plan.Reel {
 func (p *print) speaksOf(places []checks.Place) bool {
 	about := false
 	for _, place := range places {
-		if place.Table != "links" {
+		if place.Table != plan.LinksTable {
 			continue
 		}
 		about = true

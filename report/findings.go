@@ -52,7 +52,7 @@ func (p *print) places(finding checks.Finding) string {
 	}
 	first := finding.Where[0]
 	link, found := p.Plan.Link(plan.LinkID(first.Key))
-	if first.Table != "links" || !found {
+	if first.Table != plan.LinksTable || !found {
 		return p.placeName(first)
 	}
 	from, _ := p.Plan.Device(link.From)

@@ -55,7 +55,7 @@ func (p *print) drawKeyList(b *paper.Book) {
 func (a *atlas) partsOf(id plan.LinkID) string {
 	var on []string
 	for _, s := range a.sheets {
-		_, drawn := s.picture.Where(plan.Ref{Table: "links", Key: plan.Key(id)})
+		_, drawn := s.picture.Where(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
 		if drawn && s.part > 0 {
 			on = append(on, fmt.Sprint(s.part))
 		}

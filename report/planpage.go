@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"stageloom/model/picture"
+	"stageloom/model/plan"
 	"stageloom/report/paper"
 )
 
@@ -124,7 +125,7 @@ func (p *print) image(source string, opacity float64) (paper.Picture, bool) {
 // groundOf parts a picture's marks: the ground, on which the frames of other sheets are drawn, and what stands on it.
 func groundOf(marks []picture.Mark) (ground, rest []picture.Mark) {
 	for i, m := range marks {
-		if m.Ref.Table == "links" || m.Ref.Table == "devices" {
+		if m.Ref.Table == plan.LinksTable || m.Ref.Table == plan.DevicesTable {
 			return marks[:i], marks[i:]
 		}
 	}

@@ -22,7 +22,7 @@ func (p *print) worthDrawing(link plan.Link, figures budget.Budget) bool {
 			return true
 		}
 	}
-	for _, finding := range p.FindingsAt("links", link.Key()) {
+	for _, finding := range p.FindingsAt(plan.LinksTable, link.Key()) {
 		if finding.Severity != checks.Note {
 			return true
 		}

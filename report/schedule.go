@@ -183,7 +183,7 @@ func (p *print) watch(link plan.Link, b budget.Budget) string {
 	if part := b.PartIn(wholeMetres); part != "" {
 		said = append(said, part)
 	}
-	for _, finding := range p.FindingsAt("links", link.Key()) {
+	for _, finding := range p.FindingsAt(plan.LinksTable, link.Key()) {
 		if words := p.watchFinding(link, finding); words != "" {
 			said = append(said, words)
 		}

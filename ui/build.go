@@ -143,7 +143,7 @@ func (w *window) do(name string, edit func(*plan.Edit) error) {
 
 func (w *window) selectedLinks() (links []plan.LinkID) {
 	for _, ref := range w.desk.Selection() {
-		if ref.Table == "links" {
+		if ref.Table == plan.LinksTable {
 			links = append(links, plan.LinkID(ref.Key))
 		}
 	}
@@ -185,7 +185,7 @@ func (w *window) gather() {
 		}
 		return nil
 	})
-	w.desk.Select(plan.Ref{Table: "positions", Key: plan.Key(id)})
+	w.desk.Select(plan.Ref{Table: plan.PositionsTable, Key: plan.Key(id)})
 }
 
 // roundOf is a position round a box of devices; without a place where none of them has one.

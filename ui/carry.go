@@ -82,7 +82,7 @@ func (w *window) aimed(offer text.CableOffer, at fyne.Position) (plan.LinkID, st
 		return links[0], change, true
 	}
 	w.strip.Dropped()
-	if ref, found := w.plan.RowAt(at); found && ref.Table == "links" {
+	if ref, found := w.plan.RowAt(at); found && ref.Table == plan.LinksTable {
 		link := plan.LinkID(ref.Key)
 		change := strip.Change{Doing: strip.Insert, Place: len(p.SegmentsOf(link)), Cable: text.SegmentFor(p, link, offer, 0)}
 		return link, change, true

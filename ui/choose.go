@@ -32,7 +32,7 @@ func (w *window) chooseMenu() *fyne.MenuItem {
 	item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItemSeparator())
 	add("too short", func(_ plan.Link, b budget.Budget) bool { return b.TooShort() })
 	add("at the selected devices", func(link plan.Link, _ budget.Budget) bool {
-		return w.desk.Selected(plan.Ref{Table: "devices", Key: plan.Key(link.From)}) || w.desk.Selected(plan.Ref{Table: "devices", Key: plan.Key(link.To)})
+		return w.desk.Selected(plan.Ref{Table: plan.DevicesTable, Key: plan.Key(link.From)}) || w.desk.Selected(plan.Ref{Table: plan.DevicesTable, Key: plan.Key(link.To)})
 	})
 	for loom := range w.desk.Plan().Looms.All() {
 		add("in loom "+loom.Name, func(link plan.Link, _ budget.Budget) bool { return link.Loom == loom.ID })
@@ -83,7 +83,7 @@ func (w *window) alignMenu() *fyne.MenuItem {
 
 func (w *window) selectedDevices() (devices []plan.DeviceID) {
 	for _, ref := range w.desk.Selection() {
-		if ref.Table == "devices" {
+		if ref.Table == plan.DevicesTable {
 			devices = append(devices, plan.DeviceID(ref.Key))
 		}
 	}
@@ -123,8 +123,8 @@ func (w *window) duplicate() {
 	link, _ := p.Link(links[0])
 	twin, found := catalogue.TwinOf(p, link)
 	if !found {
-		w.notice.Say("No two free ports of " + nameOf(p, plan.Ref{Table: "devices", Key: plan.Key(link.From)}) + " and " +
-			nameOf(p, plan.Ref{Table: "devices", Key: plan.Key(link.To)}) + " fit each other.")
+		w.notice.Say("No two free ports of " + nameOf(p, plan.Ref{Table: plan.DevicesTable, Key: plan.Key(link.From)}) + " and " +
+			nameOf(p, plan.Ref{Table: plan.DevicesTable, Key: plan.Key(link.To)}) + " fit each other.")
 		return
 	}
 	var id plan.LinkID
@@ -143,5 +143,5 @@ func (w *window) duplicate() {
 		e.SetSegments(id, segments)
 		return nil
 	})
-	w.desk.Select(plan.Ref{Table: "links", Key: plan.Key(id)})
+	w.desk.Select(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
 }

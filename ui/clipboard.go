@@ -65,7 +65,7 @@ func (w *window) pasteClip() {
 // placed are the devices and positions among rows: what can be moved on at once.
 func placed(refs []plan.Ref) (found []plan.Ref) {
 	for _, ref := range refs {
-		if ref.Table != "links" {
+		if ref.Table != plan.LinksTable {
 			found = append(found, ref)
 		}
 	}

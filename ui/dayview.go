@@ -22,7 +22,7 @@ func (w *window) newDay() *day.View {
 	}
 	v.Shown = func(id plan.LinkID) {
 		if id != "" {
-			w.desk.Select(plan.Ref{Table: "links", Key: plan.Key(id)})
+			w.desk.Select(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
 		}
 	}
 	v.Leave = w.leaveDay
@@ -58,7 +58,7 @@ func (w *window) leaveDay() {
 	w.day.Hide()
 	w.body.Show()
 	if id := w.day.Link(); id != "" {
-		w.show(plan.Ref{Table: "links", Key: plan.Key(id)})
+		w.show(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
 		return
 	}
 	w.window.Canvas().Focus(w.plan)

@@ -108,7 +108,7 @@ func (d *deviceDialog) take() {
 		return
 	}
 	d.dialog.Hide()
-	d.made(plan.Ref{Table: "devices", Key: plan.Key(first)})
+	d.made(plan.Ref{Table: plan.DevicesTable, Key: plan.Key(first)})
 }
 
 // device is one of the new devices.

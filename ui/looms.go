@@ -34,7 +34,7 @@ func (w *window) makeLoom() {
 		w.refused(err)
 		return
 	}
-	w.desk.Select(plan.Ref{Table: "looms", Key: plan.Key(id)})
+	w.desk.Select(plan.Ref{Table: plan.LoomsTable, Key: plan.Key(id)})
 	w.notice.Say(fmt.Sprintf("%s holds %d links, which follow its route: drag the line, or W, N, P and the arrows. Ctrl Z takes it back.", name, len(links)))
 }
 
@@ -59,7 +59,7 @@ func (w *window) selectLoom() {
 // loomOf is the one loom that is selected.
 func (w *window) loomOf() (plan.LoomID, bool) {
 	selection := w.desk.Selection()
-	if len(selection) != 1 || selection[0].Table != "looms" {
+	if len(selection) != 1 || selection[0].Table != plan.LoomsTable {
 		return "", false
 	}
 	return plan.LoomID(selection[0].Key), true
@@ -73,7 +73,7 @@ func (w *window) selectedLoom() (plan.LoomID, plan.LinkID, bool) {
 		}
 	}
 	for _, ref := range w.desk.Selection() {
-		if links := w.desk.Plan().LoomLinks(plan.LoomID(ref.Key)); ref.Table == "looms" && len(links) > 0 {
+		if links := w.desk.Plan().LoomLinks(plan.LoomID(ref.Key)); ref.Table == plan.LoomsTable && len(links) > 0 {
 			return plan.LoomID(ref.Key), links[0].ID, true
 		}
 	}

@@ -168,11 +168,11 @@ func (w *window) editMenu() *fyne.Menu {
 		w.chooseMenu(),
 		w.item("Select none", key(fyne.KeyA, control|shift), func() { w.desk.Select() }),
 		fyne.NewMenuItemSeparator(),
-		w.item("Next link", key(fyne.KeyL, control), func() { w.step("links", 1) }),
-		w.item("Previous link", key(fyne.KeyL, control|shift), func() { w.step("links", -1) }),
-		w.item("Next device", key(fyne.KeyD, control), func() { w.step("devices", 1) }),
-		w.item("Previous device", key(fyne.KeyD, control|shift), func() { w.step("devices", -1) }),
-		w.item("Next position", key(fyne.KeyT, control), func() { w.step("positions", 1) }),
+		w.item("Next link", key(fyne.KeyL, control), func() { w.step(plan.LinksTable, 1) }),
+		w.item("Previous link", key(fyne.KeyL, control|shift), func() { w.step(plan.LinksTable, -1) }),
+		w.item("Next device", key(fyne.KeyD, control), func() { w.step(plan.DevicesTable, 1) }),
+		w.item("Previous device", key(fyne.KeyD, control|shift), func() { w.step(plan.DevicesTable, -1) }),
+		w.item("Next position", key(fyne.KeyT, control), func() { w.step(plan.PositionsTable, 1) }),
 		w.item("Next finding", key(fyne.KeyG, control), w.nextFinding),
 	)
 }

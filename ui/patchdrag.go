@@ -107,7 +107,7 @@ func (w *window) boxAt(at fyne.Position, inputs []plan.InputID) (words string, f
 	ref, found := w.plan.RowAt(at)
 	view := w.desk.Assessment().Patch
 	device := plan.DeviceID(ref.Key)
-	if !found || ref.Table != "devices" || view.Sockets(device, false) == 0 {
+	if !found || ref.Table != plan.DevicesTable || view.Sockets(device, false) == 0 {
 		return "", patch.Socket{}, false
 	}
 	first, room = firstFree(view, w.actNow(), device, len(inputs), inputs)

@@ -23,7 +23,7 @@ func (w *window) patchChosen() (c patching.Chosen, patches bool) {
 	}
 	act := w.actNow()
 	for _, ref := range grid.Sheet().Refs() {
-		if ref.Table == "inputs" {
+		if ref.Table == plan.InputsTable {
 			c.Inputs = append(c.Inputs, plan.InputID(ref.Key))
 		}
 		socket, found := sources.SocketAt(ref)

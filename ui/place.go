@@ -113,14 +113,14 @@ func (w *window) place(row text.EquipmentRow, at geom.Point) {
 	w.do("Place "+row.Name, func(e *plan.Edit) error {
 		if row.Position {
 			id := e.AddPosition(plan.Position{Name: freePositionName(e.Now()), X: at.X, Y: at.Y, Width: 10, Depth: 8})
-			placed, taken = plan.Ref{Table: "positions", Key: plan.Key(id)}, e.TakeIn(id)
+			placed, taken = plan.Ref{Table: plan.PositionsTable, Key: plan.Key(id)}, e.TakeIn(id)
 			return nil
 		}
 		if err := w.use(e, row.Kind); err != nil {
 			return err
 		}
 		id := e.AddDevice(plan.Device{Kind: row.Kind, X: at.X, Y: at.Y, Position: e.Now().PositionAt(at)})
-		placed = plan.Ref{Table: "devices", Key: plan.Key(id)}
+		placed = plan.Ref{Table: plan.DevicesTable, Key: plan.Key(id)}
 		return nil
 	})
 	w.desk.Select(placed)
@@ -172,15 +172,15 @@ func (w *window) rename() {
 
 func renamed(e *plan.Edit, ref plan.Ref, name string) error {
 	switch ref.Table {
-	case "devices":
+	case plan.DevicesTable:
 		return plan.Update(e, ref.Key, func(r *plan.Device) { r.Name = name })
-	case "links":
+	case plan.LinksTable:
 		return plan.Update(e, ref.Key, func(r *plan.Link) { r.Name = name })
-	case "positions":
+	case plan.PositionsTable:
 		return plan.Update(e, ref.Key, func(r *plan.Position) { r.Name = name })
-	case "areas":
+	case plan.AreasTable:
 		return plan.Update(e, ref.Key, func(r *plan.Area) { r.Name = name })
-	case "looms":
+	case plan.LoomsTable:
 		return plan.Update(e, ref.Key, func(r *plan.Loom) { r.Name = name })
 	}
 	return nil

@@ -76,7 +76,7 @@ func (w asked) Row(table, name, port string) answers.Place {
 		ref.Part = port
 		box, found := w.plan.Where(ref)
 		middle := box.Centre()
-		if table == "positions" {
+		if table == plan.PositionsTable {
 			middle = w.onOutline(ref, box)
 		}
 		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(w.plan)

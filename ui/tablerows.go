@@ -24,8 +24,8 @@ func (w *window) openRow(source table.Source, row int) {
 // linksWith are the links in which a reel or a house line lies.
 func (w *window) linksWith(ref plan.Ref) (refs []plan.Ref) {
 	for segment := range w.desk.Plan().Segments.All() {
-		if ref.Table == "reels" && plan.Key(segment.Reel) == ref.Key || ref.Table == "house_lines" && plan.Key(segment.HouseLine) == ref.Key {
-			refs = append(refs, plan.Ref{Table: "links", Key: plan.Key(segment.Link)})
+		if ref.Table == plan.ReelsTable && plan.Key(segment.Reel) == ref.Key || ref.Table == plan.HouseLinesTable && plan.Key(segment.HouseLine) == ref.Key {
+			refs = append(refs, plan.Ref{Table: plan.LinksTable, Key: plan.Key(segment.Link)})
 		}
 	}
 	return refs
@@ -34,12 +34,12 @@ func (w *window) linksWith(ref plan.Ref) (refs []plan.Ref) {
 // boxesOf is the device into which an input or an output is plugged in the act that is shown.
 func (w *window) boxesOf(ref plan.Ref) (refs []plan.Ref) {
 	act := w.actNow()
-	if line, found := act.Line(plan.InputID(ref.Key)); found && ref.Table == "inputs" && line.Patched() {
-		refs = append(refs, plan.Ref{Table: "devices", Key: plan.Key(line.At.Device)})
+	if line, found := act.Line(plan.InputID(ref.Key)); found && ref.Table == plan.InputsTable && line.Patched() {
+		refs = append(refs, plan.Ref{Table: plan.DevicesTable, Key: plan.Key(line.At.Device)})
 	}
 	for _, line := range act.Outputs {
 		if ref == plan.RefOf(line.Output) && line.Patched() {
-			refs = append(refs, plan.Ref{Table: "devices", Key: plan.Key(line.Socket.Device)})
+			refs = append(refs, plan.Ref{Table: plan.DevicesTable, Key: plan.Key(line.Socket.Device)})
 		}
 	}
 	return refs
@@ -68,7 +68,7 @@ func (w *window) rowActions(source table.Source, row int) (items []*fyne.MenuIte
 	if _, patches := w.patchChosen(); patches {
 		return w.patchItems()
 	}
-	if source.Ref(row).Table == "links" {
+	if source.Ref(row).Table == plan.LinksTable {
 		return []*fyne.MenuItem{
 			fyne.NewMenuItem("Lay cable…", w.askCable),
 			fyne.NewMenuItem("Figures of the link…", w.editLink),

@@ -146,7 +146,7 @@ func (t *tables) made(name string) *table.Grid {
 	grid.Carried = w.carriedPatch
 	grid.CarriedOut = w.droppedInputs
 	grid.Carrying = w.carryInputs
-	if slices.Contains([]string{"links", "devices", "positions"}, name) { // what they take along is told first; rows of the patch are no rows of the plan
+	if slices.Contains([]string{plan.LinksTable, plan.DevicesTable, plan.PositionsTable}, name) { // what they take along is told first; rows of the patch are no rows of the plan
 		grid.Remove = func() {
 			w.desk.Select(grid.Sheet().Refs()...)
 			w.remove()

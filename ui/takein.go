@@ -27,7 +27,7 @@ func (w *window) takeIn() {
 // selectedPosition is the one position that is selected.
 func (w *window) selectedPosition() (plan.Position, bool) {
 	selection := w.desk.Selection()
-	if len(selection) != 1 || selection[0].Table != "positions" {
+	if len(selection) != 1 || selection[0].Table != plan.PositionsTable {
 		return plan.Position{}, false
 	}
 	return w.desk.Plan().Positions.Get(selection[0].Key)

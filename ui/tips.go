@@ -37,7 +37,7 @@ func (w *window) wireTips() {
 // openTwice does what a double click on the plan does: what F2 does. An area is the ground that other things are on: two
 // presses there are mostly about something else.
 func (w *window) openTwice(ref plan.Ref) {
-	if ref.Table == "areas" {
+	if ref.Table == plan.AreasTable {
 		return
 	}
 	w.desk.Select(ref)

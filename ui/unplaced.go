@@ -21,13 +21,13 @@ func (w *window) list(row text.EquipmentRow) {
 	ref := plan.Ref{}
 	w.do("Add "+row.Name, func(e *plan.Edit) error {
 		if row.Position {
-			ref = plan.Ref{Table: "positions", Key: plan.Key(e.AddPosition(plan.Position{Name: freePositionName(e.Now()), Unplaced: true}))}
+			ref = plan.Ref{Table: plan.PositionsTable, Key: plan.Key(e.AddPosition(plan.Position{Name: freePositionName(e.Now()), Unplaced: true}))}
 			return nil
 		}
 		if err := w.use(e, row.Kind); err != nil {
 			return err
 		}
-		ref = plan.Ref{Table: "devices", Key: plan.Key(e.AddDevice(plan.Device{Kind: row.Kind, Unplaced: true}))}
+		ref = plan.Ref{Table: plan.DevicesTable, Key: plan.Key(e.AddDevice(plan.Device{Kind: row.Kind, Unplaced: true}))}
 		return nil
 	})
 	if ref == (plan.Ref{}) {

@@ -10,15 +10,15 @@ import (
 func (w *window) rows(table string) []plan.Ref {
 	var refs []plan.Ref
 	switch table {
-	case "links":
+	case plan.LinksTable:
 		for _, link := range w.desk.Assessment().Links() {
 			refs = append(refs, plan.RefOf(link))
 		}
-	case "devices":
+	case plan.DevicesTable:
 		for _, device := range w.desk.Assessment().Devices() {
 			refs = append(refs, plan.RefOf(device))
 		}
-	case "positions":
+	case plan.PositionsTable:
 		for position := range w.desk.Plan().Positions.All() {
 			refs = append(refs, plan.RefOf(position))
 		}

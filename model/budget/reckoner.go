@@ -10,8 +10,8 @@ import (
 // Tables names the tables of a plan that a budget reads, beside its settings.
 func Tables() []string {
 	return []string{
-		"transport_rules", "levels", "positions", "kinds", "kind_ports", "devices", "cable_kinds", "reels", "house_lines", "links",
-		"link_points", "segments", "act_consoles",
+		plan.TransportRulesTable, plan.LevelsTable, plan.PositionsTable, plan.KindsTable, plan.KindPortsTable, plan.DevicesTable, plan.CableKindsTable, plan.ReelsTable, plan.HouseLinesTable, plan.LinksTable,
+		plan.LinkPointsTable, plan.SegmentsTable, plan.ActConsolesTable,
 	}
 }
 

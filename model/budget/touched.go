@@ -18,7 +18,7 @@ type Touched struct {
 func (t *Touched) Has(id plan.LinkID) bool { return t.All || t.Links[id] }
 
 // byRow are the tables that are compared row by row; a change in any other that budgets read touches all links.
-var byRow = map[string]bool{"positions": true, "devices": true, "links": true, "link_points": true, "segments": true}
+var byRow = map[string]bool{plan.PositionsTable: true, plan.DevicesTable: true, plan.LinksTable: true, plan.LinkPointsTable: true, plan.SegmentsTable: true}
 
 // TouchedSince tells what the edit touched that made the reckoner's plan of the one before, whose budgets are given.
 func (r *Reckoner) TouchedSince(before *plan.Plan, budgets []Budget) *Touched {

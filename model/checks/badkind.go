@@ -15,7 +15,7 @@ func badKind(s *Subject) (found []Finding) {
 	bad := map[plan.CableKindID]Finding{}
 	for kind := range s.Plan.CableKinds.All() {
 		if what, remedy := s.kindFault(kind); what != "" {
-			bad[kind.ID] = Finding{Severity: Warn, Where: []Place{{"cable_kinds", kind.Key()}}, What: what, Remedy: remedy}
+			bad[kind.ID] = Finding{Severity: Warn, Where: []Place{{plan.CableKindsTable, kind.Key()}}, What: what, Remedy: remedy}
 		}
 	}
 	for i := 0; i < len(s.Budgets) && len(bad) > 0; i++ { // most plans have none, and no link is looked at

@@ -49,7 +49,7 @@ func entersBuilding(s *Subject) (found []Finding) {
 		}
 		for _, id := range slices.Sorted(maps.Keys(inside)) {
 			if metres := inside[id]; metres > 0 && metres < way.Length()-wallThickness {
-				found = append(found, Finding{Where: and(at(link), "areas", plan.Key(id)), item: link.Name})
+				found = append(found, Finding{Where: and(at(link), plan.AreasTable, plan.Key(id)), item: link.Name})
 			}
 		}
 	})
@@ -69,7 +69,7 @@ func buildings(s *Subject, said []Finding) (found []Finding) {
 			continue
 		}
 		finding := Finding{
-			Severity: Note, Where: []Place{{"areas", area.Key()}}, Short: "goes through the wall of " + area.Name,
+			Severity: Note, Where: []Place{{plan.AreasTable, area.Key()}}, Short: "goes through the wall of " + area.Name,
 			Remedy: "Ask the venue for the opening: no fire door is held open by cable, what is opened in a fire wall is closed again, and nothing hangs on an edge.",
 		}
 		names, places := namesOf(links)

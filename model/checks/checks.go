@@ -140,7 +140,7 @@ func (s *Subject) gather(wanted func(plan.LinkID) bool) []view {
 }
 
 // at places a finding on a link.
-func at(link *plan.Link) []Place { return []Place{{"links", link.Key()}} }
+func at(link *plan.Link) []Place { return []Place{{plan.LinksTable, link.Key()}} }
 
 // and adds a row to the places of a finding.
 func and(places []Place, table string, key plan.Key) []Place {

@@ -107,7 +107,7 @@ func (s *Subject) broughtAnother(domains []domain) (found []Finding) {
 		names, _ := deviceNames(domains[from].leaders)
 		device := s.device(link.To)
 		found = append(found, Finding{
-			Severity: Note, Where: and(at(link), "devices", device.Key()),
+			Severity: Note, Where: and(at(link), plan.DevicesTable, device.Key()),
 			What:   fmt.Sprintf("%s brings the clock of %s to %s, which has one of its own", link.Name, listed(names), device.Name),
 			Remedy: "Let it follow this input, or let the input convert the rate; two clocks that run apart click.",
 			Short:  "brings a clock to a device that has its own",
@@ -137,7 +137,7 @@ func memberOf(domains []domain) map[plan.DeviceID]int {
 // namesOf names devices and says where they stand.
 func deviceNames(devices []plan.Device) (names []string, where []Place) {
 	for _, device := range devices {
-		names, where = append(names, device.Name), append(where, Place{"devices", device.Key()})
+		names, where = append(names, device.Name), append(where, Place{plan.DevicesTable, device.Key()})
 	}
 	return names, where
 }

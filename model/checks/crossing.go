@@ -55,7 +55,7 @@ func crossing(s *Subject, said []Finding) (found []Finding) {
 			if len(links) == 0 {
 				continue
 			}
-			finding := Finding{Severity: lie.severity, Where: []Place{{"areas", area.Key()}}, Remedy: lie.remedy}
+			finding := Finding{Severity: lie.severity, Where: []Place{{plan.AreasTable, area.Key()}}, Remedy: lie.remedy}
 			if lie.lie == budget.OnGround || lie.lie == budget.InRamp && slices.Contains(stillInTheWay, area.Use) {
 				finding.Severity, finding.Remedy = usual.severity, usual.remedy
 			}
@@ -105,7 +105,7 @@ func crosses(s *Subject) (found []Finding) {
 			}
 		}
 		for _, area := range slices.Sorted(maps.Keys(lying)) {
-			found = append(found, Finding{Where: and(at(link), "areas", plan.Key(area)), Short: lying[area], item: link.Name})
+			found = append(found, Finding{Where: and(at(link), plan.AreasTable, plan.Key(area)), Short: lying[area], item: link.Name})
 		}
 	})
 	return found

@@ -25,15 +25,15 @@ func date(s *Subject) (found []Finding) {
 	}
 	look(s.Plan.Settings.Date, "The plan is dated", "")
 	for reel := range s.Plan.Reels.All() {
-		where := Place{"reels", reel.Key()}
+		where := Place{plan.ReelsTable, reel.Key()}
 		look(reel.Return, reelName(reel)+" is to be back by", reelName(reel)+" back by", where)
 		look(reel.FoundOn, reelName(reel)+" was found bad on", reelName(reel)+" found on", where)
 	}
 	for line := range s.Plan.HouseLines.All() {
-		look(line.FoundOn, "house line "+line.Name+" was found bad on", "house line "+line.Name+" found on", Place{"house_lines", line.Key()})
+		look(line.FoundOn, "house line "+line.Name+" was found bad on", "house line "+line.Name+" found on", Place{plan.HouseLinesTable, line.Key()})
 	}
 	for revision := range s.Plan.Revisions.All() {
-		look(revision.Date, "revision "+revision.Letter+" was issued on", "revision "+revision.Letter+" issued on", Place{"revisions", revision.Key()})
+		look(revision.Date, "revision "+revision.Letter+" was issued on", "revision "+revision.Letter+" issued on", Place{plan.RevisionsTable, revision.Key()})
 	}
 	return found
 }

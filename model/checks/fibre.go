@@ -58,7 +58,7 @@ func fibreMode(s *Subject) (found []Finding) {
 		}
 		if near.port.Fibre != "" && far.port.Fibre != "" && near.port.Fibre != far.port.Fibre {
 			found = append(found, Finding{
-				Severity: Stop, Where: and(near.at(link), "devices", far.device.Key()),
+				Severity: Stop, Where: and(near.at(link), plan.DevicesTable, far.device.Key()),
 				What:   fmt.Sprintf("%s: %s is made for %s, but %s for %s", link.Name, near.named(), near.port.Fibre, far.named(), far.port.Fibre),
 				Remedy: "Put the same optics into both ports.",
 			})
@@ -75,7 +75,7 @@ func fibreCore(s *Subject) (found []Finding) {
 			core := glassOf(cable.kind).core
 			if before > 0 && core > 0 && core != before {
 				found = append(found, Finding{
-					Severity: Warn, Where: and(at(link), "cable_kinds", cable.kind.Key()),
+					Severity: Warn, Where: and(at(link), plan.CableKindsTable, cable.kind.Key()),
 					What:   fmt.Sprintf("%s joins fibre of %g µm and of %g µm: %s is not like the cable before it", link.Name, before, core, cable.named()),
 					Remedy: "Stay with one core from end to end: several dB are lost where the wider leads into the narrower.",
 				})

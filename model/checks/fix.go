@@ -126,7 +126,7 @@ func (f Finding) like(other Finding) bool {
 
 // linkOf is the link that a finding is about first.
 func (s *Subject) linkOf(f Finding) (plan.Link, bool) {
-	if f.Where[0].Table != "links" {
+	if f.Where[0].Table != plan.LinksTable {
 		return plan.Link{}, false
 	}
 	return s.Plan.Links.Get(f.Where[0].Key)

@@ -118,7 +118,7 @@ func freshName(s *Subject, f Finding) []Fix {
 }
 
 func rename(e *plan.Edit, place Place) error {
-	if place.Table == "links" {
+	if place.Table == plan.LinksTable {
 		name := e.Now().FreeLinkName()
 		return plan.Update(e, place.Key, func(r *plan.Link) { r.Name = name })
 	}

@@ -25,7 +25,7 @@ func (s *Subject) lines(visit func(link *plan.Link, b *budget.Budget, name strin
 		for _, id := range links {
 			piece, _ := s.Plan.Link(id)
 			names = append(names, piece.Name)
-			where = append(where, Place{"links", piece.Key()})
+			where = append(where, Place{plan.LinksTable, piece.Key()})
 		}
 		visit(link, b, strings.Join(names, " + "), where)
 	})
@@ -61,7 +61,7 @@ func noWayThrough(s *Subject) (found []Finding) {
 				continue
 			}
 			found = append(found, Finding{
-				Severity: Warn, Where: and(at(link), "devices", device.Key()),
+				Severity: Warn, Where: and(at(link), plan.DevicesTable, device.Key()),
 				What:   fmt.Sprintf("%s ends at port %s of %s, which is passive and does not say which port that one is joined to", link.Name, end.port, device.Name),
 				Remedy: "Say in the kind of device which port goes through to which, so that the loss is that of the whole line.",
 			})
@@ -79,7 +79,7 @@ func tailUnknown(s *Subject) (found []Finding) {
 		for _, step := range b.Whole.Steps {
 			if step.Guest && step.Length == 0 {
 				found = append(found, Finding{
-					Severity: Note, Acts: []plan.ActID{step.Act}, Where: append(slices.Clone(where), Place{"devices", plan.Key(step.Device)}),
+					Severity: Note, Acts: []plan.ActID{step.Act}, Where: append(slices.Clone(where), Place{plan.DevicesTable, plan.Key(step.Device)}),
 					What:   fmt.Sprintf("Nothing says by how much cable %s plugs in behind %s", step.Name, name),
 					Remedy: "Enter its tail in the table of acts, “tail 5 m of …”, so that it counts in the loss.",
 				})

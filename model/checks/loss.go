@@ -103,7 +103,7 @@ func uncabled(s *Subject) (found []Finding) {
 			finding.Remedy = "Type the length of its way first, then pick a cable for it."
 		}
 		if partner, paired := s.Plan.Link(link.Partner); paired && isBackup(*link, partner) {
-			finding.Where = and(finding.Where, "links", partner.Key())
+			finding.Where = and(finding.Where, plan.LinksTable, partner.Key())
 			finding.What += fmt.Sprintf(", and until then %s has no backup", partner.Name)
 			finding.many, finding.item = "", ""
 		}
@@ -177,7 +177,7 @@ const (
 // unknownOf says why a cable of a link has no known loss.
 func (s *Subject) unknownOf(link *plan.Link, cable laid) Finding {
 	finding := Finding{
-		Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
+		Severity: Stop, Where: and(at(link), plan.CableKindsTable, cable.kind.Key()),
 		What:   fmt.Sprintf("%s cannot be graded: nothing says what %s loses", link.Name, cable.named()),
 		Remedy: stateLoss,
 	}

@@ -15,7 +15,7 @@ func wrongMedium(s *Subject) (found []Finding) {
 		}
 		sort := ""
 		for _, cable := range v.cables {
-			finding := Finding{Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key())}
+			finding := Finding{Severity: Stop, Where: and(at(link), plan.CableKindsTable, cable.kind.Key())}
 			switch {
 			case cable.foreign:
 				finding.What = fmt.Sprintf("%s runs on %s, and %s is none", link.Name, media, cable.named())
@@ -54,7 +54,7 @@ func impedance(s *Subject) (found []Finding) {
 				continue
 			}
 			finding := Finding{
-				Severity: Warn, Where: and(at(link), "cable_kinds", cable.kind.Key()),
+				Severity: Warn, Where: and(at(link), plan.CableKindsTable, cable.kind.Key()),
 				What:   fmt.Sprintf("%s: %s is of %d Ω, and %s wants %d Ω", link.Name, cable.named(), ohms, b.TransportName, wanted),
 				Remedy: fmt.Sprintf("Take %d Ω coax with %d Ω plugs from end to end: another impedance throws the signal back.", wanted, wanted),
 				Short:  fmt.Sprintf("%d Ω coax where %d Ω is wanted", ohms, wanted),

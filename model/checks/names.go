@@ -9,12 +9,12 @@ import (
 func doubleName(s *Subject) []Finding {
 	var links, devices []bearer
 	for link := range s.Plan.Links.All() {
-		links = append(links, bearer{link.Name, Place{"links", link.Key()}})
+		links = append(links, bearer{link.Name, Place{plan.LinksTable, link.Key()}})
 	}
 	for device := range s.Plan.Devices.All() {
-		devices = append(devices, bearer{device.Name, Place{"devices", device.Key()}})
+		devices = append(devices, bearer{device.Name, Place{plan.DevicesTable, device.Key()}})
 	}
-	return append(doubles("links", links), doubles("devices", devices)...)
+	return append(doubles(plan.LinksTable, links), doubles(plan.DevicesTable, devices)...)
 }
 
 // retiredName finds links that bear a name which stands for another on an issued revision: plans from before names were

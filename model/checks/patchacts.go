@@ -152,7 +152,7 @@ func bundles(noted []bundle) (all []*bundle) {
 
 // words name the inputs of a bundle, and where it is.
 func (b *bundle) words() (names []string, where []Place) {
-	where = []Place{{"devices", plan.Key(b.device)}}
+	where = []Place{{plan.DevicesTable, plan.Key(b.device)}}
 	for _, line := range b.lines {
 		names = append(names, line.Input.Name)
 		where = append(where, inputPlace(line))

@@ -59,7 +59,7 @@ func (s *Subject) wrongOwners(act *patch.Act, sockets []patch.Socket) (sights []
 	}
 	for _, one := range order {
 		sights = append(sights, sight{Finding{
-			Severity: Warn, Where: []Place{{"devices", plan.Key(one.device)}, {"devices", plan.Key(one.owner)}},
+			Severity: Warn, Where: []Place{{plan.DevicesTable, plan.Key(one.device)}, {plan.DevicesTable, plan.Key(one.owner)}},
 			What:   fmt.Sprintf("%s: %s %s owned by %s", s.socketRow(wrong[one]), one.what, choose(one.what == "gain and 48 V", "are", "is"), s.Patch.Name(one.owner)),
 			Remedy: "Name a console that is joined to the box as owner.",
 		}, act, one.why})

@@ -7,7 +7,7 @@ import (
 	"stageloom/model/plan"
 )
 
-func inputPlace(line *patch.Line) Place { return Place{"inputs", line.Input.Key()} }
+func inputPlace(line *patch.Line) Place { return Place{plan.InputsTable, line.Input.Key()} }
 
 func doublePatched(s *Subject) []Finding {
 	var sights []sight
@@ -41,7 +41,7 @@ func doublePatched(s *Subject) []Finding {
 // doubled tells of two inputs on a socket in an act and in those that have both from it.
 func (s *Subject) doubled(act *patch.Act, socket patch.Socket, one, other *patch.Line) (sights []sight) {
 	finding := Finding{
-		Severity: Stop, Where: []Place{inputPlace(other), inputPlace(one), {"devices", plan.Key(socket.Device)}},
+		Severity: Stop, Where: []Place{inputPlace(other), inputPlace(one), {plan.DevicesTable, plan.Key(socket.Device)}},
 		What:   s.Patch.SocketWords(socket) + " holds two inputs",
 		Remedy: "Move one of them to a free socket, or strike it in this act.",
 	}
@@ -66,7 +66,7 @@ func doubleOutputs(s *Subject) []Finding {
 				continue
 			}
 			sights = append(sights, sight{Finding{
-				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"outputs", other.Output.Key()}, {"devices", plan.Key(line.Socket.Device)}},
+				Severity: Stop, Where: []Place{{plan.OutputsTable, line.Output.Key()}, {plan.OutputsTable, other.Output.Key()}, {plan.DevicesTable, plan.Key(line.Socket.Device)}},
 				What:   s.Patch.SocketWords(line.Socket) + " is fed twice",
 				Remedy: "Move one of them to a free socket.",
 			}, act, fmt.Sprintf(": by %s and %s", other.Output.Name, line.Output.Name)})
@@ -119,7 +119,7 @@ func outputGaps(s *Subject) []Finding {
 				continue
 			}
 			sights = append(sights, sight{Finding{
-				Severity: Stop, Where: []Place{{"outputs", line.Output.Key()}, {"devices", plan.Key(line.Console)}, {"devices", plan.Key(line.Socket.Device)}},
+				Severity: Stop, Where: []Place{{plan.OutputsTable, line.Output.Key()}, {plan.DevicesTable, plan.Key(line.Console)}, {plan.DevicesTable, plan.Key(line.Socket.Device)}},
 				What:   fmt.Sprintf("%s does not get from %s to %s", line.Output.Name, s.Patch.Name(line.Console), s.Patch.SocketWords(line.Socket)),
 				Remedy: "Give out slots on the links between them, or lay a link that has room.",
 			}, act, ""})

@@ -91,9 +91,9 @@ func (s *Subject) inputNames(t *stretch, otherwise string) string {
 
 // lostAt are the console, the place where it is lost, and the inputs that are.
 func (s *Subject) lostAt(t *stretch) []Place {
-	where := []Place{{"devices", plan.Key(t.console)}}
+	where := []Place{{plan.DevicesTable, plan.Key(t.console)}}
 	device := func(id plan.DeviceID) {
-		if place := (Place{"devices", plan.Key(id)}); id != "" && s.Plan.Devices.Has(plan.Key(id)) && !slices.Contains(where, place) {
+		if place := (Place{plan.DevicesTable, plan.Key(id)}); id != "" && s.Plan.Devices.Has(plan.Key(id)) && !slices.Contains(where, place) {
 			where = append(where, place)
 		}
 	}
@@ -101,10 +101,10 @@ func (s *Subject) lostAt(t *stretch) []Place {
 	device(t.at.Beyond)
 	device(t.device)
 	if t.at.Link != "" {
-		where = append(where, Place{"links", plan.Key(t.at.Link)})
+		where = append(where, Place{plan.LinksTable, plan.Key(t.at.Link)})
 	}
 	for _, id := range t.inputs {
-		where = append(where, Place{"inputs", plan.Key(id)})
+		where = append(where, Place{plan.InputsTable, plan.Key(id)})
 	}
 	return where
 }

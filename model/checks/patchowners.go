@@ -30,7 +30,7 @@ func twoOwners(s *Subject) []Finding {
 			}
 			for _, sharer := range s.sharers(act, line) {
 				sights = append(sights, sight{Finding{
-					Severity: Warn, Where: []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}},
+					Severity: Warn, Where: []Place{inputPlace(line), {plan.DevicesTable, plan.Key(line.At.Device)}},
 					What:   fmt.Sprintf("48 V for %s has two owners", line.Input.Name),
 					Remedy: "Name one of them; two supplies on one microphone work against each other.",
 				}, sharer, ": at " + list(phantom)})
@@ -108,7 +108,7 @@ func (m *missing) channels() {
 			continue
 		}
 		told[at] = true
-		m.add(row.Act, m.Patch.Name(row.Console)+" is patched and not there", Place{"devices", plan.Key(row.Console)})
+		m.add(row.Act, m.Patch.Name(row.Console)+" is patched and not there", Place{plan.DevicesTable, plan.Key(row.Console)})
 	}
 }
 
@@ -119,7 +119,7 @@ func (m *missing) inputs() {
 			continue
 		}
 		what := fmt.Sprintf("%s is patched and an input of %s alone", input.Name, m.acts[input.Act].Act.Name)
-		m.add(row.Act, what, Place{"inputs", input.Key()})
+		m.add(row.Act, what, Place{plan.InputsTable, input.Key()})
 	}
 }
 
@@ -127,7 +127,7 @@ func (m *missing) outputs() {
 	for row := range m.Plan.OutputPatches.All() {
 		if output, _ := m.Plan.Outputs.Get(plan.Key(row.Output)); m.away(row.Act, row.Console) {
 			what := fmt.Sprintf("%s comes from %s, which is not there", output.Name, m.Patch.Name(row.Console))
-			m.add(row.Act, what, Place{"outputs", output.Key()})
+			m.add(row.Act, what, Place{plan.OutputsTable, output.Key()})
 		}
 	}
 }
@@ -138,7 +138,7 @@ func (m *missing) owners() {
 			if m.away(row.Act, owner) {
 				socket := patch.Socket{Device: row.Device, Number: row.Socket}
 				what := fmt.Sprintf("%s is owned by %s, which is not there", m.Patch.SocketWords(socket), m.Patch.Name(owner))
-				m.add(row.Act, what, Place{"devices", plan.Key(row.Device)})
+				m.add(row.Act, what, Place{plan.DevicesTable, plan.Key(row.Device)})
 				break
 			}
 		}

@@ -21,7 +21,7 @@ func phantomBlocked(s *Subject) []Finding {
 			if finding.What == "" {
 				continue
 			}
-			finding.Where = []Place{inputPlace(line), {"devices", plan.Key(line.At.Device)}}
+			finding.Where = []Place{inputPlace(line), {plan.DevicesTable, plan.Key(line.At.Device)}}
 			for _, sharer := range s.sharers(act, line) {
 				sights = append(sights, sight{finding, sharer, ""})
 			}
@@ -130,13 +130,13 @@ func (s *Subject) follow(act *patch.Act, before map[patch.Socket]left, tell func
 // left is the finding of one line after another, with the acts in which that is so.
 func (s *Subject) left(l *leaving) Finding {
 	finding := Finding{
-		Severity: Warn, Where: []Place{inputPlace(l.next), inputPlace(l.was), {"devices", plan.Key(l.socket.Device)}},
+		Severity: Warn, Where: []Place{inputPlace(l.next), inputPlace(l.was), {plan.DevicesTable, plan.Key(l.socket.Device)}},
 		What: fmt.Sprintf("%s had 48 V for %s in %s, and %s (%s) comes on it in %s", s.Patch.SocketWords(l.socket),
 			l.was.Input.Name, actNames(l.before), l.next.Input.Name, l.next.Input.Use, actNames(l.after)),
 		Remedy: "Switch 48 V off at the changeover and wait some seconds before plugging in, or take another socket.",
 	}
 	for _, act := range l.after {
-		finding.Where, finding.Acts = append(finding.Where, Place{"acts", act.Act.Key()}), append(finding.Acts, act.Act.ID)
+		finding.Where, finding.Acts = append(finding.Where, Place{plan.ActsTable, act.Act.Key()}), append(finding.Acts, act.Act.ID)
 	}
 	return finding
 }

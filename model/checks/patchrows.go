@@ -60,7 +60,7 @@ func pairCrossed(s *Subject) (found []Finding) {
 		main, _ := s.Plan.Link(pair.Main)
 		backup, _ := s.Plan.Link(pair.Backup)
 		finding := Finding{
-			Severity: Stop, Where: and(at(&main), "links", backup.Key()),
+			Severity: Stop, Where: and(at(&main), plan.LinksTable, backup.Key()),
 			What:   fmt.Sprintf("%s and its backup %s do not join the same two devices", main.Name, backup.Name),
 			Remedy: "Plug both between the same two, or part them as a pair.",
 		}
@@ -108,7 +108,7 @@ func noSocket(s *Subject) (found []Finding) {
 	for _, id := range order {
 		device := s.device(id)
 		found = append(found, Finding{
-			Severity: Stop, Where: []Place{{"devices", device.Key()}},
+			Severity: Stop, Where: []Place{{plan.DevicesTable, device.Key()}},
 			What:   fmt.Sprintf("%s has no such sockets, and the patch uses them: %s", device.Name, list(missing[id])),
 			Remedy: "Move what is patched there to sockets that are there, or take a larger box.",
 		})
@@ -137,7 +137,7 @@ func cableTwice(s *Subject) (found []Finding) {
 		one, _ := s.Plan.Link(used[other.ID])
 		two, _ := s.Plan.Link(used[reel.ID])
 		found = append(found, Finding{
-			Severity: Stop, Where: and(and(at(&one), "links", two.Key()), "reels", reel.Key()),
+			Severity: Stop, Where: and(and(at(&one), plan.LinksTable, two.Key()), plan.ReelsTable, reel.Key()),
 			What:   fmt.Sprintf("%s is used twice: two cables bear this tag, in %s and %s", reelName(reel), one.Name, two.Name),
 			Remedy: "If it is one cable, take another for one of them; if there are two, give each its own tag.",
 		})

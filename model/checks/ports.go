@@ -38,7 +38,9 @@ func (s *Subject) end(id plan.DeviceID, name string) plugged {
 
 func (p *plugged) named() string { return fmt.Sprintf("port %s of %s", p.port.Name, p.device.Name) }
 
-func (p *plugged) at(link *plan.Link) []Place { return and(at(link), "devices", p.device.Key()) }
+func (p *plugged) at(link *plan.Link) []Place {
+	return and(at(link), plan.DevicesTable, p.device.Key())
+}
 
 // eachEnd visits both ends of every link.
 func (s *Subject) eachEnd(visit func(link *plan.Link, b *budget.Budget, end *plugged)) {
@@ -119,7 +121,7 @@ func connectorsBetween(s *Subject) (found []Finding) {
 			}
 			if before != nil && !mates(before.kind.Connector, next.kind.Connector) {
 				found = append(found, Finding{
-					Severity: Warn, Where: and(and(at(link), "cable_kinds", before.kind.Key()), "cable_kinds", next.kind.Key()),
+					Severity: Warn, Where: and(and(at(link), plan.CableKindsTable, before.kind.Key()), plan.CableKindsTable, next.kind.Key()),
 					What:   fmt.Sprintf("%s: %s has %s, and %s behind it has %s", link.Name, before.named(), before.kind.Connector, next.named(), next.kind.Connector),
 					Remedy: "Lay a tail with one of each between them, as a cable of this link, or stay with one connector.",
 				})
@@ -193,7 +195,7 @@ func screenFault(v *view, transport string) (finding Finding, wrong bool) {
 			lacks = ", whose plugs are not of metal"
 		}
 		if lacks != "" {
-			return fault(cable.named()+lacks, cable.ofMany()+lacks, link.Name, and(at(link), "cable_kinds", cable.kind.Key()))
+			return fault(cable.named()+lacks, cable.ofMany()+lacks, link.Name, and(at(link), plan.CableKindsTable, cable.kind.Key()))
 		}
 	}
 	for i := range v.ends {
@@ -212,7 +214,7 @@ func pairsMissing(s *Subject) (found []Finding) {
 		for _, cable := range v.cables {
 			if cable.kind.Pairs > 0 && cable.kind.Pairs < needed && !cable.foreign {
 				found = append(found, Finding{
-					Severity: Stop, Where: and(at(link), "cable_kinds", cable.kind.Key()),
+					Severity: Stop, Where: and(at(link), plan.CableKindsTable, cable.kind.Key()),
 					What:   fmt.Sprintf("%s: %s has %d pairs, and %s needs %d", link.Name, cable.named(), cable.kind.Pairs, b.TransportName, needed),
 					Remedy: "Take a cable with all its pairs through.",
 					Short:  fmt.Sprintf("%s has %d pairs of the %d it needs", cable.kind.Name, cable.kind.Pairs, needed),

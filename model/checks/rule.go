@@ -111,7 +111,7 @@ func (r Rule) tell(s *Subject, said []Finding) Found {
 
 // link is the link that stands first among the places of a finding.
 func (f *Finding) link() (plan.LinkID, bool) {
-	if len(f.Where) == 0 || f.Where[0].Table != "links" {
+	if len(f.Where) == 0 || f.Where[0].Table != plan.LinksTable {
 		return "", false
 	}
 	return plan.LinkID(f.Where[0].Key), true
@@ -155,8 +155,8 @@ func Rules() []Rule { return rules }
 
 // Tables that several rules read beside budgets.
 var (
-	portTables = []string{"kinds", "kind_ports"}
-	areaTables = []string{"areas", "area_points"}
+	portTables = []string{plan.KindsTable, plan.KindPortsTable}
+	areaTables = []string{plan.AreasTable, plan.AreaPointsTable}
 )
 
 var rules = []Rule{
@@ -164,7 +164,7 @@ var rules = []Rule{
 	{ID: "too-short", Budgets: true, Links: true, find: tooShort},
 	{ID: "uncabled", Budgets: true, Links: true, find: uncabled},
 	{ID: "tight", Budgets: true, Links: true, find: tight},
-	{ID: "bad-kind", Reads: []string{"cable_kinds", "reels"}, Budgets: true, find: badKind},
+	{ID: "bad-kind", Reads: []string{plan.CableKindsTable, plan.ReelsTable}, Budgets: true, find: badKind},
 	{ID: "unknown-loss", Budgets: true, Links: true, find: unknownLoss},
 	{ID: "above-standard", Budgets: true, Links: true, find: aboveStandard},
 	{ID: "past-distance", Budgets: true, Links: true, find: pastDistance},
@@ -188,24 +188,24 @@ var rules = []Rule{
 	{ID: "socket-at-device", Budgets: true, Links: true, find: socketAtDevice},
 	{ID: "pairs-missing", Budgets: true, Links: true, find: pairsMissing},
 	{ID: "supplies", Reads: areaTables, Budgets: true, Links: true, find: supplies},
-	{ID: "same-way", Reads: []string{"looms"}, Budgets: true, Links: true, find: sameWay},
-	{ID: "crossing", Reads: []string{"areas", "area_points", "routes", "route_points"}, Budgets: true, Links: true, find: crosses, join: crossing},
+	{ID: "same-way", Reads: []string{plan.LoomsTable}, Budgets: true, Links: true, find: sameWay},
+	{ID: "crossing", Reads: []string{plan.AreasTable, plan.AreaPointsTable, plan.RoutesTable, plan.RoutePointsTable}, Budgets: true, Links: true, find: crosses, join: crossing},
 	{ID: "building", Reads: areaTables, Budgets: true, Links: true, find: entersBuilding, join: buildings},
 	{ID: "length-doubtful", Budgets: true, Links: true, find: doubtfulLength},
 	{ID: "length-unknown", Budgets: true, Links: true, find: unknownLength},
-	{ID: "bad-reel", Reads: []string{"reels", "segments", "links"}, find: badReel},
-	{ID: "bad-house-line", Reads: []string{"house_lines", "segments", "links"}, find: badLine},
+	{ID: "bad-reel", Reads: []string{plan.ReelsTable, plan.SegmentsTable, plan.LinksTable}, find: badReel},
+	{ID: "bad-house-line", Reads: []string{plan.HouseLinesTable, plan.SegmentsTable, plan.LinksTable}, find: badLine},
 	{ID: "stand-in", Reads: portTables, Budgets: true, find: standIn},
-	{ID: "measured", Reads: []string{"reels", "house_lines", "cable_kinds"}, find: measured},
+	{ID: "measured", Reads: []string{plan.ReelsTable, plan.HouseLinesTable, plan.CableKindsTable}, find: measured},
 	{ID: "power-on-drum", Budgets: true, Links: true, find: powerOnDrum},
 	{ID: "power", Reads: portTables, Budgets: true, Links: true, find: power},
 	{ID: "clock", Reads: portTables, Plugs: true, find: clock},
 	{ID: "unknown-name", Budgets: true, Links: true, find: unknownName},
-	{ID: "act-times", Reads: []string{"acts"}, find: actTimes},
-	{ID: "date", Reads: []string{"reels", "house_lines", "revisions"}, Budgets: true, find: date},
+	{ID: "act-times", Reads: []string{plan.ActsTable}, find: actTimes},
+	{ID: "date", Reads: []string{plan.ReelsTable, plan.HouseLinesTable, plan.RevisionsTable}, Budgets: true, find: date},
 	{ID: "double-name", Plugs: true, find: doubleName},
-	{ID: "retired-name", Reads: []string{"revisions"}, Plugs: true, find: retiredName},
-	{ID: "cable-twice", Reads: []string{"reels", "segments", "links"}, find: cableTwice},
+	{ID: "retired-name", Reads: []string{plan.RevisionsTable}, Plugs: true, find: retiredName},
+	{ID: "cable-twice", Reads: []string{plan.ReelsTable, plan.SegmentsTable, plan.LinksTable}, find: cableTwice},
 	{ID: "slots-over", Patch: true, find: slotsOver},
 	{ID: "pair-crossed", Patch: true, find: pairCrossed},
 	{ID: "no-socket", Patch: true, find: noSocket},

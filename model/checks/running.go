@@ -69,7 +69,7 @@ func actsInOrder(p *plan.Plan) []plan.Act {
 func slotOf(act plan.Act) (one slot, found []Finding) {
 	one.act = act
 	wrong := func(what, remedy string) {
-		found = append(found, Finding{Severity: Warn, Where: []Place{{"acts", act.Key()}}, Acts: []plan.ActID{act.ID}, What: what, Remedy: remedy})
+		found = append(found, Finding{Severity: Warn, Where: []Place{{plan.ActsTable, act.Key()}}, Acts: []plan.ActID{act.ID}, What: what, Remedy: remedy})
 	}
 	read := func(text, what string) int {
 		minute, known := minuteOf(text)
@@ -114,7 +114,7 @@ func overlaps(slots []slot) (found []Finding) {
 			where = ""
 		}
 		found = append(found, Finding{
-			Severity: Warn, Where: []Place{{"acts", next.act.Key()}, {"acts", before.act.Key()}}, Acts: []plan.ActID{next.act.ID},
+			Severity: Warn, Where: []Place{{plan.ActsTable, next.act.Key()}, {plan.ActsTable, before.act.Key()}}, Acts: []plan.ActID{next.act.ID},
 			What: fmt.Sprintf("%s (%s to %s) begins before %s (%s to %s) is over%s", next.act.Name, next.act.Start, next.act.End,
 				before.act.Name, before.act.Start, before.act.End, where),
 			Remedy: "Mend their times, or name the stage of each: a changeover needs its own time.",

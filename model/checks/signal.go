@@ -58,7 +58,7 @@ func (l *lines) of(link *plan.Link) []claim {
 	if l.Reckoner.Transport(link.Transport).Media != standards.BalancedPair {
 		return nil
 	}
-	return []claim{{fmt.Sprintf("link %s", link.Name), Place{"links", link.Key()}, []plan.TransportID{link.Transport}, true}}
+	return []claim{{fmt.Sprintf("link %s", link.Name), Place{plan.LinksTable, link.Key()}, []plan.TransportID{link.Transport}, true}}
 }
 
 // follow goes on from one end of a link, through passive devices, and gathers what is claimed on the way.
@@ -109,7 +109,7 @@ func (l *lines) ends(link *plan.Link, device plan.Device) []claim {
 		return nil
 	}
 	kind, _ := l.Plan.Kinds.Get(plan.Key(device.Kind))
-	return []claim{{device.Name, Place{"devices", device.Key()}, signals, kind.Inputs+kind.Outputs+kind.Channels == 0}}
+	return []claim{{device.Name, Place{plan.DevicesTable, device.Key()}, signals, kind.Inputs+kind.Outputs+kind.Channels == 0}}
 }
 
 // signalsOf lists the digital transports of copper that a device has ports for, in the order of its ports.

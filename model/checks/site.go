@@ -49,7 +49,7 @@ func supplies(s *Subject) (found []Finding) {
 			return
 		}
 		found = append(found, Finding{
-			Severity: Warn, Where: and(and(at(link), "devices", from.Key()), "devices", to.Key()),
+			Severity: Warn, Where: and(and(at(link), plan.DevicesTable, from.Key()), plan.DevicesTable, to.Key()),
 			What:   fmt.Sprintf("%s is copper between %s: %s to %s", link.Name, reason, from.Name, to.Name),
 			Remedy: "Take fibre: lightning and differences of earth go along copper. Where copper must stay, a qualified person answers for it; never cut a screen or lift an earth instead.",
 			Short:  "copper between " + reason,
@@ -86,7 +86,7 @@ func sameWay(s *Subject) (found []Finding) {
 			words = "%s and its backup %s"
 		}
 		both := fmt.Sprintf(words, one.Name, other.Name)
-		finding := Finding{Severity: Warn, Where: and(at(&one), "links", other.Key())}
+		finding := Finding{Severity: Warn, Where: and(at(&one), plan.LinksTable, other.Key())}
 		switch {
 		case one.Loom != "" && one.Loom == other.Loom:
 			loom, _ := s.Plan.Looms.Get(plan.Key(one.Loom))

@@ -34,7 +34,7 @@ func standIn(s *Subject) (found []Finding) {
 		for i := range links {
 			if why := s.unfit(v, &links[i]); why != "" {
 				found = append(found, Finding{
-					Severity: Warn, Where: and(at(spare), "links", links[i].Key()),
+					Severity: Warn, Where: and(at(spare), plan.LinksTable, links[i].Key()),
 					What:   fmt.Sprintf("the laid spare %s would not do for %s: %s", spare.Name, links[i].Name, why),
 					Remedy: "Lay another spare for it, or name in the form of this one the link that it suits.",
 				})

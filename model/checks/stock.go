@@ -10,7 +10,7 @@ import (
 func badReel(s *Subject) (found []Finding) {
 	for segment := range s.Plan.Segments.All() {
 		if reel, is := s.Plan.Reels.Get(plan.Key(segment.Reel)); is && segment.Reel != "" {
-			found = append(found, s.bad(segment, "reels", reelName(reel), plan.Mark{
+			found = append(found, s.bad(segment, plan.ReelsTable, reelName(reel), plan.Mark{
 				Condition: reel.Condition, Reason: reel.Reason, FoundAt: reel.FoundAt, FoundOn: reel.FoundOn,
 			})...)
 		}
@@ -21,7 +21,7 @@ func badReel(s *Subject) (found []Finding) {
 func badLine(s *Subject) (found []Finding) {
 	for segment := range s.Plan.Segments.All() {
 		if line, is := s.Plan.HouseLines.Get(plan.Key(segment.HouseLine)); is && segment.HouseLine != "" {
-			found = append(found, s.bad(segment, "house_lines", "house line "+line.Name, plan.Mark{
+			found = append(found, s.bad(segment, plan.HouseLinesTable, "house line "+line.Name, plan.Mark{
 				Condition: line.Condition, Reason: line.Reason, FoundAt: line.FoundAt, FoundOn: line.FoundOn,
 			})...)
 		}
@@ -48,7 +48,7 @@ func (s *Subject) bad(segment plan.Segment, table, name string, mark plan.Mark) 
 	case link.IsSpare():
 		finding.What = fmt.Sprintf("the laid spare %s lies on %s, which is %s", link.Name, name, mark.Condition)
 		finding.Remedy = "Let it take over nothing: mend it, or lay another spare."
-	case mark.Condition == plan.Faulty && table == "house_lines":
+	case mark.Condition == plan.Faulty && table == plan.HouseLinesTable:
 		finding.Severity = Stop
 		finding.Remedy = "Lay a cable of the stock, or several joined, in its place, and tell the venue."
 	case mark.Condition == plan.Faulty:
@@ -101,10 +101,10 @@ func measured(s *Subject) (found []Finding) {
 		found = append(found, finding)
 	}
 	for reel := range s.Plan.Reels.All() {
-		look(Place{"reels", reel.Key()}, reelName(reel), reel.Kind, reel.Length, reel.Measured)
+		look(Place{plan.ReelsTable, reel.Key()}, reelName(reel), reel.Kind, reel.Length, reel.Measured)
 	}
 	for line := range s.Plan.HouseLines.All() {
-		look(Place{"house_lines", line.Key()}, "house line "+line.Name, line.Kind, line.Length, line.Measured)
+		look(Place{plan.HouseLinesTable, line.Key()}, "house line "+line.Name, line.Kind, line.Length, line.Measured)
 	}
 	return found
 }

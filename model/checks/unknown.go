@@ -69,7 +69,7 @@ func (s *Subject) unknownKinds() (found []Finding) {
 		}
 		if as := budget.CountsAs(m, kind.Hardware); as != "" {
 			found = append(found, Finding{
-				Severity: Warn, Where: []Place{{"cable_kinds", kind.Key()}},
+				Severity: Warn, Where: []Place{{plan.CableKindsTable, kind.Key()}},
 				What:   fmt.Sprintf("%s has plugs of %s, which is not known here: it counts as %s", kind.Name, quoted(string(kind.Hardware)), as),
 				Remedy: "Choose one of the classes of hardware there are.",
 			})

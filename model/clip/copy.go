@@ -19,9 +19,9 @@ func Copy(p *plan.Plan, selection []plan.Ref) (string, error) {
 	var positions []plan.PositionID
 	for _, ref := range selection {
 		switch ref.Table {
-		case "devices":
+		case plan.DevicesTable:
 			devices = append(devices, plan.DeviceID(ref.Key))
-		case "positions":
+		case plan.PositionsTable:
 			positions = append(positions, plan.PositionID(ref.Key))
 		}
 	}

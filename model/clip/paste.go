@@ -58,7 +58,7 @@ func (c *Clip) Paste(e *plan.Edit, by geom.Point) ([]plan.Ref, error) {
 		old := position.ID
 		position.X, position.Y = position.X+by.X, position.Y+by.Y
 		p.positions[old] = e.AddPosition(position)
-		p.added = append(p.added, plan.Ref{Table: "positions", Key: plan.Key(p.positions[old])})
+		p.added = append(p.added, plan.Ref{Table: plan.PositionsTable, Key: plan.Key(p.positions[old])})
 	}
 	for _, device := range c.delta.Devices.Set {
 		p.device(device)
@@ -153,7 +153,7 @@ func (p *paster) device(device plan.Device) {
 	}
 	device.Name = p.edit.FreeDeviceName(device.Name)
 	p.devices[old] = p.edit.AddDevice(device)
-	p.added = append(p.added, plan.Ref{Table: "devices", Key: plan.Key(p.devices[old])})
+	p.added = append(p.added, plan.Ref{Table: plan.DevicesTable, Key: plan.Key(p.devices[old])})
 }
 
 func (p *paster) link(link plan.Link, d *plan.Delta) {
@@ -166,7 +166,7 @@ func (p *paster) link(link plan.Link, d *plan.Delta) {
 	link.FillKind, link.FromLeadKind, link.ToLeadKind = p.cables[link.FillKind], p.cables[link.FromLeadKind], p.cables[link.ToLeadKind]
 	id := p.edit.AddLink(link)
 	p.links[old] = id
-	p.added = append(p.added, plan.Ref{Table: "links", Key: plan.Key(id)})
+	p.added = append(p.added, plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
 	points := under(d.LinkPoints.Set, func(r plan.LinkPoint) bool { return r.Link == old })
 	for i := range points {
 		points[i].X, points[i].Y, points[i].Level = points[i].X+p.by.X, points[i].Y+p.by.Y, ""

@@ -55,9 +55,9 @@ func (d *Desk) SelectedMoving() plan.Moving {
 	var positions []plan.PositionID
 	for _, ref := range d.selection {
 		switch ref.Table {
-		case "devices":
+		case plan.DevicesTable:
 			devices = append(devices, plan.DeviceID(ref.Key))
-		case "positions":
+		case plan.PositionsTable:
 			positions = append(positions, plan.PositionID(ref.Key))
 		}
 	}

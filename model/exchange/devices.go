@@ -13,11 +13,11 @@ import (
 
 // The fields of a list of devices that other lists have not.
 var (
-	At        = fields.Of("devices", "position").Name
-	Right     = fields.Of("devices", "x").Name
-	Up        = fields.Of("devices", "y").Name
-	Supply    = fields.Of("devices", "supply").Name
-	Structure = fields.Of("devices", "structure").Name
+	At        = fields.Of(plan.DevicesTable, "position").Name
+	Right     = fields.Of(plan.DevicesTable, "x").Name
+	Up        = fields.Of(plan.DevicesTable, "y").Name
+	Supply    = fields.Of(plan.DevicesTable, "supply").Name
+	Structure = fields.Of(plan.DevicesTable, "structure").Name
 )
 
 // DeviceFields are what a column of a list of devices can mean.

@@ -11,12 +11,12 @@ import (
 
 // The fields of an input list are called as on the card and in the table; where an input is plugged is the patch's.
 var (
-	Number  = fields.Of("inputs", "number").Name
+	Number  = fields.Of(plan.InputsTable, "number").Name
 	Name    = "Name"
-	Source  = fields.Of("inputs", "source").Name
-	Stand   = fields.Of("inputs", "stand").Name
-	Phantom = fields.Of("inputs", "phantom").Name
-	Riser   = fields.Of("inputs", "riser").Name
+	Source  = fields.Of(plan.InputsTable, "source").Name
+	Stand   = fields.Of(plan.InputsTable, "stand").Name
+	Phantom = fields.Of(plan.InputsTable, "phantom").Name
+	Riser   = fields.Of(plan.InputsTable, "riser").Name
 	Box     = "Box"
 	Socket  = "Socket"
 )

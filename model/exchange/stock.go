@@ -13,21 +13,21 @@ import (
 
 // The fields of a stock list are called as on the card and in the table.
 var (
-	Kind      = fields.Of("reels", "kind").Name
-	Length    = fields.Of("reels", "length").Name
-	Quantity  = fields.Of("reels", "count").Name
-	Tag       = fields.Of("reels", "tag").Name
-	CaseName  = fields.Of("reels", "case").Name
-	Owner     = fields.Of("reels", "owner").Name
-	Hire      = fields.Of("reels", "hire").Name
-	Return    = fields.Of("reels", "return").Name
-	Condition = fields.Of("reels", "condition").Name
-	Reason    = fields.Of("reels", "reason").Name
-	FoundAt   = fields.Of("reels", "found_at").Name
-	FoundOn   = fields.Of("reels", "found_on").Name
-	Measured  = fields.Of("reels", "measured").Name
-	Nominal   = fields.Of("reels", "nominal").Name
-	Note      = fields.Of("reels", "note").Name
+	Kind      = fields.Of(plan.ReelsTable, "kind").Name
+	Length    = fields.Of(plan.ReelsTable, "length").Name
+	Quantity  = fields.Of(plan.ReelsTable, "count").Name
+	Tag       = fields.Of(plan.ReelsTable, "tag").Name
+	CaseName  = fields.Of(plan.ReelsTable, "case").Name
+	Owner     = fields.Of(plan.ReelsTable, "owner").Name
+	Hire      = fields.Of(plan.ReelsTable, "hire").Name
+	Return    = fields.Of(plan.ReelsTable, "return").Name
+	Condition = fields.Of(plan.ReelsTable, "condition").Name
+	Reason    = fields.Of(plan.ReelsTable, "reason").Name
+	FoundAt   = fields.Of(plan.ReelsTable, "found_at").Name
+	FoundOn   = fields.Of(plan.ReelsTable, "found_on").Name
+	Measured  = fields.Of(plan.ReelsTable, "measured").Name
+	Nominal   = fields.Of(plan.ReelsTable, "nominal").Name
+	Note      = fields.Of(plan.ReelsTable, "note").Name
 )
 
 // StockFields are what a column of a stock list can mean.

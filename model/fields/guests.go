@@ -102,7 +102,7 @@ func readTail(s State, guest *plan.ActConsole, typed string) error {
 		return nil
 	}
 	text, kind, named := strings.Cut(typed, " of ")
-	table, _ := plan.TableNamed("act_consoles")
+	table, _ := plan.TableNamed(plan.ActConsolesTable)
 	column, _ := table.Column("tail_m")
 	tail := &Field{Table: table.Name, ID: "tail", column: column, unit: length}
 	metres, err := tail.figure(s, strings.TrimSpace(text))

@@ -15,7 +15,7 @@ import (
 )
 
 func linkFields() []*Field {
-	d := definer{"links"}
+	d := definer{plan.LinksTable}
 	return []*Field{
 		d.field("name", "name", "Link", "what it is called on plan and labels."),
 		d.field("transport", "transport", "Transport", "what goes over it, of what both its ports take.").among(of(transports)).saying(of(sayTransport)).valued(of(func(_ State, r plan.Link) string { return string(r.Transport) })).alone(),

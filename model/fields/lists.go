@@ -6,7 +6,7 @@ import (
 )
 
 func inputFields() []*Field {
-	d := definer{"inputs"}
+	d := definer{plan.InputsTable}
 	return []*Field{
 		d.field("number", "number", "Number", "its number in the list, 1 to 9999.").alone(),
 		d.field("name", "name", "Input", "what it is called: Kick in, Lead vocal."),
@@ -23,7 +23,7 @@ func inputFields() []*Field {
 }
 
 func outputFields() []*Field {
-	d := definer{"outputs"}
+	d := definer{plan.OutputsTable}
 	return []*Field{
 		d.field("number", "number", "Number", "its number in the list, 1 to 9999.").alone(),
 		d.field("name", "name", "Output", "what it is called: Main left, Monitor 3."),
@@ -32,7 +32,7 @@ func outputFields() []*Field {
 }
 
 func actFields() []*Field {
-	d := definer{"acts"}
+	d := definer{plan.ActsTable}
 	return []*Field{
 		d.field("order", "order", "Order", "its place in the running list; another number moves it there.").by(putOrder).alone(),
 		d.field("name", "name", "Act", "the band, or whatever comes on."),
@@ -46,7 +46,7 @@ func actFields() []*Field {
 }
 
 func putOrder(_ State, e *plan.Edit, key plan.Key, value string) error {
-	place, err := Of("acts", "order").whole(value)
+	place, err := Of(plan.ActsTable, "order").whole(value)
 	if err != nil {
 		return err
 	}

@@ -14,7 +14,7 @@ import (
 )
 
 func segmentFields() []*Field {
-	d := definer{"segments"}
+	d := definer{plan.SegmentsTable}
 	return []*Field{
 		d.field("reel", "reel", "Reel or house line", "tag of the reel; another free one's tag takes its place, blank leaves kind and length alone.").
 			among(of(cablesInPlace)).saying(of(sayCable)).
@@ -41,9 +41,9 @@ func made(p *plan.Plan, segment plan.Segment) (kind plan.CableKindID, length flo
 func sayCable(s State, segment plan.Segment) string {
 	switch {
 	case segment.Reel != "":
-		return words.Row(s.Plan, plan.Ref{Table: "reels", Key: plan.Key(segment.Reel)}, s.Units)
+		return words.Row(s.Plan, plan.Ref{Table: plan.ReelsTable, Key: plan.Key(segment.Reel)}, s.Units)
 	case segment.HouseLine != "":
-		return words.Row(s.Plan, plan.Ref{Table: "house_lines", Key: plan.Key(segment.HouseLine)}, s.Units)
+		return words.Row(s.Plan, plan.Ref{Table: plan.HouseLinesTable, Key: plan.Key(segment.HouseLine)}, s.Units)
 	}
 	return ""
 }
@@ -74,7 +74,7 @@ func cablesInPlace(s State, segment plan.Segment) []Option {
 	}
 	said := func(ref plan.Ref, kind plan.CableKindID, length float64) Option {
 		name := words.Row(s.Plan, ref, s.Units)
-		return Option{string(ref.Key), name + aside + s.Units.Metres(length) + " of " + words.Row(s.Plan, plan.Ref{Table: "cable_kinds", Key: plan.Key(kind)}, s.Units)}
+		return Option{string(ref.Key), name + aside + s.Units.Metres(length) + " of " + words.Row(s.Plan, plan.Ref{Table: plan.CableKindsTable, Key: plan.Key(kind)}, s.Units)}
 	}
 	var options []Option
 	used, lines := s.Plan.UsedReels(), s.Plan.UsedHouseLines()
@@ -118,7 +118,7 @@ func putCable(s State, e *plan.Edit, key plan.Key, value string) error {
 
 func saySegmentKind(s State, segment plan.Segment) string {
 	id, _ := made(s.Plan, segment)
-	return words.Row(s.Plan, plan.Ref{Table: "cable_kinds", Key: plan.Key(id)}, s.Units)
+	return words.Row(s.Plan, plan.Ref{Table: plan.CableKindsTable, Key: plan.Key(id)}, s.Units)
 }
 
 func segmentKinds(s State, segment plan.Segment) []Option {
@@ -162,7 +162,7 @@ func putSegmentLength(s State, e *plan.Edit, key plan.Key, value string) error {
 	if err != nil {
 		return err
 	}
-	length, err := Of("segments", "length").figure(s, value)
+	length, err := Of(plan.SegmentsTable, "length").figure(s, value)
 	if err != nil {
 		return err
 	}

@@ -92,7 +92,7 @@ func putContacts(_ State, e *plan.Edit, _ plan.Key, text string) error {
 			return fmt.Errorf("line %d has no name before its first comma", n+1)
 		}
 		for id, text := range map[string]string{"name": contact.Name, "role": contact.Role, "phone": contact.Phone} {
-			if reason := Of("contacts", id).column.Check(text); reason != "" {
+			if reason := Of(plan.ContactsTable, id).column.Check(text); reason != "" {
 				return fmt.Errorf("line %d: the %s %s", n+1, id, reason)
 			}
 		}
@@ -103,7 +103,7 @@ func putContacts(_ State, e *plan.Edit, _ plan.Key, text string) error {
 }
 
 func cableKindFields() []*Field {
-	d := definer{"cable_kinds"}
+	d := definer{plan.CableKindsTable}
 	return []*Field{
 		d.field("name", "name", "Kind of cable", "what it is called.").when(of(own)).by(putOwn("name")),
 		d.field("own_figure", "own_figure_dB_per_100m", "Maker's figure", "its loss at 100 MHz and 20 °C in dB per 100 m; it then counts instead of its category's.").
@@ -137,7 +137,7 @@ func putOwn(id string) func(State, *plan.Edit, plan.Key, string) error {
 		if !kind.Own {
 			return fmt.Errorf("%s is a kind of the catalogue: make one of your own like it", kind.Name)
 		}
-		return Of("cable_kinds", id).store(s, e, kind, value)
+		return Of(plan.CableKindsTable, id).store(s, e, kind, value)
 	}
 }
 
@@ -145,7 +145,7 @@ func putOwn(id string) func(State, *plan.Edit, plan.Key, string) error {
 func putOwnFigure(s State, e *plan.Edit, key plan.Key, value string) error {
 	kind, _ := e.Now().CableKinds.Get(key)
 	if value != "" {
-		figure, err := Of("cable_kinds", "own_figure").figure(s, value)
+		figure, err := Of(plan.CableKindsTable, "own_figure").figure(s, value)
 		if err != nil {
 			return err
 		}

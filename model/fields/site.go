@@ -11,7 +11,7 @@ import (
 )
 
 func deviceFields() []*Field {
-	d := definer{"devices"}
+	d := definer{plan.DevicesTable}
 	return []*Field{
 		d.field("name", "name", "Device", "what it is called on plan and labels."),
 		d.field("kind", "kind", "Kind", "what it is; another kind must have the ports that its links hold.").among(deviceKinds).by(putDeviceKind),
@@ -27,7 +27,7 @@ func deviceFields() []*Field {
 }
 
 func positionFields() []*Field {
-	d := definer{"positions"}
+	d := definer{plan.PositionsTable}
 	return []*Field{
 		d.field("name", "name", "Position", "what it is called."),
 		d.place("x", "x_m", "To the right", "of the plan's zero, of its middle; its devices move along. Blank is a position without a place."),
@@ -43,7 +43,7 @@ func positionFields() []*Field {
 }
 
 func areaFields() []*Field {
-	d := definer{"areas"}
+	d := definer{plan.AreasTable}
 	return []*Field{
 		d.field("name", "name", "Area", "what it is called."),
 		d.field("use", "use", "Use", "what it is used for, which decides the cautions where cable crosses it."),
@@ -52,7 +52,7 @@ func areaFields() []*Field {
 }
 
 func loomFields() []*Field {
-	d := definer{"looms"}
+	d := definer{plan.LoomsTable}
 	return []*Field{
 		d.field("name", "name", "Loom", "what it is called."),
 		d.field("colour", "tape_colour", "Tape colour", "of the tape at both ends."),
@@ -62,7 +62,7 @@ func loomFields() []*Field {
 }
 
 func levelFields() []*Field {
-	d := definer{"levels"}
+	d := definer{plan.LevelsTable}
 	return []*Field{
 		d.field("name", "name", "Level", "what it is called."),
 		d.field("height", "height_m", "Height", "above the ground, for instance 1.6 m or 5 ft."),
@@ -70,7 +70,7 @@ func levelFields() []*Field {
 }
 
 func contactFields() []*Field {
-	d := definer{"contacts"}
+	d := definer{plan.ContactsTable}
 	return []*Field{
 		d.field("name", "name", "Contact", "who can be rung."),
 		d.field("role", "role", "Role", "what they answer for."),
@@ -164,7 +164,7 @@ func unplaced(row any) bool {
 
 // takeOff takes the place of a device or a position away.
 func takeOff(e *plan.Edit, table string, key plan.Key) error {
-	if table == "positions" {
+	if table == plan.PositionsTable {
 		return plan.Update(e, key, func(p *plan.Position) { p.Unplaced = true })
 	}
 	return e.TakeOff(plan.DeviceID(key))
@@ -172,7 +172,7 @@ func takeOff(e *plan.Edit, table string, key plan.Key) error {
 
 // standing says where a device or a position is drawn, from where a typed coordinate moves it, and what moves when it does.
 func standing(p *plan.Plan, table string, key plan.Key) (at, from geom.Point, moving plan.Moving) {
-	if table == "positions" {
+	if table == plan.PositionsTable {
 		position, _ := p.Positions.Get(key)
 		return position.At(), position.From(), plan.MovingWith(p, nil, []plan.PositionID{position.ID})
 	}

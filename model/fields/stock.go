@@ -12,7 +12,7 @@ import (
 )
 
 func reelFields() []*Field {
-	d := definer{"reels"}
+	d := definer{plan.ReelsTable}
 	return []*Field{
 		d.field("tag", "tag", "Tag", "what is written on it; blank for equal ones without tags.").ifBlank("none").by(putTag).alone(),
 		d.field("kind", "kind", "Kind", "what cable it is.").among(cableKinds("")).by(putCableKind(func(r *plan.Reel) *plan.CableKindID { return &r.Kind })),
@@ -34,7 +34,7 @@ func reelFields() []*Field {
 }
 
 func caseFields() []*Field {
-	d := definer{"cases"}
+	d := definer{plan.CasesTable}
 	return []*Field{
 		d.field("name", "name", "Case", "what is written on it."),
 		d.field("note", "note", "Note", "anything the crew should know."),
@@ -42,7 +42,7 @@ func caseFields() []*Field {
 }
 
 func houseLineFields() []*Field {
-	d := definer{"house_lines"}
+	d := definer{plan.HouseLinesTable}
 	return []*Field{
 		d.field("name", "name", "House line", "what the venue calls it."),
 		d.field("kind", "kind", "Kind", "what cable it is.").among(cableKinds("")).by(putCableKind(func(r *plan.HouseLine) *plan.CableKindID { return &r.Kind })),
@@ -110,12 +110,12 @@ func putTag(s State, e *plan.Edit, key plan.Key, value string) error {
 	if value != "" && reel.Count() > 1 {
 		return fmt.Errorf("this row stands for %d equal ones; a tag is of one: take one out of it first", reel.Count())
 	}
-	return Of("reels", "tag").store(s, e, reel, value)
+	return Of(plan.ReelsTable, "tag").store(s, e, reel, value)
 }
 
 // putQuantity sets how many a row stands for: not fewer than lie in links, and one where it has a tag.
 func putQuantity(_ State, e *plan.Edit, key plan.Key, value string) error {
-	count, err := Of("reels", "count").whole(value)
+	count, err := Of(plan.ReelsTable, "count").whole(value)
 	if err == nil && value != "" && count == 0 {
 		err = errors.New("0 is no whole number from 1 to 10000; take the row away where there are none any more")
 	}

@@ -79,7 +79,7 @@ func (r rest) same(other rest) bool {
 // that differ, and says no where cables differ.
 func sameRest(a, b *plan.Plan) bool {
 	same := a.Settings.SampleRateHz() == b.Settings.SampleRateHz()
-	for _, name := range []string{"kinds", "kind_ports", "kind_sockets", "kind_ways", "cable_kinds", "reels", "house_lines", "segments"} {
+	for _, name := range []string{plan.KindsTable, plan.KindPortsTable, plan.KindSocketsTable, plan.KindWaysTable, plan.CableKindsTable, plan.ReelsTable, plan.HouseLinesTable, plan.SegmentsTable} {
 		table, _ := plan.TableNamed(name)
 		same = same && table.Same(a, b)
 	}

@@ -40,8 +40,8 @@ func Next(prev *View, p *plan.Plan) *View {
 // Tables names the tables that a patch reads; beside them it reads the plan's sample rate.
 func Tables() []string {
 	return []string{
-		"kinds", "kind_ports", "kind_sockets", "kind_ways", "devices", "cable_kinds", "reels", "house_lines", "links", "segments",
-		"inputs", "outputs", "acts", "stage_patches", "console_patches", "slot_patches", "output_patches", "act_consoles", "socket_owners",
+		plan.KindsTable, plan.KindPortsTable, plan.KindSocketsTable, plan.KindWaysTable, plan.DevicesTable, plan.CableKindsTable, plan.ReelsTable, plan.HouseLinesTable, plan.LinksTable, plan.SegmentsTable,
+		plan.InputsTable, plan.OutputsTable, plan.ActsTable, plan.StagePatchesTable, plan.ConsolePatchesTable, plan.SlotPatchesTable, plan.OutputPatchesTable, plan.ActConsolesTable, plan.SocketOwnersTable,
 	}
 }
 

@@ -38,7 +38,7 @@ func (p *Picture) labels() {
 		points := p.inView(p.arrangement.paths[i].points)
 		switch {
 		case !p.visible(geom.BoxOf(points...)), p.label(&links[i], points, p.blocked):
-		case p.options.Selected[Ref{Table: "links", Key: plan.Key(links[i].ID)}]:
+		case p.options.Selected[Ref{Table: plan.LinksTable, Key: plan.Key(links[i].ID)}]:
 			selected = append(selected, i)
 		default:
 			p.Unplaced = append(p.Unplaced, links[i].ID)
@@ -80,14 +80,14 @@ func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacle
 	p.fade(link.Levels[:]...)
 	defer p.fade()
 	if hung {
-		p.hang(Ref{Table: "links", Key: plan.Key(link.ID)}, box, foot, blocked)
+		p.hang(Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}, box, foot, blocked)
 	}
 	p.solidly(box, func() { p.labelMarks(link, box, badge, text, size) })
 	return true
 }
 
 func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size float64) {
-	ref := Ref{Table: "links", Key: plan.Key(link.ID)}
+	ref := Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}
 	roles := rolesOf(link.Standing)
 	edge := roles.label
 	if p.options.Selected[ref] {
@@ -145,7 +145,7 @@ func (p *Picture) placeNames() {
 		if !p.visible(box) || p.hidesPosition(position.ID) || p.lacksPosition(position) {
 			continue
 		}
-		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
+		ref := Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}
 		p.nameBeside(ref, position.Name, box, size, RolePositionText)
 	}
 	if box, drawn := p.listBox(); drawn {
@@ -158,7 +158,7 @@ func (p *Picture) placeNames() {
 			corners[i] = p.View.Point(at)
 		}
 		if box := geom.BoxOf(corners...).Intersection(p.View.Box()); len(corners) > 2 && !box.Empty() && !p.lacksArea(area) {
-			p.nameInside(Ref{Table: "areas", Key: plan.Key(area.ID)}, area.Name, box, size, RoleAreaText)
+			p.nameInside(Ref{Table: plan.AreasTable, Key: plan.Key(area.ID)}, area.Name, box, size, RoleAreaText)
 		}
 	}
 }
@@ -175,7 +175,7 @@ func (p *Picture) dotNames(selected bool) {
 	size := placeTextSize * p.arrangement.textScale
 	for i := range scene.Devices {
 		device := &scene.Devices[i]
-		ref, box := Ref{Table: "devices", Key: plan.Key(device.ID)}, p.boxOf(device.ID)
+		ref, box := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}, p.boxOf(device.ID)
 		if p.options.Selected[ref] == selected && p.visible(box) && !p.hides(device.ID) && !p.lacksDevice(device) {
 			p.nameBeside(ref, device.Name, box, size, RoleDeviceText)
 		}

@@ -148,7 +148,7 @@ func (p *Picture) areas() {
 		if len(corners) < 3 || !p.visible(box) || p.lacksArea(area) {
 			continue
 		}
-		ref := Ref{Table: "areas", Key: plan.Key(area.ID)}
+		ref := Ref{Table: plan.AreasTable, Key: plan.Key(area.ID)}
 		p.add(Mark{Ref: ref, Shape: Fill, Role: areaRoles[area.Use], Points: corners})
 		p.add(Mark{Ref: ref, Shape: Stroke, Role: RoleAreaEdge, Points: append(corners[:len(corners):len(corners)], corners[0])})
 		p.targets = append(p.targets, target{ref: ref, rank: rankArea, box: box, points: corners, area: true})
@@ -161,7 +161,7 @@ func (p *Picture) outlines() {
 		if !p.visible(box) || p.lacksPosition(position) {
 			continue
 		}
-		ref := Ref{Table: "positions", Key: plan.Key(position.ID)}
+		ref := Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}
 		if p.hidesPosition(position.ID) {
 			p.targets = append(p.targets, target{ref: ref, rank: rankPosition, box: box})
 			continue
@@ -193,7 +193,7 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 	if !p.visible(box) || p.lacksDevice(device) {
 		return
 	}
-	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+	ref := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}
 	if p.hides(device.ID) { // not drawn here, but hit until it moves
 		p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: box})
 		if p.options.Selected[ref] {
@@ -216,7 +216,7 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 // ports draws the ports of a device that is selected.
 func (p *Picture) ports(device *DeviceFigure) {
 	box := p.boxOf(device.ID)
-	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+	ref := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}
 	if !p.options.Selected[ref] || !p.visible(box) || p.lacksDevice(device) || p.hides(device.ID) {
 		return
 	}
@@ -241,7 +241,7 @@ func (p *Picture) leader(device *DeviceFigure, box geom.Box) {
 	if box.Contains(at) || p.hides(device.ID) {
 		return
 	}
-	ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+	ref := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}
 	p.add(Mark{Ref: ref, Shape: Stroke, Role: RoleLeader, Points: []geom.Point{at, edgePoint(box.Centre(), at, box)}})
 	p.add(Mark{Ref: ref, Shape: Fill, Role: RoleDeviceDot, Points: ring(at, 2.5, 10, 0)})
 }

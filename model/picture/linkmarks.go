@@ -14,7 +14,7 @@ func (p *Picture) links() {
 		if len(points) < 2 || !p.visible(geom.BoxOf(points...)) || p.lacksLink(link) {
 			continue
 		}
-		ref := Ref{Table: "links", Key: plan.Key(link.ID)}
+		ref := Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}
 		p.targets = append(p.targets, target{ref: ref, rank: rankLink, box: geom.BoxOf(points...).Inset(-hitDistance), points: points})
 		if p.hidesLink(link.ID) {
 			continue
@@ -63,7 +63,7 @@ func linkMarks(ref Ref, link *LinkFigure, points []geom.Point, selected, dense b
 func (p *Picture) wayPoints(link *LinkFigure) {
 	for i, metres := range link.Way {
 		at := p.View.Point(metres)
-		ref := Ref{Table: "links", Key: plan.Key(link.ID), Part: wayPart(i + 1)}
+		ref := Ref{Table: plan.LinksTable, Key: plan.Key(link.ID), Part: wayPart(i + 1)}
 		p.add(Mark{Ref: ref, Shape: Fill, Role: RoleHandle, Points: ring(at, 4.5, 12, 0)})
 		p.targets = append(p.targets, target{ref: ref, rank: rankPort, box: geom.BoxAround(at, 12, 12)})
 	}

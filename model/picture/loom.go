@@ -44,7 +44,7 @@ func (f *LoomFigure) drop(at geom.Point) {
 // line is the figure as the line of a link, for its path.
 func (f *LoomFigure) line() LinkFigure { return LinkFigure{From: f.From, To: f.To, Way: f.Route} }
 
-func loomRef(id plan.LoomID) Ref { return Ref{Table: "looms", Key: plan.Key(id)} }
+func loomRef(id plan.LoomID) Ref { return Ref{Table: plan.LoomsTable, Key: plan.Key(id)} }
 
 // looms marks where links drop off, and draws the route of a selected loom with its handles. A loom that is not
 // selected is hit on its marks and its name alone: its links lie along it.
@@ -89,7 +89,7 @@ const dropSize = 9.0
 // corners draws the handles of a selected loom.
 func (p *Picture) corners(loom *LoomFigure) {
 	for i, metres := range loom.Route {
-		at, handle := p.View.Point(metres), Ref{Table: "looms", Key: plan.Key(loom.ID), Part: wayPart(i + 1)}
+		at, handle := p.View.Point(metres), Ref{Table: plan.LoomsTable, Key: plan.Key(loom.ID), Part: wayPart(i + 1)}
 		p.add(Mark{Ref: handle, Shape: Fill, Role: RoleHandle, Points: ring(at, 5, 12, 0)})
 		p.targets = append(p.targets, target{ref: handle, rank: rankPort, box: geom.BoxAround(at, 13, 13)})
 	}

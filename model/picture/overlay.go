@@ -31,7 +31,7 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 		place(links[i].From)
 		place(links[i].To)
 		paths[i] = o.inView(a.pathOf(&links[i], offsets[links[i].ID], boxes).points)
-		ref := Ref{Table: "links", Key: plan.Key(links[i].ID)}
+		ref := Ref{Table: plan.LinksTable, Key: plan.Key(links[i].ID)}
 		if p.lacksLink(&links[i]) {
 			paths[i] = nil
 		}
@@ -70,7 +70,7 @@ func (o *Picture) movingOutlines(moving plan.Moving, boxes map[plan.DeviceID]geo
 			}
 		}
 		o.add(Mark{
-			Ref: Ref{Table: "positions", Key: plan.Key(position.ID)}, Shape: Panel, Edge: RoleSelected,
+			Ref: Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}, Shape: Panel, Edge: RoleSelected,
 			Points: []geom.Point{box.Min, box.Max}, Radius: 6,
 		})
 	}
@@ -82,7 +82,7 @@ func (o *Picture) movingDevices(moving plan.Moving, boxes map[plan.DeviceID]geom
 		if !moving.Devices[device.ID] || o.lacksDevice(device) {
 			continue
 		}
-		ref := Ref{Table: "devices", Key: plan.Key(device.ID)}
+		ref := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}
 		box := boxes[device.ID].Shift(o.offset())
 		o.add(deviceMark(ref, box, o.arrangement.Dots, true))
 		if !o.arrangement.Dots {

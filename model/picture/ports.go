@@ -62,7 +62,7 @@ func portMarks(device *DeviceFigure, box geom.Box) []Mark {
 }
 
 func portRef(id plan.DeviceID, port string) Ref {
-	return Ref{Table: "devices", Key: plan.Key(id), Part: port}
+	return Ref{Table: plan.DevicesTable, Key: plan.Key(id), Part: port}
 }
 
 // aimPorts lets a pointer hit the ports of a device.

@@ -23,13 +23,13 @@ func (w Without) Nothing() bool {
 
 // lacksDevice reports whether a device is left out.
 func (p *Picture) lacksDevice(device *DeviceFigure) bool {
-	return p.options.Without.Levels[device.Level] && !p.options.Selected[Ref{Table: "devices", Key: plan.Key(device.ID)}]
+	return p.options.Without.Levels[device.Level] && !p.options.Selected[Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}]
 }
 
 // lacksLink reports whether a link is left out.
 func (p *Picture) lacksLink(link *LinkFigure) bool {
 	w := p.options.Without
-	if p.options.Selected[Ref{Table: "links", Key: plan.Key(link.ID)}] {
+	if p.options.Selected[Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}] {
 		return false
 	}
 	return w.Grades[link.Standing] || w.Transports[link.Transport] || w.Levels[link.Levels[0]] || w.Levels[link.Levels[1]]
@@ -38,7 +38,7 @@ func (p *Picture) lacksLink(link *LinkFigure) bool {
 // lacksPosition reports whether the outline and the name of a position are left out.
 func (p *Picture) lacksPosition(position PositionFigure) bool {
 	w := p.options.Without
-	if p.options.Selected[Ref{Table: "positions", Key: plan.Key(position.ID)}] {
+	if p.options.Selected[Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}] {
 		return false
 	}
 	return w.Outlines || w.Levels[position.Level]
@@ -46,7 +46,7 @@ func (p *Picture) lacksPosition(position PositionFigure) bool {
 
 // lacksArea reports whether an area is left out.
 func (p *Picture) lacksArea(area AreaFigure) bool {
-	return p.options.Without.Areas && !p.options.Selected[Ref{Table: "areas", Key: plan.Key(area.ID)}]
+	return p.options.Without.Areas && !p.options.Selected[Ref{Table: plan.AreasTable, Key: plan.Key(area.ID)}]
 }
 
 // lacksLoom reports whether the marks and the name of a loom are left out.

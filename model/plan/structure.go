@@ -45,14 +45,14 @@ func (c *checker) ports() {
 				continue
 			}
 			if !c.next.KindPorts.Has(PortKey(device.Kind, at.port)) {
-				c.add("links", link.Key(), field, fmt.Sprintf("is %q, but %s has no such port", Clipped(at.port), Clipped(device.Name)))
+				c.add(LinksTable, link.Key(), field, fmt.Sprintf("is %q, but %s has no such port", Clipped(at.port), Clipped(device.Name)))
 				continue
 			}
 			if link.IsSpare() {
 				continue
 			}
 			if other, found := taken[at]; found {
-				c.add("links", link.Key(), field, fmt.Sprintf("is %q of %s, which link %s holds already", Clipped(at.port), Clipped(device.Name), Clipped(other)))
+				c.add(LinksTable, link.Key(), field, fmt.Sprintf("is %q of %s, which link %s holds already", Clipped(at.port), Clipped(device.Name), Clipped(other)))
 			}
 			taken[at] = link.Name
 		}
@@ -66,7 +66,7 @@ func (c *checker) partners() {
 		}
 		partner, found := c.next.Link(link.Partner)
 		if found && (partner.Partner != link.ID || partner.ID == link.ID) {
-			c.add("links", link.Key(), "partner", fmt.Sprintf("is %s, which does not name %s in turn", Clipped(partner.Name), Clipped(link.Name)))
+			c.add(LinksTable, link.Key(), "partner", fmt.Sprintf("is %s, which does not name %s in turn", Clipped(partner.Name), Clipped(link.Name)))
 		}
 	}
 }
@@ -81,14 +81,14 @@ func (c *checker) segments() {
 			reels[segment.Reel]++
 			reel, found := c.next.Reels.Get(Key(segment.Reel))
 			if found && reels[segment.Reel] == reel.Count()+1 {
-				c.add("segments", segment.Key(), "reel", fmt.Sprintf("is in more links than there are: %d of them in the stock", reel.Count()))
+				c.add(SegmentsTable, segment.Key(), "reel", fmt.Sprintf("is in more links than there are: %d of them in the stock", reel.Count()))
 			}
 		}
 		if segment.HouseLine != "" {
 			given++
 			lines[segment.HouseLine]++
 			if lines[segment.HouseLine] == 2 {
-				c.add("segments", segment.Key(), "house_line", "is in another link already")
+				c.add(SegmentsTable, segment.Key(), "house_line", "is in another link already")
 			}
 		}
 		if segment.Kind != "" {
@@ -100,10 +100,10 @@ func (c *checker) segments() {
 
 func (c *checker) segment(segment Segment, given int) {
 	if given != 1 {
-		c.add("segments", segment.Key(), "", "must name one of reel, house_line or kind")
+		c.add(SegmentsTable, segment.Key(), "", "must name one of reel, house_line or kind")
 	}
 	if (segment.Kind != "") != (segment.Length > 0) {
-		c.add("segments", segment.Key(), "length_m", "must stand with kind, and with kind only")
+		c.add(SegmentsTable, segment.Key(), "length_m", "must stand with kind, and with kind only")
 	}
 }
 
@@ -111,19 +111,19 @@ func (c *checker) segment(segment Segment, given int) {
 func (c *checker) orders() {
 	next, base := c.next, c.base
 	if next.Segments != base.Segments {
-		checkOrders(c, "segments", next.Segments, func(r Segment) (string, int) { return string(r.Link), r.Order })
+		checkOrders(c, SegmentsTable, next.Segments, func(r Segment) (string, int) { return string(r.Link), r.Order })
 	}
 	if next.LinkPoints != base.LinkPoints {
-		checkOrders(c, "link_points", next.LinkPoints, func(r LinkPoint) (string, int) { return string(r.Link), r.Order })
+		checkOrders(c, LinkPointsTable, next.LinkPoints, func(r LinkPoint) (string, int) { return string(r.Link), r.Order })
 	}
 	if next.LoomPoints != base.LoomPoints {
-		checkOrders(c, "loom_points", next.LoomPoints, func(r LoomPoint) (string, int) { return string(r.Loom), r.Order })
+		checkOrders(c, LoomPointsTable, next.LoomPoints, func(r LoomPoint) (string, int) { return string(r.Loom), r.Order })
 	}
 	if next.AreaPoints != base.AreaPoints {
-		checkOrders(c, "area_points", next.AreaPoints, func(r AreaPoint) (string, int) { return string(r.Area), r.Order })
+		checkOrders(c, AreaPointsTable, next.AreaPoints, func(r AreaPoint) (string, int) { return string(r.Area), r.Order })
 	}
 	if next.RoutePoints != base.RoutePoints {
-		checkOrders(c, "route_points", next.RoutePoints, func(r RoutePoint) (string, int) { return string(r.Route), r.Order })
+		checkOrders(c, RoutePointsTable, next.RoutePoints, func(r RoutePoint) (string, int) { return string(r.Route), r.Order })
 	}
 }
 

@@ -81,7 +81,7 @@ func Summary(changes []Change) string {
 			said = append(said, change.Words)
 			continue
 		}
-		if change.Where.Table == "positions" && len(said) < mostNamed {
+		if change.Where.Table == plan.PositionsTable && len(said) < mostNamed {
 			said = append(said, change.Subject()+" "+change.Words)
 			continue
 		}
@@ -152,7 +152,7 @@ type list struct{ changes []Change }
 
 // whatIs says what a row of a table is, where its name does not.
 var whatIs = map[string]string{
-	"positions": "position", "devices": "device", "links": "link", "areas": "area", "routes": "route", "acts": "act",
+	plan.PositionsTable: "position", plan.DevicesTable: "device", plan.LinksTable: "link", plan.AreasTable: "area", plan.RoutesTable: "route", plan.ActsTable: "act",
 }
 
 func (l *list) add(where plan.Ref, name string, said ...string) {

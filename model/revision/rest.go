@@ -18,19 +18,19 @@ var lists = []struct {
 	tables []string
 	grown  bool
 }{
-	{"Whom to ring", []string{"contacts"}, true},
-	{"Limit rules", []string{"transport_rules"}, true},
-	{"Levels", []string{"levels"}, true},
-	{"Ways of routes", []string{"route_points"}, true},
-	{"Kinds of device", []string{"kinds", "kind_ports", "kind_sockets", "kind_ways"}, false},
-	{"Kinds of cable", []string{"cable_kinds"}, false},
-	{"Cases", []string{"cases"}, true},
-	{"Stock", []string{"reels"}, true},
-	{"House lines", []string{"house_lines"}, true},
-	{"Looms", []string{"looms", "loom_points"}, true},
-	{"Slots of links", []string{"slot_patches"}, true},
-	{"Guest consoles", []string{"act_consoles"}, true},
-	{"Owners of gain and 48 V", []string{"socket_owners"}, true},
+	{"Whom to ring", []string{plan.ContactsTable}, true},
+	{"Limit rules", []string{plan.TransportRulesTable}, true},
+	{"Levels", []string{plan.LevelsTable}, true},
+	{"Ways of routes", []string{plan.RoutePointsTable}, true},
+	{"Kinds of device", []string{plan.KindsTable, plan.KindPortsTable, plan.KindSocketsTable, plan.KindWaysTable}, false},
+	{"Kinds of cable", []string{plan.CableKindsTable}, false},
+	{"Cases", []string{plan.CasesTable}, true},
+	{"Stock", []string{plan.ReelsTable}, true},
+	{"House lines", []string{plan.HouseLinesTable}, true},
+	{"Looms", []string{plan.LoomsTable, plan.LoomPointsTable}, true},
+	{"Slots of links", []string{plan.SlotPatchesTable}, true},
+	{"Guest consoles", []string{plan.ActConsolesTable}, true},
+	{"Owners of gain and 48 V", []string{plan.SocketOwnersTable}, true},
 }
 
 // rest tells what changed in the lists that no words are made of row by row.

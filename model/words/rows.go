@@ -9,13 +9,13 @@ import (
 
 // rowWords are what one row of a table and several are called.
 var rowWords = map[string][2]string{
-	"contacts": {"contact", "contacts"}, "levels": {"level", "levels"}, "positions": {"position", "positions"},
-	"areas": {"area", "areas"}, "routes": {"route", "routes"}, "kinds": {"kind of device", "kinds of device"},
-	"devices": {"device", "devices"}, "cable_kinds": {"kind of cable", "kinds of cable"}, "cases": {"case", "cases"},
-	"reels": {"reel", "reels"}, "house_lines": {"house line", "house lines"}, "looms": {"loom", "looms"},
-	"links": {"link", "links"}, "segments": {"cable", "cables"}, "inputs": {"input", "inputs"},
-	"outputs": {"output", "outputs"}, "acts": {"act", "acts"}, "act_consoles": {"guest console", "guest consoles"},
-	"revisions": {"revision", "revisions"}, "transport_rules": {"limit rule", "limit rules"},
+	plan.ContactsTable: {"contact", "contacts"}, plan.LevelsTable: {"level", "levels"}, plan.PositionsTable: {"position", "positions"},
+	plan.AreasTable: {"area", "areas"}, plan.RoutesTable: {"route", "routes"}, plan.KindsTable: {"kind of device", "kinds of device"},
+	plan.DevicesTable: {"device", "devices"}, plan.CableKindsTable: {"kind of cable", "kinds of cable"}, plan.CasesTable: {"case", "cases"},
+	plan.ReelsTable: {"reel", "reels"}, plan.HouseLinesTable: {"house line", "house lines"}, plan.LoomsTable: {"loom", "looms"},
+	plan.LinksTable: {"link", "links"}, plan.SegmentsTable: {"cable", "cables"}, plan.InputsTable: {"input", "inputs"},
+	plan.OutputsTable: {"output", "outputs"}, plan.ActsTable: {"act", "acts"}, plan.ActConsolesTable: {"guest console", "guest consoles"},
+	plan.RevisionsTable: {"revision", "revisions"}, plan.TransportRulesTable: {"limit rule", "limit rules"},
 }
 
 // Rows are what one row of a table and several are called: "reel", "reels".
@@ -31,21 +31,21 @@ func Rows(table string) (one, many string) {
 // such row.
 func Row(p *plan.Plan, ref plan.Ref, units Units) string {
 	switch ref.Table {
-	case "reels":
+	case plan.ReelsTable:
 		row, found := p.Reels.Get(ref.Key)
 		if !found {
 			return ""
 		}
 		kind, _ := p.CableKinds.Get(plan.Key(row.Kind))
 		return cmp.Or(row.Tag, kind.Name+" "+units.Metres(row.Length))
-	case "segments":
+	case plan.SegmentsTable:
 		row, found := p.Segments.Get(ref.Key)
 		if !found {
 			return ""
 		}
 		link, _ := p.Link(row.Link)
 		return fmt.Sprintf("cable %d of %s", row.Order, link.Name)
-	case "act_consoles":
+	case plan.ActConsolesTable:
 		row, _ := p.ActConsoles.Get(ref.Key)
 		device, _ := p.Device(row.Console)
 		return device.Name

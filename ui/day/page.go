@@ -115,7 +115,7 @@ func watchOf(a *assess.Assessment, link plan.Link) (list []Warning) {
 	if link.Moved {
 		list = append(list, Warning{"MOVED", fmt.Sprintf("Its way or an end was moved on the plan since. Look at it on site: %s says that it is still %s.", keyOf(link.Done), link.Done)})
 	}
-	for _, finding := range a.FindingsAt("links", link.Key()) {
+	for _, finding := range a.FindingsAt(plan.LinksTable, link.Key()) {
 		list = append(list, Warning{words[finding.Severity], panel.Sentences(finding)})
 	}
 	if link.Note != "" {

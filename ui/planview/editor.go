@@ -255,7 +255,7 @@ func (e *Editor) Reveal(ref plan.Ref) {
 	}
 	// A long link is seen well enough when part of it is; all else wants to be seen whole.
 	frame := e.view.Box().Inset(20)
-	if !frame.ContainsBox(box) && (ref.Table != "links" || !frame.Overlaps(box)) {
+	if !frame.ContainsBox(box) && (ref.Table != plan.LinksTable || !frame.Overlaps(box)) {
 		middle := geom.Point{X: e.view.Width / 2, Y: e.view.Height / 2}
 		e.SetView(e.view.Panned(middle.Sub(box.Centre())))
 	}

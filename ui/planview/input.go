@@ -120,7 +120,7 @@ func (e *Editor) Cursor() desktop.Cursor {
 		return desktop.CrosshairCursor
 	}
 	if edges := e.hand.EdgesAt(e.at); edges.Any() {
-		if ref, found := e.Pick(e.at); found && ref.Table == "positions" {
+		if ref, found := e.Pick(e.at); found && ref.Table == plan.PositionsTable {
 			return edgeCursor(edges)
 		}
 	}

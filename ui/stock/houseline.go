@@ -88,5 +88,5 @@ func (d *lineDialog) take() {
 		return
 	}
 	d.dialog.Hide()
-	d.made(plan.Ref{Table: "house_lines", Key: plan.Key(id)})
+	d.made(plan.Ref{Table: plan.HouseLinesTable, Key: plan.Key(id)})
 }

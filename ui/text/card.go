@@ -48,19 +48,19 @@ func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview Pre
 	}
 	if len(selection) == 1 && selection[0].Exists(a.Plan) {
 		switch ref := selection[0]; ref.Table {
-		case "links":
+		case plan.LinksTable:
 			return linkCard(a, plan.LinkID(ref.Key), units, preview)
-		case "devices":
+		case plan.DevicesTable:
 			return deviceCard(a, plan.DeviceID(ref.Key), units, preview)
-		case "positions":
+		case plan.PositionsTable:
 			return positionCard(a, plan.PositionID(ref.Key), units, preview)
-		case "areas":
+		case plan.AreasTable:
 			return areaCard(a, plan.AreaID(ref.Key))
-		case "segments":
+		case plan.SegmentsTable:
 			return segmentCard(a, ref.Key, units)
-		case "reels":
+		case plan.ReelsTable:
 			return reelCard(a, ref.Key, units)
-		case "looms":
+		case plan.LoomsTable:
 			return loomCard(a, ref.Key, units)
 		default:
 			if card, known := listCard(a, ref, units); known {
@@ -87,7 +87,7 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 	c := Card{
 		Title: "Link " + link.Name, Kind: b.TransportName, Link: id, Grade: b.Standing(),
 		Subtitle: EndOf(a.Plan, link.From, link.FromPort) + " → " + EndOf(a.Plan, link.To, link.ToPort),
-		Findings: a.FindingsAt("links", link.Key()),
+		Findings: a.FindingsAt(plan.LinksTable, link.Key()),
 	}
 	if link.Role != "" {
 		c.Kind += " · " + fields.RoleWord(link.Role)
@@ -206,7 +206,7 @@ func severalCard(a *assess.Assessment, selection []plan.Ref) Card {
 		counts[ref.Table]++
 	}
 	c := Card{Title: fmt.Sprintf("%d selected", len(selection))}
-	for _, table := range []string{"positions", "devices", "links", "areas", "looms", "segments", "reels"} {
+	for _, table := range []string{plan.PositionsTable, plan.DevicesTable, plan.LinksTable, plan.AreasTable, plan.LoomsTable, plan.SegmentsTable, plan.ReelsTable} {
 		if n := counts[table]; n > 0 {
 			c.add(strings.Replace(table, "segments", "cables", 1), fmt.Sprint(n), "")
 		}
@@ -216,5 +216,5 @@ func severalCard(a *assess.Assessment, selection []plan.Ref) Card {
 
 func areaCard(a *assess.Assessment, id plan.AreaID) Card {
 	area, _ := a.Plan.Areas.Get(plan.Key(id))
-	return Card{Title: area.Name, Kind: "area", Subtitle: strings.ReplaceAll(area.Use, "-", " "), Findings: a.FindingsAt("areas", area.Key())}
+	return Card{Title: area.Name, Kind: "area", Subtitle: strings.ReplaceAll(area.Use, "-", " "), Findings: a.FindingsAt(plan.AreasTable, area.Key())}
 }

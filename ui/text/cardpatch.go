@@ -12,15 +12,15 @@ import (
 // listCard is the card of a row of one of the lists: inputs, outputs, acts, house lines, cases.
 func listCard(a *assess.Assessment, ref plan.Ref, units Units) (card Card, known bool) {
 	switch ref.Table {
-	case "inputs":
+	case plan.InputsTable:
 		return inputCard(a, ref.Key), true
-	case "outputs":
+	case plan.OutputsTable:
 		return outputCard(a, ref.Key), true
-	case "acts":
+	case plan.ActsTable:
 		return actCard(a, ref.Key), true
-	case "house_lines":
+	case plan.HouseLinesTable:
 		return houseLineCard(a, ref.Key, units), true
-	case "cases":
+	case plan.CasesTable:
 		return caseCard(a, ref.Key, units), true
 	}
 	return Card{}, false
@@ -29,7 +29,7 @@ func listCard(a *assess.Assessment, ref plan.Ref, units Units) (card Card, known
 // inputCard tells of an input: where it goes, act by act as far as acts differ.
 func inputCard(a *assess.Assessment, key plan.Key) Card {
 	row, _ := a.Plan.Inputs.Get(key)
-	c := Card{Title: row.Name, Kind: fmt.Sprintf("input %d", row.Number), Findings: a.FindingsAt("inputs", key)}
+	c := Card{Title: row.Name, Kind: fmt.Sprintf("input %d", row.Number), Findings: a.FindingsAt(plan.InputsTable, key)}
 	for _, act := range a.Patch.Shown() {
 		line, found := act.Line(row.ID)
 		if !found || len(a.Patch.Shown()) > 1 && !act.House() && row.Act == "" && !a.Patch.Differs(act, line) {
@@ -64,7 +64,7 @@ func slotsOf(v *patch.View, line *patch.Line) string {
 // outputCard tells of an output.
 func outputCard(a *assess.Assessment, key plan.Key) Card {
 	row, _ := a.Plan.Outputs.Get(key)
-	c := Card{Title: row.Name, Kind: fmt.Sprintf("output %d", row.Number), Findings: a.FindingsAt("outputs", key)}
+	c := Card{Title: row.Name, Kind: fmt.Sprintf("output %d", row.Number), Findings: a.FindingsAt(plan.OutputsTable, key)}
 	house := ""
 	for _, act := range a.Patch.Shown() {
 		for _, line := range act.Outputs {
@@ -89,7 +89,7 @@ func actCard(a *assess.Assessment, key plan.Key) Card {
 	if !found {
 		return Card{}
 	}
-	c := Card{Title: act.Act.Name, Kind: "act", Subtitle: act.Act.Stage, Findings: a.FindingsAt("acts", key)}
+	c := Card{Title: act.Act.Name, Kind: "act", Subtitle: act.Act.Stage, Findings: a.FindingsAt(plan.ActsTable, key)}
 	own, struck := 0, 0
 	for _, line := range act.Lines {
 		switch {
@@ -99,7 +99,7 @@ func actCard(a *assess.Assessment, key plan.Key) Card {
 			own++
 		}
 	}
-	c.add("inputs", fmt.Sprint(len(act.Lines)-struck), fmt.Sprintf("%d otherwise than the house, %d struck", own, struck))
+	c.add(plan.InputsTable, fmt.Sprint(len(act.Lines)-struck), fmt.Sprintf("%d otherwise than the house, %d struck", own, struck))
 	for _, guest := range act.Guests {
 		c.add("brings", "", a.Patch.Name(guest))
 	}
@@ -109,7 +109,7 @@ func actCard(a *assess.Assessment, key plan.Key) Card {
 // houseLineCard tells of a line that the venue owns.
 func houseLineCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	row, _ := a.Plan.HouseLines.Get(key)
-	c := Card{Title: "House line " + row.Name, Kind: "the venue's", Subtitle: cableKindName(a.Plan, row.Kind), Findings: a.FindingsAt("house_lines", key)}
+	c := Card{Title: "House line " + row.Name, Kind: "the venue's", Subtitle: cableKindName(a.Plan, row.Kind), Findings: a.FindingsAt(plan.HouseLinesTable, key)}
 	c.add("length", units.Metres(row.Length), "")
 	if row.Condition == plan.Suspect || row.Condition == plan.Faulty {
 		c.add("it is", row.Condition, row.Reason)
@@ -126,7 +126,7 @@ func houseLineCard(a *assess.Assessment, key plan.Key, units Units) Card {
 // caseCard tells what lives in a case.
 func caseCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	row, _ := a.Plan.Cases.Get(key)
-	c := Card{Title: row.Name, Kind: "case", Findings: a.FindingsAt("cases", key)}
+	c := Card{Title: row.Name, Kind: "case", Findings: a.FindingsAt(plan.CasesTable, key)}
 	reels, metres := 0, 0.0
 	for reel := range a.Plan.Reels.All() {
 		if reel.Case == row.ID {

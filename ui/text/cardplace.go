@@ -29,7 +29,7 @@ const inTheList = "in the list, no place on the ground"
 func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Preview) Card {
 	device, _ := a.Plan.Device(id)
 	kind, _ := a.Plan.Kinds.Get(plan.Key(device.Kind))
-	c := Card{Title: device.Name, Kind: kind.Group, Subtitle: kind.Name, Findings: a.FindingsAt("devices", device.Key())}
+	c := Card{Title: device.Name, Kind: kind.Group, Subtitle: kind.Name, Findings: a.FindingsAt(plan.DevicesTable, device.Key())}
 	position, _ := a.Plan.Positions.Get(plan.Key(device.Position))
 	at, moves := device.At(), preview.Moving.Devices[id] && preview.By != (geom.Point{})
 	if moves {
@@ -83,7 +83,7 @@ func portValue(a *assess.Assessment, link plan.Link) string {
 
 func positionCard(a *assess.Assessment, id plan.PositionID, units Units, preview Preview) Card {
 	position, _ := a.Plan.Positions.Get(plan.Key(id))
-	c := Card{Title: position.Name, Kind: "position", Findings: a.FindingsAt("positions", position.Key())}
+	c := Card{Title: position.Name, Kind: "position", Findings: a.FindingsAt(plan.PositionsTable, position.Key())}
 	at := position.At()
 	if preview.Moving.Positions[id] {
 		at = at.Add(preview.By)
@@ -107,8 +107,8 @@ func planCard(a *assess.Assessment, units Units) Card {
 	c := Card{Title: s.Name, Kind: "plan", Subtitle: s.Site}
 	standing := revision.StandingOf(a.Plan)
 	c.add("revision", standing.Mark(), standing.Date())
-	c.add("devices", fmt.Sprint(a.Plan.Devices.Len()), "")
-	c.add("links", fmt.Sprint(t.Links), "")
+	c.add(plan.DevicesTable, fmt.Sprint(a.Plan.Devices.Len()), "")
+	c.add(plan.LinksTable, fmt.Sprint(t.Links), "")
 	laid, missing := a.SumIn(units.Unit())
 	c.add("cable", units.Metres(laid), fmt.Sprintf("%s between cables", joins(t.Joins)))
 	if missing > 0 {

@@ -15,7 +15,7 @@ func segmentCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	b, _ := a.Budget(row.Link)
 	c := Card{
 		Title: fmt.Sprintf("Cable %d of %s", row.Order, link.Name), Kind: "cable", Link: link.ID, Grade: b.Grade,
-		Subtitle: cableWords(a.Plan, row, units), Findings: a.FindingsAt("links", link.Key()),
+		Subtitle: cableWords(a.Plan, row, units), Findings: a.FindingsAt(plan.LinksTable, link.Key()),
 	}
 	for _, part := range b.Parts {
 		if part.What != budget.Cable || part.Order != row.Order || part.Assumed {
@@ -36,7 +36,7 @@ func reelCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	if reel.Tag != "" {
 		title = "Reel " + reel.Tag
 	}
-	c := Card{Title: title, Kind: "stock", Subtitle: cableKindName(a.Plan, reel.Kind), Findings: a.FindingsAt("reels", key)}
+	c := Card{Title: title, Kind: "stock", Subtitle: cableKindName(a.Plan, reel.Kind), Findings: a.FindingsAt(plan.ReelsTable, key)}
 	used := a.Plan.UsedReels()[reel.ID]
 	c.add("there are", fmt.Sprint(reel.Count()), fmt.Sprintf("%d in links, %d left", used, reel.Count()-used))
 	c.add("length", units.Metres(reel.Length), "each")
@@ -52,7 +52,7 @@ func reelCard(a *assess.Assessment, key plan.Key, units Units) Card {
 // loomCard tells of a loom.
 func loomCard(a *assess.Assessment, key plan.Key, units Units) Card {
 	loom, _ := a.Plan.Looms.Get(key)
-	c := Card{Title: loom.Name, Kind: "loom", Findings: a.FindingsAt("looms", key)}
+	c := Card{Title: loom.Name, Kind: "loom", Findings: a.FindingsAt(plan.LoomsTable, key)}
 	for _, link := range a.Plan.LoomLinks(loom.ID) {
 		b, _ := a.Budget(link.ID)
 		c.add(link.Name, units.Needed(b.Printed(units.Unit()).Run)+", "+b.Measured.Words(), EndOf(a.Plan, link.From, link.FromPort)+" → "+EndOf(a.Plan, link.To, link.ToPort))

@@ -61,7 +61,7 @@ func (n NewLine) Line(units Units) (plan.HouseLine, error) {
 	if strings.TrimSpace(n.Length) == "" {
 		return line, fmt.Errorf("write its length from panel to panel, such as %s", units.Metres(45))
 	}
-	length, err := fields.Of("house_lines", "length").Parse(units, n.Length)
+	length, err := fields.Of(plan.HouseLinesTable, "length").Parse(units, n.Length)
 	if err != nil {
 		return line, err
 	}

@@ -18,15 +18,15 @@ func Remove(e *plan.Edit, selection []plan.Ref) {
 	var links []plan.LinkID
 	for _, ref := range selection {
 		switch ref.Table {
-		case "devices":
+		case plan.DevicesTable:
 			devices = append(devices, plan.DeviceID(ref.Key))
-		case "links":
+		case plan.LinksTable:
 			links = append(links, plan.LinkID(ref.Key))
-		case "positions":
+		case plan.PositionsTable:
 			e.RemovePosition(plan.PositionID(ref.Key))
-		case "areas":
+		case plan.AreasTable:
 			e.RemoveArea(plan.AreaID(ref.Key))
-		case "looms":
+		case plan.LoomsTable:
 			e.DissolveLoom(plan.LoomID(ref.Key))
 		}
 	}
@@ -222,19 +222,19 @@ func whatOf(p *plan.Plan, selection []plan.Ref) string {
 func NameOf(p *plan.Plan, ref plan.Ref) string {
 	var name string
 	switch ref.Table {
-	case "devices":
+	case plan.DevicesTable:
 		row, _ := p.Devices.Get(ref.Key)
 		name = row.Name
-	case "links":
+	case plan.LinksTable:
 		row, _ := p.Links.Get(ref.Key)
 		name = row.Name
-	case "positions":
+	case plan.PositionsTable:
 		row, _ := p.Positions.Get(ref.Key)
 		name = row.Name
-	case "areas":
+	case plan.AreasTable:
 		row, _ := p.Areas.Get(ref.Key)
 		name = row.Name
-	case "looms":
+	case plan.LoomsTable:
 		row, _ := p.Looms.Get(ref.Key)
 		name = row.Name
 	default:
@@ -246,20 +246,20 @@ func NameOf(p *plan.Plan, ref plan.Ref) string {
 // listedName is what a row of a list is called that does not lie on the plan.
 func listedName(p *plan.Plan, ref plan.Ref) string {
 	switch ref.Table {
-	case "reels":
+	case plan.ReelsTable:
 		row, _ := p.Reels.Get(ref.Key)
 		kind, _ := p.CableKinds.Get(plan.Key(row.Kind))
 		return cmp.Or(row.Tag, fmt.Sprintf("%s of %g m", kind.Name, row.Length))
-	case "house_lines":
+	case plan.HouseLinesTable:
 		row, _ := p.HouseLines.Get(ref.Key)
 		return row.Name
-	case "inputs":
+	case plan.InputsTable:
 		row, _ := p.Inputs.Get(ref.Key)
 		return row.Name
-	case "outputs":
+	case plan.OutputsTable:
 		row, _ := p.Outputs.Get(ref.Key)
 		return row.Name
-	case "acts":
+	case plan.ActsTable:
 		row, _ := p.Acts.Get(ref.Key)
 		return row.Name
 	}

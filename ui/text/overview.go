@@ -31,7 +31,7 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 		moving[preview.Budgets[i].Link] = &preview.Budgets[i]
 	}
 	for link, b := range a.InOrder() {
-		row := plan.Ref{Table: "links", Key: link.Key()}
+		row := plan.Ref{Table: plan.LinksTable, Key: link.Key()}
 		all = append(all, row)
 		if link.IsSpare() { // carries nothing
 			spares = append(spares, row)

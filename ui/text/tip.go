@@ -19,25 +19,25 @@ func TipOf(a *assess.Assessment, ref plan.Ref, units Units, worst func(budget.Bu
 		return ""
 	}
 	switch ref.Table {
-	case "devices":
+	case plan.DevicesTable:
 		device, _ := a.Plan.Devices.Get(ref.Key)
 		if ref.Part != "" {
 			return portTip(a, device, ref.Part)
 		}
 		return deviceTip(a, device)
-	case "links":
+	case plan.LinksTable:
 		if ref.Part != "" {
 			return wayTip
 		}
 		return linkTip(a, plan.LinkID(ref.Key), worst)
-	case "looms":
+	case plan.LoomsTable:
 		if ref.Part != "" {
 			return wayTip
 		}
 		loom, _ := a.Plan.Looms.Get(ref.Key)
 		n := len(a.Plan.LoomLinks(loom.ID))
 		return fmt.Sprintf("%s\nloom of %s, laid together along one route", loom.Name, words.Counted(n, "link", "links"))
-	case "positions":
+	case plan.PositionsTable:
 		return positionTip(a, ref.Key, units)
 	}
 	return ""

@@ -81,7 +81,7 @@ func FieldChange(t *rapid.T, p *plan.Plan) Change {
 	c := rapid.SampledFrom(columns[table.RowType]).Draw(t, "column")
 	fits := true
 	changed := with(row, c.index, func(v reflect.Value) { fits = c.draw(t, p, v) })
-	if !fits || c.name == "partner" || c.name == "role" && table.Name == "links" || table.KeyOf(changed) != table.KeyOf(row) {
+	if !fits || c.name == "partner" || c.name == "role" && table.Name == plan.LinksTable || table.KeyOf(changed) != table.KeyOf(row) {
 		return changeSettings(t, p)
 	}
 	return Change{"change " + table.Name + " " + c.name, func(e *plan.Edit) error {
@@ -110,9 +110,9 @@ func removal(t *rapid.T, p *plan.Plan) Change {
 
 // semantic draws one of the edits of package plan.
 func semantic(t *rapid.T, p *plan.Plan) Change {
-	device, link, reel, position, kind := anyID[plan.DeviceID](t, p, "devices"), anyID[plan.LinkID](t, p, "links"),
-		anyID[plan.ReelID](t, p, "reels"), anyID[plan.PositionID](t, p, "positions"), anyID[plan.KindID](t, p, "kinds")
-	line := anyID[plan.HouseLineID](t, p, "house_lines")
+	device, link, reel, position, kind := anyID[plan.DeviceID](t, p, plan.DevicesTable), anyID[plan.LinkID](t, p, plan.LinksTable),
+		anyID[plan.ReelID](t, p, plan.ReelsTable), anyID[plan.PositionID](t, p, plan.PositionsTable), anyID[plan.KindID](t, p, plan.KindsTable)
+	line := anyID[plan.HouseLineID](t, p, plan.HouseLinesTable)
 	by := geom.Pt(rapid.Float64Range(-50, 50).Draw(t, "x"), rapid.Float64Range(-50, 50).Draw(t, "y"))
 	list := []Change{
 		{"move", func(e *plan.Edit) error {

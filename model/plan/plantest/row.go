@@ -95,13 +95,13 @@ func segment(t *rapid.T, p *plan.Plan, s plan.Segment) (any, bool) {
 	s.Reel, s.HouseLine, s.Kind, s.Length = "", "", "", 0
 	switch rapid.IntRange(0, 2).Draw(t, "sort of segment") {
 	case 0:
-		key, _ := anyKey(t, p, "reels")
+		key, _ := anyKey(t, p, plan.ReelsTable)
 		s.Reel = plan.ReelID(key)
 	case 1:
-		key, _ := anyKey(t, p, "house_lines")
+		key, _ := anyKey(t, p, plan.HouseLinesTable)
 		s.HouseLine = plan.HouseLineID(key)
 	default:
-		key, _ := anyKey(t, p, "cable_kinds")
+		key, _ := anyKey(t, p, plan.CableKindsTable)
 		s.Kind = plan.CableKindID(key)
 		s.Length = float64(rapid.IntRange(1, 1200).Draw(t, "length")) / 8
 	}

@@ -98,7 +98,7 @@ func dangling(t *rapid.T, p *plan.Plan, _ *plan.IDSource) (Change, bool) {
 
 // breach breaks a rule that spans rows.
 func breach(t *rapid.T, p *plan.Plan, ids *plan.IDSource) (Change, bool) {
-	links, _ := plan.TableNamed("links")
+	links, _ := plan.TableNamed(plan.LinksTable)
 	row, found := anyRow(t, p, links)
 	if !found {
 		return Change{}, false

@@ -24,13 +24,13 @@ func courseOf(p *plan.Plan, ref plan.Ref) course {
 	c := course{ref: plan.Ref{Table: ref.Table, Key: ref.Key}}
 	var from, to plan.DeviceID
 	switch ref.Table {
-	case "links":
+	case plan.LinksTable:
 		link, found := p.Link(plan.LinkID(ref.Key))
 		c.name, c.found, from, to = link.Name, found, link.From, link.To
 		for _, point := range p.PointsOf(link.ID) {
 			c.way = append(c.way, point.At())
 		}
-	case "looms":
+	case plan.LoomsTable:
 		loom, found := p.Looms.Get(ref.Key)
 		c.name, c.found, c.way = loom.Name, found, p.LoomRoute(loom.ID)
 		from, to = p.LoomEnds(loom.ID)
@@ -48,15 +48,15 @@ func (c course) whole() []geom.Point {
 
 // draw sets the course's way points.
 func (c course) draw(e *plan.Edit, way []geom.Point) error {
-	if c.ref.Table == "looms" {
+	if c.ref.Table == plan.LoomsTable {
 		return e.DrawLoom(plan.LoomID(c.ref.Key), way)
 	}
 	return e.Draw(plan.LinkID(c.ref.Key), way)
 }
 
-func linkRef(id plan.LinkID) plan.Ref { return plan.Ref{Table: "links", Key: plan.Key(id)} }
+func linkRef(id plan.LinkID) plan.Ref { return plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)} }
 
-func loomRef(id plan.LoomID) plan.Ref { return plan.Ref{Table: "looms", Key: plan.Key(id)} }
+func loomRef(id plan.LoomID) plan.Ref { return plan.Ref{Table: plan.LoomsTable, Key: plan.Key(id)} }
 
 func wayRef(of plan.Ref, order int) plan.Ref {
 	of.Part = "way " + strconv.Itoa(order)
@@ -171,7 +171,7 @@ func (h *Hand) SelectLoom() bool {
 	if len(selection) == 0 {
 		return false
 	}
-	if selection[0].Table == "looms" {
+	if selection[0].Table == plan.LoomsTable {
 		var links []plan.Ref
 		for _, link := range p.LoomLinks(plan.LoomID(selection[0].Key)) {
 			links = append(links, plan.RefOf(link))
@@ -180,7 +180,7 @@ func (h *Hand) SelectLoom() bool {
 		return true
 	}
 	link, _ := p.Link(plan.LinkID(selection[0].Key))
-	if selection[0].Table != "links" || link.Loom == "" {
+	if selection[0].Table != plan.LinksTable || link.Loom == "" {
 		return false
 	}
 	h.desk.Select(loomRef(link.Loom))

@@ -179,10 +179,10 @@ func (h *Hand) primary(p Pointer, ref plan.Ref, found bool) gesture {
 // onPart chooses the gesture on a port, on a way point, on the line of a link or a loom that is selected, or on a
 // selected position's edge.
 func (h *Hand) onPart(at geom.Point, ref plan.Ref) gesture {
-	if ref.Table == "devices" && ref.Part != "" {
+	if ref.Table == plan.DevicesTable && ref.Part != "" {
 		device := plan.DeviceID(ref.Key)
 		if link, held := h.linkAt(device, ref.Part); held {
-			h.desk.Select(plan.Ref{Table: "links", Key: plan.Key(link)})
+			h.desk.Select(plan.Ref{Table: plan.LinksTable, Key: plan.Key(link)})
 			return &still{}
 		}
 		return newLinking(h, at, device, ref.Part)
@@ -192,11 +192,11 @@ func (h *Hand) onPart(at geom.Point, ref plan.Ref) gesture {
 		return nil
 	}
 	switch ref.Table {
-	case "links":
+	case plan.LinksTable:
 		return newBending(h, at, plan.LinkID(ref.Key), order)
-	case "looms":
+	case plan.LoomsTable:
 		return newLooming(h, at, plan.LoomID(ref.Key), order)
-	case "positions":
+	case plan.PositionsTable:
 		return newStretching(h, at, plan.PositionID(ref.Key))
 	}
 	return nil
@@ -216,7 +216,7 @@ func (h *Hand) linkAt(device plan.DeviceID, port string) (plan.LinkID, bool) {
 }
 
 func movable(ref plan.Ref) bool {
-	return ref.Part == "" && (ref.Table == "devices" || ref.Table == "positions")
+	return ref.Part == "" && (ref.Table == plan.DevicesTable || ref.Table == plan.PositionsTable)
 }
 
 // Move follows the pointer.

@@ -115,7 +115,7 @@ func (h *Hand) AddLink(link plan.Link) error {
 		return nil
 	})
 	if err == nil {
-		h.desk.Select(plan.Ref{Table: "links", Key: plan.Key(id)})
+		h.desk.Select(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
 	}
 	return err
 }

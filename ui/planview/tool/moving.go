@@ -73,10 +73,10 @@ func (h *Hand) nameOf(m plan.Moving) string {
 func (h *Hand) snappedBy(ref plan.Ref, by geom.Point) geom.Point {
 	at := geom.Point{}
 	switch ref.Table {
-	case "devices":
+	case plan.DevicesTable:
 		device, _ := h.desk.Plan().Device(plan.DeviceID(ref.Key))
 		at = device.At()
-	case "positions":
+	case plan.PositionsTable:
 		position, _ := h.desk.Plan().Positions.Get(ref.Key)
 		at = position.At()
 	}

@@ -35,7 +35,7 @@ func (h *Hand) Stretching() *OutlineDrag {
 
 // EdgesAt returns the edges under a point of the view of the one position that is selected.
 func (h *Hand) EdgesAt(at geom.Point) (edges Edges) {
-	if selection := h.desk.Selection(); len(selection) == 1 && selection[0].Table == "positions" {
+	if selection := h.desk.Selection(); len(selection) == 1 && selection[0].Table == plan.PositionsTable {
 		edges = h.edgesOf(selection[0], at)
 	}
 	return edges
@@ -61,7 +61,7 @@ type stretching struct {
 
 // newStretching takes hold of the edges of a position under the pointer, or returns nil.
 func newStretching(h *Hand, at geom.Point, id plan.PositionID) gesture {
-	edges := h.edgesOf(plan.Ref{Table: "positions", Key: plan.Key(id)}, at)
+	edges := h.edgesOf(plan.Ref{Table: plan.PositionsTable, Key: plan.Key(id)}, at)
 	position, found := h.desk.Plan().Positions.Get(plan.Key(id))
 	if !edges.Any() || !found {
 		return nil

@@ -37,13 +37,13 @@ func Acts(a *assess.Assessment, units text.Units) table.Source {
 		First:  "There is no act: one patch holds for the whole show. Press Insert where bands change.",
 		RefOf:  func(r actRow) plan.Ref { return plan.RefOf(r.Act) },
 		NameOf: func(r actRow) string { return r.Name },
-		Fields: actColumns(asField[actRow]{"acts", fields.On(a.Plan, a.Reckoner(), units), func(r actRow) any { return r.Act }}),
+		Fields: actColumns(asField[actRow]{plan.ActsTable, fields.On(a.Plan, a.Reckoner(), units), func(r actRow) any { return r.Act }}),
 		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
 			if e.Now().Acts.Len() >= mostActs {
 				return plan.Ref{}, fmt.Errorf("%d acts are there already", mostActs)
 			}
 			name := fmt.Sprintf("Act %d", e.Now().Acts.Len()+1)
-			return plan.Ref{Table: "acts", Key: plan.Key(patch.AddAct(e, name))}, nil
+			return plan.Ref{Table: plan.ActsTable, Key: plan.Key(patch.AddAct(e, name))}, nil
 		},
 		Remove: func(e *plan.Edit, refs []plan.Ref) error {
 			return eachRef(refs, func(key plan.Key) error { e.RemoveAct(plan.ActID(key)); return nil })

@@ -40,7 +40,7 @@ func Cables(a *assess.Assessment, units text.Units) table.Source {
 		RefOf:   func(r cableRow) plan.Ref { return plan.RefOf(r.segment) },
 		NameOf:  func(r cableRow) string { return fmt.Sprintf("cable %d of %s", r.segment.Order, r.link.Name) },
 		ShowsOf: func(r cableRow) []plan.Ref { return []plan.Ref{plan.RefOf(r.link)} },
-		Fields:  cableColumns(asField[cableRow]{"segments", fields.On(a.Plan, a.Reckoner(), units), func(r cableRow) any { return r.segment }}, units),
+		Fields:  cableColumns(asField[cableRow]{plan.SegmentsTable, fields.On(a.Plan, a.Reckoner(), units), func(r cableRow) any { return r.segment }}, units),
 		Remove:  removeCables,
 	}
 }

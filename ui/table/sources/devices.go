@@ -38,7 +38,7 @@ func Devices(a *assess.Assessment, units text.Units) table.Source {
 		First:  "There is no device yet. New device adds one, on the plan or in this list only; or press Ctrl E, type what you look for and press Enter.",
 		RefOf:  func(r deviceRow) plan.Ref { return plan.RefOf(r.device) },
 		NameOf: func(r deviceRow) string { return r.device.Name },
-		Fields: deviceFields(asField[deviceRow]{"devices", fields.On(p, a.Reckoner(), units), func(r deviceRow) any { return r.device }}),
+		Fields: deviceFields(asField[deviceRow]{plan.DevicesTable, fields.On(p, a.Reckoner(), units), func(r deviceRow) any { return r.device }}),
 	}
 }
 
@@ -81,7 +81,7 @@ func Positions(a *assess.Assessment, units text.Units) table.Source {
 		First:  "There is no position yet. Select devices that stand together and take Position round the selection from the Edit menu.",
 		RefOf:  func(r positionRow) plan.Ref { return plan.RefOf(r.position) },
 		NameOf: func(r positionRow) string { return r.position.Name },
-		Fields: positionColumns(asField[positionRow]{"positions", fields.On(a.Plan, a.Reckoner(), units), func(r positionRow) any { return r.position }}),
+		Fields: positionColumns(asField[positionRow]{plan.PositionsTable, fields.On(a.Plan, a.Reckoner(), units), func(r positionRow) any { return r.position }}),
 	}
 }
 

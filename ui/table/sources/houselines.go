@@ -36,7 +36,7 @@ func HouseLines(a *assess.Assessment, units text.Units) table.Source {
 		First:  "There is no house line yet. Press Insert for each tie line that the venue owns.",
 		RefOf:  func(r lineRow) plan.Ref { return plan.RefOf(r.line) },
 		NameOf: func(r lineRow) string { return r.line.Name },
-		Fields: lineFields(asField[lineRow]{"house_lines", fields.On(p, a.Reckoner(), units), func(r lineRow) any { return r.line }}),
+		Fields: lineFields(asField[lineRow]{plan.HouseLinesTable, fields.On(p, a.Reckoner(), units), func(r lineRow) any { return r.line }}),
 		Add:    addHouseLine,
 		Remove: func(e *plan.Edit, refs []plan.Ref) error {
 			return eachRef(refs, func(key plan.Key) error { return e.RemoveHouseLine(plan.HouseLineID(key)) })
@@ -55,7 +55,7 @@ func addHouseLine(e *plan.Edit, at plan.Ref) (plan.Ref, error) {
 		Name: fmt.Sprintf("H%02d", e.Now().HouseLines.Len()+1), Kind: like.Kind, Length: like.Length,
 		Note: "kind and length guessed, as of " + like.Name,
 	}
-	return plan.Ref{Table: "house_lines", Key: plan.Key(e.AddHouseLine(line))}, nil
+	return plan.Ref{Table: plan.HouseLinesTable, Key: plan.Key(e.AddHouseLine(line))}, nil
 }
 
 func lineFields(as asField[lineRow]) []table.Field[lineRow] {

@@ -44,7 +44,7 @@ func Inputs(a *assess.Assessment, units text.Units) table.Source {
 		NameOf: func(r inputRow) string {
 			return strings.TrimSpace(fmt.Sprintf("input %d %s", r.input.Number, r.input.Name))
 		},
-		Fields: inputColumns(asField[inputRow]{"inputs", fields.On(p, a.Reckoner(), units), func(r inputRow) any { return r.input }}, p.Acts.Len() > 0),
+		Fields: inputColumns(asField[inputRow]{plan.InputsTable, fields.On(p, a.Reckoner(), units), func(r inputRow) any { return r.input }}, p.Acts.Len() > 0),
 		Add:    addInput,
 		Remove: func(e *plan.Edit, refs []plan.Ref) error {
 			return eachRef(refs, func(key plan.Key) error { e.RemoveInput(plan.InputID(key)); return nil })
@@ -63,7 +63,7 @@ func addInput(e *plan.Edit, after plan.Ref) (plan.Ref, error) {
 		return plan.Ref{}, fmt.Errorf("number %d is taken, and there is none above it", mostInputs)
 	}
 	row := plan.Input{Number: next + 1, Name: fmt.Sprintf("Input %d", next+1), Act: like.Act, Use: like.Use, Riser: like.Riser}
-	return plan.Ref{Table: "inputs", Key: plan.Key(e.AddInput(row))}, nil
+	return plan.Ref{Table: plan.InputsTable, Key: plan.Key(e.AddInput(row))}, nil
 }
 
 const mostInputs = 9999

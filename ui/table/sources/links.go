@@ -32,7 +32,7 @@ func Links(a *assess.Assessment, units text.Units) table.Source {
 		}
 		rows = append(rows, row)
 	}
-	as := asField[linkRow]{"links", fields.On(a.Plan, a.Reckoner(), units), func(r linkRow) any { return r.link }}
+	as := asField[linkRow]{plan.LinksTable, fields.On(a.Plan, a.Reckoner(), units), func(r linkRow) any { return r.link }}
 	return &table.List[linkRow]{
 		ID: "links", One: "link", Many: "links", Rows: rows,
 		First:  "There is no link yet. Put devices on the plan, then drag from a free port of one to another, or press Ctrl K.",

@@ -26,7 +26,7 @@ func Outputs(a *assess.Assessment, at Sight) table.Source {
 	for _, line := range s.act.Outputs {
 		rows = append(rows, s.outputRow(line))
 	}
-	as := asField[outputRow]{"outputs", fields.On(a.Plan, a.Reckoner(), words.Units{}), func(r outputRow) any { return r.Output }}
+	as := asField[outputRow]{plan.OutputsTable, fields.On(a.Plan, a.Reckoner(), words.Units{}), func(r outputRow) any { return r.Output }}
 	return &table.List[outputRow]{
 		ID: "outputs", One: "output", Many: "outputs", Rows: rows,
 		First: "There is no output yet. Press Insert to begin the output list.",
@@ -41,7 +41,7 @@ func Outputs(a *assess.Assessment, at Sight) table.Source {
 				next = max(next, output.Number)
 			}
 			id := e.AddOutput(plan.Output{Number: min(next+1, mostInputs), Name: fmt.Sprintf("Output %d", next+1)})
-			return plan.Ref{Table: "outputs", Key: plan.Key(id)}, nil
+			return plan.Ref{Table: plan.OutputsTable, Key: plan.Key(id)}, nil
 		},
 		Remove: func(e *plan.Edit, refs []plan.Ref) error {
 			return eachRef(refs, func(key plan.Key) error { e.RemoveOutput(plan.OutputID(key)); return nil })
@@ -55,7 +55,7 @@ func (s *patching) outputRow(line *patch.OutputLine) outputRow {
 		row.socket = struck
 	}
 	var said []string
-	for _, finding := range s.FindingsAt("outputs", line.Output.Key()) {
+	for _, finding := range s.FindingsAt(plan.OutputsTable, line.Output.Key()) {
 		if len(finding.Acts) == 0 || slices.Contains(finding.Acts, s.act.Act.ID) {
 			said = append(said, finding.Severity.String()+": "+finding.What)
 		}

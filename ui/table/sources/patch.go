@@ -116,7 +116,7 @@ func (s *patching) stands(line *patch.Line) string {
 // troubleOf is what findings say of an input in this act.
 func (s *patching) troubleOf(line *patch.Line) string {
 	var said []string
-	for _, finding := range s.FindingsAt("inputs", line.Input.Key()) {
+	for _, finding := range s.FindingsAt(plan.InputsTable, line.Input.Key()) {
 		if len(finding.Acts) == 0 || slices.Contains(finding.Acts, s.act.Act.ID) {
 			said = append(said, finding.Severity.String()+": "+finding.What)
 		}
@@ -133,7 +133,7 @@ func (s *patching) tone(r patchRow) table.Tone {
 }
 
 func (s *patching) patchNames() []table.Field[patchRow] {
-	names := inputNames(asField[patchRow]{"inputs", fields.On(s.Plan, s.Reckoner(), words.Units{}), func(r patchRow) any { return r.Input }})
+	names := inputNames(asField[patchRow]{plan.InputsTable, fields.On(s.Plan, s.Reckoner(), words.Units{}), func(r patchRow) any { return r.Input }})
 	for i := range names {
 		names[i].Aside = names[i].Name == "source" || names[i].Name == "stand"
 	}

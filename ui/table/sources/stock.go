@@ -38,7 +38,7 @@ func Stock(a *assess.Assessment, units text.Units) table.Source {
 		First:  "The plan has no stock yet. Press Insert, or take it from a spreadsheet or the house's stock by the Stock menu.",
 		RefOf:  func(r reelRow) plan.Ref { return plan.RefOf(r.reel) },
 		NameOf: func(r reelRow) string { return words.Row(p, plan.RefOf(r.reel), units) },
-		Fields: reelFields(asField[reelRow]{"reels", fields.On(p, a.Reckoner(), units), func(r reelRow) any { return r.reel }}),
+		Fields: reelFields(asField[reelRow]{plan.ReelsTable, fields.On(p, a.Reckoner(), units), func(r reelRow) any { return r.reel }}),
 		Add:    addReel,
 		Remove: func(e *plan.Edit, refs []plan.Ref) error {
 			return eachRef(refs, func(key plan.Key) error { return e.RemoveReel(plan.ReelID(key)) })
@@ -80,7 +80,7 @@ func addReel(e *plan.Edit, after plan.Ref) (plan.Ref, error) {
 			return plan.Ref{}, err
 		}
 	}
-	return plan.Ref{Table: "reels", Key: plan.Key(e.AddReel(reel))}, nil
+	return plan.Ref{Table: plan.ReelsTable, Key: plan.Key(e.AddReel(reel))}, nil
 }
 
 func reelFields(as asField[reelRow]) []table.Field[reelRow] {
