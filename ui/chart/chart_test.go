@@ -17,10 +17,10 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/medium"
 	"stageloom/model/pairline"
+	"stageloom/model/raster"
+	"stageloom/model/raster/rastertest"
 	"stageloom/ui/chart"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
-	"stageloom/ui/raster/rastertest"
 )
 
 // tight is 24.9 dB at 100 MHz under the field rule.
