@@ -98,8 +98,7 @@ func TestAProofShowsATurnedPictureWhereItStands(t *testing.T) {
 func TestAPhotographIsPackedAsOneAndADrawingWithoutLoss(t *testing.T) {
 	var coded bytes.Buffer
 	require.NoError(t, jpeg.Encode(&coded, halves(), nil))
-	photo, err := paper.ReadPicture(coded.Bytes())
-	require.NoError(t, err)
+	photo := picture(t, coded.Bytes())
 	for _, c := range []struct {
 		sentence string
 		picture  paper.Picture
