@@ -35,7 +35,7 @@ var rooms = map[string][]string{
 	"model/budget":            {"model/geom", "model/plan", "model/pairline", "model/standards", "model/medium"},
 	"model/patch":             {"model/plan", "model/standards"},
 	"model/words":             {"model/plan", "model/quantity"},
-	"model/fields":            {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/patch", "model/quantity", "model/standards", "model/words"},
+	"model/fields":            {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/medium", "model/patch", "model/quantity", "model/standards", "model/words"},
 	"model/checks":            {"model/plan", "model/budget", "model/patch", "model/standards", "model/words"},
 	"model/assess":            {"model/geom", "model/plan", "model/budget", "model/patch", "model/checks"},
 	"model/planfile":          {"model/atomicfile", "model/plan"},
@@ -74,7 +74,7 @@ var rooms = map[string][]string{
 	"ui/settings":      {},
 	"ui/day":           {"ui/look", "ui/panel", "ui/text", "model/assess", "model/budget", "model/cabling", "model/checks", "model/picture", "model/plan", "model/raster", "model/standards"},
 	"ui/table":         {"ui/look", "ui/settings", "model/assess", "model/exchange", "model/plan"},
-	"ui/table/sources": {"ui/text", "ui/table", "model/assess", "model/budget", "model/catalogue", "model/checks", "model/fields", "model/medium", "model/patch", "model/plan", "model/quantity", "model/words"},
+	"ui/table/sources": {"ui/text", "ui/table", "model/assess", "model/budget", "model/catalogue", "model/checks", "model/fields", "model/medium", "model/patch", "model/plan", "model/quantity", "model/standards", "model/words"},
 
 	"cmd":                  {},
 	"cmd/stageloom":        {"ui", "ui/answers", "model/desk", "model/house", "model/plan", "assets"},

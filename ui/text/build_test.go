@@ -158,7 +158,8 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 		port.Kind = same.Kind.ID
 		require.Equal(t, port, same.Ports[i], "the form loses nothing of a port")
 	}
-	form.Name, form.Hardware = "Wall box", text.HardwareAt(text.PlaceOfHardware("cat6a"))
+	classes := text.HardwareFor(form.Ports)
+	form.Name, form.Hardware = "Wall box", text.HardwareAt(classes, text.PlaceOfHardware(classes, "cat6a"))
 	form.Ports = "A aes50, through B\nB aes50, through A\nF fibre, fibre singlemode\nN 1000base-t, power type2"
 	kind, reason := form.Kind(p, from)
 	require.Empty(t, reason)
@@ -169,7 +170,7 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 	require.NoError(t, err)
 	again := text.OwnKindFrom(next, kind.Kind.ID)
 	require.Equal(t, []string{form.Ports, form.Hardware}, []string{again.Ports, again.Hardware}, "and shows them again")
-	require.Zero(t, text.PlaceOfHardware(""))
+	require.Zero(t, text.PlaceOfHardware(classes, ""))
 	for ports, told := range map[string]string{
 		"A":                          `Port line 1: write a name and a transport, such as "A aes50"; "A" has not both.`,
 		"A aes50, through C":         "Port A goes through to C, and there is no such port.",
