@@ -10,7 +10,9 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
 	"stageloom/model/demo"
+	"stageloom/model/medium/mediumtest"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 	"stageloom/ui/text"
 )
 
@@ -236,4 +238,26 @@ func TestACableLikeTheOneBefore(t *testing.T) {
 		line.HouseLine = "h-none"
 		require.Equal(t, -1, text.LikeBefore(p, choices, line))
 	})
+}
+
+func TestConnectorsAreThoseOfTheMediaOfThePorts(t *testing.T) {
+	t.Cleanup(mediumtest.Register())
+	pairs := len(standards.HardwareOf(standards.BalancedPair))
+	for _, c := range []struct {
+		ports string
+		count int
+		last  string
+	}{
+		{"Hole string-and-cans", 1, "a reef knot"},
+		{"Loop string-and-bells\nHole string-and-cans", 1, "a reef knot"},
+		{"A aes50\nHole string-and-cans", pairs + 1, "a reef knot"},
+		{"A aes50\nF fibre", pairs, text.HardwareWords(text.HardwareFor("A aes50"))[pairs]},
+		{"F fibre\nhalf a li", pairs, text.HardwareWords(text.HardwareFor(""))[pairs]},
+	} {
+		classes := text.HardwareFor(c.ports)
+		words := text.HardwareWords(classes)
+		require.Len(t, words, 1+c.count, c.ports)
+		require.Equal(t, []string{"not stated", c.last}, []string{words[0], words[c.count]}, c.ports)
+		require.Equal(t, c.count, text.PlaceOfHardware(classes, text.HardwareAt(classes, c.count)))
+	}
 }
