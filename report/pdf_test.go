@@ -16,6 +16,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/report"
@@ -79,7 +80,7 @@ func TestPrintsAreSound(t *testing.T) {
 		{"a handful of links", field(t)},
 		{"names that are hard to print", nastyField(t)},
 		{"a festival", demo.Weekender()},
-		{"every grade and case", demo.Grades()},
+		{"every grade and case", demotest.Grades()},
 	} {
 		for _, size := range []string{"A4", "A3", "Letter"} {
 			t.Run(c.sentence+" on "+size, func(t *testing.T) {
@@ -148,7 +149,7 @@ func TestWhatIsPrintedOtherwiseIsSaid(t *testing.T) {
 }
 
 func TestEveryLinkIsInScheduleAndBudget(t *testing.T) {
-	for _, p := range []*plan.Plan{field(t), demo.Weekender(), demo.Grades(), many(t, 2000)} {
+	for _, p := range []*plan.Plan{field(t), demo.Weekender(), demotest.Grades(), many(t, 2000)} {
 		a := assess.Of(p)
 		schedule, sums := chapterOf(t, a, report.CableSchedule), chapterOf(t, a, report.LinkBudget)
 		inSchedule, inBudget := lineStarts(schedule), lineStarts(sums)
@@ -170,7 +171,7 @@ func lineStarts(text string) map[string]bool {
 }
 
 func TestTheKeyListSaysOnWhichPartALinkIs(t *testing.T) {
-	p := demo.Large(1)
+	p := demotest.Large(1)
 	a := assess.Of(p)
 	text := chapterOf(t, a, report.SitePlan)
 	_, list, found := strings.Cut(text, "Links drawn on the plan without their label")

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 	"stageloom/ui/strip"
@@ -101,8 +102,10 @@ func (w *window) couplerMenu(order int, at fyne.Position) {
 }
 
 func (w *window) couplersOf(order int) *fyne.Menu {
-	now := plan.HardwareID("")
+	now, media := plan.HardwareID(""), standards.Media("")
 	if links := w.selectedLinks(); len(links) == 1 {
+		link, _ := w.desk.Plan().Link(links[0])
+		media = w.desk.Assessment().Reckoner().Transport(link.Transport).Media
 		if chain := w.desk.Plan().SegmentsOf(links[0]); order <= len(chain) {
 			now = chain[order-1].Coupler
 		}
@@ -115,7 +118,7 @@ func (w *window) couplersOf(order int) *fyne.Menu {
 		return m
 	}
 	menu := fyne.NewMenu("Coupler before cable "+fmt.Sprint(order), item("the plan's", ""))
-	for _, hardware := range standards.AllHardware() {
+	for _, hardware := range medium.HardwareFor(media) {
 		menu.Items = append(menu.Items, item(hardware.Name, plan.HardwareID(hardware.Slug)))
 	}
 	return menu

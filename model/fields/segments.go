@@ -22,7 +22,7 @@ func segmentFields() []*Field {
 		d.field("kind", "kind", "Kind", "what cable it is; that of a reel or a house line is theirs.").among(of(segmentKinds)).saying(of(saySegmentKind)).when(of(isByLength)).by(putSegmentKind),
 		d.field("length", "length_m", "Length", "for instance 45 m or 148 ft; that of a reel or a house line is theirs.").
 			saying(of(saySegmentLength)).when(of(isByLength)).by(putSegmentLength),
-		d.field("coupler", "coupler", "Coupler before it", "what joins it to the cable before; blank is the plan's.").among(hardware("the plan's")).by(putCoupler),
+		d.field("coupler", "coupler", "Coupler before it", "what joins it to the cable before; blank is the plan's.").among(of(couplers)).by(putCoupler),
 		d.field("kept", "kept", "Stays when picking", "yes: a pick leaves it where it is."),
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
@@ -79,15 +80,34 @@ func cableKinds(blank string) func(State, any) []Option {
 	}
 }
 
-// hardware lists the connecting hardware that the standards know; blank says what none is.
-func hardware(blank string) func(State, any) []Option {
-	return func(State, any) []Option {
-		options := []Option{{"", blank}}
-		for _, hardware := range standards.AllHardware() {
-			options = append(options, Option{string(hardware.Slug), hardware.Name})
-		}
-		return options
+// hardware lists the connecting hardware of the medium that a link runs through; blank says what none is.
+func hardware(blank string, link plan.Link) []Option {
+	transport, _ := standards.TransportBySlug(standards.TransportSlug(link.Transport))
+	return append([]Option{{"", blank}}, hardwareOf(medium.HardwareFor(transport.Media))...)
+}
+
+func hardwareOf(rows []standards.Hardware) (options []Option) {
+	for _, row := range rows {
+		options = append(options, Option{string(row.Slug), row.Name})
 	}
+	return options
+}
+
+// panels lists what a feed-through of a link can be.
+func panels(_ State, link plan.Link) []Option { return hardware("none", link) }
+
+// couplers lists what can stand before a cable of a link.
+func couplers(s State, segment plan.Segment) []Option {
+	link, _ := s.Plan.Link(segment.Link)
+	return hardware("the plan's", link)
+}
+
+// anyCoupler lists what can join cables of any medium.
+func anyCoupler(State, any) (options []Option) {
+	for _, m := range medium.All() {
+		options = append(options, hardwareOf(standards.HardwareOf(m.Media()))...)
+	}
+	return options
 }
 
 // putCableKind makes a row of another kind of cable, which comes into the plan with it.

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 func TestWhatABoxCovers(t *testing.T) {

@@ -11,7 +11,7 @@ import (
 
 	"golang.org/x/image/vector"
 
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // wide and tall are the pixels of the benchmarks' image.

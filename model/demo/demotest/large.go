@@ -1,4 +1,4 @@
-package demo
+package demotest
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"stageloom/model/demo/builder"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 )
@@ -32,9 +33,9 @@ func Large(seed uint64) *plan.Plan { return Sized(seed, LargeLinks) }
 // Sized is a plan as Large of this many links, rounded up to whole stages of 30, with at most 2,000 inputs.
 func Sized(seed uint64, links int) *plan.Plan {
 	stages := (links + linksOfStage - 1) / linksOfStage
-	return build("Large", seed, func(b *builder) {
+	return builder.Plan("Large", seed, func(b *builder.Builder) {
 		l := large{
-			builder: b, random: rand.New(rand.NewPCG(seed, 0x1A26E)), stages: stages,
+			Builder: b, random: rand.New(rand.NewPCG(seed, 0x1A26E)), stages: stages,
 			across: int(math.Ceil(math.Sqrt(float64(stages)))), inputs: min(inputsOfStage, LargeInputs/stages),
 		}
 		l.largeStock()
@@ -80,13 +81,13 @@ func LargeShow(seed uint64) *plan.Plan {
 		}
 		return nil
 	})
-	must(err)
+	builder.Must(err)
 	return next
 }
 
 // large lays the stages of a large plan.
 type large struct {
-	*builder
+	*builder.Builder
 	random *rand.Rand
 	// stages stand so many across, and each has so many inputs.
 	stages, across, inputs int
@@ -103,7 +104,7 @@ func (l *large) largeStock() {
 		{Tag: "multicore", Kind: "multicore-16", Length: 50, Quantity: min(reelsOfStage*l.stages, mostReels)},
 		{Tag: "audio", Kind: "audio-pair", Length: 50, Quantity: min(reelsOfStage*l.stages, mostReels)},
 	} {
-		l.reel(r)
+		l.Reel(r)
 	}
 }
 
@@ -112,7 +113,7 @@ func (l *large) name(stage int, what string) string { return fmt.Sprintf("%s %02
 // stage adds 20 devices about its middle and all its links but the one onward.
 func (l *large) stage(stage int) {
 	x, y := stageSpacing*float64(stage%l.across), -stageSpacing*float64(stage/l.across)
-	l.position(plan.Position{Name: l.name(stage, "Stage"), X: x, Y: y, Width: 120, Depth: 120, Exposure: [3]string{"indoors", "shade", "sun"}[l.random.IntN(3)]})
+	l.Position(plan.Position{Name: l.name(stage, "Stage"), X: x, Y: y, Width: 120, Depth: 120, Exposure: [3]string{"indoors", "shade", "sun"}[l.random.IntN(3)]})
 	kit := []struct {
 		what  string
 		kind  plan.KindID
@@ -132,7 +133,7 @@ func (l *large) stage(stage int) {
 	for _, row := range kit {
 		for n := range row.count {
 			jitter := geom.Pt(l.random.Float64()*8-4, l.random.Float64()*8-4)
-			l.device(l.name(stage, fmt.Sprintf("%s %d", row.what, n+1)), row.kind, l.name(stage, "Stage"),
+			l.Device(l.name(stage, fmt.Sprintf("%s %d", row.what, n+1)), row.kind, l.name(stage, "Stage"),
 				x+14*float64(at%5)-28+jitter.X, y+15*float64(at/5)-22+jitter.Y)
 			at++
 		}
@@ -145,28 +146,28 @@ func (l *large) stage(stage int) {
 // One link in twelve is left a reel short; where no more segments can be held, links stay uncabled.
 func (l *large) join(stage int, link plan.Link, from, to string, fill plan.CableKindID, tags ...string) {
 	link.FillKind = fill
-	a, _ := l.edit.Now().Device(l.devices[l.name(stage, from)])
-	b, _ := l.edit.Now().Device(l.devices[l.name(stage, to)])
+	a, _ := l.Edit.Now().Device(l.Devices[l.name(stage, from)])
+	b, _ := l.Edit.Now().Device(l.Devices[l.name(stage, to)])
 	way := geom.Polyline{a.At(), b.At()}
 	if l.random.IntN(3) == 0 {
 		way = geom.Polyline{a.At(), geom.Pt(a.X+l.random.Float64()*20, a.Y-l.random.Float64()*20), b.At()}
 	}
-	settings := l.edit.Now().Settings
+	settings := l.Edit.Now().Settings
 	need := way.Length()*settings.Detour*(1+settings.SlackPercent.Value/100) + 2*settings.SlackEnd.Value
 	var chosen []string
 	for reached := 0.0; reached < need; {
 		tag := tags[l.random.IntN(len(tags))]
-		reel, _ := l.edit.Now().Reels.Get(plan.Key(l.reels[tag]))
+		reel, _ := l.Edit.Now().Reels.Get(plan.Key(l.Reels[tag]))
 		reached += reel.Length
 		chosen = append(chosen, tag)
 	}
 	if l.random.IntN(12) == 0 {
 		chosen = chosen[1:]
 	}
-	if l.edit.Now().Segments.Len()+len(chosen) > mostSegments {
+	if l.Edit.Now().Segments.Len()+len(chosen) > mostSegments {
 		chosen = nil
 	}
-	l.link(link, l.name(stage, from), l.name(stage, to), l.with(chosen...), way[1:len(way)-1]...)
+	l.Link(link, l.name(stage, from), l.name(stage, to), l.With(chosen...), way[1:len(way)-1]...)
 }
 
 // audioLinks are twelve AES50 links, two multicores and one AES3.
@@ -208,13 +209,13 @@ func (l *large) networkLinks(stage int) {
 
 // onward is the fibre from a stage to the next one, the last to the first.
 func (l *large) onward(stage int) {
-	l.link(plan.Link{Transport: "fibre", FromPort: "F1", ToPort: "F2", FillKind: "fibre-multimode"},
-		l.name(stage, "Switch 1"), l.name((stage+1)%l.stages, "Switch 1"), l.with("fibre", "fibre"))
+	l.Link(plan.Link{Transport: "fibre", FromPort: "F1", ToPort: "F2", FillKind: "fibre-multimode"},
+		l.name(stage, "Switch 1"), l.name((stage+1)%l.stages, "Switch 1"), l.With("fibre", "fibre"))
 }
 
 // widen gives a console of the catalogue a channel for every input of its stage.
 func (l *large) widen(console plan.KindID, name string) {
-	must(plan.Update(l.edit, plan.Key(console), func(k *plan.Kind) {
+	builder.Must(plan.Update(l.Edit, plan.Key(console), func(k *plan.Kind) {
 		k.Channels = l.inputs
 		k.Name = fmt.Sprintf("%s, %d channels", name, k.Channels)
 	}))
@@ -223,24 +224,24 @@ func (l *large) widen(console plan.KindID, name string) {
 // patch numbers 2,000 inputs, 80 a stage, and takes each from a rack over a slot to both consoles.
 func (l *large) patch() {
 	links := map[plan.DeviceID][]plan.LinkID{}
-	for link := range l.edit.Now().Links.All() {
+	for link := range l.Edit.Now().Links.All() {
 		if link.Transport == "aes50" {
 			links[link.From] = append(links[link.From], link.ID)
 		}
 	}
 	for number := range l.stages * l.inputs {
 		stage, place := number/l.inputs, number%l.inputs
-		rack := l.devices[l.name(stage, fmt.Sprintf("Rack %d", place/40+1))]
+		rack := l.Devices[l.name(stage, fmt.Sprintf("Rack %d", place/40+1))]
 		socket := place%40 + 1
-		rows := l.edit.Now()
-		id := plan.InputID(l.id("i", func(id string) bool { return rows.Inputs.Has(plan.Key(id)) }))
-		plan.Put(l.edit, plan.Input{ID: id, Number: number + 1, Name: fmt.Sprintf("Input %d", number+1), Phantom: l.random.IntN(3) == 0})
-		plan.Put(l.edit, plan.StagePatch{Input: id, Device: rack, Socket: socket})
+		rows := l.Edit.Now()
+		id := plan.InputID(l.ID("i", func(id string) bool { return rows.Inputs.Has(plan.Key(id)) }))
+		plan.Put(l.Edit, plan.Input{ID: id, Number: number + 1, Name: fmt.Sprintf("Input %d", number+1), Phantom: l.random.IntN(3) == 0})
+		plan.Put(l.Edit, plan.StagePatch{Input: id, Device: rack, Socket: socket})
 		for _, console := range []string{"Console 1", "Monitors 1"} {
-			plan.Put(l.edit, plan.ConsolePatch{Console: l.devices[l.name(stage, console)], Channel: place + 1, Device: rack, Socket: socket})
+			plan.Put(l.Edit, plan.ConsolePatch{Console: l.Devices[l.name(stage, console)], Channel: place + 1, Device: rack, Socket: socket})
 		}
 		for _, link := range links[rack] {
-			plan.Put(l.edit, plan.SlotPatch{Link: link, Direction: "forward", Slot: socket, Device: rack, Socket: socket})
+			plan.Put(l.Edit, plan.SlotPatch{Link: link, Direction: "forward", Slot: socket, Device: rack, Socket: socket})
 		}
 	}
 }

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"stageloom/ui/raster"
-	"stageloom/ui/raster/rastertest"
+	"stageloom/model/raster"
+	"stageloom/model/raster/rastertest"
 )
 
 var (

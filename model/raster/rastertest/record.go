@@ -6,7 +6,7 @@ import (
 	"image/color"
 	"strings"
 
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // Record is a [raster.Pen] that writes its calls down, a line each, instead of painting: what a test reads.

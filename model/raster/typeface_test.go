@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // typeface returns the face that the tests set text in.

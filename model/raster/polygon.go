@@ -4,20 +4,42 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 )
 
-// polygon is a filled shape in pixels, less the one within it that turns the other way round.
+// polygon is a filled shape in pixels, less those within it that turn the other way round.
 type polygon struct {
-	outer, inner []Point
-	colour       color.NRGBA
+	rings  [][]Point
+	colour color.NRGBA
 }
 
-func (p *polygon) bounds() image.Rectangle { return boxOf(p.outer).pixels() }
+func (p *polygon) bounds() image.Rectangle {
+	box := boxOf(p.rings[0])
+	for _, ring := range p.rings[1:] {
+		box = box.around(boxOf(ring))
+	}
+	return box.pixels()
+}
 
 func (p *polygon) paint(f *filler) {
-	f.polygon(p.outer...)
-	f.polygon(p.inner...)
+	for _, ring := range p.rings {
+		f.polygon(ring...)
+	}
 	f.flush(p.colour)
+}
+
+// Rings fills the shape within several closed lines, less those of them that lie within it and turn the other way round,
+// without a seam where they touch. Corners that are no numbers are left out.
+func (d *Drawing) Rings(rings [][]Point, fill color.NRGBA) {
+	shape := polygon{colour: fill}
+	for _, ring := range rings {
+		if kept := finite(ring); len(kept) > 2 {
+			shape.rings = append(shape.rings, d.corners(kept, Stroke{}))
+		}
+	}
+	if fill.A > 0 && len(shape.rings) > 0 {
+		d.add(&shape)
+	}
 }
 
 // RoundBox implements [Pen]. The radius is held to half the smaller side; a circle is a round box too.
@@ -31,7 +53,7 @@ func (d *Drawing) RoundBox(box Box, radius float64, fill color.NRGBA, stroke Str
 	}
 	radius = clamp(radius * d.scale)
 	if fill.A > 0 {
-		d.add(&polygon{outer: rounded(sides, radius), colour: fill})
+		d.add(&polygon{rings: [][]Point{rounded(sides, radius)}, colour: fill})
 	}
 	if !stroke.visible() {
 		return
@@ -40,15 +62,15 @@ func (d *Drawing) RoundBox(box Box, radius float64, fill color.NRGBA, stroke Str
 		d.stroke(d.units(rounded(sides, radius)), true, stroke)
 		return
 	}
-	ring := polygon{outer: rounded(sides.Outset(width/2), radius+width/2), colour: stroke.Colour}
-	if radius <= 0 {
-		ring.outer = rounded(sides.Outset(width/2), 0)
+	outer := rounded(sides.Outset(width/2), 0)
+	if radius > 0 {
+		outer = rounded(sides.Outset(width/2), radius+width/2)
 	}
+	ring := polygon{rings: [][]Point{outer}, colour: stroke.Colour}
 	if within := sides.Outset(-width / 2); !within.Empty() {
-		ring.inner = rounded(within, radius-width/2)
-		for i, j := 0, len(ring.inner)-1; i < j; i, j = i+1, j-1 {
-			ring.inner[i], ring.inner[j] = ring.inner[j], ring.inner[i]
-		}
+		inner := rounded(within, radius-width/2)
+		slices.Reverse(inner)
+		ring.rings = append(ring.rings, inner)
 	}
 	d.add(&ring)
 }

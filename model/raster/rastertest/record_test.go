@@ -7,8 +7,8 @@ import (
 	"github.com/go-fonts/dejavu/dejavusans"
 	"github.com/stretchr/testify/require"
 
-	"stageloom/ui/raster"
-	"stageloom/ui/raster/rastertest"
+	"stageloom/model/raster"
+	"stageloom/model/raster/rastertest"
 )
 
 func TestARecordTellsWhatWasDrawn(t *testing.T) {

@@ -1,9 +1,10 @@
-package demo
+package demotest
 
 import (
 	"fmt"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/demo/builder"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 )
@@ -11,11 +12,12 @@ import (
 // Grades is a plan with one link of each grade and one of each special case, each saying in its note what it shows. The
 // pairs of devices stand in rows, numbered like their links. The same plan at every call.
 func Grades() *plan.Plan {
-	return build("Grades", 2, func(b *builder) {
+	return builder.Plan("Grades", 2, func(on *builder.Builder) {
+		b := graded{on}
 		settings := plan.DefaultSettings()
 		settings.Name, settings.Site = "Grades", "A row for every grade and special case"
 		settings.SlackPercent, settings.SlackEnd, settings.Detour = plan.Some(0), plan.Some(0), 1
-		b.edit.SetSettings(settings)
+		b.Edit.SetSettings(settings)
 		b.gradeStock()
 		b.plainGrades()
 		b.joinedGrades()
@@ -23,28 +25,31 @@ func Grades() *plan.Plan {
 	})
 }
 
+// graded lays the links of the grades.
+type graded struct{ *builder.Builder }
+
 // gradeStock holds the reels, the house line, the level and the position that the cases want.
-func (b *builder) gradeStock() {
+func (b graded) gradeStock() {
 	for _, kind := range catalogue.CableKinds() {
-		must(catalogue.UseCable(b.edit, kind.ID))
+		builder.Must(catalogue.UseCable(b.Edit, kind.ID))
 	}
-	plan.Put(b.edit, plan.Reel{ID: "r-22222", Tag: "M01", Kind: "cat6a-own", Length: 60, Measured: plan.Some(10)})
-	plan.Put(b.edit, plan.HouseLine{ID: "h-22222", Name: "House 1", Kind: "cat6a-solid", Length: 60, FromPanel: "Wall", ToPanel: "Pit"})
-	plan.Put(b.edit, plan.Level{ID: "v-22222", Name: "Gallery", Height: 8})
-	plan.Put(b.edit, plan.CableKind{ID: "unknown", Name: "Old reel of unknown make", Media: "balanced-pair", Pairs: 4, Connector: "8P8C", Screened: true, Lockable: true, MetalShell: true})
+	plan.Put(b.Edit, plan.Reel{ID: "r-22222", Tag: "M01", Kind: "cat6a-own", Length: 60, Measured: plan.Some(10)})
+	plan.Put(b.Edit, plan.HouseLine{ID: "h-22222", Name: "House 1", Kind: "cat6a-solid", Length: 60, FromPanel: "Wall", ToPanel: "Pit"})
+	plan.Put(b.Edit, plan.Level{ID: "v-22222", Name: "Gallery", Height: 8})
+	plan.Put(b.Edit, plan.CableKind{ID: "unknown", Name: "Old reel of unknown make", Media: "balanced-pair", Pairs: 4, Connector: "8P8C", Screened: true, Lockable: true, MetalShell: true})
 }
 
 // row adds the next pair of devices, this many metres apart, and a link between them.
-func (b *builder) row(note string, l plan.Link, apart float64, segments ...plan.Segment) {
-	n := len(b.links) + 1
+func (b graded) row(note string, l plan.Link, apart float64, segments ...plan.Segment) {
+	n := len(b.Links) + 1
 	kind := map[plan.TransportID]plan.KindID{"aes50": "aes50-router-5", "1000base-t": "switch-16", "100base-tx": "lighting-node", "fibre": "media-converter"}[l.Transport]
 	ports := map[plan.TransportID][2]string{"aes50": {"AES50 1", "AES50 2"}, "1000base-t": {"01", "02"}, "100base-tx": {"N1", "N2"}, "fibre": {"F", "F"}}[l.Transport]
 	y := -15 * float64(n)
 	near, far := fmt.Sprintf("Near %02d", n), fmt.Sprintf("Far %02d", n)
-	b.device(near, kind, "", 0, y)
-	b.device(far, kind, "", apart, y)
+	b.Device(near, kind, "", 0, y)
+	b.Device(far, kind, "", apart, y)
 	l.FromPort, l.ToPort, l.Note = ports[0], ports[1], note
-	b.link(l, near, far, segments)
+	b.Link(l, near, far, segments)
 }
 
 func metres(kind plan.CableKindID, lengths ...float64) (segments []plan.Segment) {
@@ -60,7 +65,7 @@ var (
 )
 
 // plainGrades are one link of each grade.
-func (b *builder) plainGrades() {
+func (b graded) plainGrades() {
 	b.row("ample", onAES50, 60, metres("cat6a-own", 70)...)
 	b.row("enough", onAES50, 90, metres("cat6a", 60, 34)...)
 	b.row("tight, inside the standard", onAES50, 95, metres("cat6a", 99)...)
@@ -76,7 +81,7 @@ func (b *builder) plainGrades() {
 }
 
 // joinedGrades are the sorts of joint.
-func (b *builder) joinedGrades() {
+func (b graded) joinedGrades() {
 	poorer := metres("cat6a-own", 40, 40)
 	poorer[1].Coupler = "cat5e"
 	b.row("a Cat 5e coupler", onAES50, 75, poorer...)
@@ -92,7 +97,7 @@ func (b *builder) joinedGrades() {
 }
 
 // specialGrades are the other transports, rules, temperatures and ways.
-func (b *builder) specialGrades() {
+func (b graded) specialGrades() {
 	b.row("a network", onNetwork, 80, metres("cat6a-own", 70, 15)...)
 	b.row("a slow network", plan.Link{Transport: "100base-tx"}, 40, metres("cat6", 45)...)
 	b.row("fibre carries no grade", plan.Link{Transport: "fibre"}, 110, metres("fibre-multimode", 150)...)
@@ -110,11 +115,11 @@ func (b *builder) specialGrades() {
 	high := onAES50
 	high.RiseFrom, high.RiseTo = 2, 4
 	b.row("a drawn way up to a gallery", high, 60, metres("cat6a-own", 70, 30)...)
-	id, near := b.links["L25"], b.devices["Near 25"]
-	at, _ := b.edit.Now().Device(near)
-	must(b.edit.Draw(id, []geom.Point{{X: 20, Y: at.Y + 4}, {X: 40, Y: at.Y + 4}}))
-	must(plan.Update(b.edit, plan.Key(b.devices["Far 25"]), func(d *plan.Device) { d.Level = "v-22222" }))
+	id, near := b.Links["L25"], b.Devices["Near 25"]
+	at, _ := b.Edit.Now().Device(near)
+	builder.Must(b.Edit.Draw(id, []geom.Point{{X: 20, Y: at.Y + 4}, {X: 40, Y: at.Y + 4}}))
+	builder.Must(plan.Update(b.Edit, plan.Key(b.Devices["Far 25"]), func(d *plan.Device) { d.Level = "v-22222" }))
 	b.row("main", onAES50, 40, metres("cat6a-own", 45)...)
 	b.row("backup", onAES50, 40, metres("cat6a-own", 45)...)
-	b.pair("L26", "L27")
+	b.Pair("L26", "L27")
 }

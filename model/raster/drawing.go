@@ -112,23 +112,23 @@ func (d *Drawing) stroke(points []Point, closed bool, stroke Stroke) {
 // Polygon implements [Pen]. Corners that are no numbers are left out; where sides cross, all that they go round is
 // filled.
 func (d *Drawing) Polygon(corners []Point, fill color.NRGBA, stroke Stroke) {
-	kept := make([]Point, 0, len(corners))
-	for _, p := range corners {
-		if p.finite() {
-			kept = append(kept, p)
-		}
-	}
+	kept := finite(corners)
 	if fill.A > 0 && len(kept) > 2 {
-		places := make([]Point, len(kept))
-		for i, p := range kept {
-			place := d.pixel(p, stroke.Crisp, d.width(stroke))
-			places[i] = Point{clamp(place.X), clamp(place.Y)}
-		}
-		d.add(&polygon{outer: places, colour: fill})
+		d.add(&polygon{rings: [][]Point{d.corners(kept, stroke)}, colour: fill})
 	}
 	if stroke.visible() {
 		d.stroke(kept, true, stroke)
 	}
+}
+
+// corners returns the corners of a shape in pixels, as a stroke round it moves them.
+func (d *Drawing) corners(points []Point, stroke Stroke) []Point {
+	places, width := make([]Point, len(points)), d.width(stroke)
+	for i, p := range points {
+		place := d.pixel(p, stroke.Crisp, width)
+		places[i] = Point{clamp(place.X), clamp(place.Y)}
+	}
+	return places
 }
 
 // Clip implements [Pen]. The box is rounded to whole pixels.

@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 var (

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 func TestDashesRunRoundCorners(t *testing.T) {

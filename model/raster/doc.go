@@ -1,4 +1,5 @@
-// Package raster paints lines, boxes and lettering on an *image.RGBA, in pure Go and with no window.
+// Package raster paints lines, boxes, pictures and lettering on an *image.RGBA, in pure Go: for the window and for the
+// proof of a page alike. It knows neither.
 //
 // A [Drawing] records calls and then paints them, in the order in which they were made, in horizontal bands that run
 // side by side and are done when the call returns. Lengths are in units of the drawing; Scale says how many pixels

@@ -27,6 +27,7 @@ type Typeface struct {
 	pairs  map[[2]sfnt.GlyphIndex]float64
 	faces  map[fixed.Int26_6]font.Face
 	glyphs map[glyphKey]*glyph
+	shapes map[sfnt.GlyphIndex]sfnt.Segments
 }
 
 // letter is what measuring needs of a rune.
@@ -44,7 +45,7 @@ func ParseTypeface(bytes []byte) (*Typeface, error) {
 	t := &Typeface{
 		font: parsed, units: float64(parsed.UnitsPerEm()),
 		runes: map[rune]letter{}, pairs: map[[2]sfnt.GlyphIndex]float64{},
-		faces: map[fixed.Int26_6]font.Face{}, glyphs: map[glyphKey]*glyph{},
+		faces: map[fixed.Int26_6]font.Face{}, glyphs: map[glyphKey]*glyph{}, shapes: map[sfnt.GlyphIndex]sfnt.Segments{},
 	}
 	metrics, err := parsed.Metrics(&t.buffer, t.em(), font.HintingNone)
 	if err != nil {

@@ -13,6 +13,17 @@ func (p Point) finite() bool {
 	return !math.IsNaN(p.X+p.Y) && !math.IsInf(p.X, 0) && !math.IsInf(p.Y, 0)
 }
 
+// finite returns those of the points that one can reckon with.
+func finite(points []Point) []Point {
+	kept := make([]Point, 0, len(points))
+	for _, p := range points {
+		if p.finite() {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}
+
 // plus returns the point moved by dx and dy.
 func (p Point) plus(dx, dy float64) Point { return Point{p.X + dx, p.Y + dy} }
 
@@ -60,6 +71,11 @@ func (b Box) pixels() image.Rectangle {
 	return image.Rect(
 		int(math.Floor(clamp(b.Left))), int(math.Floor(clamp(b.Top))),
 		int(math.Ceil(clamp(b.Right))), int(math.Ceil(clamp(b.Bottom))))
+}
+
+// around returns the smallest box round both.
+func (b Box) around(other Box) Box {
+	return Box{min(b.Left, other.Left), min(b.Top, other.Top), max(b.Right, other.Right), max(b.Bottom, other.Bottom)}
 }
 
 // boxOf returns the smallest box round the points.
