@@ -29,6 +29,7 @@ func reelFields() []*Field {
 		d.field("measured", "measured_loss_dB", "Measured loss", "its loss at 100 MHz as measured, in dB; it then counts instead of the catalogue's.").ifBlank("as its kind"),
 		d.field("owner", "owner", "Owner", "whose it is, where it is not the house's.").ifBlank("the house"),
 		d.field("hire", "hire_reference", "Hire reference", "of what is hired in."),
+		d.field("bought", "bought_on", "Bought on", "the day that it was bought, for instance 2024-03-15.").day(),
 		d.field("return", "return_date", "Return date", "the day that it goes back, for instance 2027-06-21.").day(),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}

@@ -121,6 +121,17 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 			Value: func(r linkRow) float64 { return numbered(r.budget.LossDB, r.budget.HasMargin()) },
 		},
 		{
+			Column: aside(number("limit", "Limit", 62, "what its line may lose "+medium.References(standards.Transports()...)+": its loss and its margin together.")),
+			Text: func(r linkRow) string {
+				if !r.budget.HasMargin() {
+					return ""
+				}
+				_, limit, _ := budget.TenthsLeft(r.budget.LossDB, r.budget.LimitDB)
+				return limit + " dB"
+			},
+			Value: func(r linkRow) float64 { return numbered(r.budget.LimitDB, r.budget.HasMargin()) },
+		},
+		{
 			Column: number("margin", "Margin", 78, "what is left of the limit "+medium.References(standards.Transports()...)+"."),
 			Text: func(r linkRow) string {
 				if !r.budget.HasMargin() {
