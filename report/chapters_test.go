@@ -70,6 +70,7 @@ func TestAChapterBeginsOnThePageThatIsToldOfIt(t *testing.T) {
 		}
 		if i > 0 {
 			require.Greater(t, entry.Page, done.Entries[i-1].Page)
+			require.NotContains(t, pages[entry.Page-2], entry.Name, "the page before is another chapter's")
 		}
 	}
 	t.Run("the schedule has a row for every link", func(t *testing.T) {
