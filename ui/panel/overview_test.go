@@ -167,11 +167,15 @@ func TestANoticeIsReplacedByTheNextAndClosedByItsButton(t *testing.T) {
 			"L1 is long.", theme.InfoIcon(), widget.MediumImportance,
 		},
 		{
-			func() { notice.Tell(checks.Finding{Severity: checks.Warn, What: "L1 is long. ", Remedy: "Lay less..."}) },
+			func() {
+				notice.Tell(checks.Finding{Severity: checks.Warn, What: "L1 is long. ", Remedy: "Lay less..."})
+			},
 			"L1 is long. Lay less.", theme.WarningIcon(), widget.WarningImportance,
 		},
 		{
-			func() { notice.Tell(checks.Finding{Severity: checks.Stop, What: "L1 is long...", Remedy: "Lay less. "}) },
+			func() {
+				notice.Tell(checks.Finding{Severity: checks.Stop, What: "L1 is long...", Remedy: "Lay less. "})
+			},
 			"L1 is long. Lay less.", theme.WarningIcon(), widget.DangerImportance,
 		},
 	} {
