@@ -166,13 +166,17 @@ func (f *Field) day() *Field {
 }
 
 // making lets a name that is in no list yet make the row that it names.
-func (f *Field) making(make func(e *plan.Edit, name string) string) *Field {
+func (f *Field) making(make func(e *plan.Edit, name string) (string, error)) *Field {
 	f.makes = make
 	return f
 }
 
-func makeCase(e *plan.Edit, name string) string {
-	return string(e.AddCase(plan.Case{Name: strings.Join(strings.Fields(name), " ")}))
+func makeCase(e *plan.Edit, name string) (string, error) {
+	name = strings.Join(strings.Fields(name), " ")
+	if reason := Of(plan.CasesTable, "name").column.Check(name); reason != "" {
+		return "", fmt.Errorf("it %s", reason)
+	}
+	return string(e.AddCase(plan.Case{Name: name})), nil
 }
 
 // markReel marks a reel; of several equal ones one becomes a row of its own. Good forgets what was found.
