@@ -29,7 +29,7 @@ func (w asked) State() answers.State {
 		Notice: w.notice.Text(), History: names, Step: at, Links: map[string]answers.Link{}, Scale: w.plan.View().Scale,
 		Dragging: w.plan.Dragging() != nil, Overlays: len(w.window.window.Canvas().Overlays().List()),
 		Focus: fmt.Sprintf("%T", w.window.window.Canvas().Focused()), Unplaced: len(w.plan.Unplaced()), Tip: w.tips.Words(),
-		Table: w.tables.state(), Day: w.dayState(),
+		Table: w.drawer.State(), Day: w.dayState(),
 	}
 	for _, cause := range planview.Causes() {
 		s.Frames += w.plan.Work.Count(cause)

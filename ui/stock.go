@@ -23,7 +23,7 @@ func (w *window) newStockDialogs() *stock.Dialogs {
 		OwnKinds:     func() []catalogue.DeviceKind { return w.ownKinds },
 		UseKind:      w.use,
 		KindsChanged: w.listEquipment,
-		ActShown:     w.actShown,
+		ActShown:     func() plan.ActID { return w.drawer.ActShown() },
 		Replace:      func(order int) { w.askCableFor(strip.Change{Doing: strip.Replace, Order: order}) },
 	}
 }

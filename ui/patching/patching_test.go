@@ -95,6 +95,48 @@ func TestInputsArePluggedInOrderOrItIsSaidWhyNot(t *testing.T) {
 	require.Equal(t, 2, h.left)
 }
 
+func TestAStepIsMadeOfWhatIsSelected(t *testing.T) {
+	h, d := open(t, demo.Weekender())
+	var chosen patching.Chosen
+	d.Chosen = func() (patching.Chosen, bool) { return chosen, true }
+	d.Keep = func() bool { return true }
+	d.Do = func(name string, edit func(*plan.Edit) error) { require.NoError(t, h.desk.Do(name, edit)) }
+	d.Swap()
+	require.Equal(t, "Select two inputs in the table of the patch first: Ctrl 7.", h.said)
+	before := h.desk.Assessment().Patch.Shown()[0].Lines
+	chosen.Inputs = h.inputs()[:2]
+	d.Swap()
+	after := h.desk.Assessment().Patch.Shown()[0].Lines
+	require.Equal(t, before[0].At, after[1].At)
+	require.Equal(t, before[1].At, after[0].At)
+	require.Equal(t, "Swap 2 inputs", h.desk.NextUndo())
+	d.Keep = func() bool { return false }
+	d.Clear()
+	require.Equal(t, "Swap 2 inputs", h.desk.NextUndo(), "a cell that cannot be read keeps what is done")
+}
+
+func TestInputsAreDroppedOnADeviceOrItIsSaidWhere(t *testing.T) {
+	h, d := open(t, demo.Weekender())
+	var on plan.Ref
+	carried := ""
+	d.RowAt = func(fyne.Position) (plan.Ref, bool) { return on, true }
+	d.Carry, d.Hide = func(words string, _ fyne.Position) { carried = words }, func() { carried = "" }
+	d.Do = func(name string, edit func(*plan.Edit) error) { require.NoError(t, h.desk.Do(name, edit)) }
+	inputs := h.inputs()[:1]
+	d.Dropped(inputs, fyne.Position{})
+	require.Contains(t, h.said, "Drop inputs on a device of the plan that has sockets")
+	view := h.desk.Assessment().Patch
+	boxes := view.WithSockets(false)
+	on = plan.Ref{Table: plan.DevicesTable, Key: plan.Key(boxes[len(boxes)-1])}
+	d.Carrying(inputs, fyne.Position{}, true)
+	require.Contains(t, carried, view.Name(boxes[len(boxes)-1]))
+	d.Carrying(inputs, fyne.Position{}, false)
+	require.Empty(t, carried, "over the table it goes to a row")
+	d.Dropped(inputs, fyne.Position{})
+	require.Contains(t, h.desk.NextUndo(), "Plug ")
+	require.Equal(t, boxes[len(boxes)-1], h.desk.Assessment().Patch.Shown()[0].Lines[0].At.Device)
+}
+
 func TestNothingIsPluggedWhereNothingHasSockets(t *testing.T) {
 	h, d := open(t, plan.New("empty"))
 	d.Fill(patching.Chosen{})
