@@ -42,33 +42,53 @@ type window struct {
 	window   fyne.Window
 	desk     *desk.Desk
 	settings *settings.Settings
+	parts
+	frame
+	joined
 
-	plan      *planview.Editor
-	overview  *panel.Overview
-	card      *panel.CardView
-	chart     *chart.Chart
-	strip     *strip.Strip
-	palette   look.Palette
-	inks      look.Inks
-	notice    *panel.Notice
-	ghost     *ghost
-	tips      *pointer.Tips
-	drawer    *drawer.Drawer
-	day       *day.View
-	equipment *panel.Equipment
-	stock     *panel.StockList
-	column    *container.Split
-	title     *panel.Title
-	top       fyne.CanvasObject
-	body      fyne.CanvasObject // all but what lies over the window
-	left      *container.Split
-	across    *container.Split
-	down      *container.Split
-
+	palette look.Palette
+	inks    look.Inks
 	// preview follows a drag.
 	preview text.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
+	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
+	library  house.Library
+	ownKinds []catalogue.DeviceKind
+	// fixes are what cures findings; finding is the one shown last.
+	fixes   *fixes
+	finding int
+}
+
+// parts are what stands in the window.
+type parts struct {
+	plan      *planview.Editor
+	overview  *panel.Overview
+	title     *panel.Title
+	notice    *panel.Notice
+	card      *panel.CardView
+	chart     *chart.Chart
+	strip     *strip.Strip
+	equipment *panel.Equipment
+	stock     *panel.StockList
+	drawer    *drawer.Drawer
+	day       *day.View
+	ghost     *ghost
+	tips      *pointer.Tips
+}
+
+// frame is how the parts lie beside each other.
+type frame struct {
+	top    fyne.CanvasObject
+	body   fyne.CanvasObject // all but what lies over the window
+	column *container.Split
+	left   *container.Split
+	across *container.Split
+	down   *container.Split
+}
+
+// joined is what opens over the window or beside it.
+type joined struct {
 	// keys are Escape, F1 and Enter in the dialog that was opened last.
 	keys *dialogs.Keys
 	// stockDialogs are those of the stock and of lists that are imported.
@@ -80,13 +100,6 @@ type window struct {
 	printing *printing.Dialogs
 	// patching are the dialogs of the patch.
 	patching *patching.Dialogs
-	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
-	library  house.Library
-	ownKinds []catalogue.DeviceKind
-	// finding is the one shown last.
-	finding int
-	// fixes are what cures findings.
-	fixes *fixes
 	// manual is the window of the manual.
 	manual *manual.Window
 }

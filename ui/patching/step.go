@@ -48,6 +48,7 @@ func (p *Dialogs) inputsNamed(ids []plan.InputID) string {
 	return fmt.Sprintf("%d inputs", len(ids))
 }
 
+// Swap exchanges the two that are selected: their sockets, or in the column of a console their channels.
 func (p *Dialogs) Swap() {
 	p.step("Swap", 2, func(e *plan.Edit, act plan.ActID, c Chosen) error {
 		if len(c.Inputs) != 2 {
@@ -73,6 +74,7 @@ func (p *Dialogs) Shift(by int) {
 	})
 }
 
+// Sort plugs the selected inputs anew in the order of their numbers, into the sockets that they have.
 func (p *Dialogs) Sort() {
 	p.step("Sort", 2, func(e *plan.Edit, act plan.ActID, c Chosen) error {
 		return patch.Sort(e, act, c.Inputs, p.ChannelsFollow())
@@ -91,6 +93,7 @@ func (p *Dialogs) Clear() {
 	})
 }
 
+// ClearLabel is what Clear does in the act that is shown.
 func (p *Dialogs) ClearLabel() string {
 	if p.ActShown() == "" {
 		return "Unplug"
@@ -98,6 +101,7 @@ func (p *Dialogs) ClearLabel() string {
 	return "As in the house"
 }
 
+// Strike takes the selected inputs, or their channels, out of an act that the house has.
 func (p *Dialogs) Strike() {
 	p.step("Strike", 1, func(e *plan.Edit, act plan.ActID, c Chosen) error {
 		switch {
