@@ -1,4 +1,4 @@
-package ui
+package manual
 
 import (
 	"fyne.io/fyne/v2"
@@ -35,7 +35,8 @@ func (*pairs) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-func (w *window) showCautions() {
+// ShowCautions shows what every figure is under.
+func ShowCautions(host dialogs.Host) {
 	grid := container.New(&pairs{})
 	for _, caution := range standards.Cautions() {
 		text := widget.NewLabel(caution.Text)
@@ -43,55 +44,25 @@ func (w *window) showCautions() {
 		grid.Add(widget.NewLabelWithStyle(caution.About, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
 		grid.Add(text)
 	}
-	w.showText("Cautions", grid)
+	showText(host, "Cautions", grid)
 }
 
-func (w *window) showAbout() {
-	label := widget.NewLabel("Stageloom " + w.app.Metadata().Version + "\n\n" +
+// ShowAbout says what the program is, in which version.
+func ShowAbout(host dialogs.Host, version string) {
+	label := widget.NewLabel("Stageloom " + version + "\n\n" +
 		"Designs the stage system of a live show: what stands where, which cables join into each link, and how much " +
 		"loss each link has in hand.\n\nFigures are computed from catalogue maxima and stated rules; each names its " +
 		"source. They do not replace a test of the real link, local codes, the venue's rules or licensed practice.\n\n" +
 		"Apache License 2.0. The licences of the libraries lie with their sources; the letters are Noto Sans and " +
 		"DejaVu, both under free licences.")
 	label.Wrapping = fyne.TextWrapWord
-	w.showText("About Stageloom", label)
+	showText(host, "About Stageloom", label)
 }
 
-func (w *window) showText(title string, content fyne.CanvasObject) {
-	d := dialog.NewCustom(title, "Close", container.NewVScroll(container.NewPadded(content)), w.window)
-	size := w.window.Canvas().Size()
+func showText(host dialogs.Host, title string, content fyne.CanvasObject) {
+	d := dialog.NewCustom(title, "Close", container.NewVScroll(container.NewPadded(content)), host.Window())
+	size := host.Window().Canvas().Size()
 	d.Resize(fyne.NewSize(min(760, size.Width*0.9), min(620, size.Height*0.85)))
-	w.Keys().Escapable(d.Hide)
+	host.Keys().Escapable(d.Hide)
 	d.Show()
-}
-
-// showHistory lists the steps; a click goes there.
-func (w *window) showHistory() {
-	names, at := w.desk.History()
-	note := func(i int) string {
-		switch {
-		case i == at:
-			return "now"
-		case i > at:
-			return "undone"
-		}
-		return ""
-	}
-	list := dialogs.NewPickList(w,
-		func() int { return len(names) },
-		func(i int) (words, small string, usable bool) { return names[i], note(i), i <= at },
-		func(int) {},
-	)
-	list.Select(at)
-	list.ScrollTo(at)
-	list.OnSelected = func(i int) {
-		w.desk.GoTo(i)
-		_, at = w.desk.History()
-		list.Refresh()
-	}
-	d := dialog.NewCustom("History: a click goes there", "Close", list, w.window)
-	d.Resize(fyne.NewSize(420, 460))
-	w.Keys().Escapable(d.Hide)
-	d.Show()
-	w.window.Canvas().Focus(list)
 }

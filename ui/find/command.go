@@ -1,4 +1,4 @@
-package ui
+package find
 
 import (
 	"fmt"
@@ -14,8 +14,9 @@ import (
 	"stageloom/ui/text"
 )
 
-// commands are all items of the menus with what they do, in the order of the menus.
-func (w *window) commands() (all []text.Command, do []func()) {
+// Commands are all items of a menu with what they do, in the order of the menu; quit is what an item does that quits and
+// has nothing of its own to do.
+func Commands(menu *fyne.MainMenu, quit func()) (all []text.Command, do []func()) {
 	var walk func(in string, items []*fyne.MenuItem)
 	walk = func(in string, items []*fyne.MenuItem) {
 		for _, item := range items {
@@ -37,13 +38,13 @@ func (w *window) commands() (all []text.Command, do []func()) {
 			}
 			act := item.Action
 			if item.IsQuit && act == nil {
-				act = w.close
+				act = quit
 			}
 			all = append(all, text.Command{Name: strings.TrimSpace(name), In: in, Keys: keys, Ready: !item.Disabled && act != nil})
 			do = append(do, act)
 		}
 	}
-	for _, menu := range w.menu().Items {
+	for _, menu := range menu.Items {
 		walk(menu.Label, menu.Items)
 	}
 	return all, do
@@ -66,10 +67,10 @@ func shortcutWords(shortcut fyne.Shortcut) string {
 		return "Ctrl A"
 	case *desktop.CustomShortcut:
 		words := ""
-		if sh.Modifier&control != 0 {
+		if sh.Modifier&fyne.KeyModifierShortcutDefault != 0 {
 			words = "Ctrl "
 		}
-		if sh.Modifier&shift != 0 {
+		if sh.Modifier&fyne.KeyModifierShift != 0 {
 			words += "Shift "
 		}
 		return words + map[fyne.KeyName]string{
@@ -89,7 +90,7 @@ func plainKey(name fyne.KeyName) string {
 
 // commandDialog is the list of commands while it is open.
 type commandDialog struct {
-	*window
+	dialogs.Host
 	all    []text.Command
 	do     []func()
 	places []int
@@ -101,26 +102,25 @@ type commandDialog struct {
 	dialog *dialog.CustomDialog
 }
 
-// askCommand lists what the window can do; what is typed leaves those that hold it, Enter does the one under the hand.
-func (w *window) askCommand() {
-	d := &commandDialog{window: w, before: w.window.Canvas().Focused(), told: widget.NewLabel("")}
-	d.all, d.do = w.commands()
+// Command lists commands with what they do; what is typed leaves those that hold it, Enter does the one under the hand.
+func Command(host dialogs.Host, all []text.Command, do []func()) {
+	d := &commandDialog{Host: host, all: all, do: do, before: host.Window().Canvas().Focused(), told: widget.NewLabel("")}
 	d.places = text.FindCommands(d.all, "")
-	d.entry = dialogs.NewSearchField(w, d.move)
+	d.entry = dialogs.NewSearchField(d, d.move)
 	d.entry.SetPlaceHolder("what to do: print, loom, feet …")
 	d.entry.OnChanged = d.search
 	d.entry.OnSubmitted = func(string) { d.run() }
 	d.told.Importance = widget.LowImportance
-	d.list = dialogs.NewPickList(w, func() int { return len(d.places) }, d.row, func(i int) { d.at = i })
-	d.dialog = dialog.NewCustomWithoutButtons("Commands", container.NewBorder(d.entry, d.told, nil, nil, d.list), w.window)
-	does := dialogs.NewAnswer(w, "Do it", d.run)
+	d.list = dialogs.NewPickList(d, func() int { return len(d.places) }, d.row, func(i int) { d.at = i })
+	d.dialog = dialog.NewCustomWithoutButtons("Commands", container.NewBorder(d.entry, d.told, nil, nil, d.list), d.Window())
+	does := dialogs.NewAnswer(d, "Do it", d.run)
 	does.Importance = widget.HighImportance
-	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(w, "Close", d.hide), does})
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(d, "Close", d.hide), does})
 	d.dialog.Resize(fyne.NewSize(620, 520))
-	w.Keys().Escapable(d.hide)
+	d.Keys().Escapable(d.hide)
 	d.dialog.Show()
 	d.search("")
-	w.window.Canvas().Focus(d.entry)
+	dialogs.Focus(d, d.entry)
 }
 
 func (d *commandDialog) row(i int) (words, note string, ready bool) {
@@ -132,7 +132,7 @@ func (d *commandDialog) row(i int) (words, note string, ready bool) {
 func (d *commandDialog) hide() {
 	d.dialog.Hide()
 	if d.before != nil {
-		d.window.window.Canvas().Focus(d.before)
+		dialogs.Focus(d, d.before)
 	}
 }
 

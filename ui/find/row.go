@@ -1,4 +1,4 @@
-package ui
+package find
 
 import (
 	"fyne.io/fyne/v2"
@@ -6,27 +6,28 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
-// askFind searches the plan as one types; Enter shows what is found first, a click any of it.
-func (w *window) askFind() {
+// Row searches the plan as one types; Enter shows what is found first, a click any of it.
+func Row(host dialogs.Host, shows func(plan.Ref)) {
 	var hits []text.Hit
-	entry := dialogs.NewField(w)
+	entry := dialogs.NewField(host)
 	entry.SetPlaceHolder("name of a device, link, position or area, or tag of a cable")
 	list := widget.NewList(
 		func() int { return len(hits) },
 		func() fyne.CanvasObject { return widget.NewLabel("") },
 		func(i int, object fyne.CanvasObject) { object.(*widget.Label).SetText(hits[i].Words) },
 	)
-	d := dialog.NewCustom("Find", "Close", container.NewBorder(entry, nil, nil, nil, list), w.window)
+	d := dialog.NewCustom("Find", "Close", container.NewBorder(entry, nil, nil, nil, list), host.Window())
 	show := func(i int) {
 		d.Hide()
-		w.show(hits[i].Row)
+		shows(hits[i].Row)
 	}
 	entry.OnChanged = func(typed string) {
-		hits = text.Find(w.desk.Plan(), typed)
+		hits = text.Find(host.Desk().Plan(), typed)
 		list.UnselectAll()
 		list.Refresh()
 	}
@@ -37,7 +38,7 @@ func (w *window) askFind() {
 	}
 	list.OnSelected = show
 	d.Resize(fyne.NewSize(460, 420))
-	w.Keys().Escapable(d.Hide)
+	host.Keys().Escapable(d.Hide)
 	d.Show()
-	w.window.Canvas().Focus(entry)
+	dialogs.Focus(host, entry)
 }

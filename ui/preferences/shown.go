@@ -1,4 +1,4 @@
-package ui
+package preferences
 
 import (
 	"slices"
@@ -21,7 +21,7 @@ import (
 type part struct{ id, name string }
 
 // parts lists what can be hidden of the plan, in groups.
-func (w *window) parts() (things, grades, transports []part) {
+func (p *Dialogs) parts() (things, grades, transports []part) {
 	things = []part{
 		{settings.PartLabels, "labels of links"},
 		{settings.PartNames, "devices' names"},
@@ -33,7 +33,7 @@ func (w *window) parts() (things, grades, transports []part) {
 		grades = append(grades, part{settings.HiddenGrade(string(grade)), text.GradeWord(grade)})
 	}
 	named := map[plan.TransportID]bool{}
-	for _, b := range w.desk.Assessment().Budgets {
+	for _, b := range p.Desk().Assessment().Budgets {
 		if !named[b.Transport] {
 			named[b.Transport] = true
 			transports = append(transports, part{settings.HiddenTransport(string(b.Transport)), b.TransportName})
@@ -44,9 +44,9 @@ func (w *window) parts() (things, grades, transports []part) {
 }
 
 // without is what the settings and the levels switched off leave out of the picture.
-func (w *window) without() picture.Without {
-	without := picture.Without{Grades: map[string]bool{}, Transports: map[plan.TransportID]bool{}, Levels: w.hiddenLevels}
-	for _, id := range w.settings.Hidden() {
+func (p *Dialogs) without() picture.Without {
+	without := picture.Without{Grades: map[string]bool{}, Transports: map[plan.TransportID]bool{}, Levels: p.hiddenLevels}
+	for _, id := range p.Settings.Hidden() {
 		if grade, is := settings.Grade(id); is {
 			without.Grades[grade] = true
 		}
@@ -69,18 +69,18 @@ func (w *window) without() picture.Without {
 	return without
 }
 
-// applyShown draws the plan without what is hidden, and says so in its corner.
-func (w *window) applyShown() {
+// ApplyShown draws the plan without what is hidden, and says so in its corner.
+func (p *Dialogs) ApplyShown() {
 	var names []string
-	hidden := w.settings.Hidden()
-	things, grades, transports := w.parts()
+	hidden := p.Settings.Hidden()
+	things, grades, transports := p.parts()
 	for _, each := range slices.Concat(things, grades, transports) {
 		if slices.Contains(hidden, each.id) {
 			names = append(names, each.name)
 		}
 	}
-	for level := range w.desk.Plan().Levels.All() {
-		if w.hiddenLevels[level.ID] {
+	for level := range p.Desk().Plan().Levels.All() {
+		if p.hiddenLevels[level.ID] {
 			names = append(names, level.Name)
 		}
 	}
@@ -88,26 +88,34 @@ func (w *window) applyShown() {
 	if len(names) > 0 {
 		note = "hidden: " + strings.Join(names, ", ") + "   F7"
 	}
-	w.plan.SetWithout(w.without(), note)
+	p.Draw(p.without(), note)
 }
 
-// showAll hides nothing any more.
-func (w *window) showAll() {
-	w.settings.ShowAll()
-	w.hiddenLevels = nil
-	w.applyShown()
+// ShowAll hides nothing any more.
+func (p *Dialogs) ShowAll() {
+	p.Settings.ShowAll()
+	p.hiddenLevels = nil
+	p.ApplyShown()
+}
+
+// ForgetLevels shows all levels again, which are another plan's now.
+func (p *Dialogs) ForgetLevels() {
+	if len(p.hiddenLevels) > 0 {
+		p.hiddenLevels = nil
+		p.ApplyShown()
+	}
 }
 
 // ticks are what can be hidden, each with its tick; each holds at once.
 type ticks struct {
-	*window
+	*Dialogs
 	all []*dialogs.Check
 }
 
 func (t *ticks) tick(name string, shown bool, set func(shown bool)) *dialogs.Check {
 	c := dialogs.NewCheck(t, name, shown, func(on bool) {
 		set(on)
-		t.applyShown()
+		t.ApplyShown()
 	})
 	t.all = append(t.all, c)
 	return c
@@ -116,52 +124,52 @@ func (t *ticks) tick(name string, shown bool, set func(shown bool)) *dialogs.Che
 func (t *ticks) column(head string, parts []part) *fyne.Container {
 	box := container.NewVBox(widget.NewLabelWithStyle(head, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
 	for _, each := range parts {
-		box.Add(t.tick(each.name, !slices.Contains(t.settings.Hidden(), each.id), func(on bool) { t.settings.SetHidden(each.id, !on) }))
+		box.Add(t.tick(each.name, !slices.Contains(t.Settings.Hidden(), each.id), func(on bool) { t.Settings.SetHidden(each.id, !on) }))
 	}
 	return box
 }
 
-// askShown lists what can be hidden.
-func (w *window) askShown() {
-	t := &ticks{window: w}
-	things, grades, transports := w.parts()
+// AskShown lists what can be hidden.
+func (p *Dialogs) AskShown() {
+	t := &ticks{Dialogs: p}
+	things, grades, transports := p.parts()
 	first := t.column("On the plan", things)
 	levels := container.NewVBox()
-	for level := range w.desk.Plan().Levels.All() {
-		levels.Add(t.tick(level.Name, !w.hiddenLevels[level.ID], func(on bool) { w.hideLevel(level.ID, !on) }))
+	for level := range p.Desk().Plan().Levels.All() {
+		levels.Add(t.tick(level.Name, !p.hiddenLevels[level.ID], func(on bool) { p.hideLevel(level.ID, !on) }))
 	}
 	if len(levels.Objects) > 0 {
 		first.Add(widget.NewLabelWithStyle("Levels", fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
 		first.Add(levels)
 	}
 	columns := container.NewGridWithColumns(3, first, t.column("Links by grade", grades), t.column("Links by transport", transports))
-	d := dialog.NewCustomWithoutButtons("What is shown", container.NewVScroll(columns), w.window)
+	d := dialog.NewCustomWithoutButtons("What is shown", container.NewVScroll(columns), p.Window())
 	done := func() {
 		d.Hide()
-		w.window.Canvas().Focus(w.plan)
+		p.Leave()
 	}
 	everything := widget.NewButton("Show everything", func() {
 		for _, c := range t.all {
 			c.SetChecked(true)
 		}
 	})
-	shut := dialogs.NewAnswer(w, "Close", done)
+	shut := dialogs.NewAnswer(p, "Close", done)
 	shut.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{everything, shut})
 	d.Resize(fyne.NewSize(620, 360))
-	w.Keys().Escapable(done)
+	p.Keys().Escapable(done)
 	d.Show()
-	w.window.Canvas().Focus(t.all[0])
+	dialogs.Focus(p, t.all[0])
 }
 
 // hideLevel hides a level or shows it again; levels belong to a plan, so this is not kept.
-func (w *window) hideLevel(id plan.LevelID, hidden bool) {
+func (p *Dialogs) hideLevel(id plan.LevelID, hidden bool) {
 	levels := map[plan.LevelID]bool{}
-	for other := range w.hiddenLevels {
+	for other := range p.hiddenLevels {
 		levels[other] = true
 	}
 	if levels[id] = hidden; !hidden {
 		delete(levels, id)
 	}
-	w.hiddenLevels = levels
+	p.hiddenLevels = levels
 }

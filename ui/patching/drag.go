@@ -1,4 +1,4 @@
-package ui
+package patching
 
 import (
 	"fmt"
@@ -8,17 +8,17 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
-	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
 )
 
-// carriedPatch moves what was dragged from one row of the patch to another. What was there takes its place.
-func (w *window) carriedPatch(_ table.Source, column string, from, to plan.Ref) {
-	act, view := w.actNow(), w.desk.Assessment().Patch
-	follow := w.settings.ChannelsFollow()
+// Carried moves what was dragged from one row of a table of the patch to another, in a column. What was there takes its
+// place.
+func (p *Dialogs) Carried(column string, from, to plan.Ref) {
+	act, view := p.actNow(), p.Desk().Assessment().Patch
+	follow := p.ChannelsFollow()
 	if socket, found := sources.SocketAt(from); found {
 		goal, _ := sources.SocketAt(to)
-		w.carrySocket(act, socket, goal, follow)
+		p.carrySocket(act, socket, goal, follow)
 		return
 	}
 	a, found := act.Line(plan.InputID(from.Key))
@@ -26,26 +26,26 @@ func (w *window) carriedPatch(_ table.Source, column string, from, to plan.Ref) 
 	if !found || !known {
 		return
 	}
-	console, isChannel := sources.ConsoleOf(w.desk.Assessment(), act.Act.ID, column)
+	console, isChannel := sources.ConsoleOf(p.Desk().Assessment(), act.Act.ID, column)
 	switch {
 	case isChannel && a.Number(console) > 0 && b.Number(console) > 0:
-		w.do("Swap channels of "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
+		p.Do("Swap channels of "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
 			return patch.SetChannels(e, act.Act.ID, console, []patch.Wanted{
 				{Input: a.Input.ID, Channel: b.Number(console)}, {Input: b.Input.ID, Channel: a.Number(console)},
 			})
 		})
 	case isChannel:
-		w.do(fmt.Sprintf("%s %d to %s", view.Name(console), a.Number(console), b.Input.Name), func(e *plan.Edit) error {
+		p.Do(fmt.Sprintf("%s %d to %s", view.Name(console), a.Number(console), b.Input.Name), func(e *plan.Edit) error {
 			return patch.SetChannels(e, act.Act.ID, console, []patch.Wanted{
 				{Input: a.Input.ID}, {Input: b.Input.ID, Channel: a.Number(console)},
 			})
 		})
 	case b.Patched() && a.Patched():
-		w.do("Swap "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
+		p.Do("Swap "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
 			return patch.Swap(e, act.Act.ID, a.Input.ID, b.Input.ID, follow)
 		})
 	case a.Patched():
-		w.do(view.SocketWords(a.At)+" to "+b.Input.Name, func(e *plan.Edit) error {
+		p.Do(view.SocketWords(a.At)+" to "+b.Input.Name, func(e *plan.Edit) error {
 			if err := patch.Unplug(e, act.Act.ID, a.Input.ID); err != nil {
 				return err
 			}
@@ -55,7 +55,7 @@ func (w *window) carriedPatch(_ table.Source, column string, from, to plan.Ref) 
 }
 
 // carrySocket moves what is plugged in at one socket to another; what is there comes back in exchange.
-func (w *window) carrySocket(act *patch.Act, from, to patch.Socket, follow bool) {
+func (p *Dialogs) carrySocket(act *patch.Act, from, to patch.Socket, follow bool) {
 	var moves []patch.Move
 	for _, line := range act.Lines {
 		switch {
@@ -67,19 +67,13 @@ func (w *window) carrySocket(act *patch.Act, from, to patch.Socket, follow bool)
 		}
 	}
 	if len(moves) == 0 {
-		w.notice.Say("Only inputs are dragged from socket to socket; an output is patched in the table of outputs.")
+		p.Say("Only inputs are dragged from socket to socket; an output is patched in the table of outputs.")
 		return
 	}
-	view := w.desk.Assessment().Patch
-	w.do(fmt.Sprintf("%s to %s", view.SocketWords(from), view.SocketWords(to)), func(e *plan.Edit) error {
+	view := p.Desk().Assessment().Patch
+	p.Do(fmt.Sprintf("%s to %s", view.SocketWords(from), view.SocketWords(to)), func(e *plan.Edit) error {
 		return patch.PlugAll(e, act.Act.ID, moves, follow)
 	})
-}
-
-// carriedInputs are the inputs of the rows that are dragged.
-func (w *window) carriedInputs() []plan.InputID {
-	c, _ := w.patchChosen()
-	return c.Inputs
 }
 
 // firstFree is the first socket of a device from which on so many are free in the act.
@@ -103,14 +97,14 @@ func firstFree(view *patch.View, act *patch.Act, device plan.DeviceID, wanted in
 }
 
 // boxAt is the device with sockets at a place of the window, and where inputs dropped there would go.
-func (w *window) boxAt(at fyne.Position, inputs []plan.InputID) (words string, first patch.Socket, room bool) {
-	ref, found := w.plan.RowAt(at)
-	view := w.desk.Assessment().Patch
+func (p *Dialogs) boxAt(at fyne.Position, inputs []plan.InputID) (words string, first patch.Socket, room bool) {
+	ref, found := p.RowAt(at)
+	view := p.Desk().Assessment().Patch
 	device := plan.DeviceID(ref.Key)
 	if !found || ref.Table != plan.DevicesTable || view.Sockets(device, false) == 0 {
 		return "", patch.Socket{}, false
 	}
-	first, room = firstFree(view, w.actNow(), device, len(inputs), inputs)
+	first, room = firstFree(view, p.actNow(), device, len(inputs), inputs)
 	switch {
 	case !room:
 		return fmt.Sprintf("%s has not %d free sockets in a row", view.Name(device), len(inputs)), first, false
@@ -120,31 +114,29 @@ func (w *window) boxAt(at fyne.Position, inputs []plan.InputID) (words string, f
 	return fmt.Sprintf("to %s and on", view.SocketWords(first)), first, true
 }
 
-// carryInputs shows under the pointer what is dragged out of a table of the patch, and where it would go.
-func (w *window) carryInputs(_ table.Source, _ []plan.Ref, at fyne.Position, outside bool) {
-	inputs := w.carriedInputs()
+// Carrying shows under the pointer what is dragged out of a table of the patch, and where it would go.
+func (p *Dialogs) Carrying(inputs []plan.InputID, at fyne.Position, outside bool) {
 	if !outside || len(inputs) == 0 {
-		w.ghost.hide()
+		p.Hide()
 		return
 	}
-	words, _, _ := w.boxAt(at, inputs)
-	w.ghost.show(w.inputsNamed(inputs)+"   "+words, at.Subtract(fyne.NewPos(0, aboveHand)))
+	words, _, _ := p.boxAt(at, inputs)
+	p.Carry(p.inputsNamed(inputs)+"   "+words, at)
 }
 
-// droppedInputs plugs what was dragged onto a device of the plan into its first free sockets, in the order of the table.
-func (w *window) droppedInputs(_ table.Source, _ []plan.Ref, at fyne.Position) {
-	w.ghost.hide()
-	inputs := w.carriedInputs()
-	words, first, room := w.boxAt(at, inputs)
+// Dropped plugs what was dragged onto a device of the plan into its first free sockets, in the order of the table.
+func (p *Dialogs) Dropped(inputs []plan.InputID, at fyne.Position) {
+	p.Hide()
+	words, first, room := p.boxAt(at, inputs)
 	switch {
 	case len(inputs) == 0:
 	case words == "":
-		w.notice.Say("Drop inputs on a device of the plan that has sockets, or on a row of the table.")
+		p.Say("Drop inputs on a device of the plan that has sockets, or on a row of the table.")
 	case !room:
-		w.notice.Warn(words + ".")
+		p.Warn(words + ".")
 	default:
-		w.do("Plug "+w.inputsNamed(inputs)+" into "+w.desk.Assessment().Patch.Name(first.Device), func(e *plan.Edit) error {
-			return patch.Fill(e, w.actShown(), inputs, first, w.settings.ChannelsFollow())
+		p.Do("Plug "+p.inputsNamed(inputs)+" into "+p.Desk().Assessment().Patch.Name(first.Device), func(e *plan.Edit) error {
+			return patch.Fill(e, p.ActShown(), inputs, first, p.ChannelsFollow())
 		})
 	}
 }
