@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/ui/table"
 )
@@ -152,29 +153,13 @@ func TestRowsStandInNaturalOrder(t *testing.T) {
 }
 
 func TestAnInputGoesOnFollowingItsSubSnakeWhereNothingElseIsTyped(t *testing.T) {
-	p := list(t, "Box", "Snake", "Other")
-	box := func(name string) (id plan.DeviceID) {
-		for device := range p.Devices.All() {
-			if device.Name == name {
-				id = device.ID
-			}
-		}
-		return id
-	}
-	p, err := plan.Do(p, nil, func(e *plan.Edit) error {
-		return plan.Update(e, e.Now().Inputs.At(0).Key(), func(input *plan.Input) { input.Snake, input.SnakeWay = box("Snake"), 4 })
-	})
-	require.NoError(t, err)
+	p := demo.Weekender()
 	s := houseOf(t, p, "patch")
-	row := s.of(plan.RefOf(p.Inputs.At(0)))
-	require.Equal(t, "Snake in 4", s.says(row, "socket"))
-	same, err := s.types(row, "socket", "Snake 4")
-	require.NoError(t, err)
-	require.True(t, plan.Equal(p, same), "its sub-snake says so already")
-	moved, err := s.types(row, "socket", "Box 1")
-	require.NoError(t, err)
-	require.Equal(t, 1, moved.StagePatches.Len())
-	back, err := houseOf(t, moved, "patch").types(row, "socket", "Snake 4")
-	require.NoError(t, err)
-	require.True(t, plan.Equal(p, back), "and says so again")
+	row := s.row("input 25 Organ low")
+	require.Equal(t, "Horn snake in 1", s.says(row, "socket"))
+	for _, typed := range []string{"Horn snake in 1", "horn snake 1", "1"} {
+		same, err := s.types(row, "socket", typed)
+		require.NoError(t, err, typed)
+		require.True(t, plan.Equal(p, same), "its sub-snake says so already: %s", typed)
+	}
 }
