@@ -124,16 +124,16 @@ func (w *window) boxAt(at fyne.Position, inputs []plan.InputID) (words string, f
 func (w *window) carryInputs(_ table.Source, _ []plan.Ref, at fyne.Position, outside bool) {
 	inputs := w.carriedInputs()
 	if !outside || len(inputs) == 0 {
-		w.ghost.hide()
+		w.sign.Hide()
 		return
 	}
 	words, _, _ := w.boxAt(at, inputs)
-	w.ghost.show(w.inputsNamed(inputs)+"   "+words, at.Subtract(fyne.NewPos(0, aboveHand)))
+	w.sign.ShowAbove(w.inputsNamed(inputs)+"   "+words, at)
 }
 
 // droppedInputs plugs what was dragged onto a device of the plan into its first free sockets, in the order of the table.
 func (w *window) droppedInputs(_ table.Source, _ []plan.Ref, at fyne.Position) {
-	w.ghost.hide()
+	w.sign.Hide()
 	inputs := w.carriedInputs()
 	words, first, room := w.boxAt(at, inputs)
 	switch {

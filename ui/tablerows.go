@@ -70,9 +70,9 @@ func (w *window) rowActions(source table.Source, row int) (items []*fyne.MenuIte
 	}
 	if source.Ref(row).Table == plan.LinksTable {
 		return []*fyne.MenuItem{
-			fyne.NewMenuItem("Lay cable…", w.askCable),
+			fyne.NewMenuItem("Lay cable…", w.laying.LayCable),
 			fyne.NewMenuItem("Figures of the link…", w.editLink),
-			fyne.NewMenuItem("Reverse", w.reverse),
+			fyne.NewMenuItem("Reverse", w.laying.Reverse),
 		}
 	}
 	return nil

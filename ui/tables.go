@@ -156,7 +156,7 @@ func (t *tables) made(name string) *table.Grid {
 	case "house lines": // only the venue knows their kinds and lengths
 		grid.NewRow = func() { w.askHouseLine(func(ref plan.Ref) { t.madeRow(grid, ref) }) }
 	case "devices": // only the user knows their kinds
-		grid.NewRow = func() { w.askDevice(func(ref plan.Ref) { t.madeRow(grid, ref) }) }
+		grid.NewRow = func() { w.devices.Ask(func(ref plan.Ref) { t.madeRow(grid, ref) }) }
 	}
 	t.grids[name] = grid
 	return grid

@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/assess"
-	"stageloom/model/catalogue"
 	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
@@ -18,7 +17,9 @@ import (
 	"stageloom/ui/answers"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
+	"stageloom/ui/devices"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/laying"
 	"stageloom/ui/look"
 	"stageloom/ui/manual"
 	"stageloom/ui/panel"
@@ -48,7 +49,7 @@ type window struct {
 	palette   look.Palette
 	inks      look.Inks
 	notice    *panel.Notice
-	ghost     *ghost
+	sign      *pointer.Sign
 	tips      *pointer.Tips
 	tables    *tables
 	day       *day.View
@@ -76,9 +77,11 @@ type window struct {
 	printing *printing.Dialogs
 	// patching are the dialogs of the patch.
 	patching *patching.Dialogs
-	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
-	library  house.Library
-	ownKinds []catalogue.DeviceKind
+	// laying is what is done to links and their cables, devices what is done to devices and positions.
+	laying  *laying.Dialogs
+	devices *devices.Dialogs
+	// library holds the user's own kinds and the stock of the house.
+	library house.Library
 	// trouble with the journal that was told last.
 	trouble string
 	// finding is the one shown last.
@@ -104,7 +107,7 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 	} else if w.settings.NewPlan() != "" {
 		d.NewPlan(w.freshPlan())
 	}
-	w.listEquipment()
+	w.devices.ListKinds()
 	w.offerLeft(d.LeftBehind())
 	w.tellUnread(d.Unread())
 	w.tellTrouble()
@@ -140,19 +143,16 @@ func (w *window) makeParts() {
 	w.plan.Remove = w.remove
 	w.plan.Key = w.functionKey
 	w.plan.Later = later(w.app)
+	w.strip, w.sign = strip.New(noRun), pointer.NewSign()
+	w.laying = w.newLaying()
 	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
 	w.chart = chart.New(chart.Curves{})
 	w.card = w.newCard()
-	w.strip = strip.New(noRun)
-	w.wireStrip()
 	w.tips = pointer.NewTips(afterOf(w.app))
 	w.wireTips()
 	w.notice = panel.NewNotice(w.tips)
 	w.equipment = panel.NewEquipment(w.desk.Plan())
-	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeOrList, w.carry, w.drop
-	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
-	w.equipment.Key = w.functionKey
-	w.ghost = newGhost()
+	w.devices = w.newDevices()
 	w.title = panel.NewTitle()
 	w.title.Tips = w.tips
 	w.day = w.newDay()
@@ -188,7 +188,7 @@ func (w *window) layOut() {
 	w.top = panel.NewTopLine(w.overview, w.title)
 	top := container.NewVBox(w.top, widget.NewSeparator())
 	w.body = container.NewBorder(top, nil, nil, nil, w.left)
-	w.window.SetContent(container.NewStack(w.body, w.day, w.ghost.layer, w.tips.Layer))
+	w.window.SetContent(container.NewStack(w.body, w.day, w.sign.Layer, w.tips.Layer))
 }
 
 func (w *window) heard(e desk.Event) {
