@@ -99,6 +99,23 @@ func (p *Plan) FreePositionName() string {
 	return name
 }
 
+// The size in metres of a position that was just placed.
+const (
+	newWidth = 10
+	newDepth = 8
+)
+
+// PlacePosition makes a position about a point, and returns it with the devices within its outline, which belong to it.
+func (e *Edit) PlacePosition(at geom.Point) (PositionID, []DeviceID) {
+	id := e.AddPosition(Position{Name: e.next.FreePositionName(), X: at.X, Y: at.Y, Width: newWidth, Depth: newDepth})
+	return id, e.TakeIn(id)
+}
+
+// ListPosition makes a position that has no place, and returns it.
+func (e *Edit) ListPosition() PositionID {
+	return e.AddPosition(Position{Name: e.next.FreePositionName(), Unplaced: true})
+}
+
 // aroundDevices is the room in metres between devices and the outline of their position.
 const aroundDevices = 3.0
 

@@ -75,6 +75,24 @@ func TestAPositionIsMadeRoundItsDevices(t *testing.T) {
 	s.refused(t, "", func(e *plan.Edit) error { _, err := e.Gather("d-99999"); return err })
 }
 
+func TestAPositionIsPlacedOrListed(t *testing.T) {
+	s := newStage(t)
+	var placed, listed plan.PositionID
+	var taken []plan.DeviceID
+	s.do(t, func(e *plan.Edit) error {
+		placed, taken = e.PlacePosition(geom.Pt(48, 2))
+		listed = e.ListPosition()
+		return nil
+	})
+	require.Equal(t, []plan.DeviceID{s.c}, taken, "it stands inside")
+	require.Equal(t, placed, s.position(s.c))
+	position, _ := s.Positions.Get(plan.Key(placed))
+	require.Equal(t, []float64{10, 8}, []float64{position.Width, position.Depth})
+	position, _ = s.Positions.Get(plan.Key(listed))
+	require.True(t, position.Unplaced)
+	require.Equal(t, "Position 2", position.Name)
+}
+
 func TestALinkLikeAnotherHasItsCablesByLength(t *testing.T) {
 	s := newStage(t)
 	var id plan.LinkID

@@ -13,7 +13,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/ui/devices"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/hosttest"
+	"stageloom/ui/dialogs/hosttest"
 	"stageloom/ui/pointer"
 	"stageloom/ui/text"
 )
@@ -37,10 +37,11 @@ func (g *ground) PlaceOf(p geom.Point) fyne.Position { return fyne.NewPos(200+10
 type rig struct {
 	*hosttest.Host
 	*devices.Dialogs
-	ground *ground
-	inList bool
-	shown  []catalogue.DeviceKind
-	taken  []plan.DeviceID
+	refused error
+	ground  *ground
+	inList  bool
+	shown   []catalogue.DeviceKind
+	taken   []plan.DeviceID
 }
 
 func newRig(t *testing.T) *rig {
@@ -50,7 +51,7 @@ func newRig(t *testing.T) *rig {
 	r.Dialogs = &devices.Dialogs{
 		Host: r.Host, Ground: r.ground, Sign: pointer.NewSign(), Library: func() house.Library { return library },
 		ShowKinds: func(_ *plan.Plan, own []catalogue.DeviceKind) { r.shown = own }, InList: func() bool { return r.inList },
-		Do: r.Host.Do, Refused: func(err error) { r.Host.Refused = err }, WarnAlso: r.Host.Warn, Clear: func() { r.Said = "" },
+		Do: func(name string, edit func(*plan.Edit) error) { r.refused = r.Host.Desk().Do(name, edit) }, Refused: func(err error) { r.refused = err }, WarnAlso: r.Host.Warn, Clear: func() { r.Said = "" },
 		Taken: func(_ string, taken []plan.DeviceID) { r.taken = taken },
 	}
 	return r

@@ -12,7 +12,7 @@ func (k *Dialogs) list(row text.EquipmentRow) {
 	ref := plan.Ref{}
 	k.Do("Add "+row.Name, func(e *plan.Edit) error {
 		if row.Position {
-			ref = plan.Ref{Table: plan.PositionsTable, Key: plan.Key(e.AddPosition(plan.Position{Name: e.Now().FreePositionName(), Unplaced: true}))}
+			ref = plan.Ref{Table: plan.PositionsTable, Key: plan.Key(e.ListPosition())}
 			return nil
 		}
 		if err := k.Use(e, row.Kind); err != nil {

@@ -45,20 +45,15 @@ func (k *Dialogs) freeIn(p *plan.Plan, at geom.Point) geom.Point {
 	return k.Ground.Snapped(p.FreePlace(at, clearance/k.Ground.View().Scale))
 }
 
-// The size in metres of a position that was just placed.
-const (
-	newWidth = 10
-	newDepth = 8
-)
-
 // placeAt adds a device or a position as one step, and selects it. A position takes in what stands inside its outline.
 func (k *Dialogs) placeAt(row text.EquipmentRow, at geom.Point) {
 	var placed plan.Ref
 	var taken []plan.DeviceID
 	k.Do("Place "+row.Name, func(e *plan.Edit) error {
 		if row.Position {
-			id := e.AddPosition(plan.Position{Name: e.Now().FreePositionName(), X: at.X, Y: at.Y, Width: newWidth, Depth: newDepth})
-			placed, taken = plan.Ref{Table: plan.PositionsTable, Key: plan.Key(id)}, e.TakeIn(id)
+			var id plan.PositionID
+			id, taken = e.PlacePosition(at)
+			placed = plan.Ref{Table: plan.PositionsTable, Key: plan.Key(id)}
 			return nil
 		}
 		if err := k.Use(e, row.Kind); err != nil {

@@ -10,7 +10,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/hosttest"
+	"stageloom/ui/dialogs/hosttest"
 	"stageloom/ui/laying"
 	"stageloom/ui/pointer"
 	"stageloom/ui/strip"
@@ -21,6 +21,7 @@ import (
 type rig struct {
 	*hosttest.Host
 	*laying.Dialogs
+	refused  error
 	link     plan.Ref
 	foreseen []budget.Budget
 	entered  int
@@ -45,7 +46,7 @@ func newRig(t *testing.T) *rig {
 	r.Host = hosttest.New(t, p)
 	r.Dialogs = &laying.Dialogs{
 		Host: r.Host, Strip: strip.New(strip.Run{}), EnterStrip: func() { r.entered++ }, Ground: r, Sign: pointer.NewSign(),
-		Do: r.Host.Do, Refused: func(err error) { r.Host.Refused = err }, Foresee: func(b ...budget.Budget) { r.foreseen = b },
+		Do: func(name string, edit func(*plan.Edit) error) { r.refused = r.Host.Desk().Do(name, edit) }, Refused: func(err error) { r.refused = err }, Foresee: func(b ...budget.Budget) { r.foreseen = b },
 	}
 	return r
 }
@@ -147,7 +148,7 @@ func TestLoomsWantLinks(t *testing.T) {
 	r.Host.Desk().Select(r.link)
 	require.True(t, r.AboutLooms())
 	r.LoomMenu().ChildMenu.Items[0].Action()
-	require.ErrorContains(t, r.Host.Refused, "a loom needs at least two links")
+	require.ErrorContains(t, r.refused, "a loom needs at least two links")
 	r.PickCables()
 	require.Contains(t, r.Said, "no stock to pick from")
 }
