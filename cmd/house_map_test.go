@@ -173,7 +173,7 @@ func TestHowTheMapNamesRooms(t *testing.T) {
 		{"model/geom", "–", nil},
 		{"model/goldentest", "–", []string{onlyTests}},
 		{"model/plan", "geom, plan/plantest", []string{"model/geom", "model/plan/plantest"}},
-		{"ui/chart", "look, raster, model/{budget, pairline}", []string{"model/budget", "ui/look", "model/pairline", "ui/raster"}},
+		{"ui/chart", "look, pointer, model/{budget, pairline}", []string{"model/budget", "ui/look", "model/pairline", "ui/pointer"}},
 		{"report", "paper, model/plan", []string{"report/paper", "model/plan"}},
 		{"ui", "ui, model, report, assets, but not desk or house", []string{"ui/*", "model/*", "-model/desk", "-model/house", "report", "assets"}},
 		{"cmd/stageloom", "ui, ui/answers", []string{"ui", "ui/answers"}},

@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/assess"
-	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/report"
@@ -50,7 +50,7 @@ func BenchmarkPrint(b *testing.B) {
 		packs       []report.Pack
 	}{
 		{"500 links in rows", "A4", many(b, 500), nil},
-		{"750 links on 25 stages", "A4", demo.Large(1), nil},
+		{"750 links on 25 stages", "A4", demotest.Large(1), nil},
 		{"500 links and 2,000 patch rows on A3", "A3", plugged(b, many(b, 500), 2000), []report.Pack{report.Lay, report.Patch}},
 	} {
 		a := assess.Of(c.plan)
@@ -76,7 +76,7 @@ func BenchmarkPrint(b *testing.B) {
 // their number.
 func BenchmarkPrintGrows(b *testing.B) {
 	for _, links := range []int{500, 2000, 10000} {
-		a := assess.Of(demo.Crowd(1, links))
+		a := assess.Of(demotest.Crowd(1, links))
 		b.Run(strconv.Itoa(links), func(b *testing.B) {
 			for b.Loop() {
 				_, err := report.Write(context.Background(), io.Discard, a, report.ChoiceOf(a.Plan, day))

@@ -68,14 +68,15 @@ func (p *print) restsOn(kind plan.CableKind) string {
 
 // references says what the decibels of the links to print are taken at.
 func (p *print) references() string {
-	var used []medium.Medium
+	var used []standards.Transport
 	for _, link := range p.Links() {
 		if b, _ := p.Budget(link.ID); b.Medium != nil {
-			used = append(used, b.Medium)
+			transport, _ := standards.TransportBySlug(standards.TransportSlug(b.Transport))
+			used = append(used, transport)
 		}
 	}
 	if len(used) == 0 {
-		used = medium.All()
+		used = standards.Transports()
 	}
 	return medium.References(used...)
 }

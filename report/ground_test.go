@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/assess"
+	"stageloom/model/beside"
 	"stageloom/model/demo"
 	"stageloom/model/geom"
 	"stageloom/model/picture"
@@ -39,9 +40,9 @@ func onDrawing(t *testing.T) (*assess.Assessment, report.Choice) {
 		if source != "drawing" {
 			return paper.Picture{}, false
 		}
-		read, err := paper.ReadPicture(coded.Bytes())
+		decoded, err := beside.Decode(coded.Bytes())
 		require.NoError(t, err)
-		return read, true
+		return paper.PictureOf(decoded), true
 	}
 	return a, choice
 }

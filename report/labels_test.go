@@ -1,8 +1,12 @@
 package report_test
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
+	"image"
+	"image/png"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -104,20 +108,29 @@ func TestEveryCodeIsReadByAnotherProgram(t *testing.T) {
 		links[string(link.ID)] = true
 	}
 	const labels, dots = 48, 150
-	read := map[string]bool{}
+	command := []string{"--quiet", "--raw", "-Sdisable", "-Sqrcode.enable"}
+	var page image.Image
 	for i := range labels {
 		place := i % sheet.Count()
-		pixels := func(mm float64) string { return fmt.Sprintf("%.0f", mm/25.4*dots) }
-		x := sheet.Left + float64(place%sheet.Columns)*(sheet.Width+sheet.GapX)
-		y := sheet.Top + float64(place/sheet.Columns)*(sheet.Height+sheet.GapY)
-		crop := filepath.Join(folder, fmt.Sprintf("label%d", i))
-		page := fmt.Sprint(i/sheet.Count() + 1)
-		out, err := exec.Command("pdftoppm", "-r", fmt.Sprint(dots), "-f", page, "-l", page, "-singlefile", "-gray", "-png",
-			"-x", pixels(x), "-y", pixels(y), "-W", pixels(sheet.Width/2), "-H", pixels(sheet.Height), path, crop).CombinedOutput()
-		require.NoError(t, err, string(out))
-		said, err := exec.Command("zbarimg", "--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", crop+".png").Output()
-		require.NoError(t, err, "label %d is not read", i)
-		text := strings.TrimSpace(string(said))
+		if place == 0 {
+			page = rastered(t, path, i/sheet.Count()+1, dots)
+		}
+		pixels := func(mm float64) int { return int(math.Round(mm / 25.4 * dots)) }
+		corner := image.Pt(pixels(sheet.Left+float64(place%sheet.Columns)*(sheet.Width+sheet.GapX)),
+			pixels(sheet.Top+float64(place/sheet.Columns)*(sheet.Height+sheet.GapY)))
+		half := image.Rectangle{corner, corner.Add(image.Pt(pixels(sheet.Width/2), pixels(sheet.Height)))}
+		var label bytes.Buffer
+		require.NoError(t, png.Encode(&label, page.(interface {
+			SubImage(image.Rectangle) image.Image
+		}).SubImage(half)))
+		command = append(command, filepath.Join(folder, fmt.Sprintf("label%02d.png", i)))
+		require.NoError(t, os.WriteFile(command[len(command)-1], label.Bytes(), 0o600))
+	}
+	said, err := exec.Command("zbarimg", command...).Output()
+	require.NoError(t, err)
+	read := map[string]bool{}
+	for text := range strings.Lines(string(said)) {
+		text = strings.TrimSpace(text)
 		require.False(t, read[text], "%q is on two labels", text)
 		read[text] = true
 		link, end, _ := strings.Cut(text, " ")
@@ -126,6 +139,17 @@ func TestEveryCodeIsReadByAnotherProgram(t *testing.T) {
 		require.LessOrEqual(t, len(text), 14)
 	}
 	require.Len(t, read, labels)
+}
+
+// rastered is a page as a printer of so many dots an inch gives it.
+func rastered(t *testing.T, path string, page, dots int) image.Image {
+	t.Helper()
+	number := fmt.Sprint(page)
+	out, err := exec.Command("pdftoppm", "-r", fmt.Sprint(dots), "-f", number, "-l", number, "-singlefile", "-gray", "-png", path).Output()
+	require.NoError(t, err)
+	picture, err := png.Decode(bytes.NewReader(out))
+	require.NoError(t, err)
+	return picture
 }
 
 func TestTapeIsShortEnoughToWrite(t *testing.T) {

@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/geom"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
@@ -91,7 +92,7 @@ func TestNothingOnThePlanLiesOnAnotherAndNoLinkIsLost(t *testing.T) {
 		{"a handful of links", field(t)},
 		{"names that are hard to print", nastyField(t)},
 		{"a festival", demo.Weekender()},
-		{"25 stages, 750 links", demo.Large(1)},
+		{"25 stages, 750 links", demotest.Large(1)},
 		{"no link and no device", plan.New("Empty")},
 	} {
 		for _, size := range []string{"A4", "A3", "Letter"} {

@@ -5,7 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
@@ -15,7 +15,7 @@ import (
 
 // BenchmarkMove is what one moved device of a plan of 10,000 links costs: the desk alone, with the window, and with a table open.
 func BenchmarkMove(b *testing.B) {
-	p := demo.Sized(1, 10_000)
+	p := demotest.Sized(1, 10_000)
 	for _, c := range []struct {
 		name, table string
 		window      bool

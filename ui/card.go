@@ -1,22 +1,21 @@
 package ui
 
 import (
-	"stageloom/model/checks"
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+
+	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
+	"stageloom/ui/pointer"
 	"stageloom/ui/text"
 )
-
-// fixed is a fix list that was asked for, for the plan it holds for.
-type fixed struct {
-	finding string
-	fixes   []checks.Fix
-}
 
 // newCard builds the card, whose form edits the plan.
 func (w *window) newCard() *panel.CardView {
 	card := panel.NewCardView(w.chart, w.show)
 	card.Tools = w.linkButtons()
-	card.Fixes, card.Fix = w.fixesOf, w.fix
+	card.Fixes, card.Fix = w.fixes.of, w.fixes.do
 	card.Advice = w.advice
 	card.Form.Do = w.desk.Do
 	card.Form.Leave = func() { w.window.Canvas().Focus(w.plan) }
@@ -51,7 +50,7 @@ func (w *window) editLink() {
 
 // keepTyped keeps what is being typed into the card, before a command that saves, prints or selects something else.
 func (w *window) keepTyped() {
-	if grid := w.tables.grid(); grid != nil && !grid.Keep() {
+	if !w.drawer.Keep() {
 		w.notice.Warn("A cell of the table cannot be read yet: its text stays there, not in the plan.")
 	}
 	if !w.card.Form.Keep() {
@@ -59,40 +58,38 @@ func (w *window) keepTyped() {
 	}
 }
 
-// fixesOf lists the certain fixes of a finding on the plan as it is; they are tried once a plan.
-func (w *window) fixesOf(f checks.Finding) []checks.Fix {
-	if w.fixesFor != w.desk.Plan() {
-		w.fixesFor, w.fixes = w.desk.Plan(), nil
-	}
-	for _, known := range w.fixes {
-		if known.finding == findingKey(f) {
-			return known.fixes
-		}
-	}
-	fixes := checks.Fixes(w.desk.Plan(), f)
-	w.fixes = append(w.fixes, fixed{findingKey(f), fixes})
-	return fixes
-}
-
-// findingKey tells one finding from another.
-func findingKey(f checks.Finding) string {
-	key := f.Rule + f.What
-	for _, place := range f.Where {
-		key += " " + place.Table + " " + string(place.Key)
-	}
-	return key
-}
-
-// fix does one fix of a finding, as one step.
-func (w *window) fix(_ checks.Finding, fix checks.Fix) { w.do("Fix: "+fix.Label, fix.Edit) }
-
-// fixFinding does the first certain fix of a finding, or says that there is none.
-func (w *window) fixFinding(f checks.Finding) {
-	fixes := w.fixesOf(f)
-	if len(fixes) == 0 {
-		w.notice.Say("Nothing cures this for certain: " + f.Remedy)
+// showStudy shows the curves of the selected link, how far each kind of cable reaches, and what would cure it.
+func (w *window) showStudy() {
+	link, found := w.studied()
+	if !found {
+		w.notice.Say("Select one link to see its curves.")
 		return
 	}
-	w.fix(f, fixes[0])
-	w.notice.Say(fixes[0].Label + ": done. Ctrl Z takes it back.")
+	study := text.StudyOf(w.desk.Assessment(), link, w.units())
+	tips := pointer.NewTips(pointer.AfterOf(w.app))
+	d := dialog.NewCustom(study.Title, "Close", dialogs.Tipped(panel.NewStudyView(study, tips), tips), w.window)
+	size := w.window.Canvas().Size()
+	d.Resize(fyne.NewSize(min(1240, size.Width*0.96), min(860, size.Height*0.94)))
+	w.Keys().Escapable(d.Hide)
+	d.Show()
+}
+
+// studied is the one link that is selected, or whose cable is.
+func (w *window) studied() (plan.LinkID, bool) {
+	selection := w.desk.Selection()
+	if len(selection) != 1 {
+		return "", false
+	}
+	card := text.CardOf(w.desk.Assessment(), selection, w.units(), text.Preview{})
+	return card.Link, card.Link != ""
+}
+
+// advice is what the card folds away: what would cure the link, and what stands beside its verdict.
+func (w *window) advice() []text.Figure {
+	link, found := w.studied()
+	if !found {
+		return nil
+	}
+	study := text.StudyOf(w.desk.Assessment(), link, w.units())
+	return append(study.Changes, study.Advice...)
 }

@@ -52,7 +52,7 @@ func (w *window) Folder() string {
 func (w *window) newPrinting() *printing.Dialogs {
 	return &printing.Dialogs{
 		Host:    w,
-		Tips:    func() *pointer.Tips { return pointer.NewTips(afterOf(w.app)) },
+		Tips:    func() *pointer.Tips { return pointer.NewTips(pointer.AfterOf(w.app)) },
 		OpenURL: w.app.OpenURL,
 		Do:      w.do,
 	}

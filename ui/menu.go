@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/ui/find"
+	"stageloom/ui/manual"
 	"stageloom/ui/settings"
 )
 
@@ -55,7 +57,7 @@ func (w *window) routed(shortcut fyne.Shortcut, do func()) func() {
 // functionKey does what a function key says. The toolkit gives keys without Ctrl to what has the focus and to no menu.
 func (w *window) functionKey(name fyne.KeyName) {
 	if name == fyne.KeyF1 {
-		w.showManual(w.pageInHand())
+		w.showManual()
 		return
 	}
 	if len(w.window.Canvas().Overlays().List()) > 0 {
@@ -79,7 +81,7 @@ func (w *window) functionKey(name fyne.KeyName) {
 	case fyne.KeyF8:
 		w.showStudy()
 	case fyne.KeyF7:
-		w.askShown()
+		w.preferences.AskShown()
 	case fyne.KeyF9:
 		w.toggleDay()
 	}
@@ -115,7 +117,7 @@ func (w *window) planMenu() *fyne.Menu {
 	for _, path := range w.settings.Recent() {
 		label := filepath.Base(path) + "   in " + filepath.Dir(path)
 		recent.ChildMenu.Items = append(recent.ChildMenu.Items, fyne.NewMenuItem(label, func() {
-			w.keepFirst(func() { w.open(path) })
+			w.files.KeepFirst(func() { w.files.Open(path) })
 		}))
 	}
 	recent.Disabled = len(recent.ChildMenu.Items) == 0
@@ -123,19 +125,19 @@ func (w *window) planMenu() *fyne.Menu {
 	quit.IsQuit = true
 	quit.Shortcut = key(fyne.KeyQ, control)
 	return fyne.NewMenu("Plan",
-		w.item("New", key(fyne.KeyN, control), w.newPlan),
-		w.item("Open…", key(fyne.KeyO, control), w.openDialog),
+		w.item("New", key(fyne.KeyN, control), w.files.New),
+		w.item("Open…", key(fyne.KeyO, control), w.files.AskOpen),
 		recent,
-		fyne.NewMenuItem("Open the demo plan", w.openDemo),
+		fyne.NewMenuItem("Open the demo plan", w.files.OpenDemo),
 		fyne.NewMenuItemSeparator(),
-		w.item("Save", key(fyne.KeyS, control), w.save),
-		w.item("Save as…", key(fyne.KeyS, control|shift), w.saveAs),
+		w.item("Save", key(fyne.KeyS, control), w.files.Save),
+		w.item("Save as…", key(fyne.KeyS, control|shift), w.files.SaveAs),
 		fyne.NewMenuItemSeparator(),
 		w.item("Print to PDF…", key(fyne.KeyP, control), w.printing.Print),
 		w.item("Save as spreadsheet…", nil, w.printing.SaveSpreadsheet),
 		w.item("Issue a revision…", nil, w.printing.Issue),
 		fyne.NewMenuItemSeparator(),
-		w.item("Settings…", key(fyne.KeyComma, control), w.askSettings),
+		w.item("Settings…", key(fyne.KeyComma, control), w.preferences.AskSettings),
 		fyne.NewMenuItemSeparator(),
 		quit,
 	)
@@ -147,9 +149,9 @@ func (w *window) editMenu() *fyne.Menu {
 	redo := w.item("Redo "+w.desk.NextRedo(), &fyne.ShortcutRedo{}, func() { w.desk.Redo() })
 	redo.Disabled = w.desk.NextRedo() == ""
 	return fyne.NewMenu("Edit", undo, redo,
-		w.item("History…", key(fyne.KeyH, control), w.showHistory),
+		w.item("History…", key(fyne.KeyH, control), func() { find.Step(w) }),
 		fyne.NewMenuItemSeparator(),
-		w.item("Find…", key(fyne.KeyF, control), w.askFind),
+		w.item("Find…", key(fyne.KeyF, control), func() { find.Row(w, w.show) }),
 		w.item("Find a kind of equipment", key(fyne.KeyE, control), func() { w.equipment.Focus(w.window.Canvas()) }),
 		fyne.NewMenuItem("Import a list of devices…", w.stockDialogs.ImportDevices),
 		w.item("Cut", &fyne.ShortcutCut{}, w.cutSelection),
@@ -218,8 +220,8 @@ func (w *window) viewMenu() *fyne.Menu {
 		w.item("Measure", nil, w.plan.Measure),
 		w.snapItem(),
 		w.levelMenu(),
-		fyne.NewMenuItem("What is shown…   F7", w.askShown),
-		fyne.NewMenuItem("Show everything", w.showAll),
+		fyne.NewMenuItem("What is shown…   F7", w.preferences.AskShown),
+		fyne.NewMenuItem("Show everything", w.preferences.ShowAll),
 		fyne.NewMenuItem("Day view   F9", w.toggleDay),
 		fyne.NewMenuItemSeparator(),
 		looks,
@@ -234,8 +236,7 @@ func (w *window) unitMenu(label, now string, keep func(string), units ...string)
 	for _, unit := range units {
 		m := fyne.NewMenuItem(unit, func() {
 			keep(unit)
-			w.applyUnits()
-			w.window.SetMainMenu(w.menu())
+			w.unitsChanged()
 		})
 		m.Checked = unit == now
 		item.ChildMenu.Items = append(item.ChildMenu.Items, m)
@@ -251,8 +252,7 @@ func (w *window) snapItem() *fyne.MenuItem {
 	}
 	item := fyne.NewMenuItem(label, func() {
 		w.settings.SetSnap(!w.settings.Snap())
-		w.applyUnits()
-		w.window.SetMainMenu(w.menu())
+		w.unitsChanged()
 	})
 	item.Checked = w.settings.Snap()
 	return item
@@ -282,10 +282,10 @@ func (w *window) levelMenu() *fyne.MenuItem {
 func (w *window) helpMenu() *fyne.Menu {
 	return fyne.NewMenu("Help",
 		fyne.NewMenuItem("Find a command…   F5", w.askCommand),
-		fyne.NewMenuItem("Manual   F1", func() { w.showManual(w.pageInHand()) }),
-		fyne.NewMenuItem("Pointer and keys", func() { w.showManual("keys") }),
-		fyne.NewMenuItem("Cautions", w.showCautions),
-		fyne.NewMenuItem("About Stageloom", w.showAbout),
+		fyne.NewMenuItem("Manual   F1", w.showManual),
+		fyne.NewMenuItem("Pointer and keys", func() { w.manual.Show("keys") }),
+		fyne.NewMenuItem("Cautions", func() { manual.ShowCautions(w) }),
+		fyne.NewMenuItem("About Stageloom", func() { manual.ShowAbout(w, w.app.Metadata().Version) }),
 	)
 }
 

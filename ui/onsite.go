@@ -1,15 +1,13 @@
 package ui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"stageloom/model/desk"
 	"stageloom/model/plan"
+	"stageloom/ui/answers"
+	"stageloom/ui/day"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -24,7 +22,7 @@ func (w *window) askOnSite(name string, before, after *plan.Plan, anyway func() 
 	if len(lines) == 0 {
 		return nil
 	}
-	w.askTouching(name, lines, func() {
+	dialogs.AskTouching(w, name, lines, func() {
 		if err := anyway(); err != nil {
 			w.refused(err)
 		}
@@ -32,28 +30,112 @@ func (w *window) askOnSite(name string, before, after *plan.Plan, anyway func() 
 	return desk.ErrAsked
 }
 
-// askTouching lists what an edit does to links on site; Enter and Escape leave them, which is the answer that harms nothing.
-func (w *window) askTouching(name string, lines []string, do func()) {
-	list := container.NewVBox()
-	for _, line := range lines {
-		label := widget.NewLabel(line)
-		label.Wrapping = fyne.TextWrapWord
-		list.Add(label)
+// newDay makes the day view, hidden yet.
+func (w *window) newDay() *day.View {
+	v := day.New(w.desk.Assessment(), w.units())
+	v.Do = w.desk.DoAnyway // its lists name what lies before they take it
+	v.Undo = func() string {
+		name := w.desk.NextUndo()
+		w.undo()
+		return name
 	}
-	hint := widget.NewLabel(fmt.Sprintf("%s? Undo brings it back on the plan; on site it is work.", name))
-	hint.Wrapping, hint.Importance = fyne.TextWrapWord, widget.LowImportance
-	focus := w.window.Canvas().Focused()
-	d := dialog.NewCustomWithoutButtons("This touches what lies on site", container.NewBorder(nil, hint, nil, nil, container.NewVScroll(list)), w.window)
-	shut := func() {
-		d.Hide()
-		w.window.Canvas().Focus(focus)
+	v.Shown = func(id plan.LinkID) {
+		if id != "" {
+			w.desk.Select(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
+		}
 	}
-	keep := dialogs.NewAnswer(w, "Leave it", shut)
-	keep.Importance = widget.HighImportance
-	yes := dialogs.NewAnswer(w, "Do it all the same", func() { shut(); do() })
-	d.SetButtons([]fyne.CanvasObject{yes, keep})
-	d.Resize(fyne.NewSize(520, min(380, 170+34*float32(len(lines)))))
-	w.Keys().Escapable(shut)
-	d.Show()
-	w.window.Canvas().Focus(keep)
+	v.Leave = w.leaveDay
+	v.Key = w.functionKey
+	v.Today = text.Today
+	v.Hide()
+	return v
+}
+
+// toggleDay shows the day view over the whole window, on the selected link or the first that is not done; or leaves it.
+func (w *window) toggleDay() {
+	if w.day.Visible() {
+		w.leaveDay()
+		return
+	}
+	w.keepTyped()
+	var id plan.LinkID
+	if links := w.selectedLinks(); len(links) > 0 {
+		id = links[0]
+	}
+	w.day.Set(w.desk.Assessment(), w.units())
+	w.body.Hide()
+	w.day.Show()
+	w.day.Begin(id)
+	w.window.Canvas().Focus(w.day)
+}
+
+// leaveDay goes back to the plan, where the link is selected that was shown.
+func (w *window) leaveDay() {
+	if !w.day.Visible() {
+		return
+	}
+	w.day.Hide()
+	w.body.Show()
+	if id := w.day.Link(); id != "" {
+		w.show(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
+		return
+	}
+	w.window.Canvas().Focus(w.plan)
+}
+
+// beforeCommand leaves the day view for a command that works on what lies under it.
+func (w *window) beforeCommand(shortcut fyne.Shortcut) {
+	if w.day.Visible() && !staysOnDay(shortcut) {
+		w.leaveDay()
+	}
+}
+
+// staysOnDay reports whether a command of the menu is the whole plan's, and needs nothing that the day view hides.
+func staysOnDay(shortcut fyne.Shortcut) bool {
+	switch s := shortcut.(type) {
+	case *fyne.ShortcutUndo, *fyne.ShortcutRedo:
+		return true
+	case *desktop.CustomShortcut:
+		switch s.KeyName {
+		case fyne.KeyS:
+			return true
+		case fyne.KeyP, fyne.KeyQ, fyne.KeyN, fyne.KeyO, fyne.KeyH:
+			return s.Modifier == control
+		}
+	}
+	return false
+}
+
+// strayKey gets the keys while nothing has the focus, as after a look into the menu.
+func (w *window) strayKey(event *fyne.KeyEvent) {
+	if w.day.Visible() && len(w.window.Canvas().Overlays().List()) == 0 {
+		w.window.Canvas().Focus(w.day)
+		w.day.TypedKey(event)
+		return
+	}
+	w.functionKey(event.Name)
+}
+
+// strayRune gets the letters while nothing has the focus.
+func (w *window) strayRune(r rune) {
+	if w.day.Visible() && len(w.window.Canvas().Overlays().List()) == 0 {
+		w.window.Canvas().Focus(w.day)
+		w.day.TypedRune(r)
+	}
+}
+
+// takenBack says what an edit takes back of the work on site; the day view says it by itself.
+func (w *window) takenBack(e desk.Event) string {
+	if w.day.Visible() || !e.PlanChanged() {
+		return ""
+	}
+	return day.TakenBack(e.Old, e.Assessment)
+}
+
+func (w *window) dayState() answers.Day {
+	if !w.day.Visible() {
+		return answers.Day{}
+	}
+	link, _ := w.desk.Plan().Link(w.day.Link())
+	return answers.Day{Link: link.Name, Done: link.Done, Said: w.day.Said(), Cable: w.day.Chosen()}
 }

@@ -5,8 +5,6 @@ import (
 	"runtime"
 	"time"
 
-	"stageloom/ui/text"
-
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/budget"
@@ -14,32 +12,33 @@ import (
 	"stageloom/model/plan"
 	"stageloom/ui/answers"
 	"stageloom/ui/planview"
+	"stageloom/ui/text"
 )
 
 // asked is the window as questions see it.
-type asked struct{ *window }
+type asked struct{ w *window }
 
 var _ answers.Window = asked{}
 
 // State implements [answers.Window].
-func (w asked) State() answers.State {
-	names, at := w.desk.History()
+func (q asked) State() answers.State {
+	names, at := q.w.desk.History()
 	s := answers.State{
-		Title: w.desk.Title(), Path: w.desk.Path(), Unsaved: w.desk.Unsaved(), ReadOnly: w.desk.ReadOnly(),
-		Notice: w.notice.Text(), History: names, Step: at, Links: map[string]answers.Link{}, Scale: w.plan.View().Scale,
-		Dragging: w.plan.Dragging() != nil, Overlays: len(w.window.window.Canvas().Overlays().List()),
-		Focus: fmt.Sprintf("%T", w.window.window.Canvas().Focused()), Unplaced: len(w.plan.Unplaced()), Tip: w.tips.Words(),
-		Table: w.tables.state(), Day: w.dayState(),
+		Title: q.w.desk.Title(), Path: q.w.desk.Path(), Unsaved: q.w.desk.Unsaved(), ReadOnly: q.w.desk.ReadOnly(),
+		Notice: q.w.notice.Text(), History: names, Step: at, Links: map[string]answers.Link{}, Scale: q.w.plan.View().Scale,
+		Dragging: q.w.plan.Dragging() != nil, Overlays: len(q.w.window.Canvas().Overlays().List()),
+		Focus: fmt.Sprintf("%T", q.w.window.Canvas().Focused()), Unplaced: len(q.w.plan.Unplaced()), Tip: q.w.tips.Words(),
+		Table: q.w.drawer.State(), Day: q.w.dayState(),
 	}
 	for _, cause := range planview.Causes() {
-		s.Frames += w.plan.Work.Count(cause)
+		s.Frames += q.w.plan.Work.Count(cause)
 	}
-	for _, ref := range w.desk.Selection() {
-		s.Selection = append(s.Selection, nameOf(w.desk.Plan(), ref))
+	for _, ref := range q.w.desk.Selection() {
+		s.Selection = append(s.Selection, nameOf(q.w.desk.Plan(), ref))
 	}
-	budgets := append([]budget.Budget(nil), w.desk.Assessment().Budgets...)
-	for _, b := range append(budgets, w.preview.Budgets...) {
-		s.Links[b.Name] = answers.Link{Grade: string(b.Grade), Label: b.Label(), Run: b.Run, Margin: b.MarginDB, Missing: b.Missing, Cables: len(w.desk.Plan().SegmentsOf(b.Link))}
+	budgets := append([]budget.Budget(nil), q.w.desk.Assessment().Budgets...)
+	for _, b := range append(budgets, q.w.preview.Budgets...) {
+		s.Links[b.Name] = answers.Link{Grade: string(b.Grade), Label: b.Label(), Run: b.Run, Margin: b.MarginDB, Missing: b.Missing, Cables: len(q.w.desk.Plan().SegmentsOf(b.Link))}
 	}
 	return s
 }
@@ -48,13 +47,13 @@ func nameOf(p *plan.Plan, ref plan.Ref) string { return text.NameOf(p, ref) }
 
 // onOutline is a place just inside the outline of a position where nothing else is hit: devices cover the middle, and names
 // some of the edge.
-func (w asked) onOutline(ref plan.Ref, box geom.Box) geom.Point {
+func (q asked) onOutline(ref plan.Ref, box geom.Box) geom.Point {
 	inside := box.Inset(3)
 	corners := inside.Corners()
 	for i, corner := range corners {
 		for _, share := range []float64{0, 0.25, 0.5, 0.75} {
 			at := corner.Between(corners[(i+1)%len(corners)], share)
-			if hit, found := w.plan.Pick(at); found && hit == ref {
+			if hit, found := q.w.plan.Pick(at); found && hit == ref {
 				return at
 			}
 		}
@@ -63,36 +62,36 @@ func (w asked) onOutline(ref plan.Ref, box geom.Box) geom.Point {
 }
 
 // Row implements [answers.Window].
-func (w asked) Row(table, name, port string) answers.Place {
+func (q asked) Row(table, name, port string) answers.Place {
 	info, found := plan.TableNamed(table)
 	if !found {
 		return answers.Place{}
 	}
-	for row := range info.Rows(w.desk.Plan()) {
+	for row := range info.Rows(q.w.desk.Plan()) {
 		ref := plan.Ref{Table: table, Key: info.KeyOf(row)}
-		if nameOf(w.desk.Plan(), ref) != name {
+		if nameOf(q.w.desk.Plan(), ref) != name {
 			continue
 		}
 		ref.Part = port
-		box, found := w.plan.Where(ref)
+		box, found := q.w.plan.Where(ref)
 		middle := box.Centre()
 		if table == plan.PositionsTable {
-			middle = w.onOutline(ref, box)
+			middle = q.onOutline(ref, box)
 		}
-		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(w.plan)
-		scale := float64(w.window.window.Canvas().Scale())
+		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(q.w.plan)
+		scale := float64(q.w.window.Canvas().Scale())
 		return answers.Place{X: (float64(at.X) + middle.X) * scale, Y: (float64(at.Y) + middle.Y) * scale, Found: found}
 	}
 	return answers.Place{}
 }
 
 // Item implements [answers.Window].
-func (w asked) Item(words string) answers.Place { return answers.Find(w.window.window.Canvas(), words) }
+func (q asked) Item(words string) answers.Place { return answers.Find(q.w.window.Canvas(), words) }
 
 // Frames implements [answers.Window].
-func (w asked) Frames(forget bool) map[string]answers.Frames {
+func (q asked) Frames(forget bool) map[string]answers.Frames {
 	answer := map[string]answers.Frames{}
-	work := &w.plan.Work
+	work := &q.w.plan.Work
 	for _, cause := range planview.Causes() {
 		ms := func(share float64) float64 { return float64(work.Share(cause, share).Microseconds()) / 1000 }
 		answer[string(cause)] = answers.Frames{Count: work.Count(cause), Median: ms(0.5), Share95: ms(0.95), Slowest: ms(1)}
@@ -104,11 +103,11 @@ func (w asked) Frames(forget bool) map[string]answers.Frames {
 }
 
 // Memory implements [answers.Window].
-func (w asked) Memory() answers.Memory {
+func (q asked) Memory() answers.Memory {
 	runtime.GC()
 	var stats runtime.MemStats
 	runtime.ReadMemStats(&stats)
-	return answers.Memory{Heap: float64(stats.HeapAlloc) / 1e6, Start: float64(w.plan.FirstFrame.Sub(began).Microseconds()) / 1000}
+	return answers.Memory{Heap: float64(stats.HeapAlloc) / 1e6, Start: float64(q.w.plan.FirstFrame.Sub(began).Microseconds()) / 1000}
 }
 
 // began is when the program began, as near as this package can tell.

@@ -2,7 +2,11 @@ package ui_test
 
 import (
 	"encoding/json"
+	"os"
 	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -30,8 +34,45 @@ type screen struct {
 	folder    string
 }
 
+// besideTheWindow are the tests whose window has work done beside it: lists read, pages drawn, the journal written, plans
+// opened and saved. The race detector is for these; -short, with which it runs, leaves the window of any other closed.
+var besideTheWindow = []string{
+	"TestAJournalThatCannotBeReadOrKeptIsToldOfAtTheStart",
+	"TestAListIsImportedForOneAct",
+	"TestAListIsImportedWithItsColumnsItsWordsAndItsFaults",
+	"TestAListOfDevicesIsImportedWithWhatItChanges",
+	"TestAListPatchesAnActAndCountsOn",
+	"TestAnInputListIsImported",
+	"TestEscapeClosesADialogAsItsCancelDoes", // that of the print, which draws a page
+	"TestMenusWorkOnThePlan",
+	"TestSaveAsTakesNameAndFolder",
+	"TestThePrintDialogShowsItsPageWhenItIsDrawn",
+	"TestThePlanOfAnotherComputerIsOfferedForTakingOver",
+	"TestTheUserSaysInWhichEncodingAListIs",
+	"TestTheUserSaysWhatAColumnMeans",
+	"TestUnsavedWorkIsAskedFor",
+	"TestWhatACrashLeftIsOfferedAndNeverDiscardedAtOnce",
+}
+
+func TestTheTestsBesideTheWindowAreThere(t *testing.T) {
+	var all strings.Builder
+	files, err := filepath.Glob("*_test.go")
+	require.NoError(t, err)
+	for _, file := range files {
+		source, err := os.ReadFile(file)
+		require.NoError(t, err)
+		all.Write(source)
+	}
+	for _, name := range besideTheWindow {
+		require.Contains(t, all.String(), "\nfunc "+name+"(", "a test that is renamed is renamed in the list too")
+	}
+}
+
 func open(t *testing.T, look string, paths ...string) *screen {
 	t.Helper()
+	if name, _, _ := strings.Cut(t.Name(), "/"); testing.Short() && !slices.Contains(besideTheWindow, name) {
+		t.Skip("nothing is done beside this window: for the run without -short")
+	}
 	s := &screen{t: t, app: looptest.NewApp(t), desk: desk.New(plan.NewIDSource(1, 2)), folder: t.TempDir()}
 	s.app.Preferences().SetString("look", look)
 	s.window, s.questions = ui.Open(s.app, s.desk, house.Open(s.folder), paths...)
@@ -39,11 +80,13 @@ func open(t *testing.T, look string, paths ...string) *screen {
 	return s
 }
 
+var weekender = sync.OnceValue(demo.Weekender)
+
 // demoFile is a copy of the demo plan in a folder of the test.
 func demoFile(t *testing.T) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "weekender.stageloom")
-	_, err := planfile.Replace(path, demo.Weekender(), nil)
+	_, err := planfile.Replace(path, weekender(), nil)
 	require.NoError(t, err)
 	return path
 }

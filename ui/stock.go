@@ -23,7 +23,9 @@ func (w *window) newStockDialogs() *stock.Dialogs {
 		OwnKinds:     func() []catalogue.DeviceKind { return w.devices.OwnKinds() },
 		UseKind:      func(e *plan.Edit, id plan.KindID) error { return w.devices.Use(e, id) },
 		KindsChanged: func() { w.devices.ListKinds() },
-		ActShown:     w.actShown,
+		Refused:      w.refused,
+		Lay:          func(offer text.CableOffer) { w.laying.LayOffered(offer) },
+		ActShown:     func() plan.ActID { return w.drawer.ActShown() },
 		Replace:      func(order int) { w.laying.LayBy(strip.Change{Doing: strip.Replace, Order: order}) },
 	}
 }
@@ -69,7 +71,7 @@ func (w *window) stockMenu() *fyne.Menu {
 			w.stockDialogs.OnReel("Edit…", func(id plan.ReelID) { w.stockDialogs.EditReel(w.stockDialogs.OfPlan(), id) })
 		}),
 		w.item("Mark reel faulty…", key(fyne.KeyM, control|shift), func() { w.stockDialogs.OnReel("Mark faulty…", w.stockDialogs.MarkFaulty) }),
-		w.item("Take reel out of the stock…", nil, func() { w.stockDialogs.OnReel("Take out", w.removeReel) }),
+		w.item("Take reel out of the stock…", nil, func() { w.stockDialogs.OnReel("Take out", w.stockDialogs.RemoveReel) }),
 		fyne.NewMenuItemSeparator(),
 		w.item("Import a stock list…", key(fyne.KeyO, control|shift), func() { w.stockDialogs.ImportStock(w.stockDialogs.OfPlan(), "") }),
 		w.item("Export the stock…", key(fyne.KeyX, control|shift), func() { w.stockDialogs.Export(w.stockDialogs.OfPlan()) }),
@@ -79,55 +81,7 @@ func (w *window) stockMenu() *fyne.Menu {
 	)
 }
 
-// reelMenu is what can be done to a line of the stock list. A line of several reels has each of them below its verbs.
+// reelMenu is what can be done to a line of the stock list.
 func (w *window) reelMenu(row text.StockRow, at fyne.Position) {
-	p := w.desk.Plan()
-	each := func(label string, do func(plan.ReelID)) *fyne.MenuItem {
-		item := fyne.NewMenuItem(label, func() { do(row.Reels[0]) })
-		if len(row.Reels) > 1 {
-			item.ChildMenu = fyne.NewMenu("")
-			for _, id := range row.Reels {
-				reel, _ := p.Reels.Get(plan.Key(id))
-				item.ChildMenu.Items = append(item.ChildMenu.Items, fyne.NewMenuItem(text.ReelWords(p, reel, w.units()), func() { do(id) }))
-			}
-		}
-		return item
-	}
-	lay := fyne.NewMenuItem("Lay on the selected link", func() {
-		if offer, free := row.Offer(); free {
-			w.laying.LayOffered(offer)
-		}
-	})
-	lay.Disabled = row.Free == ""
-	items := []*fyne.MenuItem{lay}
-	if len(row.Reels) > 1 && row.Free != "" {
-		items = append(items, each("Lay this one", func(id plan.ReelID) {
-			w.laying.LayOffered(text.CableOffer{Reel: id, Kind: row.Kind, Length: row.Length})
-		}))
-	}
-	items = append(items,
-		each("Edit…", func(id plan.ReelID) { w.stockDialogs.EditReel(w.stockDialogs.OfPlan(), id) }),
-		each("Mark faulty…", func(id plan.ReelID) { w.stockDialogs.MarkFaulty(id) }),
-		each("Take out of the stock", w.removeReel),
-	)
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.window.Canvas(), at)
-}
-
-// removeReel takes a reel out of the plan's stock; links made of it keep its kind and length.
-func (w *window) removeReel(id plan.ReelID) {
-	reel, _ := w.desk.Plan().Reels.Get(plan.Key(id))
-	words := text.ReelWords(w.desk.Plan(), reel, w.units())
-	used := w.desk.Plan().UsedReels()[id]
-	if err := w.desk.Do("Take "+words+" out of the stock", func(e *plan.Edit) error { return e.RemoveReel(id) }); err != nil {
-		w.refused(err)
-		return
-	}
-	said := "Took " + words + " out of the stock."
-	if used > 0 {
-		said += " Links made of it keep its kind and length."
-	}
-	if reel.Taking != "" {
-		said += " The house still counts it as out with this show: Stock, House stock gives it back."
-	}
-	w.notice.Say(said + " Ctrl Z brings it back.")
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", w.stockDialogs.ReelItems(row)...), w.window.Canvas(), at)
 }

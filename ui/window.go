@@ -9,16 +9,18 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/assess"
+	"stageloom/model/budget"
 	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
-	"stageloom/model/quantity"
 	"stageloom/model/revision"
 	"stageloom/ui/answers"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
 	"stageloom/ui/devices"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/drawer"
+	"stageloom/ui/files"
 	"stageloom/ui/laying"
 	"stageloom/ui/look"
 	"stageloom/ui/manual"
@@ -27,6 +29,7 @@ import (
 	"stageloom/ui/planview"
 	"stageloom/ui/planview/tool"
 	"stageloom/ui/pointer"
+	"stageloom/ui/preferences"
 	"stageloom/ui/printing"
 	"stageloom/ui/settings"
 	"stageloom/ui/stock"
@@ -40,58 +43,68 @@ type window struct {
 	window   fyne.Window
 	desk     *desk.Desk
 	settings *settings.Settings
+	parts
+	frame
+	joined
 
-	plan      *planview.Editor
-	overview  *panel.Overview
-	card      *panel.CardView
-	chart     *chart.Chart
-	strip     *strip.Strip
-	palette   look.Palette
-	inks      look.Inks
-	notice    *panel.Notice
-	sign      *pointer.Sign
-	tips      *pointer.Tips
-	tables    *tables
-	day       *day.View
-	equipment *panel.Equipment
-	stock     *panel.StockList
-	column    *container.Split
-	title     *panel.Title
-	top       fyne.CanvasObject
-	body      fyne.CanvasObject // all but what lies over the window
-	left      *container.Split
-	across    *container.Split
-	down      *container.Split
-
+	palette look.Palette
+	inks    look.Inks
 	// preview follows a drag.
 	preview text.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
-	// hiddenLevels are levels that are not shown at all.
-	hiddenLevels map[plan.LevelID]bool
+	// library holds the user's own kinds and the stock of the house.
+	library house.Library
+	// fixes are what cures findings; finding is the one shown last.
+	fixes   *fixes
+	finding int
+}
+
+// parts are what stands in the window.
+type parts struct {
+	plan      *planview.Editor
+	overview  *panel.Overview
+	title     *panel.Title
+	notice    *panel.Notice
+	card      *panel.CardView
+	chart     *chart.Chart
+	strip     *strip.Strip
+	equipment *panel.Equipment
+	stock     *panel.StockList
+	drawer    *drawer.Drawer
+	day       *day.View
+	sign      *pointer.Sign
+	tips      *pointer.Tips
+}
+
+// frame is how the parts lie beside each other.
+type frame struct {
+	top    fyne.CanvasObject
+	body   fyne.CanvasObject // all but what lies over the window
+	column *container.Split
+	left   *container.Split
+	across *container.Split
+	down   *container.Split
+}
+
+// joined is what opens over the window or beside it.
+type joined struct {
 	// keys are Escape, F1 and Enter in the dialog that was opened last.
 	keys *dialogs.Keys
 	// stockDialogs are those of the stock and of lists that are imported.
 	stockDialogs *stock.Dialogs
+	// files are the dialogs of plan files, preferences those of how plans are shown.
+	files       *files.Dialogs
+	preferences *preferences.Dialogs
 	// printing are the dialogs that hand the plan out.
 	printing *printing.Dialogs
-	// patching are the dialogs of the patch.
-	patching *patching.Dialogs
 	// laying is what is done to links and their cables, devices what is done to devices and positions.
 	laying  *laying.Dialogs
 	devices *devices.Dialogs
-	// library holds the user's own kinds and the stock of the house.
-	library house.Library
-	// trouble with the journal that was told last.
-	trouble string
-	// finding is the one shown last.
-	finding int
-	// fixes are those that were asked for on the plan fixesFor.
-	fixes    []fixed
-	fixesFor *plan.Plan
-	// manual is the window of the manual while it is open, manualReader what it shows.
-	manual       fyne.Window
-	manualReader *manual.Reader
+	// patching are the dialogs of the patch.
+	patching *patching.Dialogs
+	// manual is the window of the manual.
+	manual *manual.Window
 }
 
 // New returns the window of the desktop program on a desk. It is not shown yet.
@@ -103,14 +116,14 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 	w := build(app, d)
 	w.library = library
 	if len(paths) > 0 {
-		w.open(paths[0])
+		w.files.Open(paths[0])
 	} else if w.settings.NewPlan() != "" {
-		d.NewPlan(w.freshPlan())
+		d.NewPlan(files.FreshPlan(w.settings))
 	}
 	w.devices.ListKinds()
-	w.offerLeft(d.LeftBehind())
-	w.tellUnread(d.Unread())
-	w.tellTrouble()
+	w.files.OfferLeft(d.LeftBehind())
+	w.files.TellUnread(d.Unread())
+	w.files.TellTrouble()
 	return w.window, answers.About(asked{w})
 }
 
@@ -121,15 +134,16 @@ func build(app fyne.App, d *desk.Desk) *window {
 	w.stockDialogs, w.printing, w.patching = w.newStockDialogs(), w.newPrinting(), w.newPatching()
 	w.applyTheme()
 	w.makeParts()
+	w.files, w.preferences, w.manual = w.newFiles(), w.newPreferences(), w.newManual()
 	w.guardSite()
 	w.layOut()
 	w.applyUnits()
-	w.applyShown()
+	w.preferences.ApplyShown()
 	w.applyLabels()
 	w.listen()
 	w.window.Resize(w.settings.Window())
 	w.refresh(desk.Event{New: d.Plan(), Old: d.Plan(), Assessment: d.Assessment(), Opened: true})
-	w.tables.show(w.settings.OpenTable())
+	w.drawer.Show(w.settings.OpenTable())
 	w.window.Canvas().Focus(w.plan)
 	return w
 }
@@ -142,13 +156,14 @@ func (w *window) makeParts() {
 	w.plan.Menu = w.contextMenu
 	w.plan.Remove = w.remove
 	w.plan.Key = w.functionKey
-	w.plan.Later = later(w.app)
+	w.plan.Later = pointer.Later(w.app)
 	w.strip, w.sign = strip.New(noRun), pointer.NewSign()
 	w.laying = w.newLaying()
-	w.overview = panel.NewOverview(w.inks, w.selection, w.show)
+	w.overview = panel.NewOverview(w.inks, w.desk.Selection, w.show)
 	w.chart = chart.New(chart.Curves{})
+	w.fixes = &fixes{Host: w, step: w.do}
 	w.card = w.newCard()
-	w.tips = pointer.NewTips(afterOf(w.app))
+	w.tips = pointer.NewTips(pointer.AfterOf(w.app))
 	w.wireTips()
 	w.notice = panel.NewNotice(w.tips)
 	w.equipment = panel.NewEquipment(w.desk.Plan())
@@ -158,6 +173,28 @@ func (w *window) makeParts() {
 	w.day = w.newDay()
 }
 
+// wireTips makes plan, overview, card and chart tell what the pointer rests on.
+func (w *window) wireTips() {
+	w.plan.Tips, w.overview.Tips, w.card.Tips, w.chart.Tips = w.tips, w.tips, w.tips, w.tips
+	w.plan.Tell = func(ref plan.Ref) string {
+		return text.TipOf(w.desk.Assessment(), ref, w.units(), func(b budget.Budget) string { return chart.Of(b).WorstWords() })
+	}
+	w.plan.Open = w.openTwice
+}
+
+// openTwice does what a double click on the plan does: what F2 does. An area is the ground that other things are on: two
+// presses there are mostly about something else.
+func (w *window) openTwice(ref plan.Ref) {
+	if ref.Table == plan.AreasTable {
+		return
+	}
+	w.desk.Select(ref)
+	w.soon(w.rename)
+}
+
+// soon does something once the event of this moment is over.
+func (w *window) soon(do func()) { pointer.Soon(w.app, do) }
+
 // listen takes what comes from the desk, the keys and the system.
 func (w *window) listen() {
 	w.desk.Listen(w.heard)
@@ -166,7 +203,7 @@ func (w *window) listen() {
 	w.window.SetMainMenu(w.menu())
 	w.window.SetCloseIntercept(w.close)
 	w.window.SetOnDropped(w.dropped)
-	w.app.Lifecycle().SetOnEnteredForeground(w.checkDisk)
+	w.app.Lifecycle().SetOnEnteredForeground(w.files.CheckDisk)
 	// The menu's redo is the toolkit's own shortcut; this one is the other that hands know.
 	w.window.Canvas().AddShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: control | shift}, func(fyne.Shortcut) {
 		w.desk.Redo()
@@ -180,8 +217,8 @@ func (w *window) layOut() {
 	onPlan := container.NewStack(w.plan, container.NewBorder(w.notice, nil, nil, nil))
 	w.down = container.NewVSplit(onPlan, w.strip)
 	w.down.Offset = strip
-	w.tables = w.newTables(w.down)
-	w.across = container.NewHSplit(w.tables.place, w.card)
+	w.drawer = w.newDrawer(w.down)
+	w.across = container.NewHSplit(w.drawer.Place, w.card)
 	w.across.Offset = card
 	w.left = container.NewHSplit(w.newColumn(), w.across)
 	w.left.Offset = w.settings.Equipment()
@@ -193,9 +230,8 @@ func (w *window) layOut() {
 
 func (w *window) heard(e desk.Event) {
 	w.preview = text.Preview{}
-	if e.Opened && len(w.hiddenLevels) > 0 {
-		w.hiddenLevels = nil // they were another plan's
-		w.applyShown()
+	if e.Opened {
+		w.preferences.ForgetLevels()
 	}
 	w.refresh(e)
 	if !e.Opened {
@@ -203,7 +239,7 @@ func (w *window) heard(e desk.Event) {
 			w.notice.Say(said)
 		}
 	}
-	w.tellTrouble()
+	w.files.TellTrouble()
 	if e.PlanChanged() || e.File || e.Opened {
 		w.window.SetMainMenu(w.menu())
 	}
@@ -221,7 +257,7 @@ func (w *window) refresh(e desk.Event) {
 		w.equipment.SetPlan(e.New)
 	}
 	w.stock.Set(w.desk.Plan(), w.units())
-	w.tables.refresh(e)
+	w.drawer.Refresh(e)
 	if w.day.Visible() && (e.PlanChanged() || e.Opened) {
 		w.day.Set(e.Assessment, w.units())
 	}
@@ -283,35 +319,4 @@ func (w *window) previewed(drag *tool.Drag) {
 func (w *window) show(ref plan.Ref) {
 	w.plan.Reveal(ref)
 	w.window.Canvas().Focus(w.plan)
-}
-
-func (w *window) units() text.Units {
-	u := text.Units{}
-	if w.settings.Length() == settings.Feet {
-		u.Length = quantity.Imperial
-	}
-	if w.settings.Temperature() == settings.Fahrenheit {
-		u.Temperature = quantity.Imperial
-	}
-	return u
-}
-
-// feet is the length of a foot in metres.
-const foot = 0.3048
-
-func (w *window) applyUnits() {
-	unit, name, step := 1.0, "m", 0.5
-	if w.settings.Length() == settings.Feet {
-		unit, name, step = foot, "ft", foot
-	}
-	if !w.settings.Snap() {
-		step = 0
-	}
-	w.plan.SetUnit(unit, name)
-	w.plan.SetSnap(step)
-	w.stock.Set(w.desk.Plan(), w.units())
-	w.tables.outdate()
-	w.tables.refresh(desk.Event{})
-	w.showSelection()
-	w.day.Set(w.desk.Assessment(), w.units())
 }

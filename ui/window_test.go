@@ -14,6 +14,7 @@ import (
 
 	"stageloom/model/demo"
 	"stageloom/model/desk"
+	"stageloom/model/goldentest"
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
@@ -35,7 +36,7 @@ func TestTheDemoInTheWindow(t *testing.T) {
 				s.choose("Edit", "Next link")
 				require.Equal(t, []string{"L02"}, s.state().Selection)
 				require.Equal(t, size, s.window.Canvas().Size(), "the window goes as small as it says")
-				test.AssertImageMatches(t, name, s.window.Canvas().Capture())
+				goldentest.Picture(t, filepath.Join("testdata", name), s.window.Canvas().Capture())
 			})
 		}
 	}

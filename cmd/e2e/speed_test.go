@@ -8,7 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/planfile"
 )
 
@@ -26,7 +26,7 @@ func BenchmarkWindow(b *testing.B) {
 		b.Skip("STAGELOOM_WINDOW names no program; run cmd/e2e/window")
 	}
 	path := filepath.Join(b.TempDir(), "large.stageloom")
-	_, err := planfile.Replace(path, demo.Large(1), nil)
+	_, err := planfile.Replace(path, demotest.Large(1), nil)
 	require.NoError(b, err)
 	s := newScreen(b, "1600x1000")
 	for b.Loop() {

@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/medium"
+	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
 
@@ -54,7 +55,7 @@ func (r reckonResult) joins() int { return len(r.Chain.Cables) - 1 }
 // besides is left out.
 func (r reckonResult) budget() budget.Budget {
 	return budget.Budget{
-		Graded: true, Medium: medium.Pair{}, TransportName: r.Transport.Name, Laid: r.Line.Length(),
+		Graded: true, Medium: medium.Pair{}, Transport: plan.TransportID(r.Transport.Slug), TransportName: r.Transport.Name, Laid: r.Line.Length(),
 		LimitDB: r.LimitDB, MarginDB: r.MarginDB, WantedDB: r.WantedMarginDB, Grade: r.Grade,
 	}
 }

@@ -8,13 +8,13 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/checks"
-	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 )
 
 // large is the benchmarks' plan: 500 devices, 750 links, 2,000 inputs.
-func large() *plan.Plan { return demo.Large(1) }
+func large() *plan.Plan { return demotest.Large(1) }
 
 // sizes are those at which growth is measured: what a link costs shall not grow with their number.
 var sizes = []int{500, 2000, 10000}
@@ -28,7 +28,7 @@ func perLink(b *testing.B, p *plan.Plan) {
 // whole assessment costs.
 func BenchmarkGrows(b *testing.B) {
 	for _, links := range sizes {
-		for name, p := range map[string]*plan.Plan{"stages": demo.Sized(1, links), "crowd": demo.Crowd(1, links)} {
+		for name, p := range map[string]*plan.Plan{"stages": demotest.Sized(1, links), "crowd": demotest.Crowd(1, links)} {
 			var whole time.Duration
 			b.Run(fmt.Sprintf("of/%s/%d", name, links), func(b *testing.B) {
 				for b.Loop() {
@@ -137,7 +137,7 @@ func BenchmarkPreview(b *testing.B) {
 // BenchmarkShow is 500 devices, 2,000 inputs and 20 acts: all of it, the rules of the patch alone, and after a change of one
 // row of an act.
 func BenchmarkShow(b *testing.B) {
-	p := demo.LargeShow(1)
+	p := demotest.LargeShow(1)
 	b.Run("all", func(b *testing.B) {
 		for b.Loop() {
 			assess.Of(p)
@@ -179,7 +179,7 @@ func BenchmarkShow(b *testing.B) {
 // BenchmarkManyPieces holds 590 links of 32 short pieces each, the most there may be, against the same links as they are:
 // what a piece costs must stay about the same, within a few times, since a line of many pieces is reckoned piece by piece.
 func BenchmarkManyPieces(b *testing.B) {
-	few := demo.Sized(1, 590)
+	few := demotest.Sized(1, 590)
 	many, err := plan.Do(few, nil, func(e *plan.Edit) error {
 		for link := range few.Links.All() {
 			laid := len(few.SegmentsOf(link.ID))

@@ -12,6 +12,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/checks"
 	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/model/plan/plantest"
@@ -130,7 +131,7 @@ func around(t *rapid.T, p *plan.Plan) func(*plan.Edit) error {
 }
 
 func TestNextIsOfAfterEachEditOfAShow(t *testing.T) {
-	starts := []*plan.Plan{panelled(t), demo.Weekender(), demo.Crowd(1, 30), demo.Sized(1, 60)}
+	starts := []*plan.Plan{panelled(t), demo.Weekender(), demotest.Crowd(1, 30), demotest.Sized(1, 60)}
 	wholes := 0
 	first := make([]*assess.Assessment, len(starts))
 	for i, p := range starts {
@@ -168,7 +169,7 @@ func TestNextIsOfAfterEachEditOfAShow(t *testing.T) {
 }
 
 func TestANudgeTakesOverWhatItDoesNotTouch(t *testing.T) {
-	p := demo.Sized(1, 60)
+	p := demotest.Sized(1, 60)
 	a := assess.Of(p)
 	moved := p.Links.At(7).From
 	next, err := plan.Do(p, nil, func(e *plan.Edit) error {

@@ -173,7 +173,7 @@ func (r *Reckoner) reaches(b Budget) []Reach {
 		if c.medium == nil || c.medium.Medium != b.Medium || !c.Known || kind.Form == "tail" {
 			continue
 		}
-		found = append(found, reachOf(kind.ID, &b, fixedDB, b.Medium.DB(c.at(1, b.TemperatureC))))
+		found = append(found, reachOf(kind.ID, &b, fixedDB, r.transportOf(b.Transport).scale.dB(c.at(1, b.TemperatureC))))
 	}
 	return found
 }

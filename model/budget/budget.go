@@ -197,7 +197,8 @@ func (b Budget) Reference() string {
 	if b.Medium == nil {
 		return ""
 	}
-	return b.Medium.Reference()
+	transport, _ := standards.TransportBySlug(standards.TransportSlug(b.Transport))
+	return b.Medium.Reference(transport)
 }
 
 // HasMargin reports whether MarginDB says something: the link is graded and cabled, or its missing metres have a kind.

@@ -11,9 +11,9 @@ type ready struct {
 	medium.Medium
 	hardware []medium.Hardware // poorest first
 	coupler  *medium.Hardware
-	joints   int         // of a coupler or panel
-	weighs   medium.Loss // dB of a loss of 1 in each of its figures
-	noLead   cable       // stands for an inner lead of no stated kind
+	joints   int // of a coupler or panel
+	own      scale
+	noLead   cable // stands for an inner lead of no stated kind
 }
 
 // cable is one cable kind made ready for reckoning.
@@ -47,21 +47,28 @@ func Fits(kind plan.CableKind, media standards.Media) bool {
 func (r *Reckoner) readyMedia() {
 	for _, m := range medium.All() {
 		own := &ready{Medium: m, hardware: medium.HardwareOf(m), joints: m.CouplerJoints()}
-		for i := range own.weighs {
-			var one medium.Loss
-			one[i] = 1
-			own.weighs[i] = m.DB(one)
-		}
+		own.own = scaleOf(m, standards.Transport{})
 		own.coupler = own.hardwareOf(plan.HardwareID(r.plan.Settings.Coupler))
 		r.media = append(r.media, own)
 		own.noLead = r.newCable(m.Lead())
 	}
 }
 
-// DB is the medium's, which is linear, without asking it for every part of a plan.
-func (m *ready) DB(l medium.Loss) float64 {
-	return m.weighs[0]*l[0] + m.weighs[1]*l[1] + m.weighs[2]*l[2]
+// scale is the decibels of a loss of 1 in each of its figures, at the reference of a transport. A medium's decibels are
+// linear: it need not be asked for every part of a plan.
+type scale medium.Loss
+
+func scaleOf(m medium.Medium, on standards.Transport) (s scale) {
+	for i := range s {
+		var one medium.Loss
+		one[i] = 1
+		s[i] = m.DB(one, on)
+	}
+	return s
 }
+
+// dB is what a loss comes to.
+func (s *scale) dB(l medium.Loss) float64 { return s[0]*l[0] + s[1]*l[1] + s[2]*l[2] }
 
 // mediumOf finds a medium that is ready; nil where there is none.
 func (r *Reckoner) mediumOf(name standards.Media) *ready {
@@ -106,12 +113,12 @@ func (r *Reckoner) newCable(kind plan.CableKind) cable {
 // knownIn reports whether a medium knows the cable's loss.
 func (c *cable) knownIn(m *ready) bool { return c.Known && c.medium == m }
 
-// db is what a metre loses at 20 °C.
+// db is what a metre loses at 20 °C, at the reference of the medium's own figures.
 func (c *cable) db() float64 {
 	if c.medium == nil {
 		return 0
 	}
-	return c.medium.DB(c.PerMetre)
+	return c.medium.own.dB(c.PerMetre)
 }
 
 // at is the loss of so many metres at a temperature in °C.

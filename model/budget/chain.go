@@ -15,6 +15,7 @@ type chain struct {
 
 	graded       bool
 	medium       *ready // the first where nothing is graded
+	scale        scale
 	temperatureC float64
 	factor       [2]float64 // temperature factor of unscreened and screened cable
 	turned       bool
@@ -65,8 +66,10 @@ func (c *chain) build(b *Budget, link *plan.Link, segments []plan.Segment) {
 func (c *chain) begin(b *Budget, link *plan.Link) {
 	c.graded, c.temperatureC, c.turned = b.Graded, b.TemperatureC, link.DrumEnd == "from"
 	c.medium = c.reckoner.media[0]
+	c.scale = c.medium.own
 	if b.Graded {
 		c.medium = c.reckoner.mediumOf(b.Medium.Media())
+		c.scale = c.reckoner.transportOf(b.Transport).scale
 		c.factor = [2]float64{c.medium.Warm(b.TemperatureC, false), c.medium.Warm(b.TemperatureC, true)}
 	}
 	c.first, c.at, c.loss, c.interfaces = len(c.parts), 0, medium.Loss{}, 0
@@ -126,7 +129,7 @@ func (c *chain) lay(p *piece) tip {
 }
 
 func (c *chain) cable(part Part, kind *cable) {
-	part.Start, part.BeforeDB = c.at, c.medium.DB(c.loss)
+	part.Start, part.BeforeDB = c.at, c.scale.dB(c.loss)
 	c.at += part.Length
 	if c.graded {
 		part.Unknown = !kind.knownIn(c.medium)
@@ -136,7 +139,7 @@ func (c *chain) cable(part Part, kind *cable) {
 				factor = c.factor[1]
 			}
 			loss := kind.PerMetre.Times(factor * part.Length)
-			part.LossDB = c.medium.DB(loss)
+			part.LossDB = c.scale.dB(loss)
 			c.loss = c.loss.Plus(loss)
 			if c.keep {
 				c.line = append(c.line, medium.Part{Cable: &kind.Cable, Length: part.Length, TemperatureC: c.temperatureC})
@@ -176,7 +179,7 @@ func (c *chain) between(part Part, near, body, far *medium.Hardware) {
 
 // joint adds a part of mated connections; on a transport without a budget it is there but loses nothing.
 func (c *chain) joint(part Part, joints ...medium.Joint) {
-	part.Start, part.BeforeDB, part.Interfaces = c.at, c.medium.DB(c.loss), len(joints)
+	part.Start, part.BeforeDB, part.Interfaces = c.at, c.scale.dB(c.loss), len(joints)
 	c.interfaces += len(joints)
 	if c.graded {
 		for _, joint := range joints {

@@ -137,5 +137,5 @@ func (r *Reckoner) Share(kind plan.CableKindID, length, measuredDB float64) floa
 	if !c.Known {
 		return 0
 	}
-	return measuredDB / c.medium.DB(c.PerMetre.Times(length))
+	return measuredDB / c.medium.own.dB(c.PerMetre.Times(length))
 }

@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 )
 
 func TestJoints(t *testing.T) {
@@ -107,7 +108,7 @@ func TestLossMountsFromPartToPart(t *testing.T) {
 	}
 	require.InDelta(t, b.Length()+1, at, 1e-9, "with the inner lead")
 	require.InDelta(t, b.LossDB, loss, 1e-9)
-	require.InDelta(t, b.Medium.DB(b.Loss), loss, 1e-9)
+	require.InDelta(t, b.Medium.DB(b.Loss, standards.Transport{}), loss, 1e-9)
 	require.Equal(t, b.Interfaces, interfaces)
 }
 

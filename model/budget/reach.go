@@ -36,7 +36,7 @@ func (r *Reckoner) KindReaches(link plan.Link) (reaches []KindReach) {
 				segments[i] = plan.Segment{Link: link.ID, Order: i + 1, Kind: kind.ID, Length: 1}
 			}
 			b := r.Cabled(link, segments)
-			metreDB := t.medium.DB(c.at(1, b.TemperatureC))
+			metreDB := t.scale.dB(c.at(1, b.TemperatureC))
 			reach.Joins[joins] = reachOf(kind.ID, &b, b.LossDB-float64(joins+1)*metreDB, metreDB)
 		}
 		reaches = append(reaches, reach)

@@ -48,6 +48,7 @@ type transport struct {
 	id     plan.TransportID
 	row    standards.Transport
 	medium *ready
+	scale  scale
 	rule   rule
 	ruleBy Origin
 }
@@ -97,6 +98,9 @@ func (r *Reckoner) readyTransports() {
 		t := transport{id: plan.TransportID(row.Slug), row: row, ruleBy: ByTransport}
 		if limit, found := r.ruleOf(plan.RuleID(row.Rule), row.Media); found {
 			t.rule, t.medium = limit, r.mediumOf(row.Media)
+			if t.medium != nil {
+				t.scale = scaleOf(t.medium.Medium, row)
+			}
 			if own, found := r.plan.TransportRules.Get(plan.Key(row.Slug)); found {
 				if chosen, known := r.ruleOf(own.Rule, row.Media); known {
 					t.rule, t.ruleBy = chosen, ByPlan
@@ -202,7 +206,7 @@ func (r *Reckoner) reckon(link *plan.Link, from, to end, segments []plan.Segment
 	c.build(&b, link, segments)
 	if b.Graded {
 		b.ownLoss, b.ownLimitDB, b.ownWantedDB = b.Loss, b.LimitDB, b.WantedDB
-		b.LossDB = t.medium.DB(b.Loss)
+		b.LossDB = t.scale.dB(b.Loss)
 		b.OwnDB = b.LossDB
 		b.MarginDB = tidy(b.LimitDB - b.LossDB)
 	}

@@ -24,6 +24,7 @@ type Whole struct {
 	Faulty, Untested bool
 
 	medium   *ready
+	scale    scale
 	loss     medium.Loss
 	limitDB  float64
 	rule     plan.RuleID
@@ -161,7 +162,8 @@ func (r *Reckoner) wholeOf(link *plan.Link, own ownBudgets) *Whole {
 		return nil
 	}
 	reverse(before)
-	w := &Whole{medium: r.transportOf(link.Transport).medium, Steps: append(append(before, Step{Link: link.ID, Name: link.Name}), behind...)}
+	t := r.transportOf(link.Transport)
+	w := &Whole{medium: t.medium, scale: t.scale, Steps: append(append(before, Step{Link: link.ID, Name: link.Name}), behind...)}
 	w.turn()
 	plugs := make([][2]*medium.Hardware, len(w.Steps)) // of each piece, as the whole runs
 	for i := range w.Steps {
@@ -229,7 +231,7 @@ func (w *Whole) turn() {
 
 // addLink adds a piece: its loss at its own temperature, and the stricter of limits and wanted margins.
 func (w *Whole) addLink(step *Step, b *Budget) {
-	step.Run, step.Length, step.LossDB, step.Lacks = b.Run, b.Length(), w.medium.DB(b.ownLoss), b.Missing
+	step.Run, step.Length, step.LossDB, step.Lacks = b.Run, b.Length(), w.scale.dB(b.ownLoss), b.Missing
 	shown := Budget{Measured: b.Measured, Laid: b.Laid, Missing: b.Missing, Fill: b.Fill, Parts: b.Parts}.Printed(1)
 	step.printed, step.printedLack = shown.Length(), shown.Missing
 	if first := w.rule == ""; first || b.ownLimitDB < w.limitDB {
@@ -256,7 +258,7 @@ func (w *Whole) addTail(step *Step, r *Reckoner) {
 	if kind.medium == w.medium {
 		loss = kind.at(step.Length, r.siteOf(step.Device))
 	}
-	step.LossDB = w.medium.DB(loss)
+	step.LossDB = w.scale.dB(loss)
 	w.Unknown = w.Unknown || !kind.knownIn(w.medium)
 	w.Run, w.Laid, w.Length, w.loss = w.Run+step.Run, w.Laid+step.Length, w.Length+step.Length, w.loss.Plus(loss)
 }
@@ -278,7 +280,7 @@ func (w *Whole) addPassive(i int, plugs [][2]*medium.Hardware, r *Reckoner) {
 		step.joints[side] = joint
 		loss = loss.Plus(joint.Poorer().Loss)
 	}
-	step.LossDB = w.medium.DB(loss)
+	step.LossDB = w.scale.dB(loss)
 	w.loss = w.loss.Plus(loss)
 }
 
@@ -298,7 +300,7 @@ func (r *Reckoner) siteOf(id plan.DeviceID) float64 {
 func (w *Whole) give(b *Budget) {
 	b.Whole = w
 	b.Loss, b.LimitDB, b.Rule, b.RuleBy, b.WantedDB, b.WantedBy = w.loss, w.limitDB, w.rule, w.ruleBy, w.wantedDB, w.wantedBy
-	b.LossDB = w.medium.DB(b.Loss)
+	b.LossDB = w.scale.dB(b.Loss)
 	b.MarginDB = tidy(b.LimitDB - b.LossDB)
 	b.grade()
 }
@@ -326,7 +328,7 @@ func (b Budget) Around() (before, behind []Step) {
 // each is rounded down, and what the sum lacks goes to those that lost most by it.
 func (w *Whole) Tenths() []string {
 	tenths, order := make([]int, len(w.Steps)), make([]int, len(w.Steps))
-	left := int(math.Ceil(w.medium.DB(w.loss)*10 - almost))
+	left := int(math.Ceil(w.scale.dB(w.loss)*10 - almost))
 	rest := func(i int) float64 { return w.Steps[i].LossDB*10 - float64(tenths[i]) }
 	for i := range w.Steps {
 		tenths[i], order[i] = int(w.Steps[i].LossDB*10+almost), i

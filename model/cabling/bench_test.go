@@ -6,12 +6,13 @@ import (
 
 	"stageloom/model/cabling"
 	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/plan"
 )
 
 // scarce is a large plan with a tenth of its stock.
 func scarce(b *testing.B) *plan.Plan {
-	p, err := plan.Do(demo.Large(3), nil, func(e *plan.Edit) error {
+	p, err := plan.Do(demotest.Large(3), nil, func(e *plan.Edit) error {
 		for link := range e.Now().Links.All() {
 			e.SetSegments(link.ID, nil)
 		}
@@ -31,7 +32,7 @@ func BenchmarkPick(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		plan *plan.Plan
-	}{{"the weekender", demo.Weekender()}, {"750 links, ample stock", demo.Large(3)}, {"750 links, scarce stock, with reasons and hire", scarce(b)}} {
+	}{{"the weekender", demo.Weekender()}, {"750 links, ample stock", demotest.Large(3)}, {"750 links, scarce stock, with reasons and hire", scarce(b)}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {

@@ -12,6 +12,7 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/checks"
 	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/plan"
 	"stageloom/model/plan/plantest"
 )
@@ -106,7 +107,7 @@ func keptOf(p *plan.Plan, chain []plan.Segment) (kept []plan.Segment) {
 }
 
 func TestLargePlansArePicked(t *testing.T) {
-	for name, p := range map[string]*plan.Plan{"the weekender": demo.Weekender(), "grades": demo.Grades(), "a large plan": demo.Large(3)} {
+	for name, p := range map[string]*plan.Plan{"the weekender": demo.Weekender(), "grades": demotest.Grades(), "a large plan": demotest.Large(3)} {
 		t.Run(name, func(t *testing.T) {
 			s := &show{Plan: p}
 			for _, onTheDay := range []bool{false, true} {

@@ -1,4 +1,3 @@
-// Package demo makes the plans that the program ships with and tests by: the Harrow Meadow Weekender, an invented
-// festival; one link of every grade; and a large plan from a seed. Nobody and no place in them exists; telephone numbers
-// are from the range kept for fiction.
+// Package demo makes the plan that the program ships with, by which tests look at it too: the Harrow Meadow Weekender, an
+// invented festival. Nobody and no place in it exists; telephone numbers are from the range kept for fiction.
 package demo

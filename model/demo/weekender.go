@@ -1,6 +1,7 @@
 package demo
 
 import (
+	"stageloom/model/demo/builder"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 )
@@ -9,15 +10,21 @@ import (
 // broadcast van at 145 m, a second stage at 210 m, a splitter for the van and a guest, three acts, and a hire stock in six cases. One of its links is tight,
 // one over and one uncabled, so that it shows what findings are. The same plan at every call.
 func Weekender() *plan.Plan {
-	return build("Harrow Meadow Weekender", 1, (*builder).weekender)
+	return builder.Plan("Harrow Meadow Weekender", 1, func(b *builder.Builder) { (&weekender{Builder: b}).lay() })
 }
 
-func (b *builder) weekender() {
+// weekender lays the rows of the Weekender.
+type weekender struct {
+	*builder.Builder
+	rows []plan.InputID // the input list, in order
+}
+
+func (b *weekender) lay() {
 	settings := plan.DefaultSettings()
 	settings.Name, settings.Site = "Harrow Meadow Weekender", "Harrow Meadow, lower field"
 	settings.Date, settings.North = "2027-06-18", 20
 	settings.Note = "Invented for demonstration: no such festival, nobody in it exists."
-	b.edit.SetSettings(settings)
+	b.Edit.SetSettings(settings)
 	b.contacts()
 	b.ground()
 	b.kit()
@@ -33,7 +40,7 @@ func (b *builder) weekender() {
 	b.foundWays()
 }
 
-func (b *builder) contacts() {
+func (b *weekender) contacts() {
 	for i, c := range []plan.Contact{
 		{Name: "Rowan Fell", Role: "system engineer", Phone: "01632 960101"},
 		{Name: "Ines Calder", Role: "stage manager", Phone: "01632 960102"},
@@ -41,14 +48,14 @@ func (b *builder) contacts() {
 		{Name: "Greta Winfold", Role: "site electrician", Phone: "01632 960104"},
 	} {
 		c.ID = plan.ContactID("x-2222" + plan.Signs[i:i+1])
-		plan.Put(b.edit, c)
+		plan.Put(b.Edit, c)
 	}
 }
 
 // ground lays out levels, positions and areas. The stage stands at the left and looks to the right, over the crowd.
-func (b *builder) ground() {
+func (b *weekender) ground() {
 	deck := plan.LevelID("v-22222")
-	plan.Put(b.edit, plan.Level{ID: deck, Name: "Stage deck", Height: 1.6})
+	plan.Put(b.Edit, plan.Level{ID: deck, Name: "Stage deck", Height: 1.6})
 	for _, p := range []plan.Position{
 		{Name: "Stage centre", X: -8, Y: 0, Width: 8, Depth: 6, Level: deck, Supply: "main generator", Structure: "main stage"},
 		{Name: "Stage left", X: -4, Y: 19, Width: 12, Depth: 8, Level: deck, Supply: "main generator", Structure: "main stage"},
@@ -62,41 +69,60 @@ func (b *builder) ground() {
 		{Name: "Second stage", X: 201.6, Y: -58.8, Width: 30, Depth: 16, Supply: "second generator", Structure: "second stage"},
 		{Name: "Second FOH", X: 180, Y: -94, Width: 8, Depth: 6, Supply: "second generator", Structure: "second stage"},
 	} {
-		b.position(p)
+		b.Position(p)
 	}
-	b.area("Main stage", "stage", "", stretch(-18, -15, 0, 15)...)
-	b.area("Crowd, front", "crowd", "A fenced lane to FOH stays free.",
+	b.Area("Main stage", "stage", "", stretch(-18, -15, 0, 15)...)
+	b.Area("Crowd, front", "crowd", "A fenced lane to FOH stays free.",
 		geom.Pt(12, 4), geom.Pt(76, 4), geom.Pt(76, 17), geom.Pt(96, 17), geom.Pt(96, 46), geom.Pt(12, 46))
-	b.area("Crowd, front right", "crowd", "",
+	b.Area("Crowd, front right", "crowd", "",
 		geom.Pt(12, -4), geom.Pt(76, -4), geom.Pt(76, -17), geom.Pt(96, -17), geom.Pt(96, -46), geom.Pt(12, -46))
-	b.area("Crowd, back", "crowd", "The delay towers stand in fenced corners of it.",
+	b.Area("Crowd, back", "crowd", "The delay towers stand in fenced corners of it.",
 		geom.Pt(106, -46), geom.Pt(150, -46), geom.Pt(150, 46), geom.Pt(106, 46), geom.Pt(106, 41), geom.Pt(122, 41), geom.Pt(122, 27), geom.Pt(106, 27),
 		geom.Pt(106, -27), geom.Pt(122, -27), geom.Pt(122, -41), geom.Pt(106, -41))
-	b.area("Cross aisle", "walkway", "Lit at night; ramps where cable lies across.", stretch(96.5, -46, 105.5, 46)...)
-	b.area("Service road", "road", "Lorries until one hour before doors.", stretch(-66, 60, 224, 67)...)
-	b.area("Path to the second stage", "walkway", "", stretch(160, -80, 166, 60)...)
-	b.area("Second stage deck", "stage", "", stretch(188, -66, 216, -51)...)
+	b.Area("Cross aisle", "walkway", "Lit at night; ramps where cable lies across.", stretch(96.5, -46, 105.5, 46)...)
+	b.Area("Service road", "road", "Lorries until one hour before doors.", stretch(-66, 60, 224, 67)...)
+	b.Area("Path to the second stage", "walkway", "", stretch(160, -80, 166, 60)...)
+	b.Area("Second stage deck", "stage", "", stretch(188, -66, 216, -51)...)
 }
 
-func (b *builder) kit() {
-	b.device("Stage rack", "stage-rack-48-20", "Stage left", -4, 19)
-	b.device("Riser box", "riser-box-10-4", "Stage centre", -8, 0)
-	b.device("Stage right box", "stagebox-24-12", "Stage right", -4, -19)
-	b.device("Monitor console", "console-56", "Monitors", -4, 36)
-	b.device("Intercom main", "intercom-main-4", "Backstage", -42, 50)
-	b.device("RF rack", "rf-rack-16", "Backstage", -42, 38)
-	b.device("Stage converter", "aes50-converter", "Backstage", -42, 26)
-	b.device("Stage switch", "switch-16", "Backstage", -42, 14)
-	b.device("PA left", "amplifier-rack-12", "Backstage", -42, 2)
-	b.device("Processor", "processor-6-12", "Backstage", -42, -10)
-	b.device("PA right", "amplifier-rack-12", "Backstage", -42, -22)
-	b.device("FOH console", "console-72", "FOH tower", 86, 0)
-	b.device("FOH switch", "switch-16", "FOH tower", 86, 12)
-	b.device("FOH converter", "aes50-converter", "FOH tower", 86, -12)
-	b.device("Delay left", "amplifier-rack-8", "Delay left", 117, 34)
-	b.device("Delay right", "amplifier-rack-8", "Delay right", 117, -34)
-	b.device("Broadcast van", "broadcast-van", "Broadcast", 116, 87)
-	b.device("Second stage box", "stagebox-40-20", "Second stage", 189, -54)
-	b.device("Second stage switch", "switch-8", "Second stage", 213, -63)
-	b.device("Second console", "console-40", "Second FOH", 180, -94)
+func (b *weekender) kit() {
+	b.Device("Stage rack", "stage-rack-48-20", "Stage left", -4, 19)
+	b.Device("Riser box", "riser-box-10-4", "Stage centre", -8, 0)
+	b.Device("Stage right box", "stagebox-24-12", "Stage right", -4, -19)
+	b.Device("Monitor console", "console-56", "Monitors", -4, 36)
+	b.Device("Intercom main", "intercom-main-4", "Backstage", -42, 50)
+	b.Device("RF rack", "rf-rack-16", "Backstage", -42, 38)
+	b.Device("Stage converter", "aes50-converter", "Backstage", -42, 26)
+	b.Device("Stage switch", "switch-16", "Backstage", -42, 14)
+	b.Device("PA left", "amplifier-rack-12", "Backstage", -42, 2)
+	b.Device("Processor", "processor-6-12", "Backstage", -42, -10)
+	b.Device("PA right", "amplifier-rack-12", "Backstage", -42, -22)
+	b.Device("FOH console", "console-72", "FOH tower", 86, 0)
+	b.Device("FOH switch", "switch-16", "FOH tower", 86, 12)
+	b.Device("FOH converter", "aes50-converter", "FOH tower", 86, -12)
+	b.Device("Delay left", "amplifier-rack-8", "Delay left", 117, 34)
+	b.Device("Delay right", "amplifier-rack-8", "Delay right", 117, -34)
+	b.Device("Broadcast van", "broadcast-van", "Broadcast", 116, 87)
+	b.Device("Second stage box", "stagebox-40-20", "Second stage", 189, -54)
+	b.Device("Second stage switch", "switch-8", "Second stage", 213, -63)
+	b.Device("Second console", "console-40", "Second FOH", 180, -94)
+}
+
+// stretch is a rectangle by two opposite corners.
+func stretch(x1, y1, x2, y2 float64) []geom.Point {
+	return []geom.Point{geom.Pt(x1, y1), geom.Pt(x2, y1), geom.Pt(x2, y2), geom.Pt(x1, y2)}
+}
+
+// foundWays says of the ways that are drawn that they were found on the ground, so that they count as long as they are.
+func (b *weekender) foundWays() {
+	var drawn []plan.Link
+	for link := range b.Edit.Now().Links.All() {
+		if link.Way == "drawn" {
+			link.Way = "found"
+			drawn = append(drawn, link)
+		}
+	}
+	for _, link := range drawn {
+		plan.Put(b.Edit, link)
+	}
 }

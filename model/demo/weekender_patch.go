@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/demo/builder"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
@@ -64,30 +65,30 @@ Talkback|dynamic|-`
 const outputList = "PA left|PA right|Subs|Front fill|Delay left|Delay right|Monitor 1|Monitor 2|Monitor 3|Monitor 4|Drum fill|Side fill left|Side fill right|Broadcast left|Broadcast right"
 
 // inputs writes both lists.
-func (b *builder) inputs() {
+func (b *weekender) inputs() {
 	for i, line := range strings.Split(inputList, "\n") {
 		words := strings.Split(line, "|")
 		name, phantom := strings.CutPrefix(words[0], "*")
 		stand := strings.TrimPrefix(words[2], "-")
-		rows := b.edit.Now()
+		rows := b.Edit.Now()
 		input := plan.Input{
-			ID: plan.InputID(b.id("i", func(id string) bool { return rows.Inputs.Has(plan.Key(id)) })), Number: i + 1,
+			ID: plan.InputID(b.ID("i", func(id string) bool { return rows.Inputs.Has(plan.Key(id)) })), Number: i + 1,
 			Name: name, Source: words[1], Use: use(words[1]), Stand: stand, Phantom: phantom, Riser: riser(i + 1),
 		}
 		switch number := i + 1; {
 		case number >= 25 && number <= 32:
-			input.Snake, input.SnakeWay = b.devices["Horn snake"], number-24
+			input.Snake, input.SnakeWay = b.Devices["Horn snake"], number-24
 		case words[1] == "radio":
-			input.Snake, input.SnakeWay = b.devices["RF rack"], number-42
+			input.Snake, input.SnakeWay = b.Devices["RF rack"], number-42
 		}
-		plan.Put(b.edit, input)
+		plan.Put(b.Edit, input)
 		b.rows = append(b.rows, input.ID)
 	}
 	for i, name := range strings.Split(outputList, "|") {
-		rows := b.edit.Now()
-		id := plan.OutputID(b.id("o", func(id string) bool { return rows.Outputs.Has(plan.Key(id)) }))
-		plan.Put(b.edit, plan.Output{ID: id, Number: i + 1, Name: name})
-		must(patch.SetOutput(b.edit, "", id, b.devices[mixer(name)], patch.Socket{Device: b.devices["Stage rack"], Number: i + 1}))
+		rows := b.Edit.Now()
+		id := plan.OutputID(b.ID("o", func(id string) bool { return rows.Outputs.Has(plan.Key(id)) }))
+		plan.Put(b.Edit, plan.Output{ID: id, Number: i + 1, Name: name})
+		builder.Must(patch.SetOutput(b.Edit, "", id, b.Devices[mixer(name)], patch.Socket{Device: b.Devices["Stage rack"], Number: i + 1}))
 	}
 }
 
@@ -125,33 +126,33 @@ func mixer(output string) string {
 // house is the house patch: drums on the riser box, the middle of the list through the splitter, its horns over a sub-snake,
 // radio over the RF rack's own multicore, the rest on the stage right box. Both consoles get all of it in the order of the
 // list, the van what goes through the splitter; FOH owns gain and 48 V.
-func (b *builder) house() {
+func (b *weekender) house() {
 	plug := func(first, last int, device string) {
-		must(patch.Fill(b.edit, "", b.rows[first-1:last], patch.Socket{Device: b.devices[device], Number: 1}, false))
+		builder.Must(patch.Fill(b.Edit, "", b.rows[first-1:last], patch.Socket{Device: b.Devices[device], Number: 1}, false))
 	}
 	plug(1, 8, "Riser box")
 	plug(9, 24, "Splitter")
 	plug(33, 42, "Stage right box")
-	must(patch.Fill(b.edit, "", b.rows[44:48], patch.Socket{Device: b.devices["Stage right box"], Number: 11}, false))
+	builder.Must(patch.Fill(b.Edit, "", b.rows[44:48], patch.Socket{Device: b.Devices["Stage right box"], Number: 11}, false))
 	for _, console := range []string{"FOH console", "Monitor console"} {
-		must(patch.FillChannels(b.edit, "", b.devices[console], b.rows, 1))
+		builder.Must(patch.FillChannels(b.Edit, "", b.Devices[console], b.rows, 1))
 	}
-	must(patch.FillChannels(b.edit, "", b.devices["Broadcast van"], b.rows[8:32], 1))
-	foh := b.devices["FOH console"]
+	builder.Must(patch.FillChannels(b.Edit, "", b.Devices["Broadcast van"], b.rows[8:32], 1))
+	foh := b.Devices["FOH console"]
 	for device, sockets := range map[string]int{"Riser box": 8, "Stage rack": 48, "Stage right box": 16} {
 		for socket := 1; socket <= sockets; socket++ {
-			patch.Own(b.edit, "", patch.Socket{Device: b.devices[device], Number: socket}, foh, foh)
+			patch.Own(b.Edit, "", patch.Socket{Device: b.Devices[device], Number: socket}, foh, foh)
 		}
 	}
 	for socket := 1; socket <= 24; socket++ {
-		patch.Own(b.edit, "", patch.Socket{Device: b.devices["Broadcast rack"], Number: socket}, b.devices["Broadcast van"], "")
+		patch.Own(b.Edit, "", patch.Socket{Device: b.Devices["Broadcast rack"], Number: socket}, b.Devices["Broadcast van"], "")
 	}
-	_, err := patch.Keep(b.edit, b.links["L02"], patch.Return, "talkback")
-	must(err)
+	_, err := patch.Keep(b.Edit, b.Links["L02"], patch.Return, "talkback")
+	builder.Must(err)
 }
 
 // acts are three bands; each stores only what differs from the house patch. The last brings a console.
-func (b *builder) acts() {
+func (b *weekender) acts() {
 	acts := []struct {
 		act     plan.Act
 		strikes []int
@@ -163,23 +164,23 @@ func (b *builder) acts() {
 	}
 	for i, a := range acts {
 		a.act.ID, a.act.Stage = plan.ActID("n-2222"+plan.Signs[i:i+1]), "Main stage"
-		plan.Put(b.edit, a.act)
+		plan.Put(b.Edit, a.act)
 		for _, number := range a.strikes {
-			patch.Strike(b.edit, a.act.ID, b.rows[number-1])
+			patch.Strike(b.Edit, a.act.ID, b.rows[number-1])
 		}
 		for _, number := range slices.Sorted(maps.Keys(a.moves)) {
-			must(patch.Plug(b.edit, a.act.ID, b.rows[number-1], patch.Socket{Device: b.devices["Splitter"], Number: a.moves[number]}, true))
+			builder.Must(patch.Plug(b.Edit, a.act.ID, b.rows[number-1], patch.Socket{Device: b.Devices["Splitter"], Number: a.moves[number]}, true))
 		}
 	}
 	b.guest("n-22224")
 }
 
 // guest lets the last act bring its own console: it plugs into the drop at FOH and takes what goes through the splitter.
-func (b *builder) guest(act plan.ActID) {
-	console := b.devices["Guest console"]
-	must(catalogue.UseCable(b.edit, "cat6a-tail"))
-	plan.Put(b.edit, plan.ActConsole{
-		Act: act, Console: console, Port: "AES50 1", Drop: b.devices["FOH drop"], DropPort: "GUEST", TailKind: "cat6a-tail", Tail: 3, Note: "Comes at 20:10 on a dolly of its own.",
+func (b *weekender) guest(act plan.ActID) {
+	console := b.Devices["Guest console"]
+	builder.Must(catalogue.UseCable(b.Edit, "cat6a-tail"))
+	plan.Put(b.Edit, plan.ActConsole{
+		Act: act, Console: console, Port: "AES50 1", Drop: b.Devices["FOH drop"], DropPort: "GUEST", TailKind: "cat6a-tail", Tail: 3, Note: "Comes at 20:10 on a dolly of its own.",
 	})
 	var inputs []plan.InputID
 	for i, id := range b.rows[8:32] {
@@ -187,5 +188,5 @@ func (b *builder) guest(act plan.ActID) {
 			inputs = append(inputs, id)
 		}
 	}
-	must(patch.FillChannels(b.edit, act, console, inputs, 1))
+	builder.Must(patch.FillChannels(b.Edit, act, console, inputs, 1))
 }

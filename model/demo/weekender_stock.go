@@ -3,11 +3,12 @@ package demo
 import (
 	"fmt"
 
+	"stageloom/model/demo/builder"
 	"stageloom/model/plan"
 )
 
 // stock puts the hire stock into its six cases: 60 cables, the long ones tagged one by one.
-func (b *builder) stock() {
+func (b *weekender) stock() {
 	for i, c := range []plan.Case{
 		{Name: "Case 1, low-loss long"},
 		{Name: "Case 2, low-loss short"},
@@ -17,7 +18,7 @@ func (b *builder) stock() {
 		{Name: "Case 6, audio and intercom"},
 	} {
 		c.ID = plan.CaseID("c-2222" + plan.Signs[i:i+1])
-		plan.Put(b.edit, c)
+		plan.Put(b.Edit, c)
 	}
 	b.reelRow(1, "LL", "cat6a-own", 70, 1, 10)
 	b.reelRow(2, "LM", "cat6a-own", 45, 1, 4)
@@ -41,23 +42,23 @@ func (b *builder) stock() {
 func caseID(number int) plan.CaseID { return plan.CaseID("c-2222" + plan.Signs[number-1:number]) }
 
 // reelRow adds tagged reels, LL01, LL02, …; the low-loss and stage data reels are hired.
-func (b *builder) reelRow(number int, stem string, kind plan.CableKindID, length float64, first, last int) {
+func (b *weekender) reelRow(number int, stem string, kind plan.CableKindID, length float64, first, last int) {
 	for n := first; n <= last; n++ {
-		b.reel(plan.Reel{Tag: fmt.Sprintf("%s%02d", stem, n), Kind: kind, Length: length, Case: caseID(number), Owner: "hire", Hire: "HM-2027-14", Return: "2027-06-22", Condition: "good"})
+		b.Reel(plan.Reel{Tag: fmt.Sprintf("%s%02d", stem, n), Kind: kind, Length: length, Case: caseID(number), Owner: "hire", Hire: "HM-2027-14", Return: "2027-06-22", Condition: "good"})
 	}
 }
 
 // heap adds a quantity of equal cables that bear no tag; the name is for this file alone.
-func (b *builder) heap(number int, name string, kind plan.CableKindID, length float64, quantity int) {
-	b.reel(plan.Reel{Tag: name, Kind: kind, Length: length, Quantity: quantity, Case: caseID(number), Owner: "house", Condition: "good"})
-	id := b.reels[name]
-	must(plan.Update(b.edit, plan.Key(id), func(r *plan.Reel) { r.Tag = "" }))
+func (b *weekender) heap(number int, name string, kind plan.CableKindID, length float64, quantity int) {
+	b.Reel(plan.Reel{Tag: name, Kind: kind, Length: length, Quantity: quantity, Case: caseID(number), Owner: "house", Condition: "good"})
+	id := b.Reels[name]
+	builder.Must(plan.Update(b.Edit, plan.Key(id), func(r *plan.Reel) { r.Tag = "" }))
 }
 
 // marked notes what is known of single reels: one measured, one suspect and left in its case.
-func (b *builder) marked() {
-	must(plan.Update(b.edit, plan.Key(b.reels["LL01"]), func(r *plan.Reel) { r.Measured = plan.Some(13.2) }))
-	must(plan.Update(b.edit, plan.Key(b.reels["5E04"]), func(r *plan.Reel) {
+func (b *weekender) marked() {
+	builder.Must(plan.Update(b.Edit, plan.Key(b.Reels["LL01"]), func(r *plan.Reel) { r.Measured = plan.Some(13.2) }))
+	builder.Must(plan.Update(b.Edit, plan.Key(b.Reels["5E04"]), func(r *plan.Reel) {
 		r.Condition, r.Reason = "suspect", "shell loose at the outer end"
 	}))
 }

@@ -24,6 +24,7 @@ func StockSheet(p *plan.Plan) Sheet {
 		{Head: Owner},
 		{Head: Hire},
 		{Head: Return},
+		{Head: Bought},
 		{Head: Note, Width: 28},
 	}}
 	for _, reel := range InStockOrder(p) {
@@ -32,7 +33,7 @@ func StockSheet(p *plan.Plan) Sheet {
 		sheet.Rows = append(sheet.Rows, []Cell{
 			Text(kind.Name), Figure(reel.Length), Count(reel.Count()), Text(reel.Tag), Text(box.Name), Text(reel.Condition),
 			Text(reel.Reason), Text(reel.FoundAt), Text(reel.FoundOn), Optional(reel.Measured.Value, reel.Measured.Set),
-			Optional(reel.Nominal, reel.Nominal > 0), Text(reel.Owner), Text(reel.Hire), Text(reel.Return), Text(reel.Note),
+			Optional(reel.Nominal, reel.Nominal > 0), Text(reel.Owner), Text(reel.Hire), Text(reel.Return), Text(reel.Bought), Text(reel.Note),
 		})
 	}
 	return sheet

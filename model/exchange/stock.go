@@ -21,6 +21,7 @@ var (
 	Owner     = fields.Of(plan.ReelsTable, "owner").Name
 	Hire      = fields.Of(plan.ReelsTable, "hire").Name
 	Return    = fields.Of(plan.ReelsTable, "return").Name
+	Bought    = fields.Of(plan.ReelsTable, "bought").Name
 	Condition = fields.Of(plan.ReelsTable, "condition").Name
 	Reason    = fields.Of(plan.ReelsTable, "reason").Name
 	FoundAt   = fields.Of(plan.ReelsTable, "found_at").Name
@@ -44,6 +45,7 @@ func StockFields() []Field {
 		{Owner, []string{"owner", "owned by", "property of", "company", "supplier", "belongs to", "eigentümer"}, nil, nil, nil},
 		{Hire, []string{"hire reference", "hire", "hire ref", "rental", "rental reference", "rental ref", "booking", "job", "order", "order number"}, nil, nil, nil},
 		{Return, []string{"return date", "return", "return by", "back by", "due back", "due", "due date", "rückgabe"}, day, nil, nil},
+		{Bought, []string{"bought on", "bought", "purchase date", "purchased", "date of purchase", "kaufdatum", "acheté le"}, day, nil, nil},
 		{Condition, []string{"condition", "state", "status", "zustand"}, isCondition, nil, nil},
 		{Reason, []string{"reason", "fault", "defect", "damage", "why"}, nil, nil, nil},
 		{FoundAt, []string{"found where", "found at", "where found", "where", "found in"}, nil, nil, nil},
@@ -137,6 +139,7 @@ func (r *stockReader) row() (StockRow, bool) {
 		Owner: r.name(Owner), Hire: r.name(Hire), Reason: r.long(Reason), FoundAt: r.name(FoundAt), Note: r.long(Note),
 	}
 	reel.Return = take(&r.sheetRows, Return, readDay)
+	reel.Bought = take(&r.sheetRows, Bought, readDay)
 	reel.FoundOn = take(&r.sheetRows, FoundOn, readDay)
 	reel.Condition = take(&r.sheetRows, Condition, readCondition)
 	reel.Nominal = take(&r.sheetRows, Nominal, func(text string) (float64, error) { return readLength(text, r.bare(Nominal)) })

@@ -67,7 +67,7 @@ type Field struct {
 	applies func(State, any) bool
 	put     func(State, *plan.Edit, plan.Key, string) error
 	then    func(*plan.Edit, plan.Key) error
-	makes   func(*plan.Edit, string) string
+	makes   func(*plan.Edit, string) (string, error)
 	check   func(string) error
 	missing func(State, any, string) error
 }
@@ -200,7 +200,7 @@ func (f *Field) Type(e *plan.Edit, units words.Units, key plan.Key, typed string
 	}
 	value, err := f.Read(s, row, typed)
 	if err != nil && f.makes != nil && strings.TrimSpace(typed) != "" {
-		value, err = f.makes(e, typed), nil
+		value, err = f.makes(e, typed)
 	}
 	if err != nil {
 		return err

@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -38,7 +39,7 @@ func rowsOf(p *plan.Plan, table string) (keys []plan.Key, rows []any) {
 }
 
 // everything is the demo plan with a row of each table that it lacks.
-func everything() *plan.Plan {
+var everything = sync.OnceValue(func() *plan.Plan {
 	p, err := plan.Do(demo.Weekender(), plan.NewIDSource(2, 2), func(e *plan.Edit) error {
 		kind, _ := e.Now().CableKinds.Get("cat6a")
 		kind.ID, kind.Name, kind.Own = "cat6a-ours", "Cat 6A of ours", true
@@ -54,7 +55,7 @@ func everything() *plan.Plan {
 		panic(err)
 	}
 	return p
-}
+})
 
 // enough rows of a table are tested in each field.
 const enough = 12

@@ -40,11 +40,11 @@ func linkFields() []*Field {
 		d.field("stands_for", "stands_for", "Stands in for", "what a laid spare is there for; blank is any link of its transport between its ends.").
 			among(of(standIns)).saying(of(sayStandIn)).valued(of(func(_ State, r plan.Link) string { return string(r.StandsFor) })).
 			when(of(func(_ State, r plan.Link) bool { return r.IsSpare() })).by(putStandIn).alone(),
-		d.field("from_panel", "from_panel", "Panel at near end", "hardware of a feed-through in front of the device; it counts as two connections.").among(hardware("none")),
+		d.field("from_panel", "from_panel", "Panel at near end", "hardware of a feed-through in front of the device; it counts as two connections.").among(of(panels)),
 		d.field("from_lead", "from_lead_m", "Lead at near end", "the inner lead from that panel to the device.").ifBlank("no inner lead"),
 		d.field("from_lead_kind", "from_lead_kind", "Lead's kind at near end", "what cable the inner lead is.").
 			among(of(fittingKinds(poorest))).by(putCableKind(func(r *plan.Link) *plan.CableKindID { return &r.FromLeadKind })),
-		d.field("to_panel", "to_panel", "Panel at far end", "hardware of a feed-through in front of the device; it counts as two connections.").among(hardware("none")),
+		d.field("to_panel", "to_panel", "Panel at far end", "hardware of a feed-through in front of the device; it counts as two connections.").among(of(panels)),
 		d.field("to_lead", "to_lead_m", "Lead at far end", "the inner lead from that panel to the device.").ifBlank("no inner lead"),
 		d.field("to_lead_kind", "to_lead_kind", "Lead's kind at far end", "what cable the inner lead is.").
 			among(of(fittingKinds(poorest))).by(putCableKind(func(r *plan.Link) *plan.CableKindID { return &r.ToLeadKind })),

@@ -21,8 +21,8 @@ func segmentFields() []*Field {
 			valued(of(func(_ State, r plan.Segment) string { return string(r.Reel) + string(r.HouseLine) })).by(putCable).alone().explaining(liesElsewhere),
 		d.field("kind", "kind", "Kind", "what cable it is; that of a reel or a house line is theirs.").among(of(segmentKinds)).saying(of(saySegmentKind)).when(of(isByLength)).by(putSegmentKind),
 		d.field("length", "length_m", "Length", "for instance 45 m or 148 ft; that of a reel or a house line is theirs.").
-			saying(of(saySegmentLength)).when(of(isByLength)).by(putSegmentLength),
-		d.field("coupler", "coupler", "Coupler before it", "what joins it to the cable before; blank is the plan's.").among(hardware("the plan's")).by(putCoupler),
+			saying(of(saySegmentLength)).sortedBy(of(segmentLength)).when(of(isByLength)).by(putSegmentLength),
+		d.field("coupler", "coupler", "Coupler before it", "what joins it to the cable before; blank is the plan's.").among(of(couplers)).by(putCoupler),
 		d.field("kept", "kept", "Stays when picking", "yes: a pick leaves it where it is."),
 	}
 }
@@ -130,6 +130,11 @@ func segmentKinds(s State, segment plan.Segment) []Option {
 func saySegmentLength(s State, segment plan.Segment) string {
 	_, length := made(s.Plan, segment)
 	return s.Units.Metres(length)
+}
+
+func segmentLength(s State, segment plan.Segment) float64 {
+	_, length := made(s.Plan, segment)
+	return length
 }
 
 func isByLength(_ State, segment plan.Segment) bool {

@@ -24,7 +24,7 @@ func settingsFields() []*Field {
 		d.field("slack", "slack_percent", "Slack along the way", "share of each way added along it; blank is 0 to 10 % by where its metres come from.").ifBlank("0 to 10 % by source"),
 		d.field("slack_end", "slack_end_m", "Slack at each end", "added at each end; blank is by what stands there.").ifBlank("by what stands there"),
 		d.field("detour", "straight_way_factor", "Straight way times", "how much longer than straight a way is taken for that nobody drew, 1 to 3."),
-		d.field("coupler", "coupler", "Coupler", "what joins two cables where nothing else is said.").among(func(s State, row any) []Option { return hardware("")(s, row)[1:] }),
+		d.field("coupler", "coupler", "Coupler", "what joins two cables where nothing else is said.").among(anyCoupler),
 		d.field("north", "north_degrees", "North, from the top", "clockwise in degrees."),
 		d.field("rate", "sample_rate_kHz", "Sample rate", "of the audio; links carry half the channels at twice the rate.").worded(map[string]string{
 			"": "48 kHz unless told", "44.1": "44.1 kHz", "48": "48 kHz", "88.2": "88.2 kHz", "96": "96 kHz",

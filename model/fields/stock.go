@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
@@ -28,6 +29,7 @@ func reelFields() []*Field {
 		d.field("measured", "measured_loss_dB", "Measured loss", "its loss at 100 MHz as measured, in dB; it then counts instead of the catalogue's.").ifBlank("as its kind"),
 		d.field("owner", "owner", "Owner", "whose it is, where it is not the house's.").ifBlank("the house"),
 		d.field("hire", "hire_reference", "Hire reference", "of what is hired in."),
+		d.field("bought", "bought_on", "Bought on", "the day that it was bought, for instance 2024-03-15.").day(),
 		d.field("return", "return_date", "Return date", "the day that it goes back, for instance 2027-06-21.").day(),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}
@@ -79,15 +81,34 @@ func cableKinds(blank string) func(State, any) []Option {
 	}
 }
 
-// hardware lists the connecting hardware that the standards know; blank says what none is.
-func hardware(blank string) func(State, any) []Option {
-	return func(State, any) []Option {
-		options := []Option{{"", blank}}
-		for _, hardware := range standards.AllHardware() {
-			options = append(options, Option{string(hardware.Slug), hardware.Name})
-		}
-		return options
+// hardware lists the connecting hardware of the medium that a link runs through; blank says what none is.
+func hardware(blank string, link plan.Link) []Option {
+	transport, _ := standards.TransportBySlug(standards.TransportSlug(link.Transport))
+	return append([]Option{{"", blank}}, hardwareOf(medium.HardwareFor(transport.Media))...)
+}
+
+func hardwareOf(rows []standards.Hardware) (options []Option) {
+	for _, row := range rows {
+		options = append(options, Option{string(row.Slug), row.Name})
 	}
+	return options
+}
+
+// panels lists what a feed-through of a link can be.
+func panels(_ State, link plan.Link) []Option { return hardware("none", link) }
+
+// couplers lists what can stand before a cable of a link.
+func couplers(s State, segment plan.Segment) []Option {
+	link, _ := s.Plan.Link(segment.Link)
+	return hardware("the plan's", link)
+}
+
+// anyCoupler lists what can join cables of any medium.
+func anyCoupler(State, any) (options []Option) {
+	for _, m := range medium.All() {
+		options = append(options, hardwareOf(standards.HardwareOf(m.Media()))...)
+	}
+	return options
 }
 
 // putCableKind makes a row of another kind of cable, which comes into the plan with it.
@@ -145,13 +166,17 @@ func (f *Field) day() *Field {
 }
 
 // making lets a name that is in no list yet make the row that it names.
-func (f *Field) making(make func(e *plan.Edit, name string) string) *Field {
+func (f *Field) making(make func(e *plan.Edit, name string) (string, error)) *Field {
 	f.makes = make
 	return f
 }
 
-func makeCase(e *plan.Edit, name string) string {
-	return string(e.AddCase(plan.Case{Name: strings.Join(strings.Fields(name), " ")}))
+func makeCase(e *plan.Edit, name string) (string, error) {
+	name = strings.Join(strings.Fields(name), " ")
+	if reason := Of(plan.CasesTable, "name").column.Check(name); reason != "" {
+		return "", fmt.Errorf("it %s", reason)
+	}
+	return string(e.AddCase(plan.Case{Name: name})), nil
 }
 
 // markReel marks a reel; of several equal ones one becomes a row of its own. Good forgets what was found.

@@ -2,6 +2,8 @@ package goldentest_test
 
 import (
 	"fmt"
+	"image"
+	"image/color"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -64,4 +66,27 @@ func TestGoldenFiles(t *testing.T) {
 		require.Contains(t, said(t, file("two")), "go test ./model/goldentest -args -accept")
 		require.Empty(t, said(t, text("one")))
 	})
+}
+
+func TestGoldenPictures(t *testing.T) {
+	t.Chdir(t.TempDir())
+	require.NoError(t, os.WriteFile("go.mod", nil, 0o644))
+	path := filepath.Join("testdata", "window.png")
+	blank, marked := image.NewGray(image.Rect(0, 0, 60, 40)), image.NewGray(image.Rect(0, 0, 60, 40))
+	for x := range 9 {
+		marked.SetGray(30+x, 20, color.Gray{200})
+	}
+	picture := func(made image.Image) func(testing.TB) {
+		return func(t testing.TB) { goldentest.Picture(t, path, made) }
+	}
+	defer goldentest.Accept(true)()
+	require.Empty(t, said(t, picture(marked)))
+	defer goldentest.Accept(false)()
+	require.Empty(t, said(t, picture(marked)))
+	require.NoDirExists(t, filepath.Join("testdata", "failed"))
+	require.Contains(t, said(t, picture(blank)), "9 pixels differ in the square of 24 pixels at (24,0)")
+	require.FileExists(t, filepath.Join("testdata", "failed", "window.png"))
+	require.Contains(t, said(t, picture(image.NewGray(image.Rect(0, 0, 61, 40)))), "(61,40) instead of (60,40) pixels")
+	marked.SetGray(30, 20, color.Gray{})
+	require.Empty(t, said(t, picture(marked)), "a pixel")
 }

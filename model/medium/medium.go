@@ -25,10 +25,11 @@ func (l Loss) Times(n float64) Loss { return Loss{n * l[0], n * l[1], n * l[2]} 
 type Medium interface {
 	// Media is what transports, limit rules, hardware and kinds of cable call it.
 	Media() standards.Media
-	// Reference stands behind a figure and says what it is taken at: "at 100 MHz".
-	Reference() string
-	// DB is what a loss comes to in decibels at the reference. It is linear.
-	DB(Loss) float64
+	// Reference stands behind a figure of a transport and says what it is taken at: "at 100 MHz". The zero transport is
+	// for what no transport is known of: the reference of the medium's own figures.
+	Reference(standards.Transport) string
+	// DB is what a loss comes to in decibels at the reference of a transport. It is linear.
+	DB(Loss, standards.Transport) float64
 	// Joint is the loss of one mated connection of its hardware.
 	Joint(standards.Hardware) Loss
 	// CouplerJoints is how many mated connections a coupler or a panel makes, 1 or 2: two where a plug goes into each side
@@ -70,7 +71,7 @@ type Hardware struct {
 	ID   plan.HardwareID
 	Name string
 	Loss Loss
-	DB   float64
+	DB   float64 // at the reference of the medium's own figures
 }
 
 // Joint is one mated connection, by the hardware of its two sides. It loses what the poorer of them does.
@@ -110,7 +111,7 @@ func Reach(limitDB, fixedDB, metreDB float64) float64 {
 func HardwareOf(m Medium) (all []Hardware) {
 	for _, row := range standards.HardwareOf(m.Media()) {
 		loss := m.Joint(row)
-		all = append(all, Hardware{plan.HardwareID(row.Slug), row.Name, loss, m.DB(loss)})
+		all = append(all, Hardware{plan.HardwareID(row.Slug), row.Name, loss, m.DB(loss, standards.Transport{})})
 	}
 	return all
 }
@@ -143,13 +144,27 @@ func Of(name standards.Media) (Medium, bool) {
 	return nil, false
 }
 
-// References says what decibels are taken at where figures of any medium may stand: "at 100 MHz".
-func References(of ...Medium) string {
+// References says what decibels are taken at where figures of these transports may stand: "at 100 MHz". Those that no medium
+// grades have none.
+func References(of ...standards.Transport) string {
 	var words []string
-	for _, m := range of {
-		if !slices.Contains(words, m.Reference()) {
-			words = append(words, m.Reference())
+	for _, transport := range of {
+		m, known := Of(transport.Media)
+		if !known || !transport.Graded() {
+			continue
+		}
+		if reference := m.Reference(transport); !slices.Contains(words, reference) {
+			words = append(words, reference)
 		}
 	}
 	return strings.Join(words, " or ")
+}
+
+// HardwareFor lists what a user may choose between where connecting hardware is named for cable of a medium, poorest first:
+// the medium's own, or the first medium's where no loss of it is reckoned, which is asked for names alone.
+func HardwareFor(name standards.Media) []standards.Hardware {
+	if m, known := Of(name); known {
+		return standards.HardwareOf(m.Media())
+	}
+	return standards.HardwareOf(media[0].Media())
 }

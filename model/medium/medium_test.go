@@ -110,7 +110,7 @@ func TestAMediumThatIsTakenOutGradesNothing(t *testing.T) {
 	b := budget.NewReckoner(p).All()[0]
 	require.False(t, b.Graded)
 	require.Empty(t, b.Reference())
-	require.Equal(t, "at 100 MHz", medium.References(medium.All()...))
+	require.Equal(t, "at 100 MHz", medium.References(standards.Transports()...))
 }
 
 // A plan of string and of data cable is picked for at once: each has the losses of its own medium.
@@ -178,16 +178,66 @@ func TestALinkOffersTheRulesOfItsMedium(t *testing.T) {
 func TestThePairIsPairline(t *testing.T) {
 	pair := medium.Pair{}
 	loss := pairline.Loss{A: 2.2, B: 0.028, C: 0.1}
-	require.InDelta(t, loss.At(100), pair.DB(medium.Loss{loss.A, loss.B, loss.C}), 1e-12)
+	require.InDelta(t, loss.At(100), pair.DB(medium.Loss{loss.A, loss.B, loss.C}, standards.Transport{}), 1e-12)
 	require.InDelta(t, loss.At(7), pair.Curve(medium.Loss{loss.A, loss.B, loss.C})(7), 0)
 	require.InDelta(t, 24, pair.StandardDB(), 0.05, "IEEE 802.3 40.7.2.1, from memory")
 	row, err := standards.HardwareBySlug("cat5e")
 	require.NoError(t, err)
-	require.InDelta(t, 0.4, pair.DB(pair.Joint(row)), 1e-12, "0.04·√100, TIA-568-C.2")
-	require.Equal(t, "at 100 MHz", medium.References(medium.All()...))
+	require.InDelta(t, 0.4, pair.DB(pair.Joint(row), standards.Transport{}), 1e-12, "0.04·√100, TIA-568-C.2")
+	require.Equal(t, "at 100 MHz", medium.References(standards.Transports()...))
 	found, known := medium.Of(standards.BalancedPair)
 	require.True(t, known)
 	require.Equal(t, pair, found)
+}
+
+// Cans and bells stand on the same string: what it loses is judged by ear there and by the pull here.
+func TestTransportsOfOneMediumHaveReferencesOfTheirOwn(t *testing.T) {
+	p, err := plan.Do(strung(t, playground(t)), plan.NewIDSource(6, 6), func(e *plan.Edit) error {
+		plan.Put(e, plan.Kind{ID: "bell", Name: "Bell", Group: "Stage"})
+		plan.Put(e, plan.KindPort{Kind: "bell", Name: "Loop", Transport: mediumtest.Bells})
+		near, far := e.AddDevice(plan.Device{Name: "Bell 1", Kind: "bell", Y: 50}), e.AddDevice(plan.Device{Name: "Bell 2", Kind: "bell", X: 120, Y: 50})
+		link := e.AddLink(plan.Link{Name: "B1", Transport: mediumtest.Bells, From: near, FromPort: "Loop", To: far, ToPort: "Loop"})
+		e.SetSegments(link, slices.Repeat([]plan.Segment{{Kind: mediumtest.Twine, Length: 30}}, 4))
+		return nil
+	})
+	require.NoError(t, err)
+	r := budget.NewReckoner(p)
+	heard, pulled := r.Of(named(p, "S2")), r.Of(named(p, "B1"))
+	require.Equal(t, heard.Loss, pulled.Loss, "the same string")
+	require.InDelta(t, 12+6, heard.LossDB, 1e-9)
+	require.InDelta(t, 6+3, pulled.LossDB, 1e-9)
+	require.InDelta(t, 6+3, pulled.OwnDB, 1e-9)
+	last := pulled.Parts[len(pulled.Parts)-1]
+	require.InDelta(t, 6+3, last.BeforeDB+last.LossDB, 1e-9, "and so in its parts")
+	require.Equal(t, []string{"by ear", "by the pull"}, []string{heard.Reference(), pulled.Reference()})
+	require.Equal(t, budget.Over, heard.Grade)
+	require.Equal(t, budget.Ample, pulled.Grade)
+	require.InDelta(t, 240, r.KindReaches(named(p, "B1"))[0].Joins[0].AtLimit, 1e-9, "12 dB at 0.5 dB every 10 m")
+	require.Equal(t, "at 100 MHz or by ear or by the pull", medium.References(standards.Transports()...))
+}
+
+func TestHardwareIsChosenAmongThatOfTheMedium(t *testing.T) {
+	names := func(rows []standards.Hardware) (all []string) {
+		for _, row := range rows {
+			all = append(all, row.Name)
+		}
+		return all
+	}
+	words := func(options []fields.Option) (all []string) {
+		for _, option := range options {
+			all = append(all, option.Words)
+		}
+		return all
+	}
+	pairs := names(standards.HardwareOf(standards.BalancedPair))
+	p := strung(t, playground(t))
+	state, data := fields.State{Plan: p}, plan.Link{Transport: "aes50"}
+	require.Equal(t, []string{"none", "a reef knot"}, words(fields.Of("links", "from_panel").Options(state, named(p, "S1"))))
+	require.Equal(t, append([]string{"none"}, pairs...), words(fields.Of("links", "to_panel").Options(state, data)))
+	require.Equal(t, append([]string{"none"}, pairs...), words(fields.Of("links", "to_panel").Options(state, plan.Link{Transport: "fibre"})),
+		"where no loss is reckoned it is that of the first medium")
+	require.Equal(t, []string{"the plan's", "a reef knot"}, words(fields.Of("segments", "coupler").Options(state, p.SegmentsOf(named(p, "S1").ID)[0])))
+	require.Equal(t, append(slices.Clone(pairs), "a reef knot"), words(fields.Of("settings", "coupler").Options(state, p.Settings)), "a plan has cable of all")
 }
 
 func TestReach(t *testing.T) {

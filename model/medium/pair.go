@@ -33,11 +33,11 @@ const poorestCategory standards.CableSlug = "cat5e"
 // Media is that of four-pair data cable.
 func (Pair) Media() standards.Media { return standards.BalancedPair }
 
-// Reference is the frequency at which pairs are graded.
-func (Pair) Reference() string { return "at 100 MHz" }
+// Reference is the frequency at which pairs are graded, whatever they carry.
+func (Pair) Reference(standards.Transport) string { return "at 100 MHz" }
 
 // DB is pairline.Loss.At(100) without a square root.
-func (Pair) DB(l Loss) float64 { return 10*l[0] + 100*l[1] + l[2]/10 }
+func (Pair) DB(l Loss, _ standards.Transport) float64 { return 10*l[0] + 100*l[1] + l[2]/10 }
 
 // Joint loses K·√f.
 func (Pair) Joint(h standards.Hardware) Loss { return Loss{h.Figures.K} }

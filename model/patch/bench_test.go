@@ -3,14 +3,14 @@ package patch_test
 import (
 	"testing"
 
-	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
 
 // BenchmarkOf resolves 2,000 inputs in 20 acts among 500 devices.
 func BenchmarkOf(b *testing.B) {
-	p := demo.LargeShow(1)
+	p := demotest.LargeShow(1)
 	b.ReportAllocs()
 	for b.Loop() {
 		patch.Of(p)
@@ -19,7 +19,7 @@ func BenchmarkOf(b *testing.B) {
 
 // BenchmarkNext is what a change costs: a device moved, a row of one act, a row of the house.
 func BenchmarkNext(b *testing.B) {
-	p := demo.LargeShow(1)
+	p := demotest.LargeShow(1)
 	act := p.Acts.At(3).ID
 	for name, edit := range map[string]func(*plan.Edit) error{
 		"a device moved": func(e *plan.Edit) error {
@@ -46,7 +46,7 @@ func BenchmarkNext(b *testing.B) {
 
 // BenchmarkSetChannel is one number typed into "who gets what".
 func BenchmarkSetChannel(b *testing.B) {
-	p := demo.LargeShow(1)
+	p := demotest.LargeShow(1)
 	input, console := p.Inputs.At(5).ID, patch.Of(p).Consoles()[0]
 	for b.Loop() {
 		if _, err := plan.Do(p, nil, func(e *plan.Edit) error { return patch.SetChannel(e, "", input, console, 0) }); err != nil {

@@ -47,15 +47,19 @@ func (w *work) at(input plan.Input) Socket {
 	return w.net.snake(input)
 }
 
-// plug writes where an input is plugged: nothing where the house says so already.
+// plug writes where an input is plugged: nothing where the house or its sub-snake says so already.
 func (w *work) plug(id plan.InputID, to Socket) {
 	row := plan.StagePatch{Act: w.act, Input: id, Device: to.Device, Socket: to.Number}
+	said, found := plan.StagePatch{}, false
 	if w.over.house != nil {
-		house := w.over.house.stage[id]
-		if house.Act = w.act; house == row {
-			plan.Drop[plan.StagePatch](w.edit, row.Key())
-			return
-		}
+		said, found = w.over.house.stage[id]
+	}
+	if input, err := w.input(id); err == nil && !found && w.net.snake(input) == to {
+		said = row
+	}
+	if said.Act = w.act; said == row {
+		plan.Drop[plan.StagePatch](w.edit, row.Key())
+		return
 	}
 	plan.Put(w.edit, row)
 }

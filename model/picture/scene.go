@@ -102,6 +102,9 @@ func (l LinkFigure) key() (key string, turned bool) {
 	}
 	first, last := l.Way[0], l.Way[len(l.Way)-1]
 	turned = last.X < first.X || (last.X == first.X && last.Y < first.Y)
+	if first == last { // a single way point tells no direction, its devices do
+		turned = l.From > l.To
+	}
 	return wayKey(l.Way, turned), turned
 }
 

@@ -57,6 +57,7 @@ type Reel struct {
 	FoundAt   string      `json:"found_at,omitzero"`
 	FoundOn   string      `json:"found_on,omitzero"`
 	Measured  Optional    `json:"measured_loss_dB,omitzero" range:"0 200"`
+	Bought    string      `json:"bought_on,omitzero"`
 	Taking    string      `json:"house_taking,omitzero"`
 	Note      string      `json:"note,omitzero" long:"true"`
 }

@@ -73,6 +73,9 @@ var spoils = []string{
 }
 
 func TestOneSpoiltValueIsTakenOrRefusedWithItsLine(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a reader alone shares nothing: for the run without -short")
+	}
 	text := everyField(t)
 	values := regexp.MustCompile(`: ("(?:[^"\\]|\\.)*"|[-0-9.]+|true)`).FindAllStringSubmatchIndex(text, -1)
 	require.Greater(t, len(values), 300)

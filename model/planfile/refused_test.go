@@ -157,6 +157,9 @@ func TestBlankSettingsAreCheckedToo(t *testing.T) {
 }
 
 func TestSizesAreBounded(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a reader alone shares nothing: for the run without -short")
+	}
 	t.Run("20,000 rows a table", func(t *testing.T) {
 		rows := func(n int) string {
 			var b strings.Builder

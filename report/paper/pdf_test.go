@@ -47,6 +47,9 @@ func write(t *testing.T, chapters ...paper.Chapter) []byte {
 
 func writeWith(t *testing.T, s paper.Setup, chapters ...paper.Chapter) ([]byte, paper.Print) {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("a document written alone shares nothing: for the run without -short")
+	}
 	var out bytes.Buffer
 	print, err := paper.Write(context.Background(), &out, s, chapters...)
 	require.NoError(t, err)

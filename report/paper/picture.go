@@ -3,26 +3,20 @@ package paper
 import (
 	"bytes"
 	"crypto/sha256"
-	"errors"
 	"fmt"
 	"image"
 	"image/color"
-	_ "image/gif" // the formats people have pictures in
 	"image/jpeg"
 	"image/png"
 	"math"
 
 	"github.com/jung-kurt/gofpdf"
 	scaling "golang.org/x/image/draw"
-	_ "golang.org/x/image/webp"
 )
 
-// Bounds of a picture in pixels: what is read, and what is kept for printing
-// (3,000 across A3 is 180 dots an inch).
-const (
-	mostPixels = 100_000_000
-	mostSide   = 3000
-)
+// mostSide is how many pixels a side are kept for printing: 3,000 across A3 is
+// 180 dots an inch.
+const mostSide = 3000
 
 // leastPicture is the area in square millimetres under which nothing is seen of
 // a picture.
@@ -48,30 +42,10 @@ type placed struct {
 	called  string // in the document
 }
 
-// ReadPicture decodes a PNG, JPEG, GIF or WebP of at most 100 million pixels. A
-// picture that is larger than print needs is made smaller, and what is
-// transparent becomes white.
-func ReadPicture(data []byte) (Picture, error) {
-	config, format, err := image.DecodeConfig(bytes.NewReader(data))
-	if err != nil {
-		return Picture{}, fmt.Errorf("read picture: %w", err)
-	}
-	if config.Width < 1 || config.Height < 1 {
-		return Picture{}, errors.New("read picture: it is empty")
-	}
-	if config.Width > mostPixels/config.Height {
-		return Picture{}, fmt.Errorf("read picture: %d by %d pixels are too many: save it smaller than %d million pixels",
-			config.Width, config.Height, mostPixels/1_000_000)
-	}
-	decoded, _, err := image.Decode(bytes.NewReader(data))
-	if err != nil {
-		return Picture{}, fmt.Errorf("read %s picture: %w", format, err)
-	}
-	return PictureOf(decoded), nil
-}
-
-// PictureOf takes a picture that is decoded already, as ReadPicture does. One
-// held as lightness and colour is a photograph, and is packed as one.
+// PictureOf makes a decoded picture ready. One that is larger than print needs is
+// made smaller, and what is transparent becomes white. One held as lightness and
+// colour is a photograph, and is packed as one. No program hands one in yet: it is
+// the seam for a site's drawing, which model/beside decodes.
 func PictureOf(decoded image.Image) Picture {
 	if decoded.Bounds().Empty() {
 		return Picture{}
@@ -126,15 +100,6 @@ func flatten(from image.Image) *image.NRGBA {
 		scaling.BiLinear.Scale(to, to.Rect, from, from.Bounds(), scaling.Over, nil)
 	}
 	return to
-}
-
-// Aspect returns the width of the picture over its height; 1 for the zero
-// Picture.
-func (p Picture) Aspect() float64 {
-	if p.pixels == nil {
-		return 1
-	}
-	return float64(p.pixels.Rect.Dx()) / float64(p.pixels.Rect.Dy())
 }
 
 // Picture draws a picture stretched over a box.

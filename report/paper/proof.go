@@ -4,11 +4,13 @@ import (
 	"context"
 	"fmt"
 	"image"
+	"image/color"
 	"math"
+	"sync"
 
 	scaling "golang.org/x/image/draw"
-	"golang.org/x/image/math/f64"
-	"golang.org/x/image/vector"
+
+	"stageloom/model/raster"
 )
 
 // Proof draws one page of the chapters as a picture, so many pixels to the millimetre, and says how many pages there are:
@@ -27,17 +29,19 @@ func Proof(ctx context.Context, setup Setup, page int, scale float64, chapters .
 	if err := newBook(ctx, setup, known, on).run(chapters); err != nil {
 		return nil, Print{}, fmt.Errorf("proof of %q: %w", setup.Plan, err)
 	}
+	if on.image != nil {
+		on.drawing.Paint(on.image)
+	}
 	return on.image, Print{Pages: known.pages, Entries: known.entries, Notices: known.notices}, nil
 }
 
-// proof is the press that paints one page and leaves out the others.
+// proof is the press that hands one page to the painter, in millimetres, and leaves out the others.
 type proof struct {
-	wanted int
-	scale  float64 // pixels to the millimetre
-	at     int     // the page that is drawn
-	image  *image.RGBA
-	within image.Rectangle // the clip, in pixels
-	path   vector.Rasterizer
+	wanted  int
+	scale   float64 // pixels to the millimetre
+	at      int     // the page that is drawn
+	image   *image.RGBA
+	drawing *raster.Drawing // of the page wanted
 }
 
 // mostProof bounds a proof's side, whatever scale is asked for.
@@ -49,9 +53,9 @@ func (p *proof) page(width, height float64) {
 		return
 	}
 	p.scale = max(0.1, min(p.scale, mostProof/max(width, height)))
-	p.within = image.Rect(0, 0, int(math.Ceil(width*p.scale)), int(math.Ceil(height*p.scale)))
-	p.image = image.NewRGBA(p.within)
-	scaling.Draw(p.image, p.within, image.White, image.Point{}, scaling.Src)
+	p.image = image.NewRGBA(image.Rect(0, 0, int(math.Ceil(width*p.scale)), int(math.Ceil(height*p.scale))))
+	scaling.Draw(p.image, p.image.Rect, image.White, image.Point{}, scaling.Src)
+	p.drawing = raster.NewDrawing(p.scale)
 }
 
 // draws reports whether the page at hand is the one wanted.
@@ -60,26 +64,17 @@ func (p *proof) draws() bool { return p.at == p.wanted }
 func (*proof) bookmark(string, int, float64) {}
 
 func (p *proof) clip(box Box, draw func()) {
-	whole := p.within
-	if box.sane() {
-		p.within = whole.Intersect(image.Rect(
-			int(math.Floor(box.X*p.scale)), int(math.Floor(box.Y*p.scale)), int(math.Ceil(box.Right()*p.scale)), int(math.Ceil(box.Bottom()*p.scale))))
+	if !p.draws() || !box.sane() {
+		draw()
+		return
 	}
-	draw()
-	p.within = whole
+	p.drawing.Clip(raster.Box{Left: box.X, Top: box.Y, Right: box.Right(), Bottom: box.Bottom()}, draw)
 }
 
 func (p *proof) picture(at [4]Point, picture Picture) error {
-	if !p.draws() {
-		return nil
+	if p.draws() {
+		p.drawing.Image([4]raster.Point(places(at[:])), raster.NewImage(picture.pixels), 1)
 	}
-	wide, tall := float64(picture.pixels.Rect.Dx()), float64(picture.pixels.Rect.Dy())
-	onto := f64.Aff3{
-		(at[1].X - at[0].X) * p.scale / wide, (at[3].X - at[0].X) * p.scale / tall, at[0].X * p.scale,
-		(at[1].Y - at[0].Y) * p.scale / wide, (at[3].Y - at[0].Y) * p.scale / tall, at[0].Y * p.scale,
-	}
-	part := p.image.SubImage(p.within).(*image.RGBA)
-	scaling.BiLinear.Transform(part, onto, picture.pixels, picture.pixels.Rect, scaling.Over, nil)
 	return nil
 }
 
@@ -87,141 +82,86 @@ func (p *proof) shape(rings [][]Point, fill Colour, edge Line) {
 	if !p.draws() {
 		return
 	}
-	if fill.inked {
-		var outlines [][]Point
-		for _, ring := range rings {
-			if ring = sane(ring); len(ring) >= 3 {
-				outlines = append(outlines, ring)
-			}
-		}
-		p.fill(outlines, fill)
-	}
+	outlines := make([][]raster.Point, 0, len(rings))
 	for _, ring := range rings {
 		if ring = sane(ring); len(ring) >= 3 {
-			p.stroke(append(ring, ring[0]), edge)
+			outlines = append(outlines, places(ring))
 		}
+	}
+	p.drawing.Rings(outlines, pixel(fill))
+	if !edge.visible() {
+		return
+	}
+	edge.Casing = 0 // which lies along lines alone
+	for _, ring := range outlines {
+		p.drawing.Polygon(ring, pixel(None), edge.stroke())
 	}
 }
 
 func (p *proof) stroke(points []Point, line Line) {
-	points = sane(points)
-	if !p.draws() || len(points) < 2 || !line.visible() {
-		return
+	if points = sane(points); p.draws() && len(points) >= 2 && line.visible() {
+		p.drawing.Polyline(places(points), line.stroke())
 	}
-	if line.Casing > 0 && line.Casing < far {
-		p.fill(ribbons(points, line.Width+2*line.Casing, true), White)
-	}
-	if !dashes(line.Dash) {
-		p.fill(ribbons(points, line.Width, line.Round), line.Colour)
-		return
-	}
-	var pieces [][]Point
-	for _, dash := range dashed(points, line.Dash) {
-		pieces = append(pieces, ribbons(dash, line.Width, line.Round)...)
-	}
-	p.fill(pieces, line.Colour)
 }
 
-// ribbons are the stretches of a line as boxes, all turned the same way; they overlap at corners, and reach beyond the
-// ends where those are round.
-func ribbons(points []Point, width float64, beyond bool) [][]Point {
-	var boxes [][]Point
-	for i := 1; i < len(points); i++ {
-		a, b := points[i-1], points[i]
-		length := math.Hypot(b.X-a.X, b.Y-a.Y)
-		if length == 0 && !beyond {
-			continue
-		}
-		ux, uy := 1.0, 0.0
-		if length > 0 {
-			ux, uy = (b.X-a.X)/length, (b.Y-a.Y)/length
-		}
-		half := width / 2
-		if beyond || i > 1 {
-			a = Point{X: a.X - ux*half, Y: a.Y - uy*half}
-		}
-		if beyond || i < len(points)-1 {
-			b = Point{X: b.X + ux*half, Y: b.Y + uy*half}
-		}
-		nx, ny := -uy*half, ux*half
-		boxes = append(boxes, []Point{{a.X + nx, a.Y + ny}, {a.X - nx, a.Y - ny}, {b.X - nx, b.Y - ny}, {b.X + nx, b.Y + ny}})
-	}
-	return boxes
-}
-
-// mostDashes bounds how many dashes a line is cut into.
-const mostDashes = 20000
-
-// dashed cuts a line into its dashes.
-func dashed(points []Point, lengths []float64) [][]Point {
-	var dashes [][]Point
-	which, left := 0, lengths[0]
-	current := []Point{points[0]}
-	for i := 1; i < len(points); {
-		a := current[len(current)-1]
-		b := points[i]
-		length := math.Hypot(b.X-a.X, b.Y-a.Y)
-		if length <= left {
-			current, left = append(current, b), left-length
-			i++
-			continue
-		}
-		share := left / length
-		cut := Point{X: a.X + (b.X-a.X)*share, Y: a.Y + (b.Y-a.Y)*share}
-		if which%2 == 0 {
-			dashes = append(dashes, append(current, cut))
-		}
-		if len(dashes) > mostDashes {
-			return dashes
-		}
-		which++
-		left, current = lengths[which%len(lengths)], []Point{cut}
-	}
-	if which%2 == 0 && len(current) > 1 {
-		dashes = append(dashes, current)
-	}
-	return dashes
-}
-
-// fill paints outlines in millimetres as one path.
-func (p *proof) fill(outlines [][]Point, colour Colour) {
-	p.paint(colour, func(add func(x, y float64)) {
-		for _, outline := range outlines {
-			for _, at := range outline {
-				add(at.X*p.scale, at.Y*p.scale)
-			}
-		}
-	}, func(left, top float32) {
-		for _, outline := range outlines {
-			for i, at := range outline {
-				x, y := float32(at.X*p.scale)-left, float32(at.Y*p.scale)-top
-				if i == 0 {
-					p.path.MoveTo(x, y)
-				} else {
-					p.path.LineTo(x, y)
-				}
-			}
-			p.path.ClosePath()
-		}
-	})
-}
-
-// paint bounds a path by its points, in pixels, and paints the part of it that lies on the page: the rasteriser walks all
-// of the image that it is given, so it is given no more.
-func (p *proof) paint(colour Colour, points func(add func(x, y float64)), trace func(left, top float32)) {
-	left, top, right, bottom := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
-	points(func(x, y float64) {
-		left, top, right, bottom = min(left, x), min(top, y), max(right, x), max(bottom, y)
-	})
-	if !(left <= right) || right-left > 4*mostProof || bottom-top > 4*mostProof {
+// text sets the outlines of the letters, so that a turned line looks as it does on paper.
+func (p *proof) text(at Point, text string, face Face, size float64, colour Colour, angle float64) {
+	if !p.draws() || !at.sane() || !(size < far) || !(math.Abs(angle) < far) {
 		return
 	}
-	box := image.Rect(int(math.Floor(left)), int(math.Floor(top)), int(math.Ceil(right))+1, int(math.Ceil(bottom))+1)
-	seen := box.Intersect(p.within)
-	if seen.Empty() {
-		return
+	p.drawing.Outline(raster.Point(at), text, raster.Lettering{Face: face.typeface(), Size: size * pointMM, Colour: pixel(colour)}, angle)
+}
+
+// places are points as the painter takes them.
+func places(points []Point) []raster.Point {
+	all := make([]raster.Point, len(points))
+	for i, at := range points {
+		all[i] = raster.Point(at)
 	}
-	p.path.Reset(seen.Dx(), seen.Dy())
-	trace(float32(seen.Min.X), float32(seen.Min.Y))
-	p.path.Draw(p.image, seen, image.NewUniform(rgba(colour)), image.Point{})
+	return all
+}
+
+// pixel is an ink on the screen; none is seen through.
+func pixel(c Colour) color.NRGBA {
+	if !c.inked {
+		return color.NRGBA{}
+	}
+	return color.NRGBA{R: c.R, G: c.G, B: c.B, A: 255}
+}
+
+// stroke is the line as the painter takes it, with the ends, corners and dashes that [content.pen] asks of a viewer.
+func (l Line) stroke() raster.Stroke {
+	s := raster.Stroke{Width: l.Width, Colour: pixel(l.Colour), Join: raster.MitreJoin}
+	if l.Round {
+		s.Cap, s.Join = raster.RoundCap, raster.RoundJoin
+	}
+	if l.Casing > 0 && l.Casing < far {
+		s.Casing, s.CasingColour = l.Casing, pixel(White)
+	}
+	if dashes(l.Dash) {
+		s.Dash = l.Dash
+		if len(l.Dash)%2 == 1 { // the lengths are gone through again with dashes for gaps: ISO 32000-1, 8.4.3.6
+			s.Dash = append(append([]float64{}, l.Dash...), l.Dash...)
+		}
+	}
+	return s
+}
+
+// typefaces are the faces as the painter takes them, read at the first proof.
+var typefaces = sync.OnceValue(func() (all [faceCount]*raster.Typeface) {
+	for face := range all {
+		read, err := raster.ParseTypeface(Face(face).trueType())
+		if err != nil {
+			panic(fmt.Sprintf("paper: built-in typeface %d: %v", face, err))
+		}
+		all[face] = read
+	}
+	return all
+})
+
+func (f Face) typeface() *raster.Typeface {
+	if f < 0 || f >= faceCount {
+		f = Regular
+	}
+	return typefaces()[f]
 }

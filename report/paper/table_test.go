@@ -189,6 +189,9 @@ func TestBlankRowsAreLeftForThePen(t *testing.T) {
 }
 
 func TestColumnWidths(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a document written alone shares nothing: for the run without -short")
+	}
 	columns := func(widths ...paper.Width) []float64 {
 		table := paper.Table{Rows: []paper.Row{{}}}
 		for i, width := range widths {

@@ -4,9 +4,9 @@ import (
 	"image"
 	"testing"
 
+	"stageloom/model/raster"
 	"stageloom/ui/chart"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 )
 
 // BenchmarkFrame reckons the curves, draws and paints the chart, as each move of a drag does.

@@ -8,9 +8,9 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/raster"
 	"stageloom/ui/look"
 	"stageloom/ui/pointer"
-	"stageloom/ui/raster"
 )
 
 // Chart is the chart as a widget. The pointer over it reads the curves out.

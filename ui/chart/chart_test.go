@@ -17,10 +17,11 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/medium"
 	"stageloom/model/pairline"
+	"stageloom/model/raster"
+	"stageloom/model/raster/rastertest"
+	"stageloom/model/standards"
 	"stageloom/ui/chart"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
-	"stageloom/ui/raster/rastertest"
 )
 
 // tight is 24.9 dB at 100 MHz under the field rule.
@@ -29,7 +30,7 @@ func tight() budget.Budget {
 	loss := medium.Loss{2.2, 0.028, 0.1}
 	return budget.Budget{
 		Graded: true, Grade: budget.Tight, TransportName: "AES50", Rule: "aes50-field", LimitDB: 25,
-		Medium: pair, Loss: loss, LossDB: pair.DB(loss), MarginDB: 25 - pair.DB(loss),
+		Medium: pair, Loss: loss, LossDB: pair.DB(loss, standards.Transport{}), MarginDB: 25 - pair.DB(loss, standards.Transport{}),
 	}
 }
 

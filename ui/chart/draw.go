@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"image/color"
 
+	"stageloom/model/raster"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 )
 
 // Sizes of words in units of the screen.

@@ -9,9 +9,9 @@ import (
 	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/raster"
 	"stageloom/ui/chart"
 	"stageloom/ui/pointer"
-	"stageloom/ui/raster"
 )
 
 // explained are the meanings in a chart of a size, in the order in which a pointer meets them, and where the first lies.

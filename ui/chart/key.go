@@ -3,8 +3,8 @@ package chart
 import (
 	"math"
 
+	"stageloom/model/raster"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 )
 
 // sign says which sign stands before a name in the key.

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"stageloom/model/pairline"
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // The room round the plot, in units of the screen: words above, figures to the left and below, and the names of the

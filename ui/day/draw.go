@@ -12,8 +12,8 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/picture"
+	"stageloom/model/raster"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 )
 
 // Black on white is what can be read in the sun, whatever the look of the window.

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 	"stageloom/ui/strip"
@@ -83,9 +84,11 @@ func (l *Dialogs) CouplerMenu(order int, at fyne.Position) {
 }
 
 func (l *Dialogs) couplersOf(order int) *fyne.Menu {
-	now := plan.HardwareID("")
-	if link, one := l.only(); one {
-		if chain := l.Desk().Plan().SegmentsOf(link); order <= len(chain) {
+	now, media := plan.HardwareID(""), standards.Media("")
+	if id, one := l.only(); one {
+		link, _ := l.Desk().Plan().Link(id)
+		media = l.Desk().Assessment().Reckoner().Transport(link.Transport).Media
+		if chain := l.Desk().Plan().SegmentsOf(id); order <= len(chain) {
 			now = chain[order-1].Coupler
 		}
 	}
@@ -97,7 +100,7 @@ func (l *Dialogs) couplersOf(order int) *fyne.Menu {
 		return m
 	}
 	menu := fyne.NewMenu("Coupler before cable "+fmt.Sprint(order), item("the plan's", ""))
-	for _, hardware := range standards.AllHardware() {
+	for _, hardware := range medium.HardwareFor(media) {
 		menu.Items = append(menu.Items, item(hardware.Name, plan.HardwareID(hardware.Slug)))
 	}
 	return menu

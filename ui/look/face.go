@@ -12,7 +12,7 @@ import (
 	"github.com/go-fonts/dejavu/dejavusanscondensedoblique"
 	"github.com/go-fonts/dejavu/dejavusansmono"
 
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // The faces of the screen are those of the paper. Fyne's own has neither the minus sign nor arrows, which a painter

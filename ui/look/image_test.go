@@ -8,9 +8,9 @@ import (
 
 	"stageloom/model/geom"
 	"stageloom/model/picture"
+	"stageloom/model/raster"
+	"stageloom/model/raster/rastertest"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
-	"stageloom/ui/raster/rastertest"
 )
 
 func TestAPictureIsFoundByItsSourceAndFaintOnALevelThatIsNotShown(t *testing.T) {

@@ -5,7 +5,7 @@ import (
 
 	"stageloom/model/geom"
 	"stageloom/model/picture"
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // Inks draw the plan in a palette: the style of every role, ready at hand.

@@ -4,7 +4,7 @@ import (
 	"image/color"
 
 	"stageloom/model/picture"
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // Style is how a role looks: colour, width in points and dash in points; a line is plain without dash. A style

@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/raster"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 )
 
 func TestTheTheme(t *testing.T) {

@@ -21,6 +21,7 @@ type formRow struct {
 	widget.BaseWidget
 	view  *FormView
 	field text.FormField
+	draft string // names what is typed and not kept, by the subject that the row was made for
 	label *canvas.Text
 	input interface {
 		fyne.Focusable
@@ -31,7 +32,7 @@ type formRow struct {
 }
 
 func newFormRow(v *FormView, field text.FormField) *formRow {
-	r := &formRow{view: v, field: field, label: canvas.NewText(field.Name, theme.Color(theme.ColorNamePlaceHolder)), fault: widget.NewLabel("")}
+	r := &formRow{view: v, field: field, draft: v.draftKey(field.ID), label: canvas.NewText(field.Name, theme.Color(theme.ColorNamePlaceHolder)), fault: widget.NewLabel("")}
 	r.label.TextSize = theme.TextSize() - 1
 	r.fault.Wrapping, r.fault.Importance, r.fault.SizeName = fyne.TextWrapWord, widget.DangerImportance, theme.SizeNameCaptionText
 	r.fault.Hide()
@@ -112,7 +113,7 @@ func (r *formRow) update(field text.FormField, focused bool) {
 // bring puts back what was typed before and not kept.
 func (r *formRow) bring(draft string) {
 	if draft == r.field.Text {
-		delete(r.view.drafts, r.view.draftKey(r.field.ID))
+		delete(r.view.drafts, r.draft)
 		return
 	}
 	r.show(draft)
@@ -130,17 +131,16 @@ func (r *formRow) keep() bool {
 		r.tell(nil)
 		return true
 	}
-	key := r.view.draftKey(r.field.ID)
 	step, edit, err := r.field.Change(text)
 	if err == nil && edit != nil {
 		err = r.view.Do(step, edit)
 	}
 	r.tell(err)
 	if err != nil {
-		r.view.drafts[key] = text
+		r.view.drafts[r.draft] = text
 		return false
 	}
-	delete(r.view.drafts, key)
+	delete(r.view.drafts, r.draft)
 	r.show(r.field.Text)
 	return true
 }
@@ -150,7 +150,7 @@ func (r *formRow) restore() bool {
 	_, typed := r.typed()
 	r.show(r.field.Text)
 	r.tell(nil)
-	delete(r.view.drafts, r.view.draftKey(r.field.ID))
+	delete(r.view.drafts, r.draft)
 	return typed
 }
 

@@ -78,7 +78,7 @@ func (v *FormView) sameShape(form text.Form) bool {
 func (v *FormView) stash() {
 	for _, row := range v.rows {
 		if text, typed := row.typed(); typed {
-			v.drafts[v.draftKey(row.field.ID)] = text
+			v.drafts[row.draft] = text
 		}
 	}
 }
@@ -100,7 +100,7 @@ func (v *FormView) Rebuild() {
 		}
 		for _, field := range group.Fields {
 			row := newFormRow(v, field)
-			if draft, left := v.drafts[v.draftKey(field.ID)]; left {
+			if draft, left := v.drafts[row.draft]; left {
 				row.bring(draft)
 			}
 			v.rows = append(v.rows, row)

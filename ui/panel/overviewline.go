@@ -14,9 +14,9 @@ import (
 	"stageloom/model/geom"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
+	"stageloom/model/raster"
 	"stageloom/ui/look"
 	"stageloom/ui/pointer"
-	"stageloom/ui/raster"
 	"stageloom/ui/text"
 )
 

@@ -1,7 +1,10 @@
-// Package patching holds the dialogs of the patch: inputs plugged in order, and the patch of a device moved to another.
+// Package patching changes the patch from the window: what is selected in a table of the patch, what is dragged there, and
+// the dialogs for inputs plugged in order and for the patch of a device moved to another.
 package patching
 
 import (
+	"fyne.io/fyne/v2"
+
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
@@ -25,8 +28,19 @@ type Dialogs struct {
 	Listed func() []plan.InputID
 	// ChannelsFollow reports whether channels stay with inputs that move.
 	ChannelsFollow func() bool
+	// Chosen is what the open table has selected, where it is one of the patch; Keep keeps what is being typed there, and
+	// reports whether it could be read.
+	Chosen func() (Chosen, bool)
+	Keep   func() bool
 	// Leave gives the keys back to the table.
 	Leave func()
+	// Do makes a step, or says why it is refused.
+	Do func(name string, edit func(*plan.Edit) error)
+	// RowAt is what is drawn at a place of the window.
+	RowAt func(at fyne.Position) (plan.Ref, bool)
+	// Carry shows under the pointer what is dragged, Hide takes that away.
+	Carry func(words string, at fyne.Position)
+	Hide  func()
 }
 
 // actNow is the patch of the act that is shown.

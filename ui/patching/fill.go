@@ -35,6 +35,16 @@ type fillPlace struct {
 	channels bool
 }
 
+// FillChosen plugs inputs in order from what is selected on.
+func (p *Dialogs) FillChosen() {
+	chosen, patches := p.Chosen()
+	if !patches || len(chosen.Inputs) == 0 && len(chosen.Sockets) == 0 {
+		p.Say("Select the first input, or all of them, in the table of the patch first: Ctrl 7.")
+		return
+	}
+	p.Fill(chosen)
+}
+
 // Fill asks how many inputs, from the first chosen on, go where.
 func (p *Dialogs) Fill(c Chosen) {
 	d := &fillDialog{Dialogs: p, places: p.fillPlaces()}

@@ -10,38 +10,22 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/demo"
-	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/dialogs/hosttest"
 	"stageloom/ui/patching"
-	"stageloom/ui/text"
 )
 
-// host is all of a window that these dialogs ask for.
+// host is a window, with how often the table got the keys back.
 type host struct {
-	window fyne.Window
-	desk   *desk.Desk
-	keys   *dialogs.Keys
-	said   string
-	left   int
+	*hosttest.Host
+	left int
 }
-
-func (h *host) Desk() *desk.Desk    { return h.desk }
-func (h *host) Units() text.Units   { return text.Units{} }
-func (h *host) Window() fyne.Window { return h.window }
-func (h *host) Keys() *dialogs.Keys { return h.keys }
-func (h *host) Say(words string)    { h.said = words }
-func (h *host) Warn(words string)   { h.said = words }
-func (h *host) Folder() string      { return "." }
 
 func open(t *testing.T, p *plan.Plan) (*host, *patching.Dialogs) {
 	t.Helper()
-	window := test.NewTempWindow(t, widget.NewLabel(""))
-	window.Resize(fyne.NewSize(1240, 800))
-	h := &host{window: window, desk: desk.New(plan.NewIDSource(1, 2)), keys: dialogs.NewKeys(window)}
-	t.Cleanup(func() { h.desk.Close() })
-	h.desk.NewPlan(p)
-	act := func() plan.ActID { return h.desk.Assessment().Patch.Shown()[0].Act.ID }
+	h := &host{Host: hosttest.New(t, p)}
+	act := func() plan.ActID { return h.Desk().Assessment().Patch.Shown()[0].Act.ID }
 	return h, &patching.Dialogs{
 		Host: h, ActShown: act, ChannelsFollow: func() bool { return true }, Leave: func() { h.left++ },
 		Listed: func() []plan.InputID { return h.inputs() },
@@ -50,17 +34,16 @@ func open(t *testing.T, p *plan.Plan) (*host, *patching.Dialogs) {
 
 // inputs are those of the act that is shown, in the order of its list.
 func (h *host) inputs() (ids []plan.InputID) {
-	for _, line := range h.desk.Assessment().Patch.Shown()[0].Lines {
+	for _, line := range h.Desk().Assessment().Patch.Shown()[0].Lines {
 		ids = append(ids, line.Input.ID)
 	}
 	return ids
 }
 
-// parts are the fields, the texts and the buttons of the topmost dialog.
-func (h *host) parts() (fields []*dialogs.Field, said []string, buttons map[string]*widget.Button) {
+// sorted are the fields, the texts and the buttons of the topmost dialog.
+func (h *host) sorted() (fields []*dialogs.Field, said []string, buttons map[string]*widget.Button) {
 	buttons = map[string]*widget.Button{}
-	overlays := h.window.Canvas().Overlays().List()
-	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
+	for _, object := range h.Parts() {
 		switch o := object.(type) {
 		case *dialogs.Field:
 			fields = append(fields, o)
@@ -76,43 +59,84 @@ func (h *host) parts() (fields []*dialogs.Field, said []string, buttons map[stri
 func TestInputsArePluggedInOrderOrItIsSaidWhyNot(t *testing.T) {
 	h, d := open(t, demo.Weekender())
 	d.Fill(patching.Chosen{Inputs: h.inputs()[:1]})
-	fields, _, buttons := h.parts()
+	fields, _, buttons := h.sorted()
 	fields[0].SetText("999")
-	_, said, _ := h.parts()
+	_, said, _ := h.sorted()
 	require.Contains(t, said, fmt.Sprintf("Only %d inputs are listed from there on.", len(h.inputs())))
 	test.Tap(buttons["Plug"])
-	require.Empty(t, h.desk.NextUndo(), "not by halves")
+	require.Empty(t, h.Desk().NextUndo(), "not by halves")
 	fields[0].SetText("1")
-	at := h.desk.Assessment().Patch.Shown()[0].Lines[0].At
-	fields[1].SetText(fmt.Sprint(h.desk.Assessment().Patch.Sockets(at.Device, false)))
+	at := h.Desk().Assessment().Patch.Shown()[0].Lines[0].At
+	fields[1].SetText(fmt.Sprint(h.Desk().Assessment().Patch.Sockets(at.Device, false)))
 	test.Tap(buttons["Plug"])
-	require.NotEqual(t, at, h.desk.Assessment().Patch.Shown()[0].Lines[0].At)
-	require.Contains(t, h.desk.NextUndo(), "Fill sockets of")
+	require.NotEqual(t, at, h.Desk().Assessment().Patch.Shown()[0].Lines[0].At)
+	require.Contains(t, h.Desk().NextUndo(), "Fill sockets of")
 	require.Equal(t, 1, h.left, "the table has the keys again")
 
 	d.Fill(patching.Chosen{Inputs: h.inputs()[:1]})
-	h.keys.GiveUp()
+	h.Keys().GiveUp()
 	require.Equal(t, 2, h.left)
+}
+
+func TestAStepIsMadeOfWhatIsSelected(t *testing.T) {
+	h, d := open(t, demo.Weekender())
+	var chosen patching.Chosen
+	d.Chosen = func() (patching.Chosen, bool) { return chosen, true }
+	d.Keep = func() bool { return true }
+	d.Do = func(name string, edit func(*plan.Edit) error) { require.NoError(t, h.Desk().Do(name, edit)) }
+	d.Swap()
+	require.Equal(t, "Select two inputs in the table of the patch first: Ctrl 7.", h.Said)
+	before := h.Desk().Assessment().Patch.Shown()[0].Lines
+	chosen.Inputs = h.inputs()[:2]
+	d.Swap()
+	after := h.Desk().Assessment().Patch.Shown()[0].Lines
+	require.Equal(t, before[0].At, after[1].At)
+	require.Equal(t, before[1].At, after[0].At)
+	require.Equal(t, "Swap 2 inputs", h.Desk().NextUndo())
+	d.Keep = func() bool { return false }
+	d.Clear()
+	require.Equal(t, "Swap 2 inputs", h.Desk().NextUndo(), "a cell that cannot be read keeps what is done")
+}
+
+func TestInputsAreDroppedOnADeviceOrItIsSaidWhere(t *testing.T) {
+	h, d := open(t, demo.Weekender())
+	var on plan.Ref
+	carried := ""
+	d.RowAt = func(fyne.Position) (plan.Ref, bool) { return on, true }
+	d.Carry, d.Hide = func(words string, _ fyne.Position) { carried = words }, func() { carried = "" }
+	d.Do = func(name string, edit func(*plan.Edit) error) { require.NoError(t, h.Desk().Do(name, edit)) }
+	inputs := h.inputs()[:1]
+	d.Dropped(inputs, fyne.Position{})
+	require.Contains(t, h.Said, "Drop inputs on a device of the plan that has sockets")
+	view := h.Desk().Assessment().Patch
+	boxes := view.WithSockets(false)
+	on = plan.Ref{Table: plan.DevicesTable, Key: plan.Key(boxes[len(boxes)-1])}
+	d.Carrying(inputs, fyne.Position{}, true)
+	require.Contains(t, carried, view.Name(boxes[len(boxes)-1]))
+	d.Carrying(inputs, fyne.Position{}, false)
+	require.Empty(t, carried, "over the table it goes to a row")
+	d.Dropped(inputs, fyne.Position{})
+	require.Contains(t, h.Desk().NextUndo(), "Plug ")
+	require.Equal(t, boxes[len(boxes)-1], h.Desk().Assessment().Patch.Shown()[0].Lines[0].At.Device)
 }
 
 func TestNothingIsPluggedWhereNothingHasSockets(t *testing.T) {
 	h, d := open(t, plan.New("empty"))
 	d.Fill(patching.Chosen{})
-	require.Contains(t, h.said, "No device has sockets yet")
+	require.Contains(t, h.Said, "No device has sockets yet")
 	d.Rehome("")
-	require.Contains(t, h.said, "Two devices with sockets are needed")
-	require.Empty(t, h.window.Canvas().Overlays().List())
+	require.Contains(t, h.Said, "Two devices with sockets are needed")
+	require.Zero(t, h.Open())
 }
 
 func TestTheDeviceThatHasThePatchIsProposed(t *testing.T) {
 	h, d := open(t, demo.Weekender())
-	view := h.desk.Assessment().Patch
+	view := h.Desk().Assessment().Patch
 	boxes := view.WithSockets(false)
 	require.Greater(t, len(boxes), 1)
 	d.Rehome(boxes[len(boxes)-1])
-	overlays := h.window.Canvas().Overlays().List()
 	var lists []*dialogs.Chooser
-	for _, object := range test.LaidOutObjects(overlays[0]) {
+	for _, object := range h.Parts() {
 		if list, ok := object.(*dialogs.Chooser); ok {
 			lists = append(lists, list)
 		}

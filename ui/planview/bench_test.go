@@ -4,7 +4,7 @@ import (
 	"testing"
 	"time"
 
-	"stageloom/model/demo"
+	"stageloom/model/demo/demotest"
 	"stageloom/model/geom"
 	"stageloom/ui/planview"
 )
@@ -12,7 +12,7 @@ import (
 // benchmarkFrames reports the median and the 95th percentile of our own work for a frame of a plan of 500 devices
 // and 750 links at 1600 × 1000 points. The toolkit's drawing is not in it.
 func benchmarkFrames(b *testing.B, cause planview.Cause, gesture func(s *stand)) {
-	s := newStand(b, demo.Large(1), 1600, 1000)
+	s := newStand(b, demotest.Large(1), 1600, 1000)
 	s.window.Canvas().Capture()
 	s.Work.Forget()
 	for b.Loop() {

@@ -9,8 +9,8 @@ import (
 	"stageloom/model/geom"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
+	"stageloom/model/raster"
 	"stageloom/ui/planview/tool"
-	"stageloom/ui/raster"
 )
 
 // prepareScene composes the plan anew when it changed.

@@ -22,6 +22,9 @@ type Dialogs struct {
 	OwnKinds     func() []catalogue.DeviceKind
 	UseKind      func(*plan.Edit, plan.KindID) error
 	KindsChanged func()
+	// Lay lays a cable of the list on the selected link; Refused says why a step was refused.
+	Lay     func(text.CableOffer)
+	Refused func(error)
 	// ActShown is the act that the tables of the patch show.
 	ActShown func() plan.ActID
 	// Replace asks for another cable in the place of one of the selected link.

@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -17,13 +18,14 @@ type ownKindFields struct {
 	name, inputs, outputs *dialogs.Field
 	ports                 *dialogs.Field
 	hardware              *dialogs.Chooser
+	classes               []standards.Hardware // that the chooser offers
 	keep                  *widget.Check
 }
 
 func (s *Dialogs) ownKindFields(form text.OwnKind) *ownKindFields {
 	f := &ownKindFields{
 		name: dialogs.NewField(s), inputs: dialogs.NewField(s), outputs: dialogs.NewField(s), ports: dialogs.NewLongField(s),
-		hardware: dialogs.NewChooser(s, text.HardwareWords(), nil),
+		hardware: dialogs.NewChooser(s, nil, nil),
 		keep:     widget.NewCheck("keep it in my library, for other plans", nil),
 	}
 	f.name.SetText(form.Name)
@@ -31,8 +33,16 @@ func (s *Dialogs) ownKindFields(form text.OwnKind) *ownKindFields {
 	f.outputs.SetText(form.Outputs)
 	f.ports.SetText(form.Ports)
 	f.ports.SetMinRowsVisible(6)
-	f.hardware.SetSelectedIndex(text.PlaceOfHardware(form.Hardware))
+	f.offer(form.Ports)
+	f.hardware.SetSelectedIndex(text.PlaceOfHardware(f.classes, form.Hardware))
+	f.ports.OnChanged = f.offer
 	return f
+}
+
+// offer lists the connectors that ports may have.
+func (f *ownKindFields) offer(ports string) {
+	f.classes = text.HardwareFor(ports)
+	f.hardware.SetOptions(text.HardwareWords(f.classes))
 }
 
 func (f *ownKindFields) layOut() *widget.Form {
@@ -46,7 +56,7 @@ func (f *ownKindFields) layOut() *widget.Form {
 func (f *ownKindFields) typed() text.OwnKind {
 	return text.OwnKind{
 		Name: f.name.Text, Inputs: f.inputs.Text, Outputs: f.outputs.Text, Ports: f.ports.Text,
-		Hardware: text.HardwareAt(f.hardware.SelectedIndex()),
+		Hardware: text.HardwareAt(f.classes, f.hardware.SelectedIndex()),
 	}
 }
 

@@ -63,3 +63,33 @@ func TestAReelThatIsGoneIsNotEdited(t *testing.T) {
 	require.Equal(t, "This reel is not in the stock any more.", h.Said)
 	require.Zero(t, h.Open())
 }
+
+func TestALineOfTheStockOffersEachOfItsReels(t *testing.T) {
+	h, d := open(t)
+	var laid []text.CableOffer
+	var refused error
+	d.Lay = func(offer text.CableOffer) { laid = append(laid, offer) }
+	d.Refused = func(err error) { refused = err }
+	var reels []plan.ReelID
+	require.NoError(t, h.Desk().Do("Stock", func(e *plan.Edit) error {
+		plan.Put(e, plan.CableKind{ID: "cat6a", Name: "Cat 6A", Media: "balanced-pair", Category: "cat6a"})
+		for _, tag := range []string{"A", "B"} {
+			reels = append(reels, e.AddReel(plan.Reel{Kind: "cat6a", Length: 50, Tag: tag, Quantity: 1, Condition: plan.Good}))
+		}
+		return nil
+	}))
+	items := d.ReelItems(text.StockRow{Reels: reels, Kind: "cat6a", Length: 50, Free: reels[0]})
+	var labels []string
+	for _, item := range items {
+		labels = append(labels, item.Label)
+	}
+	require.Equal(t, []string{"Lay on the selected link", "Lay this one", "Edit…", "Mark faulty…", "Take out of the stock"}, labels)
+	items[1].ChildMenu.Items[1].Action()
+	require.Equal(t, []text.CableOffer{{Reel: reels[1], Kind: "cat6a", Length: 50}}, laid)
+	items[4].ChildMenu.Items[1].Action()
+	require.Equal(t, 1, h.Desk().Plan().Reels.Len())
+	require.Contains(t, h.Said, "Took ")
+	d.RemoveReel(reels[1])
+	require.Error(t, refused, "it is gone already")
+	require.True(t, d.ReelItems(text.StockRow{Reels: reels[:1]})[0].Disabled, "none is free")
+}

@@ -4,8 +4,8 @@ import (
 	"image"
 	"testing"
 
+	"stageloom/model/raster"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 	"stageloom/ui/strip"
 )
 

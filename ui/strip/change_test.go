@@ -8,7 +8,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 	"stageloom/ui/strip"
 )
 

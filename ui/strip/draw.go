@@ -4,8 +4,8 @@ import (
 	"image/color"
 
 	"stageloom/model/budget"
+	"stageloom/model/raster"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 )
 
 // missingDash is the line of what is not there.

@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"stageloom/model/quantity"
+	"stageloom/model/raster"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 )
 
 // drawHold marks the cable that is chosen, and what a release would do.

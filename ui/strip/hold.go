@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"stageloom/model/budget"
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // Grip is what of a run a press took hold of.

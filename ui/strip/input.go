@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // What the strip is to fyne, pinned.

@@ -8,7 +8,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/quantity"
-	"stageloom/ui/raster"
+	"stageloom/model/raster"
 )
 
 // Tone says in what colour a label is set.

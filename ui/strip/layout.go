@@ -5,8 +5,8 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/quantity"
+	"stageloom/model/raster"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
 )
 
 // Heights and widths of the strip, in units of the screen.

@@ -15,9 +15,9 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/quantity"
+	"stageloom/model/raster"
+	"stageloom/model/raster/rastertest"
 	"stageloom/ui/look"
-	"stageloom/ui/raster"
-	"stageloom/ui/raster/rastertest"
 	"stageloom/ui/strip"
 )
 

@@ -10,9 +10,9 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/raster"
 	"stageloom/ui/look"
 	"stageloom/ui/pointer"
-	"stageloom/ui/raster"
 )
 
 // Strip is the run strip as a widget. The part under the pointer is told in full beside the title.

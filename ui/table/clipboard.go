@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stageloom/model/exchange"
+	"stageloom/model/plan"
 )
 
 // Copy is the marked block as text for a spreadsheet: tabs between columns, a line a row.
@@ -142,7 +143,7 @@ func (s *Sheet) pasteNamed(lines [][]string, columns []int) (cells []typing, err
 		name := strings.TrimSpace(line[naming])
 		switch found := rows[name]; len(found) {
 		case 0:
-			return nil, fmt.Errorf("line %d: no %s is called %q: nothing was changed", i+2, one, name)
+			return nil, fmt.Errorf("line %d: no %s is called %q: nothing was changed", i+2, one, plan.Clipped(name))
 		case 1:
 			for j, text := range line {
 				if cell := s.source.Cell(found[0], columns[j]); strings.TrimSpace(cell.Text) != strings.TrimSpace(text) {
@@ -150,7 +151,7 @@ func (s *Sheet) pasteNamed(lines [][]string, columns []int) (cells []typing, err
 				}
 			}
 		default:
-			return nil, fmt.Errorf("line %d: %d %s are called %q: nothing was changed", i+2, len(found), many, name)
+			return nil, fmt.Errorf("line %d: %d %s are called %q: nothing was changed", i+2, len(found), many, plan.Clipped(name))
 		}
 	}
 	return cells, nil

@@ -2,12 +2,14 @@ package table_test
 
 import (
 	"encoding/csv"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"stageloom/model/plan"
 	"stageloom/ui/table"
 )
 
@@ -65,6 +67,7 @@ func TestWhatDoesNotFitIsSaidAndNothingIsChanged(t *testing.T) {
 		{"a text where a number belongs", 0, 0, "9\nfirst", "b, No.: it must be a whole number"},
 		{"a reckoned column", 0, 3, "9", "it is reckoned from the plan"},
 		{"a name that no row has", 0, 0, "Input\tUse\nz\tDI", `line 2: no input is called "z"`},
+		{"a name without end", 0, 0, "Input\tUse\n" + strings.Repeat("z", 900) + "\tDI", strconv.Quote(plan.Clipped(strings.Repeat("z", 900)))},
 		{"a name that two rows have", 0, 0, "Input\tUse\na\tDI\nb\tmic", `line 3: 2 inputs are called "b"`},
 		{"a line longer than its headings", 0, 0, "Input\tUse\na\tDI\tmore", "line 2 has 3 cells under 2 headings"},
 	} {

@@ -10,7 +10,9 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
 	"stageloom/model/demo"
+	"stageloom/model/medium/mediumtest"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 	"stageloom/ui/text"
 )
 
@@ -158,7 +160,8 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 		port.Kind = same.Kind.ID
 		require.Equal(t, port, same.Ports[i], "the form loses nothing of a port")
 	}
-	form.Name, form.Hardware = "Wall box", text.HardwareAt(text.PlaceOfHardware("cat6a"))
+	classes := text.HardwareFor(form.Ports)
+	form.Name, form.Hardware = "Wall box", text.HardwareAt(classes, text.PlaceOfHardware(classes, "cat6a"))
 	form.Ports = "A aes50, through B\nB aes50, through A\nF fibre, fibre singlemode\nN 1000base-t, power type2"
 	kind, reason := form.Kind(p, from)
 	require.Empty(t, reason)
@@ -169,7 +172,7 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 	require.NoError(t, err)
 	again := text.OwnKindFrom(next, kind.Kind.ID)
 	require.Equal(t, []string{form.Ports, form.Hardware}, []string{again.Ports, again.Hardware}, "and shows them again")
-	require.Zero(t, text.PlaceOfHardware(""))
+	require.Zero(t, text.PlaceOfHardware(classes, ""))
 	for ports, told := range map[string]string{
 		"A":                          `Port line 1: write a name and a transport, such as "A aes50"; "A" has not both.`,
 		"A aes50, through C":         "Port A goes through to C, and there is no such port.",
@@ -235,4 +238,26 @@ func TestACableLikeTheOneBefore(t *testing.T) {
 		line.HouseLine = "h-none"
 		require.Equal(t, -1, text.LikeBefore(p, choices, line))
 	})
+}
+
+func TestConnectorsAreThoseOfTheMediaOfThePorts(t *testing.T) {
+	t.Cleanup(mediumtest.Register())
+	pairs := len(standards.HardwareOf(standards.BalancedPair))
+	for _, c := range []struct {
+		ports string
+		count int
+		last  string
+	}{
+		{"Hole string-and-cans", 1, "a reef knot"},
+		{"Loop string-and-bells\nHole string-and-cans", 1, "a reef knot"},
+		{"A aes50\nHole string-and-cans", pairs + 1, "a reef knot"},
+		{"A aes50\nF fibre", pairs, text.HardwareWords(text.HardwareFor("A aes50"))[pairs]},
+		{"F fibre\nhalf a li", pairs, text.HardwareWords(text.HardwareFor(""))[pairs]},
+	} {
+		classes := text.HardwareFor(c.ports)
+		words := text.HardwareWords(classes)
+		require.Len(t, words, 1+c.count, c.ports)
+		require.Equal(t, []string{"not stated", c.last}, []string{words[0], words[c.count]}, c.ports)
+		require.Equal(t, c.count, text.PlaceOfHardware(classes, text.HardwareAt(classes, c.count)))
+	}
 }

@@ -32,7 +32,7 @@ var forms = map[string][]layoutGroup{
 	"reels": {
 		{"", "tag kind length nominal count case", never},
 		{"Condition", "condition reason found_at found_on measured", never},
-		{"Whose it is", "owner hire return note", whileUnused},
+		{"Whose it is", "owner hire return bought note", whileUnused},
 	},
 	"cases":       {{"", "name note", never}},
 	"house_lines": {{"", "name kind length from_panel from_position to_panel to_position", never}, {"Condition", "condition reason found_at found_on measured note", never}},

@@ -100,15 +100,21 @@ func placesOf(a *assess.Assessment, severity checks.Severity) []plan.Ref {
 	return rows
 }
 
-// Next is the row a click goes to: the one after the selected row, round and round.
+// Next is the row a click goes to: the one after the selected row, round and round. A row that is counted several times, as
+// one of several findings, has its turn once.
 func (i Item) Next(selection []plan.Ref) (plan.Ref, bool) {
 	if len(i.Rows) == 0 {
 		return plan.Ref{}, false
 	}
-	if len(selection) == 1 {
-		if at := slices.Index(i.Rows, selection[0]); at >= 0 {
-			return i.Rows[(at+1)%len(i.Rows)], true
+	if len(selection) != 1 {
+		return i.Rows[0], true
+	}
+	at, gone := slices.Index(i.Rows, selection[0]), map[plan.Ref]bool{}
+	for j, row := range i.Rows {
+		if j > at && !gone[row] {
+			return row, true
 		}
+		gone[row] = true
 	}
 	return i.Rows[0], true
 }

@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/house"
+	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
@@ -103,24 +104,42 @@ func socketRows(slug plan.KindID, inputs, outputs int) (rows []plan.KindSocket) 
 	return rows
 }
 
-// HardwareWords are the classes of connecting hardware to choose from, the first for what is not stated.
-func HardwareWords() (words []string) {
+// HardwareFor are the classes of connecting hardware that ports may have, which stand one a line as in the form: those of the
+// media that their transports run through, or of the first medium where no loss is reckoned in any.
+func HardwareFor(ports string) (classes []standards.Hardware) {
+	var media []standards.Media
+	for _, line := range strings.Split(ports, "\n") {
+		port, _ := readPort(line, func(string) plan.KindPort { return plan.KindPort{} })
+		transport, _ := standards.TransportBySlug(standards.TransportSlug(port.Transport))
+		if _, known := medium.Of(transport.Media); known && !slices.Contains(media, transport.Media) {
+			media = append(media, transport.Media)
+			classes = append(classes, medium.HardwareFor(transport.Media)...)
+		}
+	}
+	if len(media) == 0 {
+		return medium.HardwareFor("")
+	}
+	return classes
+}
+
+// HardwareWords are the names of classes to choose from, the first for what is not stated.
+func HardwareWords(classes []standards.Hardware) (words []string) {
 	words = []string{"not stated"}
-	for _, class := range standards.AllHardware() {
+	for _, class := range classes {
 		words = append(words, class.Name)
 	}
 	return words
 }
 
-// HardwareAt is the class that stands at a place of HardwareWords.
-func HardwareAt(place int) string {
+// HardwareAt is the class that stands at a place of the HardwareWords of those.
+func HardwareAt(classes []standards.Hardware, place int) string {
 	if place < 1 {
 		return ""
 	}
-	return string(standards.AllHardware()[place-1].Slug)
+	return string(classes[place-1].Slug)
 }
 
-// PlaceOfHardware finds a class in HardwareWords; one that is not known counts as not stated.
-func PlaceOfHardware(class string) int {
-	return 1 + slices.IndexFunc(standards.AllHardware(), func(h standards.Hardware) bool { return string(h.Slug) == class })
+// PlaceOfHardware finds a class in the HardwareWords of those; one that is not among them counts as not stated.
+func PlaceOfHardware(classes []standards.Hardware, class string) int {
+	return 1 + slices.IndexFunc(classes, func(h standards.Hardware) bool { return string(h.Slug) == class })
 }

@@ -120,7 +120,7 @@ var figureMeanings = map[string]string{
 
 // MeaningOf says what a figure of the card is; blank for what says so itself.
 func MeaningOf(figure string) string {
-	return strings.ReplaceAll(figureMeanings[figure], "{reference}", medium.References(medium.All()...))
+	return strings.ReplaceAll(figureMeanings[figure], "{reference}", medium.References(standards.Transports()...))
 }
 
 // gradeMeanings say what a grade is.

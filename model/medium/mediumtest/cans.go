@@ -8,9 +8,10 @@ import (
 	"stageloom/model/standards"
 )
 
-// Cans is the transport, Media what it runs on, and Twine the kind of cable in the plan.
+// Cans and Bells are the transports, Media what they run on, and Twine the kind of cable in the plan.
 const (
 	Cans  plan.TransportID = "string-and-cans"
+	Bells plan.TransportID = "string-and-bells"
 	Media standards.Media  = "string"
 	Twine plan.CableKindID = "twine"
 )
@@ -23,11 +24,21 @@ var _ medium.Medium = String{}
 // Media is string.
 func (String) Media() standards.Media { return Media }
 
-// Reference is the ear.
-func (String) Reference() string { return "by ear" }
+// Reference is the ear, and what pulls at a bell.
+func (String) Reference(on standards.Transport) string {
+	if on.Slug == standards.TransportSlug(Bells) {
+		return "by the pull"
+	}
+	return "by ear"
+}
 
-// DB takes decibels as they are.
-func (String) DB(l medium.Loss) float64 { return l[0] }
+// DB takes decibels as they are; of a pull half as many are lost.
+func (String) DB(l medium.Loss, on standards.Transport) float64 {
+	if on.Slug == standards.TransportSlug(Bells) {
+		return l[0] / 2
+	}
+	return l[0]
+}
 
 // Joint is a knot.
 func (String) Joint(h standards.Hardware) medium.Loss { return medium.Loss{h.LossDB} }
@@ -69,6 +80,8 @@ func Register() (undo func()) {
 	release := standards.Hold(standards.Rows{
 		Transports: []standards.Transport{{
 			Slug: standards.TransportSlug(Cans), Name: "String and cans", Media: Media, Connector: "can", Rule: "whisper", Provenance: invented,
+		}, {
+			Slug: standards.TransportSlug(Bells), Name: "String and bells", Media: Media, Connector: "loop", Rule: "whisper", Provenance: invented,
 		}},
 		Rules: []standards.LimitRule{
 			{Slug: "whisper", Name: "whisper rule", Media: Media, Limit: 12, Provenance: invented},

@@ -11,6 +11,7 @@ import (
 	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/standards"
 	"stageloom/ui/table"
 	"stageloom/ui/text"
 )
@@ -89,7 +90,7 @@ func cableColumns(as asField[cableRow], units text.Units) []table.Field[cableRow
 		},
 		as.column("coupler", 140),
 		{
-			Column: number("loss", "Loss", 62, "its own "+medium.References(medium.All()...)+", joints aside."),
+			Column: number("loss", "Loss", 62, "its own "+medium.References(standards.Transports()...)+", joints aside."),
 			Text: func(r cableRow) string {
 				return figureText(r.part.LossDB, func(dB float64) string { return quantity.PrintDecibels(dB, 1) })
 			},

@@ -104,7 +104,7 @@ func (s *patching) tuneAll(e *plan.Edit, console plan.DeviceID, cells []table.Ty
 		case text == "" || text == "-":
 			number = 0
 		case err != nil || number < 1:
-			errs[i] = fmt.Errorf("%q is no channel; write its number, or leave it blank", cell.Text)
+			errs[i] = fmt.Errorf("%q is no channel; write its number, or leave it blank", plan.Clipped(cell.Text))
 			continue
 		case inOrder:
 			number += i

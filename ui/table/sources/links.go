@@ -10,6 +10,7 @@ import (
 	"stageloom/model/fields"
 	"stageloom/model/medium"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 	"stageloom/ui/table"
 	"stageloom/ui/text"
 )
@@ -110,7 +111,7 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 			Value:  func(r linkRow) float64 { return float64(r.budget.Joins) },
 		},
 		{
-			Column: aside(number("loss", "Loss", 62, medium.References(medium.All()...)+", cable as warm as reckoned, catalogue maxima.")),
+			Column: aside(number("loss", "Loss", 62, medium.References(standards.Transports()...)+", cable as warm as reckoned, catalogue maxima.")),
 			Text: func(r linkRow) string {
 				if !r.budget.HasMargin() {
 					return ""
@@ -120,7 +121,18 @@ func linkFigures(units text.Units) []table.Field[linkRow] {
 			Value: func(r linkRow) float64 { return numbered(r.budget.LossDB, r.budget.HasMargin()) },
 		},
 		{
-			Column: number("margin", "Margin", 78, "what is left of the limit "+medium.References(medium.All()...)+"."),
+			Column: aside(number("limit", "Limit", 62, "what its line may lose "+medium.References(standards.Transports()...)+": its loss and its margin together.")),
+			Text: func(r linkRow) string {
+				if !r.budget.HasMargin() {
+					return ""
+				}
+				_, limit, _ := budget.TenthsLeft(r.budget.LossDB, r.budget.LimitDB)
+				return limit + " dB"
+			},
+			Value: func(r linkRow) float64 { return numbered(r.budget.LimitDB, r.budget.HasMargin()) },
+		},
+		{
+			Column: number("margin", "Margin", 78, "what is left of the limit "+medium.References(standards.Transports()...)+"."),
 			Text: func(r linkRow) string {
 				if !r.budget.HasMargin() {
 					return ""

@@ -58,7 +58,7 @@ func (s *patching) holdOutput(e *plan.Edit, socket patch.Socket, typed string) e
 	if typed == "" {
 		return nil
 	}
-	return fmt.Errorf("no output is %q; write its number or its name", typed)
+	return fmt.Errorf("no output is %q; write its number or its name", plan.Clipped(typed))
 }
 
 // following is the input so many places behind one in the list of the act.

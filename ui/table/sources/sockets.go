@@ -3,6 +3,7 @@ package sources
 import (
 	"fmt"
 	"iter"
+	"maps"
 	"slices"
 	"strings"
 
@@ -56,7 +57,7 @@ func (s *patching) socketRows() (rows []socketRow) {
 		}
 	}
 	var missing []patch.Socket
-	for socket := range lines {
+	for _, socket := range slices.AppendSeq(slices.Collect(maps.Keys(lines)), maps.Keys(outputs)) {
 		if !s.view.Exists(socket) {
 			missing = append(missing, socket)
 		}

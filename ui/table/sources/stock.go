@@ -92,7 +92,7 @@ func reelFields(as asField[reelRow]) []table.Field[reelRow] {
 			Column: column("links", "Lies in", 110, "the links that it is laid in."),
 			Text:   func(r reelRow) string { return strings.Join(r.links, ", ") },
 		},
-		as.column("case", 150), as.column("owner", 90), as.aside("hire", 106), as.aside("return", 84),
+		as.column("case", 150), as.column("owner", 90), as.aside("hire", 106), as.aside("return", 84), as.aside("bought", 84),
 		condition, as.column("reason", 140), as.aside("found_at", 90), as.aside("found_on", 90), as.aside("measured", 104),
 		as.aside("note", 160),
 	}
