@@ -73,7 +73,7 @@ var rooms = map[string][]string{
 	"ui/dialogs":          {"ui/pointer", "ui/text", "model/desk"},
 	"ui/stock":            {"ui/dialogs", "ui/panel", "ui/text", "model/*", "-model/raster"},
 	"ui/printing":         {"ui/dialogs", "ui/pointer", "ui/text", "model/*", "-model/raster", "report"},
-	"ui/patching":         {"ui/dialogs", "ui/text", "model/*", "-model/raster", "ui/table/sources"},
+	"ui/patching":         {"ui/dialogs", "ui/table/sources", "ui/text", "model/*", "-model/raster"},
 	"ui/files":            {"ui/dialogs", "ui/settings", "ui/text", "model/*", "-model/raster"},
 	"ui/preferences":      {"ui/dialogs", "ui/files", "ui/panel", "ui/settings", "ui/text", "model/*", "-model/raster"},
 	"ui/find":             {"ui/dialogs", "ui/text", "model/plan"},
