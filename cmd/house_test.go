@@ -64,6 +64,8 @@ var rooms = map[string][]string{
 	"ui/planview":         {"ui/look", "ui/planview/tool", "ui/pointer", "model/desk", "model/geom", "model/picture", "model/plan", "model/raster"},
 	"ui/planview/tool":    {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/picture", "model/desk"},
 	"ui/strip":            {"ui/look", "ui/pointer", "model/budget", "model/catalogue", "model/plan", "model/quantity", "model/raster", "model/standards"},
+	"ui/laying":           {"ui/dialogs", "ui/panel", "ui/pointer", "ui/strip", "ui/text", "model/*", "-model/raster"},
+	"ui/devices":          {"ui/dialogs", "ui/pointer", "ui/text", "model/*", "-model/raster"},
 	"ui/chart":            {"ui/look", "ui/pointer", "model/budget", "model/pairline", "model/raster", "model/standards"},
 	"ui/text":             {"model/*", "-model/raster"},
 	"ui/panel":            {"ui/pointer", "ui/look", "ui/chart", "ui/text", "model/*"},

@@ -49,7 +49,7 @@ func (w *window) pasteClip() {
 		w.refused(err)
 		return
 	}
-	by := w.plan.Snapped(w.freeNear(w.plan.Middle()).Sub(c.Middle()))
+	by := w.plan.Snapped(w.devices.FreeNear(w.plan.Middle()).Sub(c.Middle()))
 	var added []plan.Ref
 	err = w.desk.Do("Paste", func(e *plan.Edit) (err error) {
 		added, err = c.Paste(e, by)

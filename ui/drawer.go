@@ -17,14 +17,14 @@ func (w *window) newDrawer(above fyne.CanvasObject) *drawer.Drawer {
 		Key:   w.functionKey, Shortcut: w.unclaimed, Remove: w.remove,
 		NewRow: map[string]func(func(plan.Ref)){
 			"house lines": w.askHouseLine, // only the venue knows their kinds and lengths
-			"devices":     w.askDevice,    // only the user knows their kinds
+			"devices":     w.devices.Ask,  // only the user knows their kinds
 		},
 		Fixes: w.fixes.items, Fix: w.fixes.first,
 		LinkItems: func() []*fyne.MenuItem {
 			return []*fyne.MenuItem{
-				fyne.NewMenuItem("Lay cable…", w.askCable),
+				fyne.NewMenuItem("Lay cable…", w.laying.LayCable),
 				fyne.NewMenuItem("Figures of the link…", w.editLink),
-				fyne.NewMenuItem("Reverse", w.reverse),
+				fyne.NewMenuItem("Reverse", w.laying.Reverse),
 			}
 		},
 		PatchItems: w.patchItems,

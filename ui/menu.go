@@ -157,17 +157,17 @@ func (w *window) editMenu() *fyne.Menu {
 		w.item("Cut", &fyne.ShortcutCut{}, w.cutSelection),
 		w.item("Copy", &fyne.ShortcutCopy{}, func() { w.copySelection() }),
 		w.item("Paste", &fyne.ShortcutPaste{}, w.pasteClip),
-		w.alignMenu(),
-		fyne.NewMenuItem("Own kind from this…", w.ownKind),
-		fyne.NewMenuItem("Position round the selection", w.gather),
+		w.devices.ArrangeMenu(),
+		fyne.NewMenuItem("Own kind from this…", w.devices.OwnKind),
+		fyne.NewMenuItem("Position round the selection", w.devices.Gather),
 		fyne.NewMenuItem("Take in the devices inside", w.takeIn),
-		fyne.NewMenuItem("Take off the plan, into the list", w.takeOff),
+		fyne.NewMenuItem("Take off the plan, into the list", w.devices.TakeOff),
 		fyne.NewMenuItem("Rename…   F2", w.rename),
 		fyne.NewMenuItem("Fields of the card   F4", w.focusCard),
 		fyne.NewMenuItem("Delete", w.remove),
 		fyne.NewMenuItemSeparator(),
 		w.item("Select all devices", &fyne.ShortcutSelectAll{}, w.selectAll),
-		w.chooseMenu(),
+		w.laying.ChooseMenu(),
 		w.item("Select none", key(fyne.KeyA, control|shift), func() { w.desk.Select() }),
 		fyne.NewMenuItemSeparator(),
 		w.item("Next link", key(fyne.KeyL, control), func() { w.step(plan.LinksTable, 1) }),
@@ -182,26 +182,26 @@ func (w *window) editMenu() *fyne.Menu {
 // linksMenu is what can be done to links beside the gestures on the plan.
 func (w *window) linksMenu() *fyne.Menu {
 	return fyne.NewMenu("Links",
-		w.item("Link two ports…", key(fyne.KeyK, control), w.askLink),
+		w.item("Link two ports…", key(fyne.KeyK, control), w.laying.LinkPorts),
 		w.item("Figures of the link…", key(fyne.KeyI, control), w.editLink),
-		w.item("Lay cable…", key(fyne.KeyJ, control), w.askCable),
-		w.item("Replace cable…", key(fyne.KeyR, control|shift), w.askReplace),
+		w.item("Lay cable…", key(fyne.KeyJ, control), w.laying.LayCable),
+		w.item("Replace cable…", key(fyne.KeyR, control|shift), w.laying.ReplaceCable),
 		fyne.NewMenuItem("Cables in the run strip   F6", w.focusStrip),
 		fyne.NewMenuItem("Curves, reach and cures…   F8", w.showStudy),
-		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.dropLastCable),
+		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.laying.TakeLastOff),
 		fyne.NewMenuItemSeparator(),
 		w.item("Add way point", nil, w.plan.AddWayPoint),
-		w.item("Straighten", nil, w.straighten),
-		w.item("Reverse", key(fyne.KeyR, control), w.reverse),
-		w.loomMenu(),
-		w.item("Double", key(fyne.KeyU, control), w.duplicate),
-		fyne.NewMenuItem("Renumber", w.renumber),
-		w.item("Pair as main and backup", key(fyne.KeyB, control), w.pair),
+		w.item("Straighten", nil, w.laying.Straighten),
+		w.item("Reverse", key(fyne.KeyR, control), w.laying.Reverse),
+		w.laying.LoomMenu(),
+		w.item("Double", key(fyne.KeyU, control), w.laying.Double),
+		fyne.NewMenuItem("Renumber", w.laying.Renumber),
+		w.item("Pair as main and backup", key(fyne.KeyB, control), w.laying.Pair),
 		fyne.NewMenuItemSeparator(),
-		w.item("Lay a spare beside it", key(fyne.KeyU, control|shift), w.addSpare),
-		w.item("Make it a laid spare", nil, w.makeSpare),
-		w.item("Let a laid spare take over…", key(fyne.KeyB, control|shift), w.askTakeOver),
-		w.item("Turn a take-over back…", nil, w.askTurnBack),
+		w.item("Lay a spare beside it", key(fyne.KeyU, control|shift), w.laying.AddSpare),
+		w.item("Make it a laid spare", nil, w.laying.MakeSpare),
+		w.item("Let a laid spare take over…", key(fyne.KeyB, control|shift), w.laying.AskTakeOver),
+		w.item("Turn a take-over back…", nil, w.laying.AskTurnBack),
 	)
 }
 
@@ -294,15 +294,15 @@ func (w *window) deviceItems() (items []*fyne.MenuItem) {
 	devices := w.selectedDevices()
 	switch {
 	case len(devices) > 1:
-		items = append(items, w.alignMenu(), fyne.NewMenuItem("Position round the selection", w.gather))
+		items = append(items, w.devices.ArrangeMenu(), fyne.NewMenuItem("Position round the selection", w.devices.Gather))
 	case len(devices) == 1:
-		items = append(items, fyne.NewMenuItem("Own kind from this…", w.ownKind))
+		items = append(items, fyne.NewMenuItem("Own kind from this…", w.devices.OwnKind))
 		if w.hasSockets(devices[0]) {
 			items = append(items, fyne.NewMenuItem("Sockets and patch", w.showSockets), fyne.NewMenuItem("Move its patch…", w.askRehome))
 		}
 	}
 	if len(devices) > 0 {
-		items = append(items, fyne.NewMenuItem("Take off the plan, into the list", w.takeOff))
+		items = append(items, fyne.NewMenuItem("Take off the plan, into the list", w.devices.TakeOff))
 	}
 	return items
 }
@@ -315,15 +315,15 @@ func (w *window) contextMenu(at fyne.Position) {
 		add("Remove way point", w.plan.RemoveWayPoint)
 	}
 	if len(w.selectedLinks()) == 1 {
-		add("Lay cable…", w.askCable)
+		add("Lay cable…", w.laying.LayCable)
 		add("Figures of the link…", w.editLink)
 		add("Add way point", w.plan.AddWayPoint)
-		add("Straighten", w.straighten)
-		add("Reverse", w.reverse)
-		add("Double", w.duplicate)
+		add("Straighten", w.laying.Straighten)
+		add("Reverse", w.laying.Reverse)
+		add("Double", w.laying.Double)
 	}
-	if _, loom := w.loomOf(); loom || len(w.selectedLinks()) > 0 {
-		items = append(items, w.loomMenu())
+	if w.laying.AboutLooms() {
+		items = append(items, w.laying.LoomMenu())
 	}
 	if _, one := w.selectedPosition(); one {
 		add("Take in the devices inside", w.takeIn)

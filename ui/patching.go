@@ -18,10 +18,8 @@ func (w *window) newPatching() *patching.Dialogs {
 		Keep:     func() bool { return w.drawer.Keep() },
 		Leave:    func() { w.drawer.Focus() },
 		RowAt:    func(at fyne.Position) (plan.Ref, bool) { return w.plan.RowAt(at) },
-		Carry: func(words string, at fyne.Position) {
-			w.ghost.show(words, at.Subtract(fyne.NewPos(0, aboveHand)))
-		},
-		Hide: func() { w.ghost.hide() },
+		Carry:    func(words string, at fyne.Position) { w.sign.ShowAbove(words, at) },
+		Hide:     func() { w.sign.Hide() },
 	}
 }
 

@@ -20,13 +20,13 @@ func (w *window) newStockDialogs() *stock.Dialogs {
 		Host:         w,
 		Library:      func() house.Library { return w.library },
 		Chosen:       func() (text.StockRow, bool) { return w.stock.Selected() },
-		OwnKinds:     func() []catalogue.DeviceKind { return w.ownKinds },
-		UseKind:      w.use,
-		KindsChanged: w.listEquipment,
+		OwnKinds:     func() []catalogue.DeviceKind { return w.devices.OwnKinds() },
+		UseKind:      func(e *plan.Edit, id plan.KindID) error { return w.devices.Use(e, id) },
+		KindsChanged: func() { w.devices.ListKinds() },
 		Refused:      w.refused,
-		Lay:          w.layCable,
+		Lay:          func(offer text.CableOffer) { w.laying.LayOffered(offer) },
 		ActShown:     func() plan.ActID { return w.drawer.ActShown() },
-		Replace:      func(order int) { w.askCableFor(strip.Change{Doing: strip.Replace, Order: order}) },
+		Replace:      func(order int) { w.laying.LayBy(strip.Change{Doing: strip.Replace, Order: order}) },
 	}
 }
 
@@ -42,7 +42,7 @@ func (w *window) askHouseLine(made func(plan.Ref)) {
 // newColumn puts the equipment above the stock.
 func (w *window) newColumn() fyne.CanvasObject {
 	w.stock = panel.NewStockList(w.desk.Plan(), func() { w.stockDialogs.AddReels(w.stockDialogs.OfPlan()) })
-	w.stock.Lay, w.stock.Carry, w.stock.Drop = w.layCable, w.carryCable, w.dropCable
+	w.stock.Lay, w.stock.Carry, w.stock.Drop = w.laying.LayOffered, w.laying.CarryCable, w.laying.DropCable
 	w.stock.Menu = w.reelMenu
 	w.stock.Leave = func() { w.window.Canvas().Focus(w.plan) }
 	w.stock.Key = w.functionKey
@@ -61,8 +61,8 @@ func (w *window) newColumn() fyne.CanvasObject {
 // stockMenu is what can be done to the stock as a whole.
 func (w *window) stockMenu() *fyne.Menu {
 	return fyne.NewMenu("Stock",
-		w.item("Pick cables…", key(fyne.KeyM, control), w.pickCables),
-		w.item("What can replace this cable…", key(fyne.KeyY, control|shift), w.askSpare),
+		w.item("Pick cables…", key(fyne.KeyM, control), w.laying.PickCables),
+		w.item("What can replace this cable…", key(fyne.KeyY, control|shift), w.laying.OfferReplacements),
 		fyne.NewMenuItemSeparator(),
 		w.item("Find a cable of the stock", key(fyne.KeyE, control|shift), func() { w.stock.Focus(w.window.Canvas()) }),
 		w.item("Add reels…", key(fyne.KeyN, control|shift), func() { w.stockDialogs.AddReels(w.stockDialogs.OfPlan()) }),

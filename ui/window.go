@@ -10,7 +10,6 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
-	"stageloom/model/catalogue"
 	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
@@ -18,9 +17,11 @@ import (
 	"stageloom/ui/answers"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
+	"stageloom/ui/devices"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/drawer"
 	"stageloom/ui/files"
+	"stageloom/ui/laying"
 	"stageloom/ui/look"
 	"stageloom/ui/manual"
 	"stageloom/ui/panel"
@@ -52,9 +53,8 @@ type window struct {
 	preview text.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
-	// library holds the user's own kinds and the stock of the house; ownKinds are the kinds read last.
-	library  house.Library
-	ownKinds []catalogue.DeviceKind
+	// library holds the user's own kinds and the stock of the house.
+	library house.Library
 	// fixes are what cures findings; finding is the one shown last.
 	fixes   *fixes
 	finding int
@@ -73,7 +73,7 @@ type parts struct {
 	stock     *panel.StockList
 	drawer    *drawer.Drawer
 	day       *day.View
-	ghost     *ghost
+	sign      *pointer.Sign
 	tips      *pointer.Tips
 }
 
@@ -98,6 +98,9 @@ type joined struct {
 	preferences *preferences.Dialogs
 	// printing are the dialogs that hand the plan out.
 	printing *printing.Dialogs
+	// laying is what is done to links and their cables, devices what is done to devices and positions.
+	laying  *laying.Dialogs
+	devices *devices.Dialogs
 	// patching are the dialogs of the patch.
 	patching *patching.Dialogs
 	// manual is the window of the manual.
@@ -117,7 +120,7 @@ func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (f
 	} else if w.settings.NewPlan() != "" {
 		d.NewPlan(files.FreshPlan(w.settings))
 	}
-	w.listEquipment()
+	w.devices.ListKinds()
 	w.files.OfferLeft(d.LeftBehind())
 	w.files.TellUnread(d.Unread())
 	w.files.TellTrouble()
@@ -154,20 +157,17 @@ func (w *window) makeParts() {
 	w.plan.Remove = w.remove
 	w.plan.Key = w.functionKey
 	w.plan.Later = pointer.Later(w.app)
+	w.strip, w.sign = strip.New(noRun), pointer.NewSign()
+	w.laying = w.newLaying()
 	w.overview = panel.NewOverview(w.inks, w.desk.Selection, w.show)
 	w.chart = chart.New(chart.Curves{})
 	w.fixes = &fixes{Host: w, step: w.do}
 	w.card = w.newCard()
-	w.strip = strip.New(noRun)
-	w.wireStrip()
 	w.tips = pointer.NewTips(pointer.AfterOf(w.app))
 	w.wireTips()
 	w.notice = panel.NewNotice(w.tips)
 	w.equipment = panel.NewEquipment(w.desk.Plan())
-	w.equipment.Place, w.equipment.Carry, w.equipment.Drop = w.placeOrList, w.carry, w.drop
-	w.equipment.Leave = func() { w.window.Canvas().Focus(w.plan) }
-	w.equipment.Key = w.functionKey
-	w.ghost = newGhost()
+	w.devices = w.newDevices()
 	w.title = panel.NewTitle()
 	w.title.Tips = w.tips
 	w.day = w.newDay()
@@ -225,7 +225,7 @@ func (w *window) layOut() {
 	w.top = panel.NewTopLine(w.overview, w.title)
 	top := container.NewVBox(w.top, widget.NewSeparator())
 	w.body = container.NewBorder(top, nil, nil, nil, w.left)
-	w.window.SetContent(container.NewStack(w.body, w.day, w.ghost.layer, w.tips.Layer))
+	w.window.SetContent(container.NewStack(w.body, w.day, w.sign.Layer, w.tips.Layer))
 }
 
 func (w *window) heard(e desk.Event) {

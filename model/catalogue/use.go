@@ -53,6 +53,17 @@ func Use(e *plan.Edit, id plan.KindID) error {
 	return nil
 }
 
+// UseKind is Use with the user's own kinds, which go before the catalogue's.
+func UseKind(e *plan.Edit, own []DeviceKind, id plan.KindID) error {
+	for _, kind := range own {
+		if kind.Kind.ID == id {
+			kind.Put(e)
+			return nil
+		}
+	}
+	return Use(e, id)
+}
+
 // Put puts a kind with its ports, sockets and ways into a plan, where it is not there yet. One that the plan holds under this
 // slug stays as it is.
 func (k DeviceKind) Put(e *plan.Edit) {

@@ -28,3 +28,24 @@ func TestAKindOfOnesOwnIsPutWhole(t *testing.T) {
 	own.Kind.Name, own.Ports = "Another", append(own.Ports, plan.KindPort{Kind: "own", Name: "C", Transport: "aes50"})
 	require.True(t, plan.Equal(once, put(once, own)), "what the plan holds under this slug stays as it is")
 }
+
+func TestOnesOwnKindGoesBeforeTheCatalogues(t *testing.T) {
+	built := catalogue.DeviceKinds()[0]
+	own := built
+	own.Kind.Name = "Ours"
+	use := func(id plan.KindID) (*plan.Plan, error) {
+		return plan.Do(plan.New("Own"), plan.NewIDSource(1, 1), func(e *plan.Edit) error {
+			return catalogue.UseKind(e, []catalogue.DeviceKind{own}, id)
+		})
+	}
+	p, err := use(own.Kind.ID)
+	require.NoError(t, err)
+	kind, _ := p.Kinds.Get(own.Kind.Key())
+	require.Equal(t, "Ours", kind.Name)
+	other := catalogue.DeviceKinds()[1].Kind
+	p, err = use(other.ID)
+	require.NoError(t, err)
+	require.True(t, p.Kinds.Has(other.Key()), "what is not one's own comes from the catalogue")
+	_, err = use("nothing")
+	require.ErrorIs(t, err, catalogue.ErrUnknown)
+}

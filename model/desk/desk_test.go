@@ -106,6 +106,8 @@ func TestTheSelectionFollowsThePlan(t *testing.T) {
 	require.True(t, d.Redo())
 	d.Toggle(ref)
 	require.True(t, d.Selected(ref))
+	require.Equal(t, []plan.DeviceID{plan.DeviceID(ref.Key)}, d.SelectedDevices())
+	require.Empty(t, d.SelectedLinks(), "a device is no link")
 	d.Toggle(ref)
 	require.Empty(t, d.Selection())
 }

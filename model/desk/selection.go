@@ -28,6 +28,23 @@ func (d *Desk) Select(refs ...plan.Ref) {
 	d.tell(Event{Selection: true})
 }
 
+// SelectedLinks returns the links that are selected, in the order they were selected.
+func (d *Desk) SelectedLinks() []plan.LinkID { return selected[plan.LinkID](d, plan.LinksTable) }
+
+// SelectedDevices returns the devices that are selected, in the order they were selected.
+func (d *Desk) SelectedDevices() []plan.DeviceID {
+	return selected[plan.DeviceID](d, plan.DevicesTable)
+}
+
+func selected[ID ~string](d *Desk, table string) (ids []ID) {
+	for _, ref := range d.selection {
+		if ref.Table == table {
+			ids = append(ids, ID(ref.Key))
+		}
+	}
+	return ids
+}
+
 // Toggle adds a row to the selection or takes it out.
 func (d *Desk) Toggle(ref plan.Ref) {
 	ref = whole(ref)

@@ -21,6 +21,25 @@ func (e *Edit) AddLink(l Link) LinkID {
 	return l.ID
 }
 
+// AddLinkLike adds a link that has the way and the cables of another, these by kind and length: a reel lies in one link, and
+// so does a house line, which is left out.
+func (e *Edit) AddLinkLike(l Link, other LinkID) LinkID {
+	points := slices.Clone(e.next.PointsOf(other))
+	var segments []Segment
+	for _, segment := range e.next.SegmentsOf(other) {
+		if reel, found := e.next.Reels.Get(Key(segment.Reel)); found {
+			segment.Reel, segment.Kind, segment.Length = "", reel.Kind, reel.Length
+		}
+		if segment.HouseLine == "" {
+			segments = append(segments, segment)
+		}
+	}
+	id := e.AddLink(l)
+	e.SetPoints(id, points)
+	e.SetSegments(id, segments)
+	return id
+}
+
 // RemoveLinks removes links with their way points, segments and slots; a partner left behind stands alone, and
 // a spare that one of them was named to stands ready for any.
 func (e *Edit) RemoveLinks(ids ...LinkID) {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"slices"
 
 	"stageloom/model/geom"
@@ -246,6 +247,30 @@ func (e *Edit) DissolveEmptiedLooms() {
 	for link := range e.base.Links.All() {
 		if loom, found := e.next.Looms.Get(Key(link.Loom)); found && !held[link.Loom] && !loom.Stock {
 			e.DissolveLoom(link.Loom)
+		}
+	}
+}
+
+// LeaveLooms takes links out of the looms that they lie in; a loom that holds none any more goes, unless it is stock.
+func (e *Edit) LeaveLooms(links ...LinkID) error {
+	for _, id := range links {
+		if err := Update(e, Key(id), func(r *Link) { r.Loom = "" }); err != nil {
+			return err
+		}
+	}
+	e.DissolveEmptiedLooms()
+	return nil
+}
+
+// FreeLoomName returns the first of Loom 1, Loom 2, … that no loom bears.
+func (p *Plan) FreeLoomName() string {
+	taken := map[string]bool{}
+	for loom := range p.Looms.All() {
+		taken[loom.Name] = true
+	}
+	for n := 1; ; n++ {
+		if name := fmt.Sprintf("Loom %d", n); !taken[name] {
+			return name
 		}
 	}
 }

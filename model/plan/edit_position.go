@@ -1,6 +1,10 @@
 package plan
 
-import "stageloom/model/geom"
+import (
+	"fmt"
+
+	"stageloom/model/geom"
+)
 
 // Outline is the position's outline, and whether it has one: a spot has none.
 func (r Position) Outline() (geom.Box, bool) {
@@ -80,4 +84,60 @@ func (e *Edit) Stretch(id PositionID, outline geom.Box) error {
 	})
 	e.TakeIn(id)
 	return err
+}
+
+// FreePositionName returns the first of Position, Position 2, Position 3, … that no position bears.
+func (p *Plan) FreePositionName() string {
+	taken := map[string]bool{}
+	for position := range p.Positions.All() {
+		taken[position.Name] = true
+	}
+	name := "Position"
+	for n := 2; taken[name]; n++ {
+		name = fmt.Sprintf("Position %d", n)
+	}
+	return name
+}
+
+// The size in metres of a position that was just placed.
+const (
+	newWidth = 10
+	newDepth = 8
+)
+
+// PlacePosition makes a position about a point, and returns it with the devices within its outline, which belong to it.
+func (e *Edit) PlacePosition(at geom.Point) (PositionID, []DeviceID) {
+	id := e.AddPosition(Position{Name: e.next.FreePositionName(), X: at.X, Y: at.Y, Width: newWidth, Depth: newDepth})
+	return id, e.TakeIn(id)
+}
+
+// ListPosition makes a position that has no place, and returns it.
+func (e *Edit) ListPosition() PositionID {
+	return e.AddPosition(Position{Name: e.next.FreePositionName(), Unplaced: true})
+}
+
+// aroundDevices is the room in metres between devices and the outline of their position.
+const aroundDevices = 3.0
+
+// Gather makes a position round devices, which belong to it from then on; it has no place where none of them has one.
+func (e *Edit) Gather(devices ...DeviceID) (PositionID, error) {
+	box := geom.EmptyBox()
+	for _, id := range devices {
+		if device, found := e.next.Device(id); found && !device.Unplaced {
+			box = box.Include(device.At())
+		}
+	}
+	made := Position{Name: e.next.FreePositionName(), Unplaced: box.Empty()}
+	if !box.Empty() {
+		box = box.Inset(-aroundDevices)
+		middle := box.Centre()
+		made.X, made.Y, made.Width, made.Depth = middle.X, middle.Y, box.Width(), box.Height()
+	}
+	id := e.AddPosition(made)
+	for _, device := range devices {
+		if err := Update(e, Key(device), func(r *Device) { r.Position = id }); err != nil {
+			return "", err
+		}
+	}
+	return id, nil
 }

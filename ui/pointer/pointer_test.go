@@ -188,3 +188,18 @@ func TestTwoPressesAreADoubleClick(t *testing.T) {
 		require.False(t, twice.Press(here, start))
 	})
 }
+
+func TestASignNamesWhatIsCarried(t *testing.T) {
+	test.NewTempApp(t)
+	sign := pointer.NewSign()
+	require.Empty(t, sign.Words())
+	sign.Show("Stage box", fyne.NewPos(300, 200))
+	require.Equal(t, "Stage box", sign.Words())
+	box := sign.Layer.Objects[0]
+	middle := func() fyne.Position { return box.Position().AddXY(box.Size().Width/2, box.Size().Height/2) }
+	require.Equal(t, fyne.NewPos(300, 200), middle(), "at the pointer")
+	sign.ShowAbove("X70-03", fyne.NewPos(300, 200))
+	require.Equal(t, fyne.NewPos(300, 170), middle(), "what it is aimed at stays in sight")
+	sign.Hide()
+	require.Empty(t, sign.Words())
+}

@@ -3,99 +3,39 @@ package stock_test
 import (
 	"testing"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
-	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/dialogs/hosttest"
 	"stageloom/ui/stock"
 	"stageloom/ui/text"
 )
 
-// host is all of a window that the stock's dialogs ask for.
-type host struct {
-	window fyne.Window
-	desk   *desk.Desk
-	keys   *dialogs.Keys
-	said   string
-}
-
-func (h *host) Desk() *desk.Desk    { return h.desk }
-func (h *host) Units() text.Units   { return text.Units{} }
-func (h *host) Window() fyne.Window { return h.window }
-func (h *host) Keys() *dialogs.Keys { return h.keys }
-func (h *host) Say(words string)    { h.said = words }
-func (h *host) Warn(words string)   { h.said = words }
-func (h *host) Folder() string      { return "." }
-
-func open(t *testing.T) (*host, *stock.Dialogs) {
+func open(t *testing.T) (*hosttest.Host, *stock.Dialogs) {
 	t.Helper()
-	window := test.NewTempWindow(t, widget.NewLabel(""))
-	window.Resize(fyne.NewSize(1200, 800))
-	h := &host{window: window, desk: desk.New(plan.NewIDSource(1, 2)), keys: dialogs.NewKeys(window)}
-	t.Cleanup(func() { h.desk.Close() })
-	library := house.Open(t.TempDir())
+	h, library := hosttest.New(t, plan.New("New plan")), house.Open(t.TempDir())
 	return h, &stock.Dialogs{
 		Host: h, Library: func() house.Library { return library },
 		Chosen: func() (text.StockRow, bool) { return text.StockRow{}, false },
 	}
 }
 
-// each hands over what lies in the topmost dialog.
-func (h *host) each(do func(fyne.CanvasObject)) {
-	overlays := h.window.Canvas().Overlays().List()
-	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
-		do(object)
-	}
-}
-
-// item is the widget of this name in the form of the topmost dialog.
-func (h *host) item(t *testing.T, label string) (found fyne.CanvasObject) {
-	t.Helper()
-	h.each(func(object fyne.CanvasObject) {
-		if form, ok := object.(*widget.Form); ok {
-			for _, item := range form.Items {
-				if item.Text == label {
-					found = item.Widget
-				}
-			}
-		}
-	})
-	require.NotNil(t, found, label)
-	return found
-}
-
-// tap taps a button of the topmost dialog.
-func (h *host) tap(t *testing.T, label string) {
-	t.Helper()
-	var found *widget.Button
-	h.each(func(object fyne.CanvasObject) {
-		if button, ok := object.(*widget.Button); ok && button.Text == label {
-			found = button
-		}
-	})
-	require.NotNil(t, found, label)
-	test.Tap(found)
-}
-
 func TestReelsAreAddedToThePlanAndToTheHouse(t *testing.T) {
 	h, d := open(t)
 	d.AddReels(d.OfPlan())
-	h.item(t, "What there is").(*dialogs.Field).SetText("12 x 50 m")
-	h.tap(t, "Add")
-	require.Equal(t, 1, h.desk.Plan().Reels.Len())
-	require.Contains(t, h.said, "Added 12 cables")
+	h.Item("What there is").(*dialogs.Field).SetText("12 x 50 m")
+	h.Tap("Add")
+	require.Equal(t, 1, h.Desk().Plan().Reels.Len())
+	require.Contains(t, h.Said, "Added 12 cables")
 
 	changed := 0
 	d.AddReels(d.OfHouse(func() { changed++ }))
-	h.item(t, "What there is").(*dialogs.Field).SetText("3 x 20 m")
-	h.tap(t, "Add")
+	h.Item("What there is").(*dialogs.Field).SetText("3 x 20 m")
+	h.Tap("Add")
 	require.Equal(t, 1, changed)
-	require.Equal(t, 1, h.desk.Plan().Reels.Len(), "the plan has none of the house's")
+	require.Equal(t, 1, h.Desk().Plan().Reels.Len(), "the plan has none of the house's")
 	inHouse, err := d.Library().Stock()
 	require.NoError(t, err)
 	require.Equal(t, 1, inHouse.Plan.Reels.Len())
@@ -105,14 +45,14 @@ func TestAHouseLineIsMadeAndTold(t *testing.T) {
 	h, d := open(t)
 	var made plan.Ref
 	d.AskHouseLine("", func(ref plan.Ref) { made = ref })
-	h.item(t, "House line").(*dialogs.Field).SetText("Line 7")
-	h.item(t, "Length").(*dialogs.Field).SetText("40 m")
-	h.tap(t, "Make it")
+	h.Item("House line").(*dialogs.Field).SetText("Line 7")
+	h.Item("Length").(*dialogs.Field).SetText("40 m")
+	h.Tap("Make it")
 	require.Empty(t, made, "its kind is not known")
-	h.item(t, "Kind").(*dialogs.Chooser).SetSelectedIndex(0)
-	h.tap(t, "Make it")
+	h.Item("Kind").(*dialogs.Chooser).SetSelectedIndex(0)
+	h.Tap("Make it")
 	require.Equal(t, "house_lines", made.Table)
-	line, found := h.desk.Plan().HouseLines.Get(made.Key)
+	line, found := h.Desk().Plan().HouseLines.Get(made.Key)
 	require.True(t, found)
 	require.Equal(t, "Line 7", line.Name)
 }
@@ -120,8 +60,8 @@ func TestAHouseLineIsMadeAndTold(t *testing.T) {
 func TestAReelThatIsGoneIsNotEdited(t *testing.T) {
 	h, d := open(t)
 	d.EditReel(d.OfPlan(), "none")
-	require.Equal(t, "This reel is not in the stock any more.", h.said)
-	require.Empty(t, h.window.Canvas().Overlays().List())
+	require.Equal(t, "This reel is not in the stock any more.", h.Said)
+	require.Zero(t, h.Open())
 }
 
 func TestALineOfTheStockOffersEachOfItsReels(t *testing.T) {
@@ -131,7 +71,7 @@ func TestALineOfTheStockOffersEachOfItsReels(t *testing.T) {
 	d.Lay = func(offer text.CableOffer) { laid = append(laid, offer) }
 	d.Refused = func(err error) { refused = err }
 	var reels []plan.ReelID
-	require.NoError(t, h.desk.Do("Stock", func(e *plan.Edit) error {
+	require.NoError(t, h.Desk().Do("Stock", func(e *plan.Edit) error {
 		plan.Put(e, plan.CableKind{ID: "cat6a", Name: "Cat 6A", Media: "balanced-pair", Category: "cat6a"})
 		for _, tag := range []string{"A", "B"} {
 			reels = append(reels, e.AddReel(plan.Reel{Kind: "cat6a", Length: 50, Tag: tag, Quantity: 1, Condition: plan.Good}))
@@ -147,8 +87,8 @@ func TestALineOfTheStockOffersEachOfItsReels(t *testing.T) {
 	items[1].ChildMenu.Items[1].Action()
 	require.Equal(t, []text.CableOffer{{Reel: reels[1], Kind: "cat6a", Length: 50}}, laid)
 	items[4].ChildMenu.Items[1].Action()
-	require.Equal(t, 1, h.desk.Plan().Reels.Len())
-	require.Contains(t, h.said, "Took ")
+	require.Equal(t, 1, h.Desk().Plan().Reels.Len())
+	require.Contains(t, h.Said, "Took ")
 	d.RemoveReel(reels[1])
 	require.Error(t, refused, "it is gone already")
 	require.True(t, d.ReelItems(text.StockRow{Reels: reels[:1]})[0].Disabled, "none is free")

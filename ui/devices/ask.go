@@ -1,4 +1,4 @@
-package ui
+package devices
 
 import (
 	"slices"
@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/geom"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
@@ -23,7 +24,7 @@ const (
 
 // deviceDialog adds devices to the table: what they are, how many, and whether they have a place on the ground.
 type deviceDialog struct {
-	*window
+	*Dialogs
 	dialog                *dialog.CustomDialog
 	kinds                 []text.EquipmentRow
 	positions             []plan.Position
@@ -33,10 +34,10 @@ type deviceDialog struct {
 	made                  func(plan.Ref)
 }
 
-// askDevice asks for new devices; made is told the first of them.
-func (w *window) askDevice(made func(plan.Ref)) {
-	d := &deviceDialog{window: w, name: dialogs.NewField(w), count: dialogs.NewField(w), told: widget.NewLabel(""), made: made}
-	for _, row := range text.EquipmentOf(w.desk.Plan(), w.ownKinds, "") {
+// Ask asks for new devices; made is told the first of them.
+func (k *Dialogs) Ask(made func(plan.Ref)) {
+	d := &deviceDialog{Dialogs: k, name: dialogs.NewField(k), count: dialogs.NewField(k), told: widget.NewLabel(""), made: made}
+	for _, row := range text.EquipmentOf(k.Desk().Plan(), k.own, "") {
 		if row.Kind != "" {
 			d.kinds = append(d.kinds, row)
 		}
@@ -45,15 +46,15 @@ func (w *window) askDevice(made func(plan.Ref)) {
 	for i, row := range d.kinds {
 		names[i] = row.Name
 	}
-	d.kind = dialogs.NewChooser(w, names, nil)
-	d.positions = slices.SortedFunc(w.desk.Plan().Positions.All(), func(a, b plan.Position) int { return strings.Compare(a.Name, b.Name) })
+	d.kind = dialogs.NewChooser(k, names, nil)
+	d.positions = slices.SortedFunc(k.Desk().Plan().Positions.All(), func(a, b plan.Position) int { return strings.Compare(a.Name, b.Name) })
 	places := []string{"none"}
 	for _, position := range d.positions {
 		places = append(places, position.Name)
 	}
-	d.position, d.place = dialogs.NewChooser(w, places, nil), dialogs.NewChooser(w, []string{putInList, putOnPlan}, nil)
+	d.position, d.place = dialogs.NewChooser(k, places, nil), dialogs.NewChooser(k, []string{putInList, putOnPlan}, nil)
 	d.position.SetSelectedIndex(0)
-	d.place.SetSelected(map[bool]string{true: putInList, false: putOnPlan}[w.equipment.InList()])
+	d.place.SetSelected(map[bool]string{true: putInList, false: putOnPlan}[k.InList()])
 	d.name.SetPlaceHolder("blank: its kind's, numbered")
 	d.count.SetText("1")
 	d.name.OnSubmitted, d.count.OnSubmitted = func(string) { d.take() }, func(string) { d.take() }
@@ -65,14 +66,14 @@ func (d *deviceDialog) show() {
 		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Name", d.name), widget.NewFormItem("How many", d.count),
 		widget.NewFormItem("Place", d.place), widget.NewFormItem("Position", d.position),
 	))
-	d.dialog = dialog.NewCustomWithoutButtons("New device", content, d.window.window)
+	d.dialog = dialog.NewCustomWithoutButtons("New device", content, d.Window())
 	button := widget.NewButton("Add", d.take)
 	button.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
 	d.dialog.Resize(fyne.NewSize(560, 360))
 	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
-	d.window.window.Canvas().Focus(d.kind)
+	dialogs.Focus(d, d.kind)
 }
 
 // mostAtOnce is the most devices that are added at a time.
@@ -91,16 +92,11 @@ func (d *deviceDialog) take() {
 	}
 	var first plan.DeviceID
 	row := d.kinds[d.kind.SelectedIndex()]
-	err = d.desk.Do("New "+row.Name, func(e *plan.Edit) error {
-		if err := d.use(e, row.Kind); err != nil {
+	err = d.Desk().Do("New "+row.Name, func(e *plan.Edit) error {
+		if err := d.Use(e, row.Kind); err != nil {
 			return err
 		}
-		for i := range count {
-			id := e.AddDevice(d.device(e, row, i))
-			if i == 0 {
-				first = id
-			}
-		}
+		first = e.AddDevices(d.like(row.Kind), count, d.free)
 		return nil
 	})
 	if err != nil {
@@ -111,23 +107,18 @@ func (d *deviceDialog) take() {
 	d.made(plan.Ref{Table: plan.DevicesTable, Key: plan.Key(first)})
 }
 
-// device is one of the new devices.
-func (d *deviceDialog) device(e *plan.Edit, row text.EquipmentRow, order int) plan.Device {
-	device := plan.Device{Kind: row.Kind, Name: strings.TrimSpace(d.name.Text), Unplaced: d.place.Selected == putInList}
-	if order > 0 && device.Name != "" {
-		device.Name = e.FreeDeviceName(device.Name)
-	}
+// like is what all new devices have in common.
+func (d *deviceDialog) like(kind plan.KindID) plan.Device {
+	device := plan.Device{Kind: kind, Name: strings.TrimSpace(d.name.Text), Unplaced: d.place.Selected == putInList}
 	if at := d.position.SelectedIndex(); at > 0 {
 		device.Position = d.positions[at-1].ID
 	}
-	if !device.Unplaced {
-		at := d.freeIn(e.Now(), d.plan.Snapped(d.plan.Middle()))
-		device.X, device.Y = at.X, at.Y
-		if device.Position == "" {
-			device.Position = e.Now().PositionAt(at)
-		}
-	}
 	return device
+}
+
+// free is where the next of them stands.
+func (d *deviceDialog) free(p *plan.Plan) geom.Point {
+	return d.freeIn(p, d.Ground.Snapped(d.Ground.Middle()))
 }
 
 func (d *deviceDialog) refuse(words string) {

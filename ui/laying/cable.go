@@ -1,4 +1,4 @@
-package ui
+package laying
 
 import (
 	"fmt"
@@ -18,7 +18,7 @@ import (
 // cableDialog lays a cable in a link, or replaces one: a reel of the stock that is free, a house line, or a kind and a
 // length.
 type cableDialog struct {
-	*window
+	*Dialogs
 	link plan.LinkID
 	// change is an Insert or a Replace whose cable is chosen here; atEnd tells that each goes behind the last one.
 	change  strip.Change
@@ -31,36 +31,36 @@ type cableDialog struct {
 	add     *widget.Button
 }
 
-// askCable opens the dialog for a cable at the far end of the selected link.
-func (w *window) askCable() {
-	if links := w.selectedLinks(); len(links) == 1 {
-		w.openCableDialog(&cableDialog{window: w, link: links[0], atEnd: true, change: strip.Change{Doing: strip.Insert}})
+// LayCable asks for a cable at the far end of the selected link.
+func (l *Dialogs) LayCable() {
+	if link, one := l.only(); one {
+		l.openCableDialog(&cableDialog{Dialogs: l, link: link, atEnd: true, change: strip.Change{Doing: strip.Insert}})
 		return
 	}
-	w.notice.Say("Select one link to lay cable for it.")
+	l.Say("Select one link to lay cable for it.")
 }
 
-// askCableFor opens the dialog for a change of the selected link's chain that lays a cable.
-func (w *window) askCableFor(c strip.Change) {
-	if links := w.selectedLinks(); len(links) == 1 {
-		w.openCableDialog(&cableDialog{window: w, link: links[0], change: c})
+// LayBy asks for the cable of a change that lays one in the chain of the selected link.
+func (l *Dialogs) LayBy(c strip.Change) {
+	if link, one := l.only(); one {
+		l.openCableDialog(&cableDialog{Dialogs: l, link: link, change: c})
 	}
 }
 
-// askReplace opens the dialog that replaces the cable chosen in the strip, or else the link's first.
-func (w *window) askReplace() {
-	links := w.selectedLinks()
-	if len(links) != 1 || len(w.desk.Plan().SegmentsOf(links[0])) == 0 {
-		w.notice.Say("Select one link that has a cable.")
+// ReplaceCable asks for another cable in the place of that chosen in the strip, or else of the link's first.
+func (l *Dialogs) ReplaceCable() {
+	link, one := l.only()
+	if !one || len(l.Desk().Plan().SegmentsOf(link)) == 0 {
+		l.Say("Select one link that has a cable.")
 		return
 	}
-	w.askCableFor(strip.Change{Doing: strip.Replace, Order: max(1, w.strip.Chosen())})
+	l.LayBy(strip.Change{Doing: strip.Replace, Order: max(1, l.Strip.Chosen())})
 }
 
-func (w *window) openCableDialog(d *cableDialog) {
-	link, _ := w.desk.Plan().Link(d.link)
-	d.length, d.told = dialogs.NewField(w), widget.NewLabel("")
-	d.choice = dialogs.NewChooser(w, nil, func(string) { d.chosen() })
+func (l *Dialogs) openCableDialog(d *cableDialog) {
+	link, _ := l.Desk().Plan().Link(d.link)
+	d.length, d.told = dialogs.NewField(l), widget.NewLabel("")
+	d.choice = dialogs.NewChooser(l, nil, func(string) { d.chosen() })
 	d.choice.Enter = func() { d.lay(false) }
 	d.length.OnChanged = func(string) { d.tell() }
 	d.length.OnSubmitted = func(string) { d.lay(false) }
@@ -71,7 +71,7 @@ func (w *window) openCableDialog(d *cableDialog) {
 	}
 	d.add = widget.NewButton(verb, func() { d.lay(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, dialogs.Steady(d.told, 3)), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, dialogs.Steady(d.told, 3)), l.Window())
 	buttons := []fyne.CanvasObject{widget.NewButton("Close", d.close)}
 	if d.atEnd {
 		buttons = append(buttons, widget.NewButton("Add and another", func() { d.lay(true) }))
@@ -79,28 +79,28 @@ func (w *window) openCableDialog(d *cableDialog) {
 	d.dialog.SetButtons(append(buttons, d.add))
 	d.dialog.Resize(fyne.NewSize(600, 260))
 	d.offer()
-	w.Keys().Escapable(d.close)
+	l.Keys().Escapable(d.close)
 	d.dialog.Show()
-	w.window.Canvas().Focus(d.choice)
+	dialogs.Focus(l, d.choice)
 }
 
 // close ends the dialog; who worked in the strip goes on there.
 func (d *cableDialog) close() {
 	d.dialog.Hide()
-	d.try(strip.Change{})
+	d.Try(strip.Change{})
 	if !d.atEnd {
-		d.focusStrip()
+		d.EnterStrip()
 	}
 }
 
 // offer lists what can be laid now; the link's wanted kind comes first, with what is left to reach.
 func (d *cableDialog) offer() {
 	if d.atEnd {
-		d.change.Place = len(d.desk.Plan().SegmentsOf(d.link))
+		d.change.Place = len(d.Desk().Plan().SegmentsOf(d.link))
 	}
-	d.choices = text.CablesFor(d.desk.Plan(), d.link, d.units())
+	d.choices = text.CablesFor(d.Desk().Plan(), d.link, d.Units())
 	if d.change.Doing == strip.Replace {
-		d.choices = text.CablesInstead(d.desk.Plan(), d.link, d.change.Order, d.units())
+		d.choices = text.CablesInstead(d.Desk().Plan(), d.link, d.change.Order, d.Units())
 	}
 	labels := make([]string, len(d.choices))
 	for i, choice := range d.choices {
@@ -120,7 +120,7 @@ func (d *cableDialog) chosen() {
 	}
 	choice := d.choices[index]
 	d.length.Enable()
-	d.length.SetText(d.units().Metres(choice.Length))
+	d.length.SetText(d.Units().Metres(choice.Length))
 	if choice.Segment.Kind == "" {
 		d.length.Disable() // a reel and a house line have their own
 	}
@@ -137,7 +137,7 @@ func (d *cableDialog) segment() (plan.Segment, string) {
 	if segment.Kind == "" {
 		return segment, ""
 	}
-	metres, err := quantity.ReadLength(d.length.Text, d.units().Length)
+	metres, err := quantity.ReadLength(d.length.Text, d.Units().Length)
 	if err != nil {
 		return segment, text.Sentence(err)
 	}
@@ -146,7 +146,7 @@ func (d *cableDialog) segment() (plan.Segment, string) {
 }
 
 func (d *cableDialog) transport() string {
-	b, _ := d.desk.Assessment().Budget(d.link)
+	b, _ := d.Desk().Assessment().Budget(d.link)
 	return b.TransportName
 }
 
@@ -163,13 +163,13 @@ func (d *cableDialog) tell() {
 	}
 	d.add.Enable()
 	d.change.Cable = segment
-	b, err := d.change.Try(d.desk.Plan(), d.link)
+	b, err := d.change.Try(d.Desk().Plan(), d.link)
 	if err != nil {
 		d.told.SetText(text.Sentence(err))
 		d.add.Disable()
 		return
 	}
-	units := d.units()
+	units := d.Units()
 	b = b.Printed(units.Unit())
 	d.told.SetText(fmt.Sprintf("Then %s of cable for a run of %s (%s): %s.", units.Metres(b.Laid), units.Needed(b.Run), b.Measured.Words(), b.WhyIn(units.Needed)))
 }
@@ -181,37 +181,26 @@ func (d *cableDialog) lay(another bool) {
 	}
 	d.change.Cable = segment
 	link, change := d.link, d.change
-	row, _ := d.desk.Plan().Link(link)
-	d.do(change.Name()+" of "+row.Name, func(e *plan.Edit) error { return change.Make(e, link) })
+	row, _ := d.Desk().Plan().Link(link)
+	d.Do(change.Name()+" of "+row.Name, func(e *plan.Edit) error { return change.Make(e, link) })
 	if !another {
 		d.close()
 		return
 	}
 	d.offer()
-	if again := text.LikeBefore(d.desk.Plan(), d.choices, segment); again >= 0 {
+	if again := text.LikeBefore(d.Desk().Plan(), d.choices, segment); again >= 0 {
 		d.choice.SetSelectedIndex(again)
 	}
-	d.window.window.Canvas().Focus(d.choice)
+	dialogs.Focus(d, d.choice)
 }
 
-// linkButtons are what one does most to a link, on its card.
-func (w *window) linkButtons() fyne.CanvasObject {
-	lay := widget.NewButton("Lay…", w.askCable)
-	off := widget.NewButton("Take off", w.dropLastCable)
-	curves := widget.NewButton("Curves…", w.showStudy)
-	return container.NewGridWithColumns(3, lay, off, curves)
-}
-
-// dropLastCable takes the last cable off the selected link.
-func (w *window) dropLastCable() {
-	links := w.selectedLinks()
-	if len(links) != 1 || len(w.desk.Plan().SegmentsOf(links[0])) == 0 {
-		w.notice.Say("Select one link that has a cable.")
+// TakeLastOff takes the last cable off the selected link.
+func (l *Dialogs) TakeLastOff() {
+	link, one := l.only()
+	laid := len(l.Desk().Plan().SegmentsOf(link))
+	if !one || laid == 0 {
+		l.Say("Select one link that has a cable.")
 		return
 	}
-	w.do("Take cable off "+w.linkNames(links), func(e *plan.Edit) error {
-		segments := append([]plan.Segment(nil), e.Now().SegmentsOf(links[0])...)
-		e.SetSegments(links[0], segments[:len(segments)-1])
-		return nil
-	})
+	l.Do("Take cable off "+l.names(link), func(e *plan.Edit) error { return e.RemoveSegment(link, laid) })
 }

@@ -1,4 +1,4 @@
-package ui
+package laying
 
 import (
 	"fmt"
@@ -18,7 +18,7 @@ import (
 
 // linkDialog links two ports by keys: a device and a free port at each end, told at once whether they fit.
 type linkDialog struct {
-	*window
+	*Dialogs
 	dialog  *dialog.CustomDialog
 	devices []plan.Device
 	ends    [2]linkEnd
@@ -30,18 +30,18 @@ type linkDialog struct {
 // linkEnd is one end of the dialog: two lists.
 type linkEnd struct{ device, port *dialogs.Chooser }
 
-// askLink opens the dialog; a selected device is the near end.
-func (w *window) askLink() {
-	d := &linkDialog{window: w, devices: w.desk.Assessment().Devices(), told: widget.NewLabel("")}
+// LinkPorts opens the dialog; a selected device is the near end.
+func (l *Dialogs) LinkPorts() {
+	d := &linkDialog{Dialogs: l, devices: l.Desk().Assessment().Devices(), told: widget.NewLabel("")}
 	if len(d.devices) < 2 {
-		w.notice.Say("A link needs two devices: place them first.")
+		l.Say("A link needs two devices: place them first.")
 		return
 	}
 	form := widget.NewForm()
 	for i, label := range []string{"From", "To"} {
 		end := &d.ends[i]
-		end.port = dialogs.NewChooser(w, nil, func(string) { d.check() })
-		end.device = dialogs.NewChooser(w, nil, func(string) { d.offerPorts(i) })
+		end.port = dialogs.NewChooser(l, nil, func(string) { d.check() })
+		end.device = dialogs.NewChooser(l, nil, func(string) { d.offerPorts(i) })
 		end.port.Enter, end.device.Enter = d.enter, d.enter
 		form.Append(label, container.NewGridWithColumns(2, end.device, end.port))
 	}
@@ -50,11 +50,11 @@ func (w *window) askLink() {
 	}
 	d.take = widget.NewButton("Link", d.link)
 	d.take.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, dialogs.Steady(d.told, 3)), w.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, dialogs.Steady(d.told, 3)), l.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), d.take})
 	d.dialog.Resize(fyne.NewSize(560, 240))
-	w.Keys().Escapable(d.close)
-	w.Keys().Submits(d.enter)
+	l.Keys().Escapable(d.close)
+	l.Keys().Submits(d.enter)
 	d.dialog.Show()
 	d.begin()
 }
@@ -101,13 +101,13 @@ func (d *linkDialog) offerDevices(end int) {
 func (d *linkDialog) begin() {
 	d.check()
 	for i, device := range d.devices {
-		if d.desk.Selected(plan.RefOf(device)) {
+		if d.Desk().Selected(plan.RefOf(device)) {
 			d.ends[0].device.SetSelectedIndex(i)
-			d.window.window.Canvas().Focus(d.ends[1].device)
+			dialogs.Focus(d, d.ends[1].device)
 			return
 		}
 	}
-	d.window.window.Canvas().Focus(d.ends[0].device)
+	dialogs.Focus(d, d.ends[0].device)
 }
 
 // offerPorts lists the free ports of an end's device; at the far end those that fit, and the first of them chosen.
@@ -119,7 +119,7 @@ func (d *linkDialog) offerPorts(end int) {
 	if end == 0 {
 		d.offerDevices(1)
 	}
-	device, p := d.offered(end)[index], d.desk.Plan()
+	device, p := d.offered(end)[index], d.Desk().Plan()
 	var ports []string
 	for _, port := range p.Ports(device.Kind) {
 		draft := plan.Link{From: device.ID, FromPort: port.Name}
@@ -166,7 +166,7 @@ func (d *linkDialog) check() {
 		d.told.SetText("Choose a device and a port at each end; ports in use are left out.")
 		return
 	}
-	link, reason := catalogue.NewLink(d.desk.Plan(), plan.Link{
+	link, reason := catalogue.NewLink(d.Desk().Plan(), plan.Link{
 		From: near.From, FromPort: near.FromPort, To: far.From, ToPort: far.FromPort, Way: "straight",
 	})
 	if reason != "" {
@@ -174,7 +174,7 @@ func (d *linkDialog) check() {
 		return
 	}
 	d.draft = link
-	units := d.units()
+	units := d.Units()
 	b := d.sketched(link).Printed(units.Unit())
 	if b.Measured.Wanting() {
 		d.told.SetText(b.TransportName + ", run not known: not both ends have a place. Type the metres of its way on its card or in the table of links, for instance 62 m, paced.")
@@ -187,7 +187,7 @@ func (d *linkDialog) check() {
 
 // sketched reckons a link that is not there yet, whose wanted kind the plan may not hold yet either.
 func (d *linkDialog) sketched(link plan.Link) budget.Budget {
-	p := d.desk.Plan()
+	p := d.Desk().Plan()
 	if link.FillKind != "" && !p.CableKinds.Has(plan.Key(link.FillKind)) {
 		wider, err := plan.Do(p, nil, func(e *plan.Edit) error { return catalogue.UseCable(e, link.FillKind) })
 		if err == nil {
@@ -204,7 +204,7 @@ func (r *refusedLink) Error() string { return r.reason }
 
 func (d *linkDialog) link() {
 	d.close()
-	if err := d.plan.AddLink(d.draft); err != nil {
-		d.refused(err)
+	if err := d.Ground.AddLink(d.draft); err != nil {
+		d.Refused(err)
 	}
 }

@@ -1,4 +1,4 @@
-package ui
+package laying
 
 import (
 	"context"
@@ -20,7 +20,7 @@ import (
 
 // pickDialog picks cables beside the window's work, shows what would change, and takes it as one step.
 type pickDialog struct {
-	*window
+	*Dialogs
 	dialog   *dialog.CustomDialog
 	plan     *plan.Plan // what is picked for
 	selected []plan.LinkID
@@ -45,25 +45,25 @@ const (
 	pickHeight = 760
 )
 
-// pickCables opens the dialog: for the selected links, or for all where none is selected.
-func (w *window) pickCables() {
-	d := &pickDialog{window: w, plan: w.desk.Plan(), selected: w.selectedLinks()}
+// PickCables opens the dialog: for the selected links, or for all where none is selected.
+func (l *Dialogs) PickCables() {
+	d := &pickDialog{Dialogs: l, plan: l.Desk().Plan(), selected: l.Desk().SelectedLinks()}
 	if d.plan.Links.Len() == 0 {
-		w.notice.Say("There is no link to pick cables for: drag from a port of one device to another first.")
+		l.Say("There is no link to pick cables for: drag from a port of one device to another first.")
 		return
 	}
 	if d.plan.Reels.Len() == 0 {
-		w.notice.Say("The plan has no stock to pick from: add reels in the stock list on the left, take them from the house, or import a list.")
+		l.Say("The plan has no stock to pick from: add reels in the stock list on the left, take them from the house, or import a list.")
 		return
 	}
 	d.request.Links = d.selected
 	d.request.OnTheDay = d.plan.Revisions.Len() > 0
 	d.build()
-	size := w.window.Canvas().Size()
+	size := l.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(pickWidth, size.Width-40), min(pickHeight, size.Height-40)))
-	w.Keys().Escapable(d.close)
+	l.Keys().Escapable(d.close)
 	d.dialog.Show()
-	w.Keys().Submits(d.accept)
+	l.Keys().Submits(d.accept)
 	d.pick()
 }
 
@@ -80,7 +80,7 @@ func (d *pickDialog) build() {
 	d.right = container.NewBorder(top, container.NewVBox(d.noted, d.proof), nil, nil, d.links)
 
 	left := container.New(&dialogs.LeastWidth{Width: 320}, container.NewVScroll(d.options()))
-	d.dialog = dialog.NewCustomWithoutButtons("Pick cables", container.NewBorder(nil, nil, left, nil, d.right), d.window.window)
+	d.dialog = dialog.NewCustomWithoutButtons("Pick cables", container.NewBorder(nil, nil, left, nil, d.right), d.Window())
 	d.take = widget.NewButton("Lay these", d.accept)
 	d.take.Importance = widget.HighImportance
 	d.halt = widget.NewButton("Stop here", func() { d.stop() })
@@ -131,7 +131,7 @@ func (d *pickDialog) show(proposal *cabling.Proposal, err error) {
 		d.head.SetText(text.Sentence(err))
 		return
 	}
-	d.proposal, d.picks = proposal, text.PicksOf(d.plan, proposal, d.units())
+	d.proposal, d.picks = proposal, text.PicksOf(d.plan, proposal, d.Units())
 	d.head.SetText(d.picks.Head)
 	d.proof.SetText(d.picks.Proof)
 	d.sums.RemoveAll()
@@ -259,10 +259,10 @@ func (d *pickDialog) accept() {
 	if changed == 1 {
 		name = "Pick cables for " + d.picks.Links[0].Name
 	}
-	if err := d.desk.DoAnyway(name, proposal.Edit); err != nil { // what it touches on site was named
-		d.refused(err)
+	if err := d.Desk().DoAnyway(name, proposal.Edit); err != nil { // what it touches on site was named
+		d.Refused(err)
 	}
-	if d.desk.NextUndo() == name {
-		d.notice.Say(d.picks.Head + " Done; Ctrl Z takes all of it back.")
+	if d.Desk().NextUndo() == name {
+		d.Say(d.picks.Head + " Done; Ctrl Z takes all of it back.")
 	}
 }

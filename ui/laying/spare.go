@@ -1,4 +1,4 @@
-package ui
+package laying
 
 import (
 	"fmt"
@@ -15,45 +15,45 @@ import (
 	"stageloom/ui/text"
 )
 
-// addSpare lays a spare beside the selected link: it has no cable yet, holds no port and carries nothing.
-func (w *window) addSpare() {
-	links := w.selectedLinks()
+// AddSpare lays a spare beside the selected link: it has no cable yet, holds no port and carries nothing.
+func (l *Dialogs) AddSpare() {
+	links := l.Desk().SelectedLinks()
 	if len(links) != 1 {
-		w.notice.Say("Select the one link that a spare is to be laid for.")
+		l.Say("Select the one link that a spare is to be laid for.")
 		return
 	}
 	var id plan.LinkID
-	w.do("Lay a spare beside "+w.linkNames(links), func(e *plan.Edit) (err error) {
+	l.Do("Lay a spare beside "+l.names(links...), func(e *plan.Edit) (err error) {
 		id, err = e.AddSpare(links[0])
 		return err
 	})
-	if spare, made := w.desk.Plan().Link(id); made {
-		w.desk.Select(plan.RefOf(spare))
-		w.notice.Say(fmt.Sprintf("%s is a spare beside %s, without cable yet: it is plugged in nowhere until it takes over.", spare.Name, w.linkNames(links)))
+	if spare, made := l.Desk().Plan().Link(id); made {
+		l.Desk().Select(plan.RefOf(spare))
+		l.Say(fmt.Sprintf("%s is a spare beside %s, without cable yet: it is plugged in nowhere until it takes over.", spare.Name, l.names(links...)))
 	}
 }
 
-// makeSpare makes the selected link a laid spare.
-func (w *window) makeSpare() {
-	links := w.selectedLinks()
+// MakeSpare makes the selected link a laid spare.
+func (l *Dialogs) MakeSpare() {
+	links := l.Desk().SelectedLinks()
 	if len(links) != 1 {
-		w.notice.Say("Select the one link that is to be a laid spare.")
+		l.Say("Select the one link that is to be a laid spare.")
 		return
 	}
-	w.do("Make "+w.linkNames(links)+" a laid spare", func(e *plan.Edit) error { return e.MakeSpare(links[0]) })
+	l.Do("Make "+l.names(links...)+" a laid spare", func(e *plan.Edit) error { return e.MakeSpare(links[0]) })
 }
 
-// askTakeOver asks which laid spare takes over the selected link, and says before what follows.
-func (w *window) askTakeOver() {
-	w.askSpareFor("Select the one link that carries nothing any more.", spareQuestion{
-		title: "A laid spare takes over %s", button: "Take over", words: takeOverWords, act: w.takeOver,
+// AskTakeOver asks which laid spare takes over the selected link, and says before what follows.
+func (l *Dialogs) AskTakeOver() {
+	l.askSpareFor("Select the one link that carries nothing any more.", spareQuestion{
+		title: "A laid spare takes over %s", button: "Take over", words: takeOverWords, act: l.takeOver,
 	})
 }
 
-// askTurnBack asks which laid spare a link took over that is to get its own cables back, and says before what follows.
-func (w *window) askTurnBack() {
-	w.askSpareFor("Select the one link whose take-over is to be turned back.", spareQuestion{
-		title: "%s goes back to its own cables", button: "Turn back", words: turnBackWords, act: w.turnBack,
+// AskTurnBack asks which laid spare a link took over that is to get its own cables back, and says before what follows.
+func (l *Dialogs) AskTurnBack() {
+	l.askSpareFor("Select the one link whose take-over is to be turned back.", spareQuestion{
+		title: "%s goes back to its own cables", button: "Turn back", words: turnBackWords, act: l.turnBack,
 	})
 }
 
@@ -64,28 +64,28 @@ type spareQuestion struct {
 	act           func(link, spare plan.Link)
 }
 
-func (w *window) askSpareFor(unselected string, q spareQuestion) {
-	links := w.selectedLinks()
+func (l *Dialogs) askSpareFor(unselected string, q spareQuestion) {
+	links := l.Desk().SelectedLinks()
 	if len(links) != 1 {
-		w.notice.Say(unselected)
+		l.Say(unselected)
 		return
 	}
-	p := w.desk.Plan()
+	p := l.Desk().Plan()
 	link, _ := p.Link(links[0])
 	spares := p.SparesFor(link.ID)
 	if len(spares) == 0 {
-		w.notice.Say(fmt.Sprintf("No laid spare with cable lies between the ends of %s, or between their positions.", link.Name))
+		l.Say(fmt.Sprintf("No laid spare with cable lies between the ends of %s, or between their positions.", link.Name))
 		return
 	}
 	names := make([]string, len(spares))
 	for i, spare := range spares {
 		names[i] = spareLine(p, spare)
 	}
-	which := dialogs.NewChooser(w, names, nil)
+	which := dialogs.NewChooser(l, names, nil)
 	which.SetSelectedIndex(0)
 	told := widget.NewLabel(q.words(p, link))
 	told.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomWithoutButtons(fmt.Sprintf(q.title, link.Name), container.NewBorder(widget.NewForm(widget.NewFormItem("Spare", which)), nil, nil, nil, told), w.window)
+	d := dialog.NewCustomWithoutButtons(fmt.Sprintf(q.title, link.Name), container.NewBorder(widget.NewForm(widget.NewFormItem("Spare", which)), nil, nil, nil, told), l.Window())
 	over := func() {
 		d.Hide()
 		q.act(link, spares[max(0, which.SelectedIndex())])
@@ -94,10 +94,10 @@ func (w *window) askSpareFor(unselected string, q spareQuestion) {
 	take.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
 	d.Resize(fyne.NewSize(560, 260))
-	w.Keys().Escapable(d.Hide)
+	l.Keys().Escapable(d.Hide)
 	d.Show()
-	w.Keys().Submits(over)
-	w.window.Canvas().Focus(which)
+	l.Keys().Submits(over)
+	dialogs.Focus(l, which)
 }
 
 // spareLine is a laid spare as one line: its cables, what is done of it, and the link that it is named to.
@@ -127,17 +127,17 @@ func takeOverWords(p *plan.Plan, dead plan.Link) string {
 	return strings.Join(said, " ")
 }
 
-func (w *window) takeOver(dead, spare plan.Link) {
+func (l *Dialogs) takeOver(dead, spare plan.Link) {
 	name := spare.Name + " takes over " + dead.Name
-	err := w.desk.DoAnyway(name, func(e *plan.Edit) error { // what follows was named in the question
+	err := l.Desk().DoAnyway(name, func(e *plan.Edit) error { // what follows was named in the question
 		return e.TakeOver(dead.ID, spare.ID, plan.Mark{FoundAt: dead.Name, FoundOn: text.Today()})
 	})
 	if err != nil {
-		w.refused(err)
+		l.Refused(err)
 		return
 	}
-	w.desk.Select(plan.RefOf(dead))
-	w.notice.Say(fmt.Sprintf("%s lies on the cables of the spare: plug both ends in and test it. Ctrl Z takes it back.", dead.Name))
+	l.Desk().Select(plan.RefOf(dead))
+	l.Say(fmt.Sprintf("%s lies on the cables of the spare: plug both ends in and test it. Ctrl Z takes it back.", dead.Name))
 }
 
 // turnBackWords says what turning a take-over back does.
@@ -146,14 +146,14 @@ func turnBackWords(p *plan.Plan, link plan.Link) string {
 		"Cables that are marked suspect or faulty stay marked: test them, then mark them good.", link.Name, cabling.Words(p, p.SegmentsOf(link.ID)))
 }
 
-func (w *window) turnBack(link, spare plan.Link) {
-	err := w.desk.DoAnyway("Turn back the take-over of "+link.Name, func(e *plan.Edit) error { // what follows was named in the question
+func (l *Dialogs) turnBack(link, spare plan.Link) {
+	err := l.Desk().DoAnyway("Turn back the take-over of "+link.Name, func(e *plan.Edit) error { // what follows was named in the question
 		return e.TurnBack(link.ID, spare.ID)
 	})
 	if err != nil {
-		w.refused(err)
+		l.Refused(err)
 		return
 	}
-	w.desk.Select(plan.RefOf(link))
-	w.notice.Say(fmt.Sprintf("%s lies on its own cables again: plug both ends in and test it. Ctrl Z takes it back.", link.Name))
+	l.Desk().Select(plan.RefOf(link))
+	l.Say(fmt.Sprintf("%s lies on its own cables again: plug both ends in and test it. Ctrl Z takes it back.", link.Name))
 }
