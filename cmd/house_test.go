@@ -45,7 +45,7 @@ var rooms = map[string][]string{
 	"model/beside":            {"model/atomicfile"},
 	"model/picking":           {},
 	"model/cabling":           {"model/plan", "model/budget", "model/checks", "model/picking"},
-	"model/exchange":          {"model/fields", "model/patch", "model/plan", "model/quantity"},
+	"model/exchange":          {"model/fields", "model/patch", "model/plan", "model/quantity", "model/words"},
 	"model/revision":          {"model/geom", "model/quantity", "model/plan", "model/planfile", "model/budget", "model/patch", "model/cabling", "model/assess"},
 	"model/goldentest":        {onlyTests},
 

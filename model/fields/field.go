@@ -67,7 +67,7 @@ type Field struct {
 	applies func(State, any) bool
 	put     func(State, *plan.Edit, plan.Key, string) error
 	then    func(*plan.Edit, plan.Key) error
-	makes   func(*plan.Edit, string) string
+	makes   func(*plan.Edit, string) (string, error)
 	check   func(string) error
 	missing func(State, any, string) error
 }
@@ -200,7 +200,7 @@ func (f *Field) Type(e *plan.Edit, units words.Units, key plan.Key, typed string
 	}
 	value, err := f.Read(s, row, typed)
 	if err != nil && f.makes != nil && strings.TrimSpace(typed) != "" {
-		value, err = f.makes(e, typed), nil
+		value, err = f.makes(e, typed)
 	}
 	if err != nil {
 		return err
@@ -248,6 +248,15 @@ func (f *Field) store(s State, e *plan.Edit, row any, text string) error {
 
 // All are the fields of a table, in the order in which they are shown.
 func All(table string) []*Field { return tables[table] }
+
+// Called finds the field of a table by what it is called.
+func Called(table, name string) (*Field, bool) {
+	i := slices.IndexFunc(tables[table], func(f *Field) bool { return f.Name == name })
+	if i < 0 {
+		return nil, false
+	}
+	return tables[table][i], true
+}
 
 // Tables are the tables that have fields, in the plan's order; the settings come last.
 func Tables() []string {
