@@ -31,6 +31,7 @@ func init() {
 		"outputs":     outputFields(),
 		"acts":        actFields(),
 		"cable_kinds": cableKindFields(),
+		"kinds":       kindFields(),
 		Settings:      settingsFields(),
 	}
 }

@@ -23,7 +23,7 @@ type ownKindFields struct {
 func (s *Dialogs) ownKindFields(form text.OwnKind) *ownKindFields {
 	f := &ownKindFields{
 		name: dialogs.NewField(s), inputs: dialogs.NewField(s), outputs: dialogs.NewField(s), ports: dialogs.NewLongField(s),
-		hardware: dialogs.NewChooser(s, text.HardwareWords(), nil),
+		hardware: s.chooserOf(plan.KindsTable, "hardware", plan.Kind{}),
 		keep:     widget.NewCheck("keep it in my library, for other plans", nil),
 	}
 	f.name.SetText(form.Name)
@@ -31,14 +31,14 @@ func (s *Dialogs) ownKindFields(form text.OwnKind) *ownKindFields {
 	f.outputs.SetText(form.Outputs)
 	f.ports.SetText(form.Ports)
 	f.ports.SetMinRowsVisible(6)
-	f.hardware.SetSelectedIndex(text.PlaceOfHardware(form.Hardware))
+	f.hardware.SetSelected(form.Hardware)
 	return f
 }
 
 func (f *ownKindFields) layOut() *widget.Form {
 	return widget.NewForm(
-		widget.NewFormItem("Name", f.name), widget.NewFormItem("Inputs", f.inputs), widget.NewFormItem("Outputs", f.outputs),
-		widget.NewFormItem("Ports", f.ports), widget.NewFormItem("Connectors", f.hardware), widget.NewFormItem("", f.keep),
+		described(plan.KindsTable, "name", f.name), described(plan.KindsTable, "inputs", f.inputs), described(plan.KindsTable, "outputs", f.outputs),
+		widget.NewFormItem("Ports", f.ports), described(plan.KindsTable, "hardware", f.hardware), widget.NewFormItem("", f.keep),
 	)
 }
 
@@ -46,7 +46,7 @@ func (f *ownKindFields) layOut() *widget.Form {
 func (f *ownKindFields) typed() text.OwnKind {
 	return text.OwnKind{
 		Name: f.name.Text, Inputs: f.inputs.Text, Outputs: f.outputs.Text, Ports: f.ports.Text,
-		Hardware: text.HardwareAt(f.hardware.SelectedIndex()),
+		Hardware: f.hardware.Selected,
 	}
 }
 

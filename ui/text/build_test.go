@@ -11,6 +11,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 	"stageloom/ui/text"
 )
 
@@ -136,10 +137,10 @@ func TestAnOwnKindIsReadFromItsFormOrSaysWhyNot(t *testing.T) {
 	require.NoError(t, err)
 	require.True(t, next.Kinds.Has("my-desk"))
 	for reason, broken := range map[string]text.OwnKind{
-		"name":          {Inputs: "1", Outputs: "1"},
-		"whole numbers": {Name: "x", Inputs: "many", Outputs: "1"},
-		"Port line 1":   {Name: "x", Inputs: "1", Outputs: "1", Ports: "A carrier-pigeon"},
-		"already":       {Name: "x", Inputs: "1", Outputs: "1", Ports: "A aes50\nA aes50"},
+		"Kind of device: this cannot be left blank.":        {Inputs: "1", Outputs: "1"},
+		`Inputs: "many" is no whole number from 1 to 1024.`: {Name: "x", Inputs: "many", Outputs: "1"},
+		"Port line 1": {Name: "x", Inputs: "1", Outputs: "1", Ports: "A carrier-pigeon"},
+		"already":     {Name: "x", Inputs: "1", Outputs: "1", Ports: "A aes50\nA aes50"},
 	} {
 		_, told := broken.Kind(p, from)
 		require.Contains(t, told, reason)
@@ -158,7 +159,13 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 		port.Kind = same.Kind.ID
 		require.Equal(t, port, same.Ports[i], "the form loses nothing of a port")
 	}
-	form.Name, form.Hardware = "Wall box", text.HardwareAt(text.PlaceOfHardware("cat6a"))
+	category6A := ""
+	for _, class := range standards.AllHardware() {
+		if class.Slug == "cat6a" {
+			category6A = class.Name
+		}
+	}
+	form.Name, form.Hardware = "Wall box", category6A
 	form.Ports = "A aes50, through B\nB aes50, through A\nF fibre, fibre singlemode\nN 1000base-t, power type2"
 	kind, reason := form.Kind(p, from)
 	require.Empty(t, reason)
@@ -169,7 +176,7 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 	require.NoError(t, err)
 	again := text.OwnKindFrom(next, kind.Kind.ID)
 	require.Equal(t, []string{form.Ports, form.Hardware}, []string{again.Ports, again.Hardware}, "and shows them again")
-	require.Zero(t, text.PlaceOfHardware(""))
+	require.Equal(t, "not stated", text.OwnKindFrom(next, "none such").Hardware)
 	for ports, told := range map[string]string{
 		"A":                          `Port line 1: write a name and a transport, such as "A aes50"; "A" has not both.`,
 		"A aes50, through C":         "Port A goes through to C, and there is no such port.",

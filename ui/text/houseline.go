@@ -51,7 +51,11 @@ func freeLineName(p *plan.Plan) string {
 
 // Line is the house line, or why it cannot be made yet.
 func (n NewLine) Line(units Units) (plan.HouseLine, error) {
-	line := plan.HouseLine{Name: strings.TrimSpace(n.Name), Kind: n.Kind}
+	name, err := fields.Of(plan.HouseLinesTable, "name").Words(n.Name)
+	line := plan.HouseLine{Name: name, Kind: n.Kind}
+	if err != nil {
+		return line, err
+	}
 	if line.Name == "" {
 		return line, fmt.Errorf("write what the venue calls it")
 	}

@@ -2,11 +2,10 @@ package text
 
 import (
 	"fmt"
-	"slices"
-	"strconv"
 	"strings"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/fields"
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
@@ -18,7 +17,7 @@ type OwnKind struct {
 	// Ports is one port a line: its name and its transport, then after commas what it goes through to, its sort of fibre and
 	// its type of power, e.g. "A aes50, through B".
 	Ports string
-	// Hardware is what the connectors of its ports are made of, as a class of connecting hardware; blank is not stated.
+	// Hardware is what the connectors of its ports are made of, in the words of the field.
 	Hardware string
 }
 
@@ -29,34 +28,33 @@ func OwnKindFrom(p *plan.Plan, id plan.KindID) OwnKind {
 	for _, port := range p.Ports(id) {
 		ports = append(ports, portLine(port))
 	}
+	said := func(id string) string { return standsIn(fields.Of(plan.KindsTable, id), kind) }
 	return OwnKind{
-		Name: kind.Name + ", own", Inputs: strconv.Itoa(kind.Inputs), Outputs: strconv.Itoa(kind.Outputs),
-		Ports: strings.Join(ports, "\n"), Hardware: string(kind.Hardware),
+		Name: kind.Name + ", own", Inputs: said("inputs"), Outputs: said("outputs"), Ports: strings.Join(ports, "\n"), Hardware: said("hardware"),
 	}
 }
 
 // Kind reads the form; from is the kind it began with, whose connectors its ports keep. The reason says in words what
 // cannot be read.
 func (o OwnKind) Kind(p *plan.Plan, from plan.KindID) (kind catalogue.DeviceKind, reason string) {
-	if strings.TrimSpace(o.Name) == "" {
-		return kind, "Give the kind a name."
-	}
-	inputs, errIn := strconv.Atoi(strings.TrimSpace(o.Inputs))
-	outputs, errOut := strconv.Atoi(strings.TrimSpace(o.Outputs))
-	if errIn != nil || errOut != nil || inputs < 0 || outputs < 0 || inputs > 1024 || outputs > 1024 {
-		return kind, "Inputs and outputs are whole numbers from 0 to 1024."
-	}
 	base, _ := p.Kinds.Get(plan.Key(from))
 	slug := house.Slug(o.Name, func(slug plan.KindID) bool {
 		_, built := catalogue.DeviceKindOf(slug)
 		return built || p.Kinds.Has(plan.Key(slug))
 	})
-	base.ID, base.Name, base.Inputs, base.Outputs, base.Own = slug, strings.TrimSpace(o.Name), inputs, outputs, true
-	base.Hardware = plan.HardwareID(o.Hardware)
-	kind.Kind = base
+	base.ID, base.Own = slug, true
+	e := plan.NewEdit(p, plan.NewIDSource(1, 1))
+	plan.Put(e, base)
+	err := fields.TypeAll(e, Units{}, plan.KindsTable, base.Key(), []fields.Typed{
+		{ID: "name", Text: o.Name}, {ID: "inputs", Text: o.Inputs}, {ID: "outputs", Text: o.Outputs}, {ID: "hardware", Text: o.Hardware},
+	}...)
+	if err != nil {
+		return kind, Sentence(err)
+	}
+	kind.Kind, _ = e.Now().Kinds.Get(base.Key())
 	kind.Ports, reason = o.ports(p, from, slug)
-	kind.Sockets = socketRows(slug, inputs, outputs)
-	kind.Ways = waysFrom(p, from, base, kind.Ports)
+	kind.Sockets = fields.SocketsOf(kind.Kind)
+	kind.Ways = waysFrom(p, from, kind.Kind, kind.Ports)
 	return kind, reason
 }
 
@@ -91,36 +89,4 @@ func transportSlugs() string {
 		slugs = append(slugs, string(transport.Slug))
 	}
 	return strings.Join(slugs, ", ")
-}
-
-func socketRows(slug plan.KindID, inputs, outputs int) (rows []plan.KindSocket) {
-	if inputs > 0 {
-		rows = append(rows, plan.KindSocket{Kind: slug, Direction: "in", First: 1, Count: inputs, Use: "mic"})
-	}
-	if outputs > 0 {
-		rows = append(rows, plan.KindSocket{Kind: slug, Direction: "out", First: 1, Count: outputs, Use: "line"})
-	}
-	return rows
-}
-
-// HardwareWords are the classes of connecting hardware to choose from, the first for what is not stated.
-func HardwareWords() (words []string) {
-	words = []string{"not stated"}
-	for _, class := range standards.AllHardware() {
-		words = append(words, class.Name)
-	}
-	return words
-}
-
-// HardwareAt is the class that stands at a place of HardwareWords.
-func HardwareAt(place int) string {
-	if place < 1 {
-		return ""
-	}
-	return string(standards.AllHardware()[place-1].Slug)
-}
-
-// PlaceOfHardware finds a class in HardwareWords; one that is not known counts as not stated.
-func PlaceOfHardware(class string) int {
-	return 1 + slices.IndexFunc(standards.AllHardware(), func(h standards.Hardware) bool { return string(h.Slug) == class })
 }
