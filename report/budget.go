@@ -9,6 +9,7 @@ import (
 	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -173,7 +174,7 @@ func budgetRow(p *plan.Plan, m member) paper.Row {
 
 func (s *sums) row() paper.Row {
 	row := paper.Row{Kind: paper.Total, Cells: make([]paper.Cell, 12)}
-	row.Cells[5].Text = counted(s.links, "link", "links")
+	row.Cells[5].Text = words.Counted(s.links, "link", "links")
 	if s.missing > 0 {
 		row.Cells[5].Text += fmt.Sprintf(", %s still missing", budget.Metres(s.missing))
 	}

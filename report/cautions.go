@@ -7,6 +7,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -89,15 +90,15 @@ func (p *print) told(why func(budget.Budget) string) string {
 		if !b.Graded {
 			continue
 		}
-		words := why(b)
-		if counts[words] == 0 {
-			order = append(order, words)
+		wording := why(b)
+		if counts[wording] == 0 {
+			order = append(order, wording)
 		}
-		counts[words]++
+		counts[wording]++
 	}
 	said := make([]string, len(order))
-	for i, words := range order {
-		said[i] = fmt.Sprintf("%s: %s.", words, counted(counts[words], "link", "links"))
+	for i, wording := range order {
+		said[i] = fmt.Sprintf("%s: %s.", wording, words.Counted(counts[wording], "link", "links"))
 	}
 	return strings.Join(said, " ")
 }
@@ -141,7 +142,7 @@ func (p *print) wayWords() string {
 	said := "Measured on the plan along the way that is drawn."
 	if straight > 0 {
 		said += fmt.Sprintf(" %s not drawn yet: the straight distance counts × %.4g. Common practice, no source.",
-			counted(straight, "way is", "ways are"), p.Plan.Settings.Detour)
+			words.Counted(straight, "way is", "ways are"), p.Plan.Settings.Detour)
 	}
 	return said
 }

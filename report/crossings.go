@@ -7,10 +7,10 @@ import (
 	"slices"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -69,7 +69,7 @@ func (p *print) crossings() []crossed {
 			list = append(list, *found[area.ID])
 		}
 	}
-	slices.SortStableFunc(list, func(a, b crossed) int { return assess.Natural(a.area.Name, b.area.Name) })
+	slices.SortStableFunc(list, func(a, b crossed) int { return words.Natural(a.area.Name, b.area.Name) })
 	return list
 }
 
@@ -142,7 +142,7 @@ func (p *print) spares(used map[plan.ReelID]int) []plan.Reel {
 		}
 	}
 	slices.SortStableFunc(reels, func(a, b plan.Reel) int {
-		return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length), assess.Natural(a.Tag, b.Tag))
+		return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length), words.Natural(a.Tag, b.Tag))
 	})
 	return reels
 }

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/revision"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -40,7 +41,7 @@ func (p *print) limits() string {
 	if len(said) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" Only %s: %s.", strings.Join(said, ", and only "), counted(len(p.links), "link", "links"))
+	return fmt.Sprintf(" Only %s: %s.", strings.Join(said, ", and only "), words.Counted(len(p.links), "link", "links"))
 }
 
 // mostChanges is how many changes a front page lists; the rest is counted.
@@ -71,16 +72,16 @@ func (p *print) standing() []string {
 	t := p.Totals
 	var said []string
 	if n := t.Stops; n > 0 {
-		said = append(said, counted(n, "finding stops", "findings stop")+" the show: see the findings before anything is laid.")
+		said = append(said, words.Counted(n, "finding stops", "findings stop")+" the show: see the findings before anything is laid.")
 	}
 	if n := t.Count(budget.Over); n > 0 {
-		said = append(said, counted(n, "link is", "links are")+" over limit: do not use.")
+		said = append(said, words.Counted(n, "link is", "links are")+" over limit: do not use.")
 	}
 	if t.TooShort > 0 {
-		said = append(said, counted(t.TooShort, "link is", "links are")+" too short.")
+		said = append(said, words.Counted(t.TooShort, "link is", "links are")+" too short.")
 	}
 	if t.Bare > 0 {
-		said = append(said, counted(t.Bare, "link has", "links have")+" no cable yet.")
+		said = append(said, words.Counted(t.Bare, "link has", "links have")+" no cable yet.")
 	}
 	var grades []string
 	for _, g := range t.Grades {
@@ -94,8 +95,8 @@ func (p *print) standing() []string {
 	if len(grades) == 0 {
 		return append(said, "This plan has no link.")
 	}
-	said = append(said, counted(t.Links, "link", "links")+": "+strings.Join(grades, ", ")+".")
-	return append(said, fmt.Sprintf("%s of cable with %s.", wholeMetres(t.Metres), counted(t.Joins, "join", "joins")))
+	said = append(said, words.Counted(t.Links, "link", "links")+": "+strings.Join(grades, ", ")+".")
+	return append(said, fmt.Sprintf("%s of cable with %s.", wholeMetres(t.Metres), words.Counted(t.Joins, "join", "joins")))
 }
 
 // contentsTable lists the chapters of this pack with their pages.

@@ -7,10 +7,10 @@ import (
 	"slices"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -22,7 +22,7 @@ func (p *print) loomed() []plan.Loom {
 			looms = append(looms, loom)
 		}
 	}
-	slices.SortStableFunc(looms, func(a, b plan.Loom) int { return assess.Natural(a.Name, b.Name) })
+	slices.SortStableFunc(looms, func(a, b plan.Loom) int { return words.Natural(a.Name, b.Name) })
 	return looms
 }
 

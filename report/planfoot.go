@@ -8,6 +8,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/geom"
 	"stageloom/model/picture"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -35,13 +36,13 @@ func (p *print) legend(scene *picture.Scene) []entry {
 		if grade.Links > 0 {
 			entries = append(entries, entry{
 				line: picture.LinkRole(string(grade.Grade)), badge: shapeOf(grade.Grade),
-				words: fmt.Sprintf("%s: %s", gradeMeaning[grade.Grade], counted(grade.Links, "link", "links")),
+				words: fmt.Sprintf("%s: %s", gradeMeaning[grade.Grade], words.Counted(grade.Links, "link", "links")),
 			})
 		}
 	}
 	if p.Totals.Ungraded > 0 {
 		entries = append(entries, entry{
-			line: picture.RoleLinkUngraded, words: "without a loss budget: " + counted(p.Totals.Ungraded, "link", "links"),
+			line: picture.RoleLinkUngraded, words: "without a loss budget: " + words.Counted(p.Totals.Ungraded, "link", "links"),
 		})
 	}
 	if p.Totals.Joins > 0 {

@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -58,8 +58,8 @@ func (p *print) pulls() []pulled {
 		list = append(list, *one)
 	}
 	slices.SortFunc(list, func(a, b pulled) int {
-		return cmp.Or(assess.Natural(p.caseName(a.reel), p.caseName(b.reel)), cmp.Compare(a.reel.Kind, b.reel.Kind),
-			assess.Natural(a.reel.Tag, b.reel.Tag), cmp.Compare(a.reel.Length, b.reel.Length), cmp.Compare(a.reel.ID, b.reel.ID))
+		return cmp.Or(words.Natural(p.caseName(a.reel), p.caseName(b.reel)), cmp.Compare(a.reel.Kind, b.reel.Kind),
+			words.Natural(a.reel.Tag, b.reel.Tag), cmp.Compare(a.reel.Length, b.reel.Length), cmp.Compare(a.reel.ID, b.reel.ID))
 	})
 	return list
 }

@@ -50,10 +50,7 @@ func (p *print) suppliedWatts() string {
 
 // none says how many devices state nothing.
 func none(devices int) string {
-	if devices == 1 {
-		return "1 device that states none"
-	}
-	return fmt.Sprintf("%d devices that state none", devices)
+	return words.Counted(devices, "device that states none", "devices that state none")
 }
 
 // watts prints power, rounded up: watts below one kilowatt, else tenths of one.

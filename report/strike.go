@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"slices"
 
-	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -58,12 +58,12 @@ func (p *print) stands() []stand {
 	list := make([]stand, len(order))
 	for i, s := range order {
 		slices.SortStableFunc(s.links, func(a, b plan.Link) int {
-			return cmp.Or(cmp.Compare(b.LayPhase, a.LayPhase), assess.Natural(b.Name, a.Name))
+			return cmp.Or(cmp.Compare(b.LayPhase, a.LayPhase), words.Natural(b.Name, a.Name))
 		})
 		list[i] = *s
 	}
 	slices.SortStableFunc(list, func(a, b stand) int {
-		return cmp.Or(cmp.Compare(b.phase, a.phase), assess.Natural(b.name, a.name))
+		return cmp.Or(cmp.Compare(b.phase, a.phase), words.Natural(b.name, a.name))
 	})
 	return list
 }

@@ -10,7 +10,6 @@ import (
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/ui/patching"
-	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
 )
@@ -202,7 +201,7 @@ func (w *window) giveOut() {
 	})
 	switch {
 	case len(refused) > 0:
-		w.notice.Warn(fmt.Sprintf("%d slots given out. %s", given, table.Sentence(refused[0])))
+		w.notice.Warn(fmt.Sprintf("%d slots given out. %s", given, text.Sentence(refused[0])))
 	case given == 0:
 		w.notice.Say("Every channel has its slots already.")
 	default:

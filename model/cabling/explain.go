@@ -8,9 +8,9 @@ import (
 	"sort"
 	"strings"
 
-	"stageloom/model/checks"
 	"stageloom/model/picking"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // explain says of every unserved run why it is, by what all links of the plan hold after the pick.
@@ -32,7 +32,7 @@ func (z *puzzle) explain(outcomes []outcome) (unserved []Unserved) {
 		}
 	}
 	slices.SortStableFunc(unserved, func(a, b Unserved) int {
-		return cmp.Or(cmp.Compare(b.Priority, a.Priority), checks.Natural(a.Name, b.Name), cmp.Compare(a.Link, b.Link))
+		return cmp.Or(cmp.Compare(b.Priority, a.Priority), words.Natural(a.Name, b.Name), cmp.Compare(a.Link, b.Link))
 	})
 	return unserved
 }
@@ -179,7 +179,7 @@ func (r *run) explained(v picking.Verdict, holders []linkAfter) Unserved {
 		}
 	}
 	slices.SortStableFunc(links, func(a, b plan.Link) int {
-		return cmp.Or(cmp.Compare(a.Priority, b.Priority), checks.Natural(a.Name, b.Name))
+		return cmp.Or(cmp.Compare(a.Priority, b.Priority), words.Natural(a.Name, b.Name))
 	})
 	var lying []string
 	for i, link := range links {
@@ -189,7 +189,7 @@ func (r *run) explained(v picking.Verdict, holders []linkAfter) Unserved {
 			lying = append(lying, link.Name+" is "+link.Done)
 		}
 	}
-	u.by, u.lying = holdersInWords(links), listed(lying)
+	u.by, u.lying = holdersInWords(links), words.And(lying, fewNamed)
 	return u
 }
 
@@ -207,11 +207,11 @@ func holdersInWords(links []plan.Link) string {
 		for ; i < len(links) && links[i].Priority == links[from].Priority; i++ {
 			names = append(names, links[i].Name)
 		}
-		words := listed(names)
+		said := words.And(names, fewNamed)
 		if p := links[from].Priority; p > 0 {
-			words += fmt.Sprintf(" (priority %d)", p)
+			said += fmt.Sprintf(" (priority %d)", p)
 		}
-		parts = append(parts, words)
+		parts = append(parts, said)
 	}
 	return strings.Join(parts, ", ")
 }

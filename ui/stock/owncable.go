@@ -12,6 +12,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -88,7 +89,7 @@ func (d *ownCableDialog) take() {
 	kind, reason := made.Kind(d.Desk().Plan())
 	if reason == "" {
 		if err := d.Desk().Do("Make cable "+kind.Name, func(e *plan.Edit) error { plan.Put(e, kind); return nil }); err != nil {
-			reason = text.Sentence(err)
+			reason = words.Sentence(err)
 		}
 	}
 	if reason != "" {

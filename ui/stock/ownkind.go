@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -88,7 +89,7 @@ func (s *Dialogs) makeKind(device plan.DeviceID, kind catalogue.DeviceKind, keep
 		s.KindsChanged()
 	}
 	if err != nil {
-		return text.Sentence(err)
+		return words.Sentence(err)
 	}
 	return ""
 }

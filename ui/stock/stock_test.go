@@ -11,6 +11,7 @@ import (
 	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/stock"
 	"stageloom/ui/text"
@@ -25,7 +26,7 @@ type host struct {
 }
 
 func (h *host) Desk() *desk.Desk    { return h.desk }
-func (h *host) Units() text.Units   { return text.Units{} }
+func (h *host) Units() words.Units  { return words.Units{} }
 func (h *host) Window() fyne.Window { return h.window }
 func (h *host) Keys() *dialogs.Keys { return h.keys }
 func (h *host) Say(words string)    { h.said = words }

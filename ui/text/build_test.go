@@ -12,6 +12,7 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -57,7 +58,7 @@ func withCable(p *plan.Plan, id plan.LinkID, segment plan.Segment) (budget.Budge
 func TestCablesThatFitAreOfferedTheNearestFirst(t *testing.T) {
 	p := demo.Weekender()
 	id := plan.LinkID(linkNamed(p, "L20").Key)
-	choices := text.CablesFor(p, id, text.Units{})
+	choices := text.CablesFor(p, id, words.Units{})
 	require.NotEmpty(t, choices)
 	reached := true
 	for _, choice := range choices {
@@ -69,7 +70,7 @@ func TestCablesThatFitAreOfferedTheNearestFirst(t *testing.T) {
 			reached = b.Missing == 0
 		}
 	}
-	fibre := text.CablesFor(p, plan.LinkID(linkNamed(p, "L05").Key), text.Units{})
+	fibre := text.CablesFor(p, plan.LinkID(linkNamed(p, "L05").Key), words.Units{})
 	for _, choice := range fibre {
 		require.Contains(t, strings.ToLower(choice.Words), "fibre")
 	}
@@ -83,7 +84,7 @@ func TestAReelThatALinkHoldsIsNotOffered(t *testing.T) {
 		held[segment.Reel] = true
 	}
 	offered := 0
-	for _, choice := range text.CablesFor(p, id, text.Units{}) {
+	for _, choice := range text.CablesFor(p, id, words.Units{}) {
 		if choice.Segment.Reel == "" {
 			continue
 		}
@@ -103,7 +104,7 @@ func TestAHouseLineIsOfferedUntilALinkUsesIt(t *testing.T) {
 	})
 	require.NoError(t, err)
 	line := func(p *plan.Plan) (found text.CableChoice) {
-		for _, choice := range text.CablesFor(p, id, text.Units{}) {
+		for _, choice := range text.CablesFor(p, id, words.Units{}) {
 			if choice.Segment.HouseLine != "" {
 				found = choice
 			}
@@ -212,7 +213,7 @@ func TestAnOwnKindKeepsTheWaysOfThatItIsLike(t *testing.T) {
 func TestACableLikeTheOneBefore(t *testing.T) {
 	p := demo.Weekender()
 	id := plan.LinkID(linkNamed(p, "L20").Key)
-	choices := text.CablesFor(p, id, text.Units{})
+	choices := text.CablesFor(p, id, words.Units{})
 	var reel, line plan.Segment
 	for _, choice := range choices {
 		if choice.Segment.Reel != "" {

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/fields"
 	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // OwnCable is the form of a kind of cable of the user's own, as text: a kind that is there with its maker's figure, its
@@ -54,7 +55,7 @@ func (o OwnCable) Kind(p *plan.Plan) (kind plan.CableKind, reason string) {
 	kind.Own, kind.Note = true, ""
 	e := plan.NewEdit(p, plan.NewIDSource(1, 1))
 	plan.Put(e, kind)
-	err := fields.TypeAll(e, Units{}, plan.CableKindsTable, kind.Key(), []fields.Typed{
+	err := fields.TypeAll(e, words.Units{}, plan.CableKindsTable, kind.Key(), []fields.Typed{
 		{ID: "name", Text: o.Name},
 		{ID: "own_figure", Text: o.Figure},
 		{ID: "near_end", Text: o.Near},
@@ -64,7 +65,7 @@ func (o OwnCable) Kind(p *plan.Plan) (kind plan.CableKind, reason string) {
 		{ID: "metal_shell", Text: fields.TickText(o.MetalShell)},
 	}...)
 	if err != nil {
-		return kind, Sentence(err)
+		return kind, words.Sentence(err)
 	}
 	kind, _ = e.Now().CableKinds.Get(kind.Key())
 	return kind, ""

@@ -9,6 +9,7 @@ import (
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 // OwnKind is the form of a kind of the user's own, as text.
@@ -45,11 +46,11 @@ func (o OwnKind) Kind(p *plan.Plan, from plan.KindID) (kind catalogue.DeviceKind
 	base.ID, base.Own = slug, true
 	e := plan.NewEdit(p, plan.NewIDSource(1, 1))
 	plan.Put(e, base)
-	err := fields.TypeAll(e, Units{}, plan.KindsTable, base.Key(), []fields.Typed{
+	err := fields.TypeAll(e, words.Units{}, plan.KindsTable, base.Key(), []fields.Typed{
 		{ID: "name", Text: o.Name}, {ID: "inputs", Text: o.Inputs}, {ID: "outputs", Text: o.Outputs}, {ID: "hardware", Text: o.Hardware},
 	}...)
 	if err != nil {
-		return kind, Sentence(err)
+		return kind, words.Sentence(err)
 	}
 	kind.Kind, _ = e.Now().Kinds.Get(base.Key())
 	kind.Ports, reason = o.ports(p, from, slug)

@@ -13,6 +13,7 @@ import (
 	"stageloom/model/exchange"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
 )
@@ -75,7 +76,7 @@ func onCard(p *plan.Plan, field text.FormField, typed string) (outcome, bool) {
 }
 
 // onTable types into the cell of a row, if a table of the window has one for the field.
-func onTable(p *plan.Plan, ref plan.Ref, id string, units text.Units) (func(typed string) outcome, bool) {
+func onTable(p *plan.Plan, ref plan.Ref, id string, units words.Units) (func(typed string) outcome, bool) {
 	for _, sheet := range sources.All() {
 		s := sheet.Of(assess.Of(p), sources.Sight{Units: units})
 		for row := range s.Len() {
@@ -122,7 +123,7 @@ func TestCardAndTableMakeTheSamePlanOfTheSameWords(t *testing.T) {
 	p := show(t)
 	a := assess.Of(p)
 	compared, taken, refused := map[string]bool{}, 0, 0
-	for _, units := range []text.Units{{}, feet} {
+	for _, units := range []words.Units{{}, feet} {
 		s := fields.On(p, nil, units)
 		for _, name := range fields.Tables() {
 			refs, rows := firstRows(p, name, 2)
@@ -164,7 +165,7 @@ type list struct {
 	table string
 	heads []exchange.Field
 	needs map[string]string
-	take  func(p *plan.Plan, g exchange.Grid, l exchange.Layout, units text.Units) ([]exchange.Fault, func(*plan.Edit) error)
+	take  func(p *plan.Plan, g exchange.Grid, l exchange.Layout, units words.Units) ([]exchange.Fault, func(*plan.Edit) error)
 }
 
 func kindsOfDevice() (kinds []plan.Kind) {
@@ -179,7 +180,7 @@ func lists() []list {
 		{
 			plan.ReelsTable, exchange.StockFields(),
 			map[string]string{exchange.Kind: "Cat 6A", exchange.Length: "31 m"},
-			func(p *plan.Plan, g exchange.Grid, l exchange.Layout, units text.Units) ([]exchange.Fault, func(*plan.Edit) error) {
+			func(p *plan.Plan, g exchange.Grid, l exchange.Layout, units words.Units) ([]exchange.Fault, func(*plan.Edit) error) {
 				got := exchange.ReadStock(g, l, exchange.Options{Bare: units.Length, Kinds: catalogue.CableKindsFor(p), Taken: exchange.TagTaken(p)})
 				return got.Faults, func(e *plan.Edit) error { return got.Add(e, catalogue.UseCable) }
 			},
@@ -187,7 +188,7 @@ func lists() []list {
 		{
 			plan.CasesTable, exchange.CaseFields(),
 			map[string]string{exchange.CaseName: "Case of a list"},
-			func(_ *plan.Plan, g exchange.Grid, l exchange.Layout, _ text.Units) ([]exchange.Fault, func(*plan.Edit) error) {
+			func(_ *plan.Plan, g exchange.Grid, l exchange.Layout, _ words.Units) ([]exchange.Fault, func(*plan.Edit) error) {
 				got := exchange.ReadCases(g, l, nil)
 				return got.Faults, got.Add
 			},
@@ -195,7 +196,7 @@ func lists() []list {
 		{
 			plan.DevicesTable, exchange.DeviceFields(),
 			map[string]string{exchange.Name: "Box of a list", exchange.Kind: "Stage box 40/20", exchange.Right: "200 m", exchange.Up: "5 m"},
-			func(p *plan.Plan, g exchange.Grid, l exchange.Layout, units text.Units) ([]exchange.Fault, func(*plan.Edit) error) {
+			func(p *plan.Plan, g exchange.Grid, l exchange.Layout, units words.Units) ([]exchange.Fault, func(*plan.Edit) error) {
 				got := exchange.ReadDevices(g, l, p, exchange.DeviceOptions{Bare: units.Length, Kinds: kindsOfDevice()})
 				return got.Faults, func(e *plan.Edit) error { return got.Add(e, catalogue.Use) }
 			},
@@ -203,7 +204,7 @@ func lists() []list {
 		{
 			plan.InputsTable, exchange.InputFields(),
 			map[string]string{exchange.Number: "9", exchange.Name: "Input of a list"},
-			func(_ *plan.Plan, g exchange.Grid, l exchange.Layout, _ text.Units) ([]exchange.Fault, func(*plan.Edit) error) {
+			func(_ *plan.Plan, g exchange.Grid, l exchange.Layout, _ words.Units) ([]exchange.Fault, func(*plan.Edit) error) {
 				got := exchange.ReadInputs(g, l, 0)
 				return got.Faults, func(e *plan.Edit) error { return got.Add(e, "") }
 			},
@@ -212,7 +213,7 @@ func lists() []list {
 }
 
 // with takes a list of one row in: the cells that it needs and one more. A refusal is the words of the cell alone.
-func (l list) with(p *plan.Plan, name, typed string, units text.Units) outcome {
+func (l list) with(p *plan.Plan, name, typed string, units words.Units) outcome {
 	var layout exchange.Layout
 	var heads, cells []string
 	for _, head := range l.heads {
@@ -234,7 +235,7 @@ func (l list) with(p *plan.Plan, name, typed string, units text.Units) outcome {
 }
 
 // comes says what rows of a plan hold in words: what two ways made alike, whatever ids new rows got.
-func comes(p *plan.Plan, table string, units text.Units) (said []string) {
+func comes(p *plan.Plan, table string, units words.Units) (said []string) {
 	s := fields.On(p, nil, units)
 	for _, name := range []string{table, plan.CasesTable, plan.PositionsTable} {
 		_, rows := firstRows(p, name, 100)
@@ -261,7 +262,7 @@ var listsDiffer = map[string]string{
 
 // requireAlike compares what a list and the table made of the same words. A blank cell of a list says nothing, so that one which
 // either of them refuses is not compared.
-func requireAlike(t *testing.T, what, typed string, byList, byTable outcome, before *plan.Plan, table string, units text.Units) {
+func requireAlike(t *testing.T, what, typed string, byList, byTable outcome, before *plan.Plan, table string, units words.Units) {
 	t.Helper()
 	require.NotRegexp(t, `\b[a-z]-[2-9a-z]{5}\b`, byList.refusal+" "+byTable.refusal, "no refusal shows an id")
 	both := fmt.Sprintf("%s, %.30q:\nlist  %s\ntable %s", what, typed, byList.say(before), byTable.say(before))
@@ -291,7 +292,7 @@ func newRow(before, after *plan.Plan, name string) (ref plan.Ref, row any) {
 func TestAListMakesTheSamePlanAsTheTableOfTheSameWords(t *testing.T) {
 	p := show(t)
 	compared, taken, refused := map[string]bool{}, 0, 0
-	for _, units := range []text.Units{{}, feet} {
+	for _, units := range []words.Units{{}, feet} {
 		for _, l := range lists() {
 			before := l.with(p, "", "", units).plan
 			require.NotNil(t, before, l.table)

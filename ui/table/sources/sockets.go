@@ -9,6 +9,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 )
 
@@ -61,7 +62,7 @@ func (s *patching) socketRows() (rows []socketRow) {
 			missing = append(missing, socket)
 		}
 	}
-	slices.SortFunc(missing, func(a, b patch.Socket) int { return assess.Natural(s.view.SocketWords(a), s.view.SocketWords(b)) })
+	slices.SortFunc(missing, func(a, b patch.Socket) int { return words.Natural(s.view.SocketWords(a), s.view.SocketWords(b)) })
 	for _, socket := range missing {
 		rows = append(rows, socketRow{socket, lines[socket], outputs[socket]})
 	}

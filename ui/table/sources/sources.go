@@ -3,14 +3,14 @@ package sources
 import (
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
 // Sight is how a table looks at a plan: in which units, and at which act. Channels tells that an input that is moved to
 // another socket keeps its channels.
 type Sight struct {
-	Units    text.Units
+	Units    words.Units
 	Act      plan.ActID
 	Channels bool
 }
@@ -24,7 +24,7 @@ type Sheet struct {
 }
 
 // always is a table that is the same in all acts.
-func always(of func(*assess.Assessment, text.Units) table.Source) func(*assess.Assessment, Sight) table.Source {
+func always(of func(*assess.Assessment, words.Units) table.Source) func(*assess.Assessment, Sight) table.Source {
 	return func(a *assess.Assessment, at Sight) table.Source { return of(a, at.Units) }
 }
 

@@ -13,9 +13,9 @@ import (
 	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 // golden compares with a text that somebody has looked at.
@@ -61,7 +61,7 @@ func show(t *testing.T) *plan.Plan {
 	return p
 }
 
-var feet = text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
+var feet = words.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
 
 // told is a table as a person reads it, all columns shown: a line a row, a block a column set.
 func told(s table.Source) string {
@@ -122,7 +122,7 @@ func TestEveryTableSaysWhatToDoFirstAndWhatItsColumnsHold(t *testing.T) {
 }
 
 // set types into the cell of a row, and returns the plan after it.
-func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units text.Units) (*plan.Plan, error) {
+func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units words.Units) (*plan.Plan, error) {
 	t.Helper()
 	chosen, found := sources.Named(sheet)
 	require.True(t, found)
@@ -193,7 +193,7 @@ func TestCellsAreTypedAsPeopleWrite(t *testing.T) {
 		{"a note with its line ends", "outputs", "output 1 Main left", "note", "a\nb", "a\nb"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			after, err := set(t, p, c.sheet, c.row, c.column, c.typed, text.Units{})
+			after, err := set(t, p, c.sheet, c.row, c.column, c.typed, words.Units{})
 			require.NoError(t, err)
 			require.Equal(t, c.want, cell(after, c.sheet, c.row, c.column))
 		})
@@ -225,7 +225,7 @@ func TestWhatCannotStandSaysWhatToWrite(t *testing.T) {
 		{"number nought", "outputs", "output 1 Main left", "number", "0", "from 1 to 9999"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := set(t, p, c.sheet, c.row, c.column, c.typed, text.Units{})
+			_, err := set(t, p, c.sheet, c.row, c.column, c.typed, words.Units{})
 			require.ErrorContains(t, err, c.want)
 		})
 	}
@@ -243,7 +243,7 @@ func TestBareNumbersAreReadInTheUnitsShown(t *testing.T) {
 
 func TestWhatACellSaysCanBeTypedInto(t *testing.T) {
 	p := show(t)
-	for _, units := range []text.Units{{}, feet} {
+	for _, units := range []words.Units{{}, feet} {
 		a := assess.Of(p)
 		for _, sheet := range sources.All() {
 			s := sheet.Of(a, sources.Sight{Units: units})
@@ -265,7 +265,7 @@ func TestWhatACellSaysCanBeTypedInto(t *testing.T) {
 }
 
 func TestAPositionTypedElsewhereTakesItsDevicesAlong(t *testing.T) {
-	after, err := set(t, show(t), "positions", "FOH tower", "x", "80 m", text.Units{})
+	after, err := set(t, show(t), "positions", "FOH tower", "x", "80 m", words.Units{})
 	require.NoError(t, err)
 	require.Equal(t, "80 m", cell(after, "devices", "FOH", "x"))
 }
@@ -313,12 +313,12 @@ func TestFindingsStandTheWorstFirst(t *testing.T) {
 		return nil
 	})
 	require.NoError(t, err)
-	golden(t, "findings", told(sources.Findings(assess.Of(p), text.Units{})))
+	golden(t, "findings", told(sources.Findings(assess.Of(p), words.Units{})))
 }
 
 func TestAFindingKnowsItsPlaces(t *testing.T) {
 	a := assess.Of(show(t))
-	s := sources.Findings(a, text.Units{})
+	s := sources.Findings(a, words.Units{})
 	require.NotZero(t, s.Len())
 	refs := map[plan.Ref]bool{}
 	for row := range s.Len() {
@@ -329,6 +329,6 @@ func TestAFindingKnowsItsPlaces(t *testing.T) {
 		refs[s.Ref(row)] = true
 	}
 	require.Contains(t, told(s), "L1, X60-01", "a reel goes by its tag")
-	_, found := sources.FindingAt(sources.Links(a, text.Units{}), 0)
+	_, found := sources.FindingAt(sources.Links(a, words.Units{}), 0)
 	require.False(t, found)
 }
