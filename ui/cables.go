@@ -10,6 +10,7 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/strip"
 	"stageloom/ui/text"
 )
@@ -50,19 +51,19 @@ func (w *window) try(c strip.Change) string {
 
 func (w *window) tryIn(link plan.LinkID, c strip.Change) string {
 	w.preview = text.Preview{}
-	words := ""
+	said := ""
 	if c.Doing != strip.Nothing {
 		b, err := c.Try(w.desk.Plan(), link)
 		if err != nil {
-			words = text.Sentence(reason(err))
+			said = words.Sentence(reason(err))
 		} else {
 			w.preview.Budgets = append(w.preview.Budgets, b)
-			words = strip.Words(b, w.units().Length)
+			said = strip.Words(b, w.units().Length)
 		}
 	}
 	w.tellWhole(w.desk.Assessment())
 	w.showCard()
-	return words
+	return said
 }
 
 // reason is a refusal without the words that nothing was changed: nothing was tried in earnest yet.

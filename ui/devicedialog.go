@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -104,7 +105,7 @@ func (d *deviceDialog) take() {
 		return nil
 	})
 	if err != nil {
-		d.refuse(text.Sentence(err))
+		d.refuse(words.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

@@ -10,9 +10,9 @@ import (
 
 	"stageloom/model/demo"
 	"stageloom/model/planfile"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/stock"
-	"stageloom/ui/text"
 )
 
 // Open puts a file on the desk; one that cannot be read leaves the plan before and says place and reason.
@@ -21,16 +21,16 @@ func (w *window) open(path string) {
 		if errors.Is(err, os.ErrNotExist) {
 			w.settings.Forget(path)
 		}
-		w.notice.Warn(text.Sentence(err))
+		w.notice.Warn(words.Sentence(err))
 		return
 	}
 	w.settings.Used(w.desk.Path())
 	w.notice.Clear()
 	if reason := w.desk.ReadOnly(); reason != "" {
-		w.notice.Warn(text.Sentence(errors.New(reason)))
+		w.notice.Warn(words.Sentence(errors.New(reason)))
 	}
 	if said := w.desk.Mended(); said != "" {
-		w.warnAlso(text.Sentence(errors.New(said)))
+		w.warnAlso(words.Sentence(errors.New(said)))
 	}
 	w.window.SetMainMenu(w.menu())
 	w.offerTakeOver()
@@ -55,7 +55,7 @@ func (w *window) openDialog() {
 	w.keepFirst(func() {
 		d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
 			if err != nil {
-				w.notice.Warn(text.Sentence(err))
+				w.notice.Warn(words.Sentence(err))
 				return
 			}
 			if reader == nil {

@@ -3,7 +3,7 @@ package ui
 import (
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
-	"stageloom/ui/text"
+	"stageloom/model/words"
 )
 
 // ownKind makes a kind of the user's own from that of the selected device, which becomes of it.
@@ -20,7 +20,7 @@ func (w *window) ownKind() {
 func (w *window) listEquipment() {
 	own, err := w.library.Kinds()
 	if err != nil {
-		w.warnAlso(text.Sentence(err))
+		w.warnAlso(words.Sentence(err))
 	}
 	w.ownKinds = own
 	w.equipment.SetKinds(w.desk.Plan(), own)

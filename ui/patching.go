@@ -9,6 +9,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/patching"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
@@ -201,7 +202,7 @@ func (w *window) giveOut() {
 	})
 	switch {
 	case len(refused) > 0:
-		w.notice.Warn(fmt.Sprintf("%d slots given out. %s", given, text.Sentence(refused[0])))
+		w.notice.Warn(fmt.Sprintf("%d slots given out. %s", given, words.Sentence(refused[0])))
 	case given == 0:
 		w.notice.Say("Every channel has its slots already.")
 	default:

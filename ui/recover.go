@@ -10,8 +10,8 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/journal"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // offerLeft offers what a program that ended without saving left behind, the latest first. Nothing is overwritten and
@@ -24,7 +24,7 @@ func (w *window) offerLeft(all []*journal.Left) {
 	dialogs.Ask(w, "Work that was not saved", leftWords(left), []dialogs.Choice{
 		{Label: "Recover", Important: true, Do: func() {
 			if err := w.desk.Recover(left); err != nil {
-				w.notice.Warn(text.Sentence(err))
+				w.notice.Warn(words.Sentence(err))
 				w.offerLeft(all[1:])
 				return
 			}
@@ -41,7 +41,7 @@ func (w *window) discardLeft(all []*journal.Left) {
 		{Label: "Keep for later", Important: true, Do: func() { w.offerLeft(all[1:]) }},
 		{Label: "Discard", Meant: true, Do: func() {
 			if err := all[0].Remove(); err != nil {
-				w.notice.Warn(text.Sentence(err))
+				w.notice.Warn(words.Sentence(err))
 			}
 			w.offerLeft(all[1:])
 		}},
@@ -83,7 +83,7 @@ func leftWords(left *journal.Left) string {
 func (w *window) tellUnread(all []*journal.Unread) {
 	for _, unread := range all {
 		_ = unread.SetAside() // told again at the next start where it cannot be
-		w.warnAlso(text.Sentence(unread))
+		w.warnAlso(words.Sentence(unread))
 	}
 }
 
@@ -114,7 +114,7 @@ func (w *window) checkDisk() {
 func (w *window) retake() bool {
 	taken, err := w.desk.Retake()
 	if err != nil {
-		w.notice.Warn(text.Sentence(err))
+		w.notice.Warn(words.Sentence(err))
 	}
 	if taken {
 		w.notice.Say("The other window has given " + filepath.Base(w.desk.Path()) + " up: it can be edited here now, as it was saved last.")
@@ -131,7 +131,7 @@ func (w *window) offerTakeOver() {
 	dialogs.Ask(w, "In use on another computer?", held.Error(), []dialogs.Choice{
 		{Label: "Take it over", Do: func() {
 			if taken, err := w.desk.TakeOver(); err != nil || !taken {
-				w.notice.Warn(text.Sentence(&desk.ReadOnly{Reason: w.desk.ReadOnly()}))
+				w.notice.Warn(words.Sentence(&desk.ReadOnly{Reason: w.desk.ReadOnly()}))
 				return
 			}
 			w.notice.Say(filepath.Base(w.desk.Path()) + " can be edited here now.")
@@ -146,7 +146,7 @@ func (w *window) refused(err error) {
 	if errors.Is(err, desk.ErrAsked) || errors.As(err, &readOnly) && w.retake() { // the question tells
 		return
 	}
-	w.notice.Warn(text.Sentence(err))
+	w.notice.Warn(words.Sentence(err))
 }
 
 // tellTrouble tells once that the journal cannot be kept, that it is kept again, and that it had to be made again.
@@ -155,7 +155,7 @@ func (w *window) tellTrouble() {
 	w.trouble = trouble
 	switch {
 	case trouble != "" && trouble != before:
-		w.warnAlso(text.Sentence(fmt.Errorf("%s; save often until that is put right", trouble)))
+		w.warnAlso(words.Sentence(fmt.Errorf("%s; save often until that is put right", trouble)))
 	case trouble == "" && before != "" && w.desk.Unsaved():
 		w.notice.Say("Unsaved work is kept again, with all edits since the last save.")
 	}

@@ -8,8 +8,8 @@ import (
 	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 func (w *window) save() {
@@ -58,7 +58,7 @@ func (w *window) settled(path string, err error, over func(told planfile.Stamp) 
 			other, {Label: "Save it here again", Do: again(planfile.Stamp{})}, {Label: "Cancel"},
 		})
 	default:
-		w.notice.Warn(text.Sentence(err) + " The plan stays in this window.")
+		w.notice.Warn(words.Sentence(err) + " The plan stays in this window.")
 	}
 }
 

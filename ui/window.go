@@ -15,6 +15,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/revision"
+	"stageloom/model/words"
 	"stageloom/ui/answers"
 	"stageloom/ui/chart"
 	"stageloom/ui/day"
@@ -285,8 +286,8 @@ func (w *window) show(ref plan.Ref) {
 	w.window.Canvas().Focus(w.plan)
 }
 
-func (w *window) units() text.Units {
-	u := text.Units{}
+func (w *window) units() words.Units {
+	u := words.Units{}
 	if w.settings.Length() == settings.Feet {
 		u.Length = quantity.Imperial
 	}

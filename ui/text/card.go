@@ -14,9 +14,6 @@ import (
 	"stageloom/model/words"
 )
 
-// Units are how lengths and temperatures are shown.
-type Units = words.Units
-
 // Card is what the panel on the right says about the selection.
 type Card struct {
 	Title    string
