@@ -14,7 +14,7 @@ import (
 )
 
 // explain says of every unserved run why it is, by what all links of the plan hold after the pick.
-func (z *puzzle) explain(outcomes []outcome) (unserved []Unserved) {
+func (z *question) explain(outcomes []outcome) (unserved []Unserved) {
 	whole, answer, holders := z.wholeStock(outcomes)
 	over := z.overAlone(whole, answer)
 	for i := range outcomes {
@@ -39,7 +39,7 @@ func (z *puzzle) explain(outcomes []outcome) (unserved []Unserved) {
 
 // wholeStock is the problem over the whole stock, with all links of the plan that hold any of it, and who holds what. Behind
 // the links of the problem come those that hold cables which were not picked.
-func (z *puzzle) wholeStock(outcomes []outcome) (*picking.Problem, *picking.Answer, []linkAfter) {
+func (z *question) wholeStock(outcomes []outcome) (*picking.Problem, *picking.Answer, []linkAfter) {
 	whole, s := z.problem, z.survey
 	whole.Lines = slices.Clone(whole.Lines)
 	for i := range whole.Lines {
@@ -70,7 +70,7 @@ func (z *puzzle) wholeStock(outcomes []outcome) (*picking.Problem, *picking.Answ
 
 // overAlone tells by how much links about kept cables would be over if they had the whole stock, and takes their limits off
 // the problem: the optimiser's own word on that counts each line once, and about kept cables it lies in several gaps.
-func (z *puzzle) overAlone(whole *picking.Problem, answer *picking.Answer) map[int]int {
+func (z *question) overAlone(whole *picking.Problem, answer *picking.Answer) map[int]int {
 	over := map[int]int{}
 	for i := range z.problem.Links {
 		if answer.Picks[i] != nil || !whole.Links[i].Attached || whole.Links[i].Limit[0] == 0 || stands(whole, i, 0) {
