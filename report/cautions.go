@@ -12,14 +12,14 @@ import (
 )
 
 // drawCautions prints the usual cautions.
-func (p *print) drawCautions(b *paper.Book) {
+func (p *printout) drawCautions(b *paper.Book) {
 	b.Title("Cautions")
 	b.Cautions(p.cautions())
 	drawNotices(b)
 }
 
 // drawAssumptions prints what the figures rest on.
-func (p *print) drawAssumptions(b *paper.Book) {
+func (p *printout) drawAssumptions(b *paper.Book) {
 	b.Title("Assumptions")
 	b.Heading("What the figures are")
 	b.Definitions(p.assumptions())
@@ -39,7 +39,7 @@ func drawNotices(b *paper.Book) {
 }
 
 // cautions are the usual ones, led by those for transports that the plan uses.
-func (p *print) cautions() []string {
+func (p *printout) cautions() []string {
 	var said []string
 	for _, id := range p.transports() {
 		transport, err := standards.TransportBySlug(standards.TransportSlug(id))
@@ -58,7 +58,7 @@ func (p *print) cautions() []string {
 }
 
 // assumptions say what is computed from what, and what was taken where nobody has said anything.
-func (p *print) assumptions() []paper.Definition {
+func (p *printout) assumptions() []paper.Definition {
 	s := p.Plan.Settings
 	list := []paper.Definition{
 		{Term: "Loss, margin", Text: "Computed " + p.references() + " for whole cables and every mated connection, from catalogue maxima or a reel's measured loss; not measured " +
@@ -82,7 +82,7 @@ func (p *print) assumptions() []paper.Definition {
 }
 
 // told gathers what is said of graded links, with how many links it is said of.
-func (p *print) told(why func(budget.Budget) string) string {
+func (p *printout) told(why func(budget.Budget) string) string {
 	counts := map[string]int{}
 	var order []string
 	for _, link := range p.Links() {
@@ -132,7 +132,7 @@ func slackWords(s plan.Settings) string {
 }
 
 // wayWords tells how ways were measured.
-func (p *print) wayWords() string {
+func (p *printout) wayWords() string {
 	straight := 0
 	for i := range p.Budgets {
 		if p.Budgets[i].Measured.Straight() {
@@ -148,7 +148,7 @@ func (p *print) wayWords() string {
 }
 
 // rules are the limit rules in use, each with what grades by it, its status and source.
-func (p *print) rules() []paper.Definition {
+func (p *printout) rules() []paper.Definition {
 	var list []paper.Definition
 	at := map[plan.RuleID]int{}
 	for _, g := range p.groups() {

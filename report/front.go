@@ -13,7 +13,7 @@ import (
 )
 
 // drawFront prints the front page of a pack: what changed first, how the plan stands, what is in the pack, whom to ring.
-func (p *print) drawFront(b *paper.Book, pack booklet) {
+func (p *printout) drawFront(b *paper.Book, pack booklet) {
 	b.Title(pack.name + " pack")
 	b.Paragraph(pack.reader + "." + p.limits())
 	b.Paragraph(revision.StandingOf(p.Plan).Sentence())
@@ -30,7 +30,7 @@ func (p *print) drawFront(b *paper.Book, pack booklet) {
 }
 
 // limits says what the choice leaves out.
-func (p *print) limits() string {
+func (p *printout) limits() string {
 	var said []string
 	if position, found := p.Plan.Positions.Get(plan.Key(p.choice.Position)); found {
 		said = append(said, "what ends at "+position.Name)
@@ -48,7 +48,7 @@ func (p *print) limits() string {
 const mostChanges = 18
 
 // drawChanges prints what changed since the last revision, in a line and then one by one.
-func (p *print) drawChanges(b *paper.Book) {
+func (p *printout) drawChanges(b *paper.Book) {
 	b.Heading(p.since.Heading())
 	b.Paragraph(p.since.Lead())
 	if lines := p.since.Lines(mostChanges); len(lines) > 0 {
@@ -60,7 +60,7 @@ func (p *print) drawChanges(b *paper.Book) {
 const mostIssues = 6
 
 // drawIssues prints how the plan stands to its revisions, and those that were issued.
-func (p *print) drawIssues(b *paper.Book) {
+func (p *printout) drawIssues(b *paper.Book) {
 	if issues := revision.Issues(p.Plan); len(issues) > 0 {
 		b.Heading("Revisions issued")
 		b.Items(issues[max(0, len(issues)-mostIssues):])
@@ -68,7 +68,7 @@ func (p *print) drawIssues(b *paper.Book) {
 }
 
 // standing says how the whole plan stands, the worst first.
-func (p *print) standing() []string {
+func (p *printout) standing() []string {
 	t := p.Totals
 	var said []string
 	if n := t.Stops; n > 0 {
@@ -100,7 +100,7 @@ func (p *print) standing() []string {
 }
 
 // contentsTable lists the chapters of this pack with their pages.
-func (p *print) contentsTable(b *paper.Book, pack booklet) paper.Table {
+func (p *printout) contentsTable(b *paper.Book, pack booklet) paper.Table {
 	table := paper.Table{Columns: []paper.Column{
 		{Head: "Chapter", Width: paper.Fill(1)}, {Head: "From page", Align: paper.Right},
 	}}
@@ -113,7 +113,7 @@ func (p *print) contentsTable(b *paper.Book, pack booklet) paper.Table {
 	return table
 }
 
-func (p *print) contactsTable() paper.Table {
+func (p *printout) contactsTable() paper.Table {
 	table := paper.Table{Columns: []paper.Column{
 		{Head: "Name", Width: paper.Fill(1)}, {Head: "For", Width: paper.Fill(1)}, {Head: "Telephone", Width: paper.Fill(1)},
 	}}

@@ -11,7 +11,7 @@ import (
 )
 
 // drawStrike prints what is taken up where, the reverse of how it was laid, and the count into the cases.
-func (p *print) drawStrike(b *paper.Book) {
+func (p *printout) drawStrike(b *paper.Book) {
 	b.Title("Strike")
 	b.Paragraph("In reverse of laying. Unplug both ends, coil towards the drum end, count into the case. A cable that is bad goes to Faulty with a knot of tape in it, never back into its case.")
 	for _, stand := range p.stands() {
@@ -35,7 +35,7 @@ type stand struct {
 
 // stands shares the links out to positions: each to that of its drum end, where it is coiled; positions laid last come
 // first.
-func (p *print) stands() []stand {
+func (p *printout) stands() []stand {
 	found := map[plan.PositionID]*stand{}
 	var order []*stand
 	for _, link := range p.Links() {
@@ -68,7 +68,7 @@ func (p *print) stands() []stand {
 	return list
 }
 
-func (p *print) strikeTable(s stand) paper.Table {
+func (p *printout) strikeTable(s stand) paper.Table {
 	table := paper.Table{
 		Title: "Coil at " + s.name,
 		Columns: []paper.Column{
@@ -93,7 +93,7 @@ func (p *print) strikeTable(s stand) paper.Table {
 }
 
 // countTable counts the cables that go back into each case.
-func (p *print) countTable() paper.Table {
+func (p *printout) countTable() paper.Table {
 	table := paper.Table{
 		Title: "Count into the cases",
 		Columns: []paper.Column{
@@ -125,7 +125,7 @@ func (p *print) countTable() paper.Table {
 }
 
 // faultyTable lists the reels known to be bad, with room for those found on the day.
-func (p *print) faultyTable() paper.Table {
+func (p *printout) faultyTable() paper.Table {
 	table := paper.Table{
 		Title: "Faulty and suspect",
 		Columns: []paper.Column{
