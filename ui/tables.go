@@ -121,7 +121,7 @@ func (t *tables) grid() *table.Grid { return t.grids[t.open] }
 func (t *tables) source(name string) table.Source {
 	sheet, _ := sources.Named(name)
 	w := t.window
-	return sheet.Of(w.desk.Assessment(), sources.Sight{Units: w.units(), Act: w.actShown(), Channels: w.settings.ChannelsFollow()})
+	return sheet.Of(w.desk.Assessment(), sources.View{Units: w.units(), Act: w.actShown(), Channels: w.settings.ChannelsFollow()})
 }
 
 // made is the grid of a table, made at the first call.

@@ -25,7 +25,7 @@ func (b *booth) look(sheet string, act plan.ActID) table.Source {
 	chosen, found := sources.Named(sheet)
 	require.True(b.t, found)
 	require.True(b.t, chosen.Acts)
-	return chosen.Of(assess.Of(b.plan), sources.Sight{Act: act, Channels: true})
+	return chosen.Of(assess.Of(b.plan), sources.View{Act: act, Channels: true})
 }
 
 // place is a cell by the names of its row and its column.

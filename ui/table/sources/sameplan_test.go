@@ -78,7 +78,7 @@ func onCard(p *plan.Plan, field text.FormField, typed string) (outcome, bool) {
 // onTable types into the cell of a row, if a table of the window has one for the field.
 func onTable(p *plan.Plan, ref plan.Ref, id string, units words.Units) (func(typed string) outcome, bool) {
 	for _, sheet := range sources.All() {
-		s := sheet.Of(assess.Of(p), sources.Sight{Units: units})
+		s := sheet.Of(assess.Of(p), sources.View{Units: units})
 		for row := range s.Len() {
 			if s.Ref(row) != ref {
 				continue

@@ -21,7 +21,7 @@ type socketRow struct {
 }
 
 // Sockets is a row a socket of every device, by device: what is plugged in there in one act, and where it goes.
-func Sockets(a *assess.Assessment, at Sight) table.Source {
+func Sockets(a *assess.Assessment, at View) table.Source {
 	s := sighted(a, at)
 	return &table.List[socketRow]{
 		ID: "sockets", One: "socket", Many: "sockets", Rows: s.socketRows(),

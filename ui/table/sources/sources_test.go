@@ -92,8 +92,8 @@ func TestTables(t *testing.T) {
 			continue // what is found is for the rules' own tests
 		}
 		t.Run(sheet.Name, func(t *testing.T) {
-			golden(t, strings.ReplaceAll(sheet.Name, " ", "-"), told(sheet.Of(a, sources.Sight{})))
-			golden(t, strings.ReplaceAll(sheet.Name, " ", "-")+"-feet", told(sheet.Of(a, sources.Sight{Units: feet})))
+			golden(t, strings.ReplaceAll(sheet.Name, " ", "-"), told(sheet.Of(a, sources.View{})))
+			golden(t, strings.ReplaceAll(sheet.Name, " ", "-")+"-feet", told(sheet.Of(a, sources.View{Units: feet})))
 		})
 	}
 }
@@ -102,7 +102,7 @@ func TestEveryTableSaysWhatToDoFirstAndWhatItsColumnsHold(t *testing.T) {
 	empty := assess.Of(plan.New("New"))
 	names := map[string]bool{}
 	for _, sheet := range sources.All() {
-		s := sheet.Of(empty, sources.Sight{})
+		s := sheet.Of(empty, sources.View{})
 		require.Equal(t, sheet.Name, s.Name())
 		require.Zero(t, s.Len())
 		require.NotEmpty(t, s.Empty())
@@ -126,7 +126,7 @@ func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units wor
 	t.Helper()
 	chosen, found := sources.Named(sheet)
 	require.True(t, found)
-	s := chosen.Of(assess.Of(p), sources.Sight{Units: units})
+	s := chosen.Of(assess.Of(p), sources.View{Units: units})
 	for at := range s.Len() {
 		if s.RowName(at) != row {
 			continue
@@ -144,7 +144,7 @@ func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units wor
 // cell is what stands in a cell.
 func cell(p *plan.Plan, sheet, row, column string) string {
 	chosen, _ := sources.Named(sheet)
-	s := chosen.Of(assess.Of(p), sources.Sight{})
+	s := chosen.Of(assess.Of(p), sources.View{})
 	for at := range s.Len() {
 		for i, c := range s.Columns() {
 			if s.RowName(at) == row && c.Name == column {
@@ -246,7 +246,7 @@ func TestWhatACellSaysCanBeTypedInto(t *testing.T) {
 	for _, units := range []words.Units{{}, feet} {
 		a := assess.Of(p)
 		for _, sheet := range sources.All() {
-			s := sheet.Of(a, sources.Sight{Units: units})
+			s := sheet.Of(a, sources.View{Units: units})
 			for row := range s.Len() {
 				for i, column := range s.Columns() {
 					if s.Setter(i) == nil || sheet.Name == "cables" && column.Name != "kept" && column.Name != "reel" {
@@ -273,7 +273,7 @@ func TestAPositionTypedElsewhereTakesItsDevicesAlong(t *testing.T) {
 func TestRowsAreAddedAndRemovedWhereTheyMayBe(t *testing.T) {
 	for _, sheet := range sources.All() {
 		p := show(t)
-		s := sheet.Of(assess.Of(p), sources.Sight{})
+		s := sheet.Of(assess.Of(p), sources.View{})
 		grower := s.(table.Grower)
 		if add := grower.Adder(); add != nil {
 			var ref plan.Ref
@@ -297,7 +297,7 @@ func TestRowsAreAddedAndRemovedWhereTheyMayBe(t *testing.T) {
 			}
 			next, err := plan.Do(p, plan.NewIDSource(9, 9), func(e *plan.Edit) error { return remove(e, refs) })
 			require.NoError(t, err, sheet.Name)
-			require.Zero(t, sheet.Of(assess.Of(next), sources.Sight{}).Len(), sheet.Name)
+			require.Zero(t, sheet.Of(assess.Of(next), sources.View{}).Len(), sheet.Name)
 		}
 	}
 }
