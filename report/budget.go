@@ -9,11 +9,12 @@ import (
 	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
 // drawBudget prints every link with its run, cables, loss, limit, margin and grade, in tenths.
-func (p *print) drawBudget(b *paper.Book) {
+func (p *printout) drawBudget(b *paper.Book) {
 	b.Title("Link budget")
 	b.Remark("Computed, not measured. Run = way + rises + slack, each rounded up to 0.1 m, with where the way has its metres from. Loss is that of whole cables and all connections " + p.references() +
 		", rounded up; margin is limit less loss, rounded down. Missing metres are reckoned as the kind wanted for them.")
@@ -27,7 +28,7 @@ func (p *print) drawBudget(b *paper.Book) {
 }
 
 // usedTable sums up what cable the links to print use, and what its figures rest on.
-func (p *print) usedTable() paper.Table {
+func (p *printout) usedTable() paper.Table {
 	table := paper.Table{
 		Title: "Cable used",
 		Columns: []paper.Column{
@@ -50,7 +51,7 @@ func (p *print) usedTable() paper.Table {
 }
 
 // restsOn says where the loss of a kind of cable comes from.
-func (p *print) restsOn(kind plan.CableKind) string {
+func (p *printout) restsOn(kind plan.CableKind) string {
 	const none = "no loss is reckoned"
 	m := p.Reckoner().Medium(kind.ID)
 	if m == nil {
@@ -67,7 +68,7 @@ func (p *print) restsOn(kind plan.CableKind) string {
 }
 
 // references says what the decibels of the links to print are taken at.
-func (p *print) references() string {
+func (p *printout) references() string {
 	var used []standards.Transport
 	for _, link := range p.Links() {
 		if b, _ := p.Budget(link.ID); b.Medium != nil {
@@ -82,7 +83,7 @@ func (p *print) references() string {
 }
 
 // couplersUsed counts the couplers between the cables that are laid.
-func (p *print) couplersUsed() string {
+func (p *printout) couplersUsed() string {
 	var said []string
 	for _, t := range p.sums.Couplers {
 		words := fmt.Sprintf("%d × %s", t.Count, cmp.Or(t.Connector, "no stated connector"))
@@ -97,7 +98,7 @@ func (p *print) couplersUsed() string {
 	return "Couplers: " + strings.Join(said, "; ") + "."
 }
 
-func (p *print) budgetTable() paper.Table {
+func (p *printout) budgetTable() paper.Table {
 	const names = 3 // lines of a name before it is cut
 	table := paper.Table{
 		Columns: []paper.Column{
@@ -174,7 +175,7 @@ func budgetRow(p *plan.Plan, m member) paper.Row {
 
 func (s *sums) row() paper.Row {
 	row := paper.Row{Kind: paper.Total, Cells: make([]paper.Cell, 12)}
-	row.Cells[5].Text = counted(s.links, "link", "links")
+	row.Cells[5].Text = words.Counted(s.links, "link", "links")
 	if s.missing > 0 {
 		row.Cells[5].Text += fmt.Sprintf(", %s still missing", budget.Metres(s.missing))
 	}

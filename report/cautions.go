@@ -7,18 +7,19 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
 // drawCautions prints the usual cautions.
-func (p *print) drawCautions(b *paper.Book) {
+func (p *printout) drawCautions(b *paper.Book) {
 	b.Title("Cautions")
 	b.Cautions(p.cautions())
 	drawNotices(b)
 }
 
 // drawAssumptions prints what the figures rest on.
-func (p *print) drawAssumptions(b *paper.Book) {
+func (p *printout) drawAssumptions(b *paper.Book) {
 	b.Title("Assumptions")
 	b.Heading("What the figures are")
 	b.Definitions(p.assumptions())
@@ -38,7 +39,7 @@ func drawNotices(b *paper.Book) {
 }
 
 // cautions are the usual ones, led by those for transports that the plan uses.
-func (p *print) cautions() []string {
+func (p *printout) cautions() []string {
 	var said []string
 	for _, id := range p.transports() {
 		transport, err := standards.TransportBySlug(standards.TransportSlug(id))
@@ -57,7 +58,7 @@ func (p *print) cautions() []string {
 }
 
 // assumptions say what is computed from what, and what was taken where nobody has said anything.
-func (p *print) assumptions() []paper.Definition {
+func (p *printout) assumptions() []paper.Definition {
 	s := p.Plan.Settings
 	list := []paper.Definition{
 		{Term: "Loss, margin", Text: "Computed " + p.references() + " for whole cables and every mated connection, from catalogue maxima or a reel's measured loss; not measured " +
@@ -81,7 +82,7 @@ func (p *print) assumptions() []paper.Definition {
 }
 
 // told gathers what is said of graded links, with how many links it is said of.
-func (p *print) told(why func(budget.Budget) string) string {
+func (p *printout) told(why func(budget.Budget) string) string {
 	counts := map[string]int{}
 	var order []string
 	for _, link := range p.Links() {
@@ -89,15 +90,15 @@ func (p *print) told(why func(budget.Budget) string) string {
 		if !b.Graded {
 			continue
 		}
-		words := why(b)
-		if counts[words] == 0 {
-			order = append(order, words)
+		wording := why(b)
+		if counts[wording] == 0 {
+			order = append(order, wording)
 		}
-		counts[words]++
+		counts[wording]++
 	}
 	said := make([]string, len(order))
-	for i, words := range order {
-		said[i] = fmt.Sprintf("%s: %s.", words, counted(counts[words], "link", "links"))
+	for i, wording := range order {
+		said[i] = fmt.Sprintf("%s: %s.", wording, words.Counted(counts[wording], "link", "links"))
 	}
 	return strings.Join(said, " ")
 }
@@ -131,7 +132,7 @@ func slackWords(s plan.Settings) string {
 }
 
 // wayWords tells how ways were measured.
-func (p *print) wayWords() string {
+func (p *printout) wayWords() string {
 	straight := 0
 	for i := range p.Budgets {
 		if p.Budgets[i].Measured.Straight() {
@@ -141,13 +142,13 @@ func (p *print) wayWords() string {
 	said := "Measured on the plan along the way that is drawn."
 	if straight > 0 {
 		said += fmt.Sprintf(" %s not drawn yet: the straight distance counts × %.4g. Common practice, no source.",
-			counted(straight, "way is", "ways are"), p.Plan.Settings.Detour)
+			words.Counted(straight, "way is", "ways are"), p.Plan.Settings.Detour)
 	}
 	return said
 }
 
 // rules are the limit rules in use, each with what grades by it, its status and source.
-func (p *print) rules() []paper.Definition {
+func (p *printout) rules() []paper.Definition {
 	var list []paper.Definition
 	at := map[plan.RuleID]int{}
 	for _, g := range p.groups() {

@@ -42,28 +42,28 @@ type content struct {
 	name      string // on the strip and in the bookmarks
 	reader    paper.Reader
 	landscape bool // unless the chapter chooses for itself
-	draw      func(*print, *paper.Book)
+	draw      func(*printout, *paper.Book)
 	// empty, when set, tells that a pack needs no such chapter; one that is asked for by name says so itself.
-	empty func(*print) bool
+	empty func(*printout) bool
 }
 
 var contents = []content{
-	{chapter: PullList, name: "Pull list", draw: (*print).drawPull},
-	{chapter: LabelSheets, name: "Labels", draw: (*print).drawLabels, empty: (*print).linkless},
-	{chapter: TapeList, name: "Tape list", draw: (*print).drawTape, empty: (*print).linkless},
-	{chapter: SitePlan, name: "Plan", landscape: true, draw: (*print).drawPlan},
-	{chapter: LoomSheets, name: "Looms", draw: (*print).drawLooms, empty: (*print).loomless},
-	{chapter: CableSchedule, name: "Cable schedule", landscape: true, draw: (*print).drawSchedule},
-	{chapter: RunDrawings, name: "Run drawings", landscape: true, draw: (*print).drawRuns, empty: (*print).runless},
-	{chapter: BoxPatch, name: "Patch by box", draw: (*print).drawBoxes, empty: (*print).patchless},
-	{chapter: ChannelPatch, name: "Patch by channel", draw: (*print).drawChannels, empty: (*print).patchless},
-	{chapter: ActChanges, name: "Changes between acts", draw: (*print).drawPatchChanges, empty: (*print).patchless},
-	{chapter: LineCheck, name: "Line check", draw: (*print).drawLineCheck, empty: (*print).patchless},
-	{chapter: LinkBudget, name: "Link budget", reader: paper.Engineer, landscape: true, draw: (*print).drawBudget},
-	{chapter: FindingsList, name: "Findings", landscape: true, draw: (*print).drawFindings},
-	{chapter: SiteTests, name: "Site tests", landscape: true, draw: (*print).drawTests, empty: (*print).testless},
-	{chapter: VenueSheet, name: "Crossings and questions", draw: (*print).drawVenue},
-	{chapter: CautionsList, name: "Cautions", draw: (*print).drawCautions},
-	{chapter: AssumptionsList, name: "Assumptions", draw: (*print).drawAssumptions},
-	{chapter: StrikeSheets, name: "Strike", draw: (*print).drawStrike},
+	{chapter: PullList, name: "Pull list", draw: (*printout).drawPull},
+	{chapter: LabelSheets, name: "Labels", draw: (*printout).drawLabels, empty: (*printout).linkless},
+	{chapter: TapeList, name: "Tape list", draw: (*printout).drawTape, empty: (*printout).linkless},
+	{chapter: SitePlan, name: "Plan", landscape: true, draw: (*printout).drawPlan},
+	{chapter: LoomSheets, name: "Looms", draw: (*printout).drawLooms, empty: (*printout).loomless},
+	{chapter: CableSchedule, name: "Cable schedule", landscape: true, draw: (*printout).drawSchedule},
+	{chapter: RunDrawings, name: "Run drawings", landscape: true, draw: (*printout).drawRuns, empty: (*printout).runless},
+	{chapter: BoxPatch, name: "Patch by box", draw: (*printout).drawBoxes, empty: (*printout).patchless},
+	{chapter: ChannelPatch, name: "Patch by channel", draw: (*printout).drawChannels, empty: (*printout).patchless},
+	{chapter: ActChanges, name: "Changes between acts", draw: (*printout).drawPatchChanges, empty: (*printout).patchless},
+	{chapter: LineCheck, name: "Line check", draw: (*printout).drawLineCheck, empty: (*printout).patchless},
+	{chapter: LinkBudget, name: "Link budget", reader: paper.Engineer, landscape: true, draw: (*printout).drawBudget},
+	{chapter: FindingsList, name: "Findings", landscape: true, draw: (*printout).drawFindings},
+	{chapter: SiteTests, name: "Site tests", landscape: true, draw: (*printout).drawTests, empty: (*printout).testless},
+	{chapter: VenueSheet, name: "Crossings and questions", draw: (*printout).drawVenue},
+	{chapter: CautionsList, name: "Cautions", draw: (*printout).drawCautions},
+	{chapter: AssumptionsList, name: "Assumptions", draw: (*printout).drawAssumptions},
+	{chapter: StrikeSheets, name: "Strike", draw: (*printout).drawStrike},
 }

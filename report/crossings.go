@@ -7,10 +7,10 @@ import (
 	"slices"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -18,7 +18,7 @@ import (
 var needAdapter = []string{"connector", "socket-at-device", "shell"}
 
 // adaptersTable lists the ends where a cable does not go into its port by itself.
-func (p *print) adaptersTable() paper.Table {
+func (p *printout) adaptersTable() paper.Table {
 	table := paper.Table{
 		Title: "Adapters and tails",
 		Columns: []paper.Column{
@@ -47,7 +47,7 @@ type crossed struct {
 var covered = []string{"road", "walkway", "crowd", "exit", "fire-lane", "water"}
 
 // crossings gathers what the links to print cross, in the natural order of the areas.
-func (p *print) crossings() []crossed {
+func (p *printout) crossings() []crossed {
 	ground := p.Reckoner().Ground()
 	found := map[plan.AreaID]*crossed{}
 	for _, link := range p.Links() {
@@ -69,7 +69,7 @@ func (p *print) crossings() []crossed {
 			list = append(list, *found[area.ID])
 		}
 	}
-	slices.SortStableFunc(list, func(a, b crossed) int { return assess.Natural(a.area.Name, b.area.Name) })
+	slices.SortStableFunc(list, func(a, b crossed) int { return words.Natural(a.area.Name, b.area.Name) })
 	return list
 }
 
@@ -84,7 +84,7 @@ var protects = map[string]string{
 }
 
 // rampsTable lists what has to be covered or flown over.
-func (p *print) rampsTable() paper.Table {
+func (p *printout) rampsTable() paper.Table {
 	table := paper.Table{
 		Title: "Ramps and covers",
 		Columns: []paper.Column{
@@ -106,7 +106,7 @@ func (p *print) rampsTable() paper.Table {
 }
 
 // spareTable lists what no link uses and is not faulty: kit held back for the day.
-func (p *print) spareTable() paper.Table {
+func (p *printout) spareTable() paper.Table {
 	table := paper.Table{
 		Title: "Held back: in the cases and on no link",
 		Columns: []paper.Column{
@@ -134,7 +134,7 @@ func (p *print) spareTable() paper.Table {
 }
 
 // spares are the reels with some left that are not faulty: by kind, the longest first.
-func (p *print) spares(used map[plan.ReelID]int) []plan.Reel {
+func (p *printout) spares(used map[plan.ReelID]int) []plan.Reel {
 	var reels []plan.Reel
 	for reel := range p.Plan.Reels.All() {
 		if reel.Count() > used[reel.ID] && reel.Condition != plan.Faulty {
@@ -142,13 +142,13 @@ func (p *print) spares(used map[plan.ReelID]int) []plan.Reel {
 		}
 	}
 	slices.SortStableFunc(reels, func(a, b plan.Reel) int {
-		return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length), assess.Natural(a.Tag, b.Tag))
+		return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length), words.Natural(a.Tag, b.Tag))
 	})
 	return reels
 }
 
 // speaksOf reports whether a finding is about a link to print, or about no link at all.
-func (p *print) speaksOf(places []checks.Place) bool {
+func (p *printout) speaksOf(places []checks.Place) bool {
 	about := false
 	for _, place := range places {
 		if place.Table != plan.LinksTable {
@@ -164,7 +164,7 @@ func (p *print) speaksOf(places []checks.Place) bool {
 
 // cableMetre is how far along a link's cable a point of its way lies, in metres from the near end: slack is taken as lying
 // at the ends, as stated, and the rest spread along the way. Common practice, no source; it is printed as "about".
-func (p *print) cableMetre(link plan.Link, figures budget.Budget, way, length float64) float64 {
+func (p *printout) cableMetre(link plan.Link, figures budget.Budget, way, length float64) float64 {
 	ends := figures.Measured.Ends
 	before := ends[0] + link.RiseFrom
 	middle := figures.Run - before - ends[1] - link.RiseTo

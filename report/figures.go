@@ -8,7 +8,7 @@ import (
 
 // Budget is that of a link with its lengths as every page prints them; it stands in the place of the assessment's, so that no
 // page rounds for itself.
-func (p *print) Budget(id plan.LinkID) (budget.Budget, bool) {
+func (p *printout) Budget(id plan.LinkID) (budget.Budget, bool) {
 	b, found := p.Assessment.Budget(id)
 	return b.Printed(1), found
 }

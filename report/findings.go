@@ -9,7 +9,7 @@ import (
 )
 
 // drawFindings prints what the checks found, the worst first, with what to do about it.
-func (p *print) drawFindings(b *paper.Book) {
+func (p *printout) drawFindings(b *paper.Book) {
 	b.Title("Findings")
 	table := paper.Table{
 		Columns: []paper.Column{
@@ -46,7 +46,7 @@ func severityWords(severity checks.Severity, n int) string {
 }
 
 // places names what a finding is about: a link with its ends, anything else by its name.
-func (p *print) places(finding checks.Finding) string {
+func (p *printout) places(finding checks.Finding) string {
 	if len(finding.Where) == 0 {
 		return "The plan"
 	}
@@ -61,7 +61,7 @@ func (p *print) places(finding checks.Finding) string {
 }
 
 // placeName names a row of the plan as a reader knows it.
-func (p *print) placeName(place checks.Place) string {
+func (p *printout) placeName(place checks.Place) string {
 	table, known := plan.TableNamed(place.Table)
 	if !known {
 		return "The plan"
@@ -90,7 +90,7 @@ func (p *print) placeName(place checks.Place) string {
 	return "The plan"
 }
 
-func (p *print) reelName(r plan.Reel) string {
+func (p *printout) reelName(r plan.Reel) string {
 	if r.Tag != "" {
 		return r.Tag
 	}

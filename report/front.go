@@ -8,11 +8,12 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/revision"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
 // drawFront prints the front page of a pack: what changed first, how the plan stands, what is in the pack, whom to ring.
-func (p *print) drawFront(b *paper.Book, pack booklet) {
+func (p *printout) drawFront(b *paper.Book, pack booklet) {
 	b.Title(pack.name + " pack")
 	b.Paragraph(pack.reader + "." + p.limits())
 	b.Paragraph(revision.StandingOf(p.Plan).Sentence())
@@ -29,7 +30,7 @@ func (p *print) drawFront(b *paper.Book, pack booklet) {
 }
 
 // limits says what the choice leaves out.
-func (p *print) limits() string {
+func (p *printout) limits() string {
 	var said []string
 	if position, found := p.Plan.Positions.Get(plan.Key(p.choice.Position)); found {
 		said = append(said, "what ends at "+position.Name)
@@ -40,14 +41,14 @@ func (p *print) limits() string {
 	if len(said) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" Only %s: %s.", strings.Join(said, ", and only "), counted(len(p.links), "link", "links"))
+	return fmt.Sprintf(" Only %s: %s.", strings.Join(said, ", and only "), words.Counted(len(p.links), "link", "links"))
 }
 
 // mostChanges is how many changes a front page lists; the rest is counted.
 const mostChanges = 18
 
 // drawChanges prints what changed since the last revision, in a line and then one by one.
-func (p *print) drawChanges(b *paper.Book) {
+func (p *printout) drawChanges(b *paper.Book) {
 	b.Heading(p.since.Heading())
 	b.Paragraph(p.since.Lead())
 	if lines := p.since.Lines(mostChanges); len(lines) > 0 {
@@ -59,7 +60,7 @@ func (p *print) drawChanges(b *paper.Book) {
 const mostIssues = 6
 
 // drawIssues prints how the plan stands to its revisions, and those that were issued.
-func (p *print) drawIssues(b *paper.Book) {
+func (p *printout) drawIssues(b *paper.Book) {
 	if issues := revision.Issues(p.Plan); len(issues) > 0 {
 		b.Heading("Revisions issued")
 		b.Items(issues[max(0, len(issues)-mostIssues):])
@@ -67,20 +68,20 @@ func (p *print) drawIssues(b *paper.Book) {
 }
 
 // standing says how the whole plan stands, the worst first.
-func (p *print) standing() []string {
+func (p *printout) standing() []string {
 	t := p.Totals
 	var said []string
 	if n := t.Stops; n > 0 {
-		said = append(said, counted(n, "finding stops", "findings stop")+" the show: see the findings before anything is laid.")
+		said = append(said, words.Counted(n, "finding stops", "findings stop")+" the show: see the findings before anything is laid.")
 	}
 	if n := t.Count(budget.Over); n > 0 {
-		said = append(said, counted(n, "link is", "links are")+" over limit: do not use.")
+		said = append(said, words.Counted(n, "link is", "links are")+" over limit: do not use.")
 	}
 	if t.TooShort > 0 {
-		said = append(said, counted(t.TooShort, "link is", "links are")+" too short.")
+		said = append(said, words.Counted(t.TooShort, "link is", "links are")+" too short.")
 	}
 	if t.Bare > 0 {
-		said = append(said, counted(t.Bare, "link has", "links have")+" no cable yet.")
+		said = append(said, words.Counted(t.Bare, "link has", "links have")+" no cable yet.")
 	}
 	var grades []string
 	for _, g := range t.Grades {
@@ -94,12 +95,12 @@ func (p *print) standing() []string {
 	if len(grades) == 0 {
 		return append(said, "This plan has no link.")
 	}
-	said = append(said, counted(t.Links, "link", "links")+": "+strings.Join(grades, ", ")+".")
-	return append(said, fmt.Sprintf("%s of cable with %s.", wholeMetres(t.Metres), counted(t.Joins, "join", "joins")))
+	said = append(said, words.Counted(t.Links, "link", "links")+": "+strings.Join(grades, ", ")+".")
+	return append(said, fmt.Sprintf("%s of cable with %s.", wholeMetres(t.Metres), words.Counted(t.Joins, "join", "joins")))
 }
 
 // contentsTable lists the chapters of this pack with their pages.
-func (p *print) contentsTable(b *paper.Book, pack booklet) paper.Table {
+func (p *printout) contentsTable(b *paper.Book, pack booklet) paper.Table {
 	table := paper.Table{Columns: []paper.Column{
 		{Head: "Chapter", Width: paper.Fill(1)}, {Head: "From page", Align: paper.Right},
 	}}
@@ -112,7 +113,7 @@ func (p *print) contentsTable(b *paper.Book, pack booklet) paper.Table {
 	return table
 }
 
-func (p *print) contactsTable() paper.Table {
+func (p *printout) contactsTable() paper.Table {
 	table := paper.Table{Columns: []paper.Column{
 		{Head: "Name", Width: paper.Fill(1)}, {Head: "For", Width: paper.Fill(1)}, {Head: "Telephone", Width: paper.Fill(1)},
 	}}

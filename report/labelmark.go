@@ -30,7 +30,7 @@ func markPlace(sheet LabelSheet, format paper.Format) (paper.Point, bool) {
 }
 
 // markSheet says in the margin of a sheet of labels which plan and which revision they are of.
-func (p *print) markSheet(b *paper.Book, sheet LabelSheet, format paper.Format) {
+func (p *printout) markSheet(b *paper.Book, sheet LabelSheet, format paper.Format) {
 	at, roomy := markPlace(sheet, format)
 	if !roomy {
 		return

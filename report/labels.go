@@ -133,10 +133,10 @@ type label struct {
 }
 
 // linkless tells that there is no link to print.
-func (p *print) linkless() bool { return len(p.links) == 0 }
+func (p *printout) linkless() bool { return len(p.links) == 0 }
 
 // labels are those of every end and join: for each join one on either cable.
-func (p *print) labels() []label {
+func (p *printout) labels() []label {
 	var list []label
 	for _, link := range p.Links() {
 		figures, _ := p.Budget(link.ID)
@@ -149,7 +149,7 @@ func (p *print) labels() []label {
 	return list
 }
 
-func (p *print) endLabel(link plan.Link, end string) label {
+func (p *printout) endLabel(link plan.Link, end string) label {
 	here, port, there, far := link.From, link.FromPort, link.To, link.ToPort
 	if end == "B" {
 		here, port, there, far = link.To, link.ToPort, link.From, link.FromPort
@@ -163,7 +163,7 @@ func (p *print) endLabel(link plan.Link, end string) label {
 	}
 }
 
-func (p *print) joinLabel(link plan.Link, j join, side string) label {
+func (p *printout) joinLabel(link plan.Link, j join, side string) label {
 	return label{
 		id: link.Name, end: fmt.Sprintf("JOIN %d%s", j.number, side),
 		lines: []string{j.before + " → " + j.after, "at " + length(j.at) + " of the cable"},
@@ -188,7 +188,7 @@ type join struct {
 }
 
 // joins lists the joints between the cables of a link, leads and assumed cables left out.
-func (p *print) joins(figures budget.Budget) []join {
+func (p *printout) joins(figures budget.Budget) []join {
 	var list []join
 	var last *budget.Part
 	for _, cable := range laidCables(figures) {
@@ -204,7 +204,7 @@ func (p *print) joins(figures budget.Budget) []join {
 }
 
 // cableName is what the crew calls one cable: its tag, else its length and kind.
-func (p *print) cableName(part *budget.Part) string {
+func (p *printout) cableName(part *budget.Part) string {
 	if line, found := p.Plan.HouseLines.Get(plan.Key(part.HouseLine)); found && part.HouseLine != "" {
 		return "house line " + line.Name
 	}
@@ -217,7 +217,7 @@ func (p *print) cableName(part *budget.Part) string {
 }
 
 // drawLabels prints the labels on sheets to stick.
-func (p *print) drawLabels(b *paper.Book) {
+func (p *printout) drawLabels(b *paper.Book) {
 	sheet := p.choice.Labels
 	if sheet == (LabelSheet{}) {
 		sheet = LabelSheetFor(string(sheetOf(p.Plan, p.choice)))

@@ -20,7 +20,7 @@ type group struct {
 
 // groups sorts the links into groups by transport and limit rule: graded ones first, each in the natural order of
 // the links' names.
-func (p *print) groups() []group {
+func (p *printout) groups() []group {
 	type key struct {
 		transport plan.TransportID
 		rule      plan.RuleID
@@ -48,7 +48,7 @@ func (p *print) groups() []group {
 }
 
 // transports lists the transports in use: those that are known in their own order, then the others by name.
-func (p *print) transports() []plan.TransportID {
+func (p *printout) transports() []plan.TransportID {
 	used := map[plan.TransportID]bool{}
 	var strange []plan.TransportID
 	for _, link := range p.Links() {

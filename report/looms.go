@@ -7,30 +7,30 @@ import (
 	"slices"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
 // loomed are the looms with a link to print, in the natural order of their names.
-func (p *print) loomed() []plan.Loom {
+func (p *printout) loomed() []plan.Loom {
 	var looms []plan.Loom
 	for loom := range p.Plan.Looms.All() {
 		if slices.ContainsFunc(p.links, func(link plan.Link) bool { return link.Loom == loom.ID }) {
 			looms = append(looms, loom)
 		}
 	}
-	slices.SortStableFunc(looms, func(a, b plan.Loom) int { return assess.Natural(a.Name, b.Name) })
+	slices.SortStableFunc(looms, func(a, b plan.Loom) int { return words.Natural(a.Name, b.Name) })
 	return looms
 }
 
 // loomless tells that no link to print lies in a loom.
-func (p *print) loomless() bool { return len(p.loomed()) == 0 }
+func (p *printout) loomless() bool { return len(p.loomed()) == 0 }
 
 // drawLooms prints a sheet for each loom: what happens along its route, in order, and what lies in it.
-func (p *print) drawLooms(b *paper.Book) {
+func (p *printout) drawLooms(b *paper.Book) {
 	looms := p.loomed()
 	if len(looms) == 0 {
 		b.Title("Looms")
@@ -59,7 +59,7 @@ type event struct {
 }
 
 // route is the line a loom lies along: its own points, or the way of its first link where it has none.
-func (p *print) route(loom plan.Loom) geom.Polyline {
+func (p *printout) route(loom plan.Loom) geom.Polyline {
 	var route geom.Polyline
 	for _, point := range p.Plan.LoomPoints.Under(loom.Key()) {
 		route = append(route, geom.Pt(point.X, point.Y))
@@ -76,7 +76,7 @@ func (p *print) route(loom plan.Loom) geom.Polyline {
 }
 
 // events lists what happens along a loom's route: links that join and drop off, and what it crosses.
-func (p *print) events(loom plan.Loom, route geom.Polyline) []event {
+func (p *printout) events(loom plan.Loom, route geom.Polyline) []event {
 	var list []event
 	joins, drops := map[string][]string{}, map[string][]string{}
 	where := map[string]float64{}
@@ -120,13 +120,13 @@ func lowered(text string) string {
 }
 
 // alongRoute is how far along a route a device stands.
-func (p *print) alongRoute(route geom.Polyline, id plan.DeviceID) float64 {
+func (p *printout) alongRoute(route geom.Polyline, id plan.DeviceID) float64 {
 	device, _ := p.Plan.Device(id)
 	_, along, _ := route.Nearest(device.At())
 	return along
 }
 
-func (p *print) routeTable(loom plan.Loom) paper.Table {
+func (p *printout) routeTable(loom plan.Loom) paper.Table {
 	route := p.route(loom)
 	table := paper.Table{
 		Title: fmt.Sprintf("Along the route, %s from its beginning to its end", wholeMetres(route.Length())),
@@ -142,7 +142,7 @@ func (p *print) routeTable(loom plan.Loom) paper.Table {
 	return table
 }
 
-func (p *print) membersTable(loom plan.Loom) paper.Table {
+func (p *printout) membersTable(loom plan.Loom) paper.Table {
 	table := paper.Table{
 		Title: "What lies in it",
 		Columns: []paper.Column{
@@ -170,7 +170,7 @@ func (p *print) membersTable(loom plan.Loom) paper.Table {
 }
 
 // joinMetres lists at which metres of its cable a link is joined.
-func (p *print) joinMetres(figures budget.Budget) string {
+func (p *printout) joinMetres(figures budget.Budget) string {
 	var said []string
 	for _, j := range p.joins(figures) {
 		said = append(said, bare(j.at))

@@ -67,8 +67,8 @@ func (p Pack) Chapters() []Chapter {
 
 // bound returns the chapters of a pack ready to draw: its front page, then those that have something to say. The name of
 // the pack stands on every strip, so that loose sheets find back.
-func (p *print) bound(b booklet) []paper.Chapter {
-	front := content{name: b.name + " pack", draw: func(p *print, book *paper.Book) { p.drawFront(book, b) }}
+func (p *printout) bound(b booklet) []paper.Chapter {
+	front := content{name: b.name + " pack", draw: func(p *printout, book *paper.Book) { p.drawFront(book, b) }}
 	chapters := []paper.Chapter{p.chapter(front, "")}
 	for _, c := range contents {
 		if slices.Contains(b.chapters, c.chapter) && (c.empty == nil || !c.empty(p)) {
@@ -79,7 +79,7 @@ func (p *print) bound(b booklet) []paper.Chapter {
 }
 
 // chapter makes a chapter ready to draw.
-func (p *print) chapter(c content, prefix string) paper.Chapter {
+func (p *printout) chapter(c content, prefix string) paper.Chapter {
 	sheet := sheetOf(p.Plan, p.choice)
 	if c.chapter == SitePlan && p.choice.PlanPaper != "" {
 		sheet = paper.Sheet(p.choice.PlanPaper)

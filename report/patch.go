@@ -12,7 +12,7 @@ import (
 )
 
 // acts are those to print: the one that is chosen, or all that a reader is shown.
-func (p *print) acts() []*patch.Act {
+func (p *printout) acts() []*patch.Act {
 	shown := p.Patch.Shown()
 	if p.choice.Act == "" {
 		return shown
@@ -26,10 +26,10 @@ func (p *print) acts() []*patch.Act {
 }
 
 // patchless tells that the plan has no input and no output.
-func (p *print) patchless() bool { return p.Plan.Inputs.Len() == 0 && p.Plan.Outputs.Len() == 0 }
+func (p *printout) patchless() bool { return p.Plan.Inputs.Len() == 0 && p.Plan.Outputs.Len() == 0 }
 
 // ofAct is an act's name behind something, blank where the plan has one act or none.
-func (p *print) ofAct(act *patch.Act) string {
+func (p *printout) ofAct(act *patch.Act) string {
 	if name := p.Patch.ActName(act.Act.ID); name != "" {
 		return ", " + name
 	}
@@ -37,7 +37,7 @@ func (p *print) ofAct(act *patch.Act) string {
 }
 
 // boxes are the devices with a socket in use in an act, in the natural order of their names.
-func (p *print) boxes(act *patch.Act) []plan.Device {
+func (p *printout) boxes(act *patch.Act) []plan.Device {
 	used := map[plan.DeviceID]bool{}
 	for _, line := range act.Lines {
 		for socket := range line.Sockets() {
@@ -60,7 +60,7 @@ func (p *print) boxes(act *patch.Act) []plan.Device {
 
 // drawBoxes prints a sheet for each box and act: every socket with what is plugged into it and where it arrives. A box
 // that an act patches as the house does is told in a line.
-func (p *print) drawBoxes(b *paper.Book) {
+func (p *printout) drawBoxes(b *paper.Book) {
 	b.Title("Patch by box")
 	if p.patchless() {
 		b.Paragraph("This plan has no input and no output.")
@@ -95,7 +95,7 @@ func (s *actSheets) add(act *patch.Act, table, house paper.Table) {
 	s.book.Table(table)
 }
 
-func (p *print) boxTable(title string, rows []patch.BoxRow) paper.Table {
+func (p *printout) boxTable(title string, rows []patch.BoxRow) paper.Table {
 	table := paper.Table{
 		Title: title,
 		Columns: []paper.Column{
@@ -153,7 +153,7 @@ func side(s patch.Socket) string {
 func inputName(i plan.Input) string { return fmt.Sprintf("%d %s", i.Number, i.Name) }
 
 // onSocket says what is plugged into a socket; more than one is a conflict and says so.
-func (p *print) onSocket(row patch.BoxRow) string {
+func (p *printout) onSocket(row patch.BoxRow) string {
 	var said []string
 	for _, line := range row.Lines {
 		said = append(said, inputName(line.Input))
@@ -167,7 +167,7 @@ func (p *print) onSocket(row patch.BoxRow) string {
 	return strings.Join(said, "")
 }
 
-func (p *print) sources(row patch.BoxRow) string {
+func (p *printout) sources(row patch.BoxRow) string {
 	var said []string
 	for _, line := range row.Lines {
 		said = append(said, source(line.Input))
@@ -189,7 +189,7 @@ func source(i plan.Input) string {
 	return said
 }
 
-func (p *print) phantom(row patch.BoxRow) string {
+func (p *printout) phantom(row patch.BoxRow) string {
 	for _, line := range row.Lines {
 		if line.Input.Phantom {
 			return "48 V"
@@ -199,7 +199,7 @@ func (p *print) phantom(row patch.BoxRow) string {
 }
 
 // arrives lists the channels that get what is on a socket, or where an output comes from.
-func (p *print) arrives(row patch.BoxRow) string {
+func (p *printout) arrives(row patch.BoxRow) string {
 	var said []string
 	for _, line := range row.Lines {
 		for _, leg := range line.Legs {
@@ -218,7 +218,7 @@ func (p *print) arrives(row patch.BoxRow) string {
 	return strings.Join(said, ", ")
 }
 
-func (p *print) channels(list []patch.Channel) []string {
+func (p *printout) channels(list []patch.Channel) []string {
 	said := make([]string, len(list))
 	for i, channel := range list {
 		said[i] = fmt.Sprintf("%s%s%d", p.Patch.Name(channel.Console), space, channel.Number)

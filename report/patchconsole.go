@@ -10,7 +10,7 @@ import (
 )
 
 // drawChannels prints a sheet for each console and act: its channels in order, for who mixes there.
-func (p *print) drawChannels(b *paper.Book) {
+func (p *printout) drawChannels(b *paper.Book) {
 	b.Title("Patch by channel")
 	sheets := actSheets{book: b}
 	house := p.Patch.ConsoleRows(p.Patch.House())
@@ -31,7 +31,7 @@ func (p *print) drawChannels(b *paper.Book) {
 	}
 }
 
-func (p *print) channelTable(title string, rows []patch.ChannelRow) paper.Table {
+func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Table {
 	table := paper.Table{
 		Title: title,
 		Columns: []paper.Column{
@@ -62,7 +62,7 @@ func (p *print) channelTable(title string, rows []patch.ChannelRow) paper.Table 
 }
 
 // owners says who sets the gain and who switches 48 V for what a channel gets.
-func (p *print) owners(row patch.ChannelRow) string {
+func (p *printout) owners(row patch.ChannelRow) string {
 	for _, line := range row.Lines {
 		for _, leg := range line.Legs {
 			if leg.Socket != row.Socket {
@@ -89,7 +89,7 @@ func (p *print) owners(row patch.ChannelRow) string {
 }
 
 // drawPatchChanges prints, act by act, only what the crew changes from the act before.
-func (p *print) drawPatchChanges(b *paper.Book) {
+func (p *printout) drawPatchChanges(b *paper.Book) {
 	b.Title("Changes between acts")
 	shown := p.Patch.Shown()
 	for number, act := range shown {
@@ -122,7 +122,7 @@ func times(act plan.Act) string {
 	return said
 }
 
-func (p *print) changesTable(title string, before, act *patch.Act) paper.Table {
+func (p *printout) changesTable(title string, before, act *patch.Act) paper.Table {
 	table := paper.Table{
 		Title: title,
 		Columns: []paper.Column{
@@ -143,7 +143,7 @@ func (p *print) changesTable(title string, before, act *patch.Act) paper.Table {
 }
 
 // changesFrom lists what an act has otherwise than the act before: what it is, how it was, how it is now.
-func (p *print) changesFrom(before, act *patch.Act) (changes [][3]string) {
+func (p *printout) changesFrom(before, act *patch.Act) (changes [][3]string) {
 	add := func(name, was, now string) {
 		if was != now {
 			changes = append(changes, [3]string{name, was, now})
@@ -175,7 +175,7 @@ func (p *print) changesFrom(before, act *patch.Act) (changes [][3]string) {
 const longCall = 9
 
 // lineWords is a line as it is read aloud, without the input's name; nothing is not patched.
-func (p *print) lineWords(line *patch.Line) string {
+func (p *printout) lineWords(line *patch.Line) string {
 	if line == nil || !line.Patched() {
 		return "not plugged"
 	}
@@ -187,7 +187,7 @@ func (p *print) lineWords(line *patch.Line) string {
 }
 
 // drawLineCheck prints the inputs of an act in the order of the line check, as they are called out.
-func (p *print) drawLineCheck(b *paper.Book) {
+func (p *printout) drawLineCheck(b *paper.Book) {
 	b.Title("Line check")
 	drawn := 0
 	for _, act := range p.acts() {
@@ -206,7 +206,7 @@ func (p *print) drawLineCheck(b *paper.Book) {
 	}
 }
 
-func (p *print) lineTable(title string, act *patch.Act) paper.Table {
+func (p *printout) lineTable(title string, act *patch.Act) paper.Table {
 	table := paper.Table{
 		Title: title,
 		Columns: []paper.Column{

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/geom"
 	"stageloom/model/picture"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
@@ -29,19 +30,19 @@ type entry struct {
 }
 
 // legend explains what occurs in the plan and nothing else.
-func (p *print) legend(scene *picture.Scene) []entry {
+func (p *printout) legend(scene *picture.Scene) []entry {
 	var entries []entry
 	for _, grade := range p.Totals.Grades {
 		if grade.Links > 0 {
 			entries = append(entries, entry{
 				line: picture.LinkRole(string(grade.Grade)), badge: shapeOf(grade.Grade),
-				words: fmt.Sprintf("%s: %s", gradeMeaning[grade.Grade], counted(grade.Links, "link", "links")),
+				words: fmt.Sprintf("%s: %s", gradeMeaning[grade.Grade], words.Counted(grade.Links, "link", "links")),
 			})
 		}
 	}
 	if p.Totals.Ungraded > 0 {
 		entries = append(entries, entry{
-			line: picture.RoleLinkUngraded, words: "without a loss budget: " + counted(p.Totals.Ungraded, "link", "links"),
+			line: picture.RoleLinkUngraded, words: "without a loss budget: " + words.Counted(p.Totals.Ungraded, "link", "links"),
 		})
 	}
 	if p.Totals.Joins > 0 {
@@ -105,7 +106,7 @@ type column struct {
 }
 
 // columns sets the legend in columns side by side, the ground in columns of its own, with as few rows as the width allows.
-func (p *print) columns(b *paper.Book, scene *picture.Scene, width, k float64) []column {
+func (p *printout) columns(b *paper.Book, scene *picture.Scene, width, k float64) []column {
 	links, ground := p.legend(scene), tones(scene)
 	for rows := 3; ; rows++ {
 		set := append(inColumns(b, links, rows, k), inColumns(b, ground, rows, k)...)
@@ -133,7 +134,7 @@ func inColumns(b *paper.Book, entries []entry, rows int, k float64) []column {
 }
 
 // footHeight returns the height of the foot of a page of this width.
-func (p *print) footHeight(b *paper.Book, scene *picture.Scene, width, k float64) float64 {
+func (p *printout) footHeight(b *paper.Book, scene *picture.Scene, width, k float64) float64 {
 	rows := 0
 	for _, c := range p.columns(b, scene, width, k) {
 		rows = max(rows, len(c.entries))
@@ -142,7 +143,7 @@ func (p *print) footHeight(b *paper.Book, scene *picture.Scene, width, k float64
 }
 
 // drawFoot draws the scale bar, the north arrow and the legend.
-func (p *print) drawFoot(b *paper.Book, s sheet, box paper.Box, k float64) {
+func (p *printout) drawFoot(b *paper.Book, s sheet, box paper.Box, k float64) {
 	pen := b.Pen(box)
 	if s.picture.Scene().Grounded() {
 		drawNorth(pen, paper.Point{X: 9 * k, Y: box.H / 2}, 8*k, p.Plan.Settings.North)
@@ -160,7 +161,7 @@ func (p *print) drawFoot(b *paper.Book, s sheet, box paper.Box, k float64) {
 }
 
 // drawEntry draws one entry of the legend from its left middle.
-func (p *print) drawEntry(pen *paper.Pen, e entry, at paper.Point, k float64) {
+func (p *printout) drawEntry(pen *paper.Pen, e entry, at paper.Point, k float64) {
 	from, to := geom.Point{X: at.X / pointMM, Y: at.Y / pointMM}, geom.Point{X: (at.X + sampleWide*k) / pointMM, Y: at.Y / pointMM}
 	plan := &planPen{pen: pen, grey: p.choice.Grey}
 	half := geom.Point{Y: 1.7 * k / pointMM}
@@ -194,7 +195,7 @@ func (e entry) indent(k float64) float64 {
 }
 
 // drawScale draws a bar of a round length with its figures, and what scale it is.
-func (p *print) drawScale(pen *paper.Pen, s sheet, at paper.Point, k float64) {
+func (p *printout) drawScale(pen *paper.Pen, s sheet, at paper.Point, k float64) {
 	const most, parts = 40.0, 4
 	mm := 1000 / float64(s.denominator) // of a metre
 	step := roundWithin(most * k / mm / parts)

@@ -9,7 +9,7 @@ import (
 )
 
 // drawKeyList lists the links whose label found no place on the plan, so that no link is lost.
-func (p *print) drawKeyList(b *paper.Book) {
+func (p *printout) drawKeyList(b *paper.Book) {
 	if len(p.atlas.unnamed) == 0 {
 		return
 	}

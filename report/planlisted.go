@@ -19,7 +19,7 @@ func drawNoScale(pen *paper.Pen, at paper.Point, k float64) {
 }
 
 // drawListed lists the devices that have no place on the ground: where they are drawn says nothing.
-func (p *print) drawListed(b *paper.Book) {
+func (p *printout) drawListed(b *paper.Book) {
 	table := paper.Table{
 		Title: "Devices without a place on the ground, drawn in a frame, not to scale",
 		Columns: []paper.Column{

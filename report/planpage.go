@@ -10,7 +10,7 @@ import (
 
 // drawPlan draws the plan to a round scale, in parts where one sheet can't be read, and then the links whose label found
 // no place.
-func (p *print) drawPlan(b *paper.Book) {
+func (p *printout) drawPlan(b *paper.Book) {
 	if p.atlas == nil {
 		p.atlas = p.chart(b)
 	}
@@ -26,7 +26,7 @@ func (p *print) drawPlan(b *paper.Book) {
 }
 
 // chart lays the plan out for the sheet chosen.
-func (p *print) chart(b *paper.Book) *atlas {
+func (p *printout) chart(b *paper.Book) *atlas {
 	c := &cartographer{
 		scene: picture.Compose(p.Plan, p.Budgets), measure: measuring(b), known: map[arranged]*picture.Arrangement{},
 	}
@@ -42,7 +42,7 @@ func (p *print) chart(b *paper.Book) *atlas {
 type rooms struct{ title, drawing, foot paper.Box }
 
 // rooms shares out a plan page: the title, the drawing in its frame, and a foot as high as the legend is.
-func (p *print) rooms(b *paper.Book, scene *picture.Scene, format paper.Format) rooms {
+func (p *printout) rooms(b *paper.Book, scene *picture.Scene, format paper.Format) rooms {
 	area, k := format.Area(), typeScale(format)
 	r := rooms{title: area, drawing: area, foot: area}
 	r.title.H = 9 * k
@@ -54,7 +54,7 @@ func (p *print) rooms(b *paper.Book, scene *picture.Scene, format paper.Format) 
 }
 
 // drawSheet draws one page of the plan.
-func (p *print) drawSheet(b *paper.Book, s sheet) {
+func (p *printout) drawSheet(b *paper.Book, s sheet) {
 	k := typeScale(p.atlas.format)
 	b.Take(b.Area().H)
 	r := p.rooms(b, s.picture.Scene(), p.atlas.format)
@@ -104,7 +104,7 @@ type shown struct {
 }
 
 // image is the picture of a source at an opacity, grey in a grey print; each is made once, however many sheets it lies on.
-func (p *print) image(source string, opacity float64) (paper.Picture, bool) {
+func (p *printout) image(source string, opacity float64) (paper.Picture, bool) {
 	if p.choice.Picture == nil {
 		return paper.Picture{}, false
 	}

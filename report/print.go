@@ -129,8 +129,8 @@ func printed(done paper.Print) Printed {
 	return result
 }
 
-// print is one print while it is made: every chapter sees it, on every pass.
-type print struct {
+// printout is one print while it is made: every chapter sees it, on every pass.
+type printout struct {
 	*assess.Assessment
 	choice Choice
 	links  []plan.Link     // those to print, in natural order
@@ -141,8 +141,8 @@ type print struct {
 }
 
 // newPrint makes ready what all chapters ask for.
-func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
-	p := &print{Assessment: a, choice: choice}
+func newPrint(a *assess.Assessment, choice Choice) (*printout, error) {
+	p := &printout{Assessment: a, choice: choice}
 	var err error
 	if p.since, err = revision.SinceLast(a, quantity.Metric); err != nil {
 		return nil, err
@@ -157,10 +157,10 @@ func newPrint(a *assess.Assessment, choice Choice) (*print, error) {
 }
 
 // Links are the links to print, in the natural order of their names; they stand in the place of the assessment's.
-func (p *print) Links() []plan.Link { return p.links }
+func (p *printout) Links() []plan.Link { return p.links }
 
 // wants reports whether the choice takes a link.
-func (p *print) wants(link plan.Link) bool {
+func (p *printout) wants(link plan.Link) bool {
 	if p.choice.Position != "" {
 		from, _ := p.Plan.Device(link.From)
 		to, _ := p.Plan.Device(link.To)

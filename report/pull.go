@@ -6,14 +6,14 @@ import (
 	"slices"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
 // drawPull prints what the show takes from the truck: cables by case, cables without a reel, what is hired, couplers,
 // ramps, and what stays in the cases as spare.
-func (p *print) drawPull(b *paper.Book) {
+func (p *printout) drawPull(b *paper.Book) {
 	b.Title("Pull list")
 	b.Paragraph("Tick Out when a cable leaves its case and Back when it returns; a cable that is bad goes to Faulty with a knot of tape in it.")
 	b.Table(p.reelsTable())
@@ -21,7 +21,7 @@ func (p *print) drawPull(b *paper.Book) {
 }
 
 // tables draws those that hold rows.
-func (p *print) tables(b *paper.Book, tables ...paper.Table) {
+func (p *printout) tables(b *paper.Book, tables ...paper.Table) {
 	for _, table := range tables {
 		if len(table.Rows) > 0 {
 			b.Skip(3 * b.Scale())
@@ -38,7 +38,7 @@ type pulled struct {
 }
 
 // pulls returns the reels in use: by case, then kind, length and tag.
-func (p *print) pulls() []pulled {
+func (p *printout) pulls() []pulled {
 	found := map[plan.ReelID]*pulled{}
 	for _, link := range p.Links() {
 		for _, segment := range p.Plan.SegmentsOf(link.ID) {
@@ -58,8 +58,8 @@ func (p *print) pulls() []pulled {
 		list = append(list, *one)
 	}
 	slices.SortFunc(list, func(a, b pulled) int {
-		return cmp.Or(assess.Natural(p.caseName(a.reel), p.caseName(b.reel)), cmp.Compare(a.reel.Kind, b.reel.Kind),
-			assess.Natural(a.reel.Tag, b.reel.Tag), cmp.Compare(a.reel.Length, b.reel.Length), cmp.Compare(a.reel.ID, b.reel.ID))
+		return cmp.Or(words.Natural(p.caseName(a.reel), p.caseName(b.reel)), cmp.Compare(a.reel.Kind, b.reel.Kind),
+			words.Natural(a.reel.Tag, b.reel.Tag), cmp.Compare(a.reel.Length, b.reel.Length), cmp.Compare(a.reel.ID, b.reel.ID))
 	})
 	return list
 }
@@ -72,7 +72,7 @@ func appendNew(names []string, name string) []string {
 }
 
 // caseName is the case a reel lives in.
-func (p *print) caseName(reel plan.Reel) string {
+func (p *printout) caseName(reel plan.Reel) string {
 	box, found := p.Plan.Cases.Get(plan.Key(reel.Case))
 	if !found || reel.Case == "" {
 		return "No case"
@@ -80,7 +80,7 @@ func (p *print) caseName(reel plan.Reel) string {
 	return box.Name
 }
 
-func (p *print) reelsTable() paper.Table {
+func (p *printout) reelsTable() paper.Table {
 	table := paper.Table{
 		Columns: []paper.Column{
 			{Head: "Out", Align: paper.Centre},
@@ -139,7 +139,7 @@ func (l *lots) sorted() []*lot {
 }
 
 // loose are the cables given by kind and length alone.
-func (p *print) loose() []*lot {
+func (p *printout) loose() []*lot {
 	var wanted lots
 	for _, link := range p.Links() {
 		for _, segment := range p.Plan.SegmentsOf(link.ID) {
@@ -152,7 +152,7 @@ func (p *print) loose() []*lot {
 }
 
 // looseTable lists cables that are given by kind and length alone.
-func (p *print) looseTable() paper.Table {
+func (p *printout) looseTable() paper.Table {
 	table := paper.Table{
 		Title: "Cables by kind and length: any that fits",
 		Columns: []paper.Column{
@@ -172,7 +172,7 @@ func (p *print) looseTable() paper.Table {
 	return table
 }
 
-func (p *print) lotRow(one lot) paper.Row {
+func (p *printout) lotRow(one lot) paper.Row {
 	kind, _ := p.Plan.CableKinds.Get(plan.Key(one.kind))
 	row := paper.Texts(kind.Name, bare(one.metres), fmt.Sprint(one.count), strings.Join(one.links, ", "))
 	row.Cells[1].Bold = true
@@ -180,7 +180,7 @@ func (p *print) lotRow(one lot) paper.Row {
 }
 
 // missingTable lists the metres that no cable reaches: to be picked from the stock or hired in.
-func (p *print) missingTable() paper.Table {
+func (p *printout) missingTable() paper.Table {
 	table := paper.Table{
 		Title: "Still missing: pick from stock or hire in",
 		Columns: []paper.Column{
@@ -208,7 +208,7 @@ func (p *print) missingTable() paper.Table {
 }
 
 // hiredTable lists the reels in use that belong to somebody else.
-func (p *print) hiredTable() paper.Table {
+func (p *printout) hiredTable() paper.Table {
 	table := paper.Table{
 		Title: "Hired in or borrowed",
 		Columns: []paper.Column{
@@ -234,7 +234,7 @@ func (p *print) hiredTable() paper.Table {
 }
 
 // couplersTable counts the couplers between the cables of the links to print.
-func (p *print) couplersTable() paper.Table {
+func (p *printout) couplersTable() paper.Table {
 	table := paper.Table{
 		Title: "Couplers",
 		Columns: []paper.Column{

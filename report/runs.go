@@ -13,7 +13,7 @@ import (
 
 // worthDrawing reports whether a run is more than one cable from port to port: it is joined, crosses something, goes through
 // a panel or a house line, is too short, or has a finding that stops or warns.
-func (p *print) worthDrawing(link plan.Link, figures budget.Budget) bool {
+func (p *printout) worthDrawing(link plan.Link, figures budget.Budget) bool {
 	if figures.Joins > 0 || link.FromPanel != "" || link.ToPanel != "" || figures.TooShort() {
 		return true
 	}
@@ -31,9 +31,9 @@ func (p *print) worthDrawing(link plan.Link, figures budget.Budget) bool {
 }
 
 // runless tells that no link to print is worth a drawing.
-func (p *print) runless() bool { return len(p.drawn()) == 0 }
+func (p *printout) runless() bool { return len(p.drawn()) == 0 }
 
-func (p *print) drawn() []member {
+func (p *printout) drawn() []member {
 	var list []member
 	for _, link := range p.Links() {
 		if figures, _ := p.Budget(link.ID); p.worthDrawing(link, figures) && !(figures.Bare() && figures.Missing > 0) {
@@ -50,7 +50,7 @@ type ramp struct {
 }
 
 // ramps lists what a run crosses, along its cable from the near end.
-func (p *print) ramps(link plan.Link, figures budget.Budget) []ramp {
+func (p *printout) ramps(link plan.Link, figures budget.Budget) []ramp {
 	way := p.Reckoner().Way(link)
 	total := way.Length()
 	var list []ramp
@@ -69,7 +69,7 @@ const (
 )
 
 // drawRuns draws one run under the other, each from its near end to its far end.
-func (p *print) drawRuns(b *paper.Book) {
+func (p *printout) drawRuns(b *paper.Book) {
 	b.Title("Run drawings")
 	b.Paragraph("From end on the left. Metres are those of the cable, counted from there, “about” where slack decides. Tick each cable when laid and each join when joined; then test.")
 	runs := p.drawn()
@@ -80,7 +80,7 @@ func (p *print) drawRuns(b *paper.Book) {
 		k := b.Scale()
 		box := b.Take(runHeight * k)
 		b.Bookmark(m.link.Name)
-		d := &runDrawing{print: p, pen: b.Pen(box), k: k, link: m.link, figures: m.budget.Printed(1)}
+		d := &runDrawing{printout: p, pen: b.Pen(box), k: k, link: m.link, figures: m.budget.Printed(1)}
 		d.draw()
 		b.Skip(runGap * k)
 	}
@@ -88,7 +88,7 @@ func (p *print) drawRuns(b *paper.Book) {
 
 // runDrawing draws one run in a box of its own.
 type runDrawing struct {
-	*print
+	*printout
 	pen     *paper.Pen
 	k       float64
 	link    plan.Link

@@ -13,7 +13,7 @@ import (
 )
 
 // drawSchedule prints every link for the crew: where it goes, which pieces in which order, what to watch.
-func (p *print) drawSchedule(b *paper.Book) {
+func (p *printout) drawSchedule(b *paper.Book) {
 	b.Title("Cable schedule")
 	b.Paragraph("Pieces stand in order from the From end. Label both ends before laying; tick when laid.")
 	p.drawBadgeKey(b)
@@ -21,7 +21,7 @@ func (p *print) drawSchedule(b *paper.Book) {
 }
 
 // drawBadgeKey explains the badges of the grades that occur.
-func (p *print) drawBadgeKey(b *paper.Book) {
+func (p *printout) drawBadgeKey(b *paper.Book) {
 	if p.Totals.Links-p.Totals.Spares == p.Totals.Ungraded {
 		return
 	}
@@ -62,7 +62,7 @@ func badgeOf(b budget.Budget) *paper.Badge {
 	}
 }
 
-func (p *print) scheduleTable() paper.Table {
+func (p *printout) scheduleTable() paper.Table {
 	const names = 4
 	table := paper.Table{
 		Columns: []paper.Column{
@@ -103,7 +103,7 @@ func crewTransport(id plan.TransportID) string {
 	return transport.Name
 }
 
-func (p *print) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
+func (p *printout) scheduleRow(link plan.Link, b budget.Budget) paper.Row {
 	from, to := endsOf(p.Plan, link)
 	row := paper.Texts(
 		link.Name, tapeOf(link), from, to,
@@ -144,7 +144,7 @@ func laidCell(link plan.Link) paper.Cell {
 }
 
 // tapeHead is the head of the column of tapes, blank where no link has one.
-func (p *print) tapeHead() string {
+func (p *printout) tapeHead() string {
 	for _, link := range p.Links() {
 		if tapeOf(link) != "" {
 			return "Tape"
@@ -166,7 +166,7 @@ func tapeOf(link plan.Link) string {
 }
 
 // watch says what the crew must know of a link, the worst first.
-func (p *print) watch(link plan.Link, b budget.Budget) string {
+func (p *printout) watch(link plan.Link, b budget.Budget) string {
 	b = b.Printed(1)
 	var said []string
 	if b.Grade == budget.Over {
@@ -192,7 +192,7 @@ func (p *print) watch(link plan.Link, b budget.Budget) string {
 }
 
 // wanted says what a link without any cable needs.
-func (p *print) wanted(b budget.Budget) string {
+func (p *printout) wanted(b budget.Budget) string {
 	said := "uncabled: " + length(b.Missing) + " to go"
 	if b.Measured.Wanting() {
 		said = "uncabled"
@@ -210,7 +210,7 @@ var toldBefore = []string{
 }
 
 // watchFinding says a finding in few words to who lays the link.
-func (p *print) watchFinding(link plan.Link, finding checks.Finding) string {
+func (p *printout) watchFinding(link plan.Link, finding checks.Finding) string {
 	switch {
 	case slices.Contains(toldBefore, finding.Rule):
 		return ""

@@ -11,7 +11,7 @@ import (
 )
 
 // stated says what the kinds of devices state of mains and delay, summed up; blank where the plan has no device of its own.
-func (p *print) stated() []paper.Definition {
+func (p *printout) stated() []paper.Definition {
 	var list []paper.Definition
 	if len(p.Supplies()) > 0 {
 		draws := p.suppliedWatts()
@@ -28,7 +28,7 @@ func (p *print) stated() []paper.Definition {
 }
 
 // suppliedWatts sums up what devices draw by the supply that feeds them; blank where no kind states it.
-func (p *print) suppliedWatts() string {
+func (p *printout) suppliedWatts() string {
 	var said []string
 	stated := false
 	for _, supply := range p.Supplies() {
@@ -50,10 +50,7 @@ func (p *print) suppliedWatts() string {
 
 // none says how many devices state nothing.
 func none(devices int) string {
-	if devices == 1 {
-		return "1 device that states none"
-	}
-	return fmt.Sprintf("%d devices that state none", devices)
+	return words.Counted(devices, "device that states none", "devices that state none")
 }
 
 // watts prints power, rounded up: watts below one kilowatt, else tenths of one.
@@ -65,7 +62,7 @@ func watts(power float64) string {
 }
 
 // latencies says the longest way to each console.
-func (p *print) latencies() []string {
+func (p *printout) latencies() []string {
 	var said []string
 	for _, way := range p.Latencies() {
 		figures := fmt.Sprintf("%.2f"+space+"ms", way.MS)

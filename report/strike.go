@@ -5,13 +5,13 @@ import (
 	"fmt"
 	"slices"
 
-	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report/paper"
 )
 
 // drawStrike prints what is taken up where, the reverse of how it was laid, and the count into the cases.
-func (p *print) drawStrike(b *paper.Book) {
+func (p *printout) drawStrike(b *paper.Book) {
 	b.Title("Strike")
 	b.Paragraph("In reverse of laying. Unplug both ends, coil towards the drum end, count into the case. A cable that is bad goes to Faulty with a knot of tape in it, never back into its case.")
 	for _, stand := range p.stands() {
@@ -35,7 +35,7 @@ type stand struct {
 
 // stands shares the links out to positions: each to that of its drum end, where it is coiled; positions laid last come
 // first.
-func (p *print) stands() []stand {
+func (p *printout) stands() []stand {
 	found := map[plan.PositionID]*stand{}
 	var order []*stand
 	for _, link := range p.Links() {
@@ -58,17 +58,17 @@ func (p *print) stands() []stand {
 	list := make([]stand, len(order))
 	for i, s := range order {
 		slices.SortStableFunc(s.links, func(a, b plan.Link) int {
-			return cmp.Or(cmp.Compare(b.LayPhase, a.LayPhase), assess.Natural(b.Name, a.Name))
+			return cmp.Or(cmp.Compare(b.LayPhase, a.LayPhase), words.Natural(b.Name, a.Name))
 		})
 		list[i] = *s
 	}
 	slices.SortStableFunc(list, func(a, b stand) int {
-		return cmp.Or(cmp.Compare(b.phase, a.phase), assess.Natural(b.name, a.name))
+		return cmp.Or(cmp.Compare(b.phase, a.phase), words.Natural(b.name, a.name))
 	})
 	return list
 }
 
-func (p *print) strikeTable(s stand) paper.Table {
+func (p *printout) strikeTable(s stand) paper.Table {
 	table := paper.Table{
 		Title: "Coil at " + s.name,
 		Columns: []paper.Column{
@@ -93,7 +93,7 @@ func (p *print) strikeTable(s stand) paper.Table {
 }
 
 // countTable counts the cables that go back into each case.
-func (p *print) countTable() paper.Table {
+func (p *printout) countTable() paper.Table {
 	table := paper.Table{
 		Title: "Count into the cases",
 		Columns: []paper.Column{
@@ -125,7 +125,7 @@ func (p *print) countTable() paper.Table {
 }
 
 // faultyTable lists the reels known to be bad, with room for those found on the day.
-func (p *print) faultyTable() paper.Table {
+func (p *printout) faultyTable() paper.Table {
 	table := paper.Table{
 		Title: "Faulty and suspect",
 		Columns: []paper.Column{

@@ -13,7 +13,7 @@ import (
 const tapeRoom = 14
 
 // tapeText is what to write on tape at an end: id, end and where it goes, cut to tapeRoom.
-func (p *print) tapeText(link plan.Link, end string) string {
+func (p *printout) tapeText(link plan.Link, end string) string {
 	far := link.To
 	if end == "B" {
 		far = link.From
@@ -39,7 +39,7 @@ func shortened(text string, most int) string {
 }
 
 // drawTape prints what to write on tape by hand, for who has no printer on site.
-func (p *print) drawTape(b *paper.Book) {
+func (p *printout) drawTape(b *paper.Book) {
 	b.Title("Tape list")
 	b.Paragraph(fmt.Sprintf("At most %d letters for each end, to write by hand. A is the From end, B the To end.", tapeRoom))
 	table := paper.Table{

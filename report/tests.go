@@ -3,10 +3,10 @@ package report
 import "stageloom/report/paper"
 
 // testless tells that no link to print carries data that a timed test could count.
-func (p *print) testless() bool { return len(p.testTable().Rows) == 0 }
+func (p *printout) testless() bool { return len(p.testTable().Rows) == 0 }
 
 // drawTests prints a form for the timed tests on site.
-func (p *print) drawTests(b *paper.Book) {
+func (p *printout) drawTests(b *paper.Book) {
 	b.Title("Site tests")
 	b.Items([]string{
 		"Clear the counters at both ends, put the link under the load of the show, and note when it begins.",
@@ -16,7 +16,7 @@ func (p *print) drawTests(b *paper.Book) {
 	b.Table(p.testTable())
 }
 
-func (p *print) testTable() paper.Table {
+func (p *printout) testTable() paper.Table {
 	table := paper.Table{
 		Columns: []paper.Column{
 			{Head: "Link", Face: paper.Mono, Lines: 2, Width: paper.Fit(30)},

@@ -11,7 +11,7 @@ import (
 
 // drawVenue prints what crosses which ground, what copper joins which supplies, which house lines are wanted, and what is
 // still to be agreed with the venue.
-func (p *print) drawVenue(b *paper.Book) {
+func (p *printout) drawVenue(b *paper.Book) {
 	b.Title("Crossings and questions")
 	b.Paragraph("Local codes and the venue's own rules come before this plan. Tick and initial what is agreed.")
 	b.Table(p.crossingTable())
@@ -25,7 +25,7 @@ func (p *print) drawVenue(b *paper.Book) {
 	})
 }
 
-func (p *print) crossingTable() paper.Table {
+func (p *printout) crossingTable() paper.Table {
 	table := paper.Table{
 		Title: "What cables cross",
 		Columns: []paper.Column{
@@ -48,7 +48,7 @@ func (p *print) crossingTable() paper.Table {
 }
 
 // suppliesTable lists copper between places with supplies of their own.
-func (p *print) suppliesTable() paper.Table {
+func (p *printout) suppliesTable() paper.Table {
 	table := paper.Table{
 		Title:   "Copper between supplies or outdoor structures",
 		Columns: []paper.Column{{Head: "What", Width: paper.Fill(1)}, {Head: "What to do", Width: paper.Fill(1.4)}, {Head: "Agreed", Align: paper.Centre}},
@@ -64,7 +64,7 @@ func (p *print) suppliesTable() paper.Table {
 }
 
 // houseLinesTable lists the tie lines of the venue that links use.
-func (p *print) houseLinesTable() paper.Table {
+func (p *printout) houseLinesTable() paper.Table {
 	table := paper.Table{
 		Title: "House lines wanted",
 		Columns: []paper.Column{
@@ -92,7 +92,7 @@ func (p *print) houseLinesTable() paper.Table {
 }
 
 // questions are what the plan does not know yet and only the venue can say.
-func (p *print) questions() []string {
+func (p *printout) questions() []string {
 	said := []string{
 		"Which exits, fire lanes and wheelchair ways stay clear, and who says so on the day?",
 		"Where may cable be flown or fixed, and whose rigger does it?",

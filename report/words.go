@@ -30,14 +30,6 @@ func wholeMetres(metres float64) string {
 	return fmt.Sprintf("%.0f"+space+"m", math.Ceil(metres-crumb))
 }
 
-// counted prints a number with the word it counts.
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
 // gradeWord is a grade as paper says it.
 func gradeWord(grade budget.Grade) string {
 	if grade == budget.Over {

@@ -7,10 +7,10 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/desk"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/pointer"
 	"stageloom/ui/printing"
-	"stageloom/ui/text"
 )
 
 // The window is what dialogs lie over.
@@ -20,7 +20,7 @@ var _ dialogs.Host = (*window)(nil)
 func (w *window) Desk() *desk.Desk { return w.desk }
 
 // Units implements dialogs.Host.
-func (w *window) Units() text.Units { return w.units() }
+func (w *window) Units() words.Units { return w.units() }
 
 // Window implements dialogs.Host.
 func (w *window) Window() fyne.Window { return w.window }

@@ -4,10 +4,10 @@ import (
 	"stageloom/model/desk"
 	"stageloom/model/picture"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/look"
 	"stageloom/ui/preferences"
 	"stageloom/ui/settings"
-	"stageloom/ui/text"
 )
 
 // newPreferences hands the dialogs of the preferences what they ask of the window.
@@ -51,8 +51,8 @@ func (w *window) unitsChanged() {
 	w.window.SetMainMenu(w.menu())
 }
 
-func (w *window) units() text.Units {
-	u := text.Units{}
+func (w *window) units() words.Units {
+	u := words.Units{}
 	if w.settings.Length() == settings.Feet {
 		u.Length = quantity.Imperial
 	}

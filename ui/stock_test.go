@@ -213,7 +213,7 @@ func TestAListIsImportedWithItsColumnsItsWordsAndItsFaults(t *testing.T) {
 			require.True(t, s.reads("Read as UTF-8, separated by semicolons."))
 			s.picture("stock-import-" + look)
 			require.True(t, s.reads(`Row 4, column A "Type": "Black drum" is no kind of cable here`))
-			require.True(t, s.reads(`Row 6, column F "State": "so-so" is no condition`))
+			require.True(t, s.reads(`Row 6, column F "State": "so-so" is none of good, suspect, faulty`))
 			require.True(t, s.button("Import").Disabled(), "not by halves")
 			s.pick("\"Black drum\" is", "Cat 6A low-loss, own figure 19.2")
 			require.False(t, s.reads(`Row 4`))

@@ -12,7 +12,7 @@ import (
 
 // checkCommand checks plan files.
 type checkCommand struct {
-	Plans []words `arg:"" name:"plan" help:"Plan files, whose names end in .stageloom."`
+	Plans []filled `arg:"" name:"plan" help:"Plan files, whose names end in .stageloom."`
 
 	Links bool `help:"List every link with its run, cable, loss, margin and grade."`
 	JSON  bool `name:"json" help:"Print for other programs; \"loomsheet schema check\" tells the keys."`

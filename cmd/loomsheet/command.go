@@ -51,11 +51,11 @@ func (a *answer) to(arguments []string) error {
 	return context.Run(a)
 }
 
-// words are the value of a flag or an argument; blank ones are refused.
-type words string
+// filled is the value of a flag or an argument; blank ones are refused.
+type filled string
 
 // Decode reads the value behind a flag.
-func (w *words) Decode(context *kong.DecodeContext) error {
+func (w *filled) Decode(context *kong.DecodeContext) error {
 	token := context.Scan.Pop()
 	text, is := token.Value.(string)
 	if !is || strings.TrimSpace(text) == "" {
@@ -64,7 +64,7 @@ func (w *words) Decode(context *kong.DecodeContext) error {
 	if err := sightly(text); err != nil {
 		return err
 	}
-	*w = words(text)
+	*w = filled(text)
 	return nil
 }
 
@@ -79,7 +79,7 @@ func sightly(text string) error {
 }
 
 // list is a flag of several words with commas between, which may stand more than once; a blank one is refused.
-type list []words
+type list []filled
 
 // Decode reads the value behind a flag and adds it to what was read before.
 func (l *list) Decode(context *kong.DecodeContext) error {
@@ -95,7 +95,7 @@ func (l *list) Decode(context *kong.DecodeContext) error {
 		if err := sightly(each); err != nil {
 			return err
 		}
-		*l = append(*l, words(each))
+		*l = append(*l, filled(each))
 	}
 	return nil
 }

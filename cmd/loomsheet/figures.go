@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 )
 
 // Figures in tenths. A loss is rounded up and a margin down, as everywhere in Stageloom, so that limit less loss gives
@@ -31,11 +32,8 @@ func megahertz(mhz float64) string { return fmt.Sprintf("%.3g MHz", mhz) }
 
 // counted writes a number of things: no joins, 1 join, 2 joins.
 func counted(n int, thing string) string {
-	switch n {
-	case 0:
+	if n == 0 {
 		return "no " + thing + "s"
-	case 1:
-		return "1 " + thing
 	}
-	return fmt.Sprintf("%d %ss", n, thing)
+	return words.Counted(n, thing, thing+"s")
 }

@@ -12,8 +12,8 @@ import (
 
 // mendCommand makes a repaired copy of a plan.
 type mendCommand struct {
-	Plan words `arg:"" help:"The plan file to mend; it stays as it is."`
-	Copy words `short:"o" name:"output" required:"" placeholder:"COPY" help:"The repaired copy; a file of this name must not be there."`
+	Plan filled `arg:"" help:"The plan file to mend; it stays as it is."`
+	Copy filled `short:"o" name:"output" required:"" placeholder:"COPY" help:"The repaired copy; a file of this name must not be there."`
 }
 
 // Help follows the flags in --help.

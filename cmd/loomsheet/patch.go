@@ -9,9 +9,9 @@ import (
 
 // patchCommand prints the patch of a plan.
 type patchCommand struct {
-	Plan words `arg:"" help:"The plan file whose patch is meant."`
+	Plan filled `arg:"" help:"The plan file whose patch is meant."`
 
-	Act words  `placeholder:"NAME" help:"The act, by its name; House is what all acts begin with. Without it the house is printed, and of each act what it has otherwise."`
+	Act filled `placeholder:"NAME" help:"The act, by its name; House is what all acts begin with. Without it the house is printed, and of each act what it has otherwise."`
 	By  string `default:"input" enum:"input,box,console" help:"In which order: input, box or console."`
 }
 

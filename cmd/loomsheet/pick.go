@@ -16,21 +16,21 @@ import (
 
 // pickCommand picks cables for the links of a plan.
 type pickCommand struct {
-	Plan words `arg:"" help:"The plan file to pick for."`
+	Plan filled `arg:"" help:"The plan file to pick for."`
 
-	Links          list  `placeholder:"NAME" help:"Pick for these links alone, by their names with commas between; cables on others stay there."`
-	OnTheDay       bool  `help:"Change as little as can be of what is picked already: changes count before joins."`
-	TakeApart      bool  `help:"Let links that are laid, joined or tested be taken apart where that serves a link which else stays unserved; without it they are left as they lie."`
-	Suspect        bool  `help:"Take reels marked suspect as well; faulty ones are never taken."`
-	Wanted         list  `placeholder:"KIND" help:"Take these kinds of cable alone, by the plan's slugs."`
-	Barred         list  `placeholder:"KIND" help:"Take none of these kinds."`
-	OwnKind        bool  `help:"Let a link that wants a kind have that one alone."`
-	MaxJoins       int   `default:"0" placeholder:"N" help:"Most joins of a link that says nothing itself; 3 unless stated."`
-	DifferentKinds bool  `help:"Take different kinds of cable for main and backup."`
-	HoldBack       bool  `help:"Hold back at each position one cable able to replace its longest main run."`
-	Apply          bool  `help:"Lay what is proposed in a copy of the plan, which -o names."`
-	Output         words `short:"o" placeholder:"PLAN" help:"Where the plan with the picks goes; the plan's own name writes it over."`
-	JSON           bool  `name:"json" help:"Print for other programs; \"loomsheet schema pick\" tells the keys."`
+	Links          list   `placeholder:"NAME" help:"Pick for these links alone, by their names with commas between; cables on others stay there."`
+	OnTheDay       bool   `help:"Change as little as can be of what is picked already: changes count before joins."`
+	TakeApart      bool   `help:"Let links that are laid, joined or tested be taken apart where that serves a link which else stays unserved; without it they are left as they lie."`
+	Suspect        bool   `help:"Take reels marked suspect as well; faulty ones are never taken."`
+	Wanted         list   `placeholder:"KIND" help:"Take these kinds of cable alone, by the plan's slugs."`
+	Barred         list   `placeholder:"KIND" help:"Take none of these kinds."`
+	OwnKind        bool   `help:"Let a link that wants a kind have that one alone."`
+	MaxJoins       int    `default:"0" placeholder:"N" help:"Most joins of a link that says nothing itself; 3 unless stated."`
+	DifferentKinds bool   `help:"Take different kinds of cable for main and backup."`
+	HoldBack       bool   `help:"Hold back at each position one cable able to replace its longest main run."`
+	Apply          bool   `help:"Lay what is proposed in a copy of the plan, which -o names."`
+	Output         filled `short:"o" placeholder:"PLAN" help:"Where the plan with the picks goes; the plan's own name writes it over."`
+	JSON           bool   `name:"json" help:"Print for other programs; \"loomsheet schema pick\" tells the keys."`
 }
 
 // Help follows the flags in --help.

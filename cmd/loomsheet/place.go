@@ -6,9 +6,9 @@ import (
 	"slices"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // describe names a row of a plan as a reader knows it and as a text editor finds it: "link L03, from Stage left A to
@@ -33,7 +33,7 @@ func whereabouts(p *plan.Plan, finding checks.Finding) []string {
 		names = append(names, describe(p, place))
 	}
 	if len(names) > 1 {
-		slices.SortFunc(names[1:], assess.Natural)
+		slices.SortFunc(names[1:], words.Natural)
 	}
 	return names
 }

@@ -20,21 +20,21 @@ import (
 
 // printCommand prints a plan's cable schedule.
 type printCommand struct {
-	Plan words `arg:"" help:"The plan file to print."`
+	Plan filled `arg:"" help:"The plan file to print."`
 
-	Output    words `short:"o" placeholder:"FILE.pdf" help:"Where to print to; the plan's name with .pdf beside it unless stated."`
-	Paper     words `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
-	PlanPaper words `name:"plan-paper" placeholder:"SHEET" help:"Another sheet for the plan's own pages: A4, A3 or Letter."`
-	Grey      *bool `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
-	Date      words `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
-	Packs     list  `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
-	Chapters  list  `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
-	Position  words `placeholder:"NAME" help:"Print only what ends at this position."`
-	Act       words `placeholder:"NAME" help:"Print the patch of this act alone."`
-	Changed   bool  `help:"Print of links only those laid otherwise than at the last revision."`
-	Labels    words `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
-	Twin      words `name:"spreadsheet" placeholder:"FILE" help:"Write the same as a spreadsheet too: a workbook for .xlsx, a file for each sheet for .csv."`
-	Used      int   `placeholder:"N" help:"Labels already used up on the first sheet."`
+	Output    filled `short:"o" placeholder:"FILE.pdf" help:"Where to print to; the plan's name with .pdf beside it unless stated."`
+	Paper     filled `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
+	PlanPaper filled `name:"plan-paper" placeholder:"SHEET" help:"Another sheet for the plan's own pages: A4, A3 or Letter."`
+	Grey      *bool  `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
+	Date      filled `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
+	Packs     list   `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
+	Chapters  list   `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
+	Position  filled `placeholder:"NAME" help:"Print only what ends at this position."`
+	Act       filled `placeholder:"NAME" help:"Print the patch of this act alone."`
+	Changed   bool   `help:"Print of links only those laid otherwise than at the last revision."`
+	Labels    filled `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
+	Twin      filled `name:"spreadsheet" placeholder:"FILE" help:"Write the same as a spreadsheet too: a workbook for .xlsx, a file for each sheet for .csv."`
+	Used      int    `placeholder:"N" help:"Labels already used up on the first sheet."`
 }
 
 // Help follows the flags in --help.
@@ -168,7 +168,7 @@ func (c *printCommand) pages(p *plan.Plan, choice report.Choice) (report.Choice,
 }
 
 // rowNamed finds the row that a flag names, whatever its capitals; blank is none.
-func rowNamed[R plan.Row, I ~string](flag string, wanted words, rows *plan.Table[R], of func(R) (string, I)) (found I, err error) {
+func rowNamed[R plan.Row, I ~string](flag string, wanted filled, rows *plan.Table[R], of func(R) (string, I)) (found I, err error) {
 	if wanted == "" {
 		return "", nil
 	}

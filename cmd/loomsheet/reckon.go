@@ -12,14 +12,14 @@ import (
 type reckonCommand struct {
 	Chain []string `arg:"" optional:"" help:"Cables joined by \"+\", e.g. \"cat6a 70 + cat5e 45\"; see above."`
 
-	Transport words `default:"aes50" placeholder:"NAME" help:"What runs over it: aes50 (unless stated), 100base-tx or 1000base-t."`
-	Temp      words `placeholder:"TEMPERATURE" help:"Temperature of the cable, e.g. 20, \"86 °F\"; 30 °C unless stated, and then more is wanted in hand."`
-	Coupler   words `default:"cat6a" placeholder:"NAME" help:"Hardware of the couplers: cat5e, cat6 or cat6a (unless stated)."`
-	Wanted    words `placeholder:"DB" help:"Margin wanted in hand, 1 to 20 dB."`
-	Rule      words `placeholder:"NAME" help:"Another limit rule than the transport's: aes50-field, ieee-link-segment, channel-cat5e, channel-cat6 or channel-cat6a."`
-	Reach     bool  `help:"How far each kind of cable goes, by joins. The lengths, or the whole chain, may be left out then."`
-	Sources   bool  `help:"Where the figures come from."`
-	JSON      bool  `name:"json" help:"Print for other programs; \"loomsheet schema reckon\" tells the keys."`
+	Transport filled `default:"aes50" placeholder:"NAME" help:"What runs over it: aes50 (unless stated), 100base-tx or 1000base-t."`
+	Temp      filled `placeholder:"TEMPERATURE" help:"Temperature of the cable, e.g. 20, \"86 °F\"; 30 °C unless stated, and then more is wanted in hand."`
+	Coupler   filled `default:"cat6a" placeholder:"NAME" help:"Hardware of the couplers: cat5e, cat6 or cat6a (unless stated)."`
+	Wanted    filled `placeholder:"DB" help:"Margin wanted in hand, 1 to 20 dB."`
+	Rule      filled `placeholder:"NAME" help:"Another limit rule than the transport's: aes50-field, ieee-link-segment, channel-cat5e, channel-cat6 or channel-cat6a."`
+	Reach     bool   `help:"How far each kind of cable goes, by joins. The lengths, or the whole chain, may be left out then."`
+	Sources   bool   `help:"Where the figures come from."`
+	JSON      bool   `name:"json" help:"Print for other programs; \"loomsheet schema reckon\" tells the keys."`
 }
 
 // Help follows the flags in --help.
@@ -95,7 +95,7 @@ func (c *reckonCommand) wantedBy(setting standards.Setting) string {
 }
 
 // slug writes a name as the tables do, whatever the case it was typed in.
-func slug(name words) string { return strings.ToLower(strings.TrimSpace(string(name))) }
+func slug(name filled) string { return strings.ToLower(strings.TrimSpace(string(name))) }
 
 // constructionsOf gives each construction of a chain once.
 func constructionsOf(chain standards.Chain) []standards.Construction {

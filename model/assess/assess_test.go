@@ -14,6 +14,7 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/model/plan/plantest"
+	"stageloom/model/words"
 )
 
 // field is a plan of five links between six routers: one of each grade but uncabled, and one bare.
@@ -155,7 +156,7 @@ func TestFindingsComeWorstFirstAndInReadingOrder(t *testing.T) {
 	require.True(t, slices.IsSortedFunc(a.Findings, func(x, y checks.Finding) int { return int(x.Severity) - int(y.Severity) }))
 	for i := 1; i < len(a.Findings); i++ {
 		if x, y := a.Findings[i-1], a.Findings[i]; x.Severity == y.Severity {
-			require.LessOrEqual(t, assess.Natural(x.What, y.What), 0)
+			require.LessOrEqual(t, words.Natural(x.What, y.What), 0)
 		}
 	}
 }

@@ -8,10 +8,8 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
-
-// Natural compares two names as a reader sorts them, L2 before L10: checks.Natural, for rooms that see assessments only.
-func Natural(a, b string) int { return checks.Natural(a, b) }
 
 // Links returns the links in the natural order of their names: the order of every table and sheet.
 func (a *Assessment) Links() []plan.Link { return a.reading().links }
@@ -36,7 +34,7 @@ type order struct {
 
 func sortLinks(table *plan.Table[plan.Link]) order {
 	o := order{slices.Collect(table.All()), make([]int, 0, table.Len())}
-	checks.SortNatural(o.links, func(l *plan.Link) string { return l.Name }, func(a, b *plan.Link) int {
+	words.SortNatural(o.links, func(l *plan.Link) string { return l.Name }, func(a, b *plan.Link) int {
 		return strings.Compare(string(a.ID), string(b.ID))
 	})
 	places := make(map[plan.LinkID]int, len(o.links))
@@ -52,7 +50,7 @@ func sortLinks(table *plan.Table[plan.Link]) order {
 // Devices returns the devices in the natural order of their names.
 func (a *Assessment) Devices() []plan.Device {
 	devices := slices.Collect(a.Plan.Devices.All())
-	checks.SortNatural(devices, func(d *plan.Device) string { return d.Name }, func(a, b *plan.Device) int {
+	words.SortNatural(devices, func(d *plan.Device) string { return d.Name }, func(a, b *plan.Device) int {
 		return strings.Compare(string(a.ID), string(b.ID))
 	})
 	return devices
@@ -69,7 +67,7 @@ func sortFindings(byRule []checks.Found) (sorted []checks.Finding) {
 				}
 			}
 		}
-		checks.SortNatural(sorted[first:], func(f *checks.Finding) string { return f.What }, func(_, _ *checks.Finding) int { return 0 })
+		words.SortNatural(sorted[first:], func(f *checks.Finding) string { return f.What }, func(_, _ *checks.Finding) int { return 0 })
 	}
 	return sorted
 }

@@ -60,7 +60,7 @@ func (r *Reckoner) touchedLink(link plan.Link, m plan.Moving) touched {
 	t := touched{
 		link: link, segments: r.plan.SegmentsOf(link.ID), points: r.plan.PointsOf(link.ID),
 		from: r.end(link.From), to: r.end(link.To), movesFrom: m.Devices[link.From], movesTo: m.Devices[link.To],
-		carried: m.Carried[link.ID], doubtful: link.Doubtful,
+		carried: m.MovedWhole[link.ID], doubtful: link.Doubtful,
 	}
 	switch {
 	case t.carried:
@@ -76,7 +76,7 @@ func (r *Reckoner) touchedLink(link plan.Link, m plan.Moving) touched {
 // changes: their own run stays, and their grade is the line's.
 func (r *Reckoner) Touched(m plan.Moving) plan.Moving {
 	m.Stretched = r.touchedBy(m)
-	for id := range m.Carried {
+	for id := range m.MovedWhole {
 		delete(m.Stretched, id)
 	}
 	return m
@@ -90,7 +90,7 @@ func (r *Reckoner) touchedBy(m plan.Moving) map[plan.LinkID]bool {
 		picked = map[plan.LinkID]bool{}
 	}
 	if r.plan.Positions.Len() > 0 {
-		for id := range m.Carried {
+		for id := range m.MovedWhole {
 			link, _ := r.plan.Link(id)
 			if r.mayJoin(link.From, m) || r.mayJoin(link.To, m) {
 				picked[id] = true

@@ -8,13 +8,13 @@ import (
 	"sort"
 	"strings"
 
-	"stageloom/model/checks"
 	"stageloom/model/picking"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // explain says of every unserved run why it is, by what all links of the plan hold after the pick.
-func (z *puzzle) explain(outcomes []outcome) (unserved []Unserved) {
+func (z *question) explain(outcomes []outcome) (unserved []Unserved) {
 	whole, answer, holders := z.wholeStock(outcomes)
 	over := z.overAlone(whole, answer)
 	for i := range outcomes {
@@ -32,14 +32,14 @@ func (z *puzzle) explain(outcomes []outcome) (unserved []Unserved) {
 		}
 	}
 	slices.SortStableFunc(unserved, func(a, b Unserved) int {
-		return cmp.Or(cmp.Compare(b.Priority, a.Priority), checks.Natural(a.Name, b.Name), cmp.Compare(a.Link, b.Link))
+		return cmp.Or(cmp.Compare(b.Priority, a.Priority), words.Natural(a.Name, b.Name), cmp.Compare(a.Link, b.Link))
 	})
 	return unserved
 }
 
 // wholeStock is the problem over the whole stock, with all links of the plan that hold any of it, and who holds what. Behind
 // the links of the problem come those that hold cables which were not picked.
-func (z *puzzle) wholeStock(outcomes []outcome) (*picking.Problem, *picking.Answer, []linkAfter) {
+func (z *question) wholeStock(outcomes []outcome) (*picking.Problem, *picking.Answer, []linkAfter) {
 	whole, s := z.problem, z.survey
 	whole.Lines = slices.Clone(whole.Lines)
 	for i := range whole.Lines {
@@ -70,7 +70,7 @@ func (z *puzzle) wholeStock(outcomes []outcome) (*picking.Problem, *picking.Answ
 
 // overAlone tells by how much links about kept cables would be over if they had the whole stock, and takes their limits off
 // the problem: the optimiser's own word on that counts each line once, and about kept cables it lies in several gaps.
-func (z *puzzle) overAlone(whole *picking.Problem, answer *picking.Answer) map[int]int {
+func (z *question) overAlone(whole *picking.Problem, answer *picking.Answer) map[int]int {
 	over := map[int]int{}
 	for i := range z.problem.Links {
 		if answer.Picks[i] != nil || !whole.Links[i].Attached || whole.Links[i].Limit[0] == 0 || stands(whole, i, 0) {
@@ -179,7 +179,7 @@ func (r *run) explained(v picking.Verdict, holders []linkAfter) Unserved {
 		}
 	}
 	slices.SortStableFunc(links, func(a, b plan.Link) int {
-		return cmp.Or(cmp.Compare(a.Priority, b.Priority), checks.Natural(a.Name, b.Name))
+		return cmp.Or(cmp.Compare(a.Priority, b.Priority), words.Natural(a.Name, b.Name))
 	})
 	var lying []string
 	for i, link := range links {
@@ -189,7 +189,7 @@ func (r *run) explained(v picking.Verdict, holders []linkAfter) Unserved {
 			lying = append(lying, link.Name+" is "+link.Done)
 		}
 	}
-	u.by, u.lying = holdersInWords(links), listed(lying)
+	u.by, u.lying = holdersInWords(links), words.And(lying, fewNamed)
 	return u
 }
 
@@ -207,11 +207,11 @@ func holdersInWords(links []plan.Link) string {
 		for ; i < len(links) && links[i].Priority == links[from].Priority; i++ {
 			names = append(names, links[i].Name)
 		}
-		words := listed(names)
+		said := words.And(names, fewNamed)
 		if p := links[from].Priority; p > 0 {
-			words += fmt.Sprintf(" (priority %d)", p)
+			said += fmt.Sprintf(" (priority %d)", p)
 		}
-		parts = append(parts, words)
+		parts = append(parts, said)
 	}
 	return strings.Join(parts, ", ")
 }

@@ -21,7 +21,7 @@ func (s *survey) hireIn(ctx context.Context, proposal *Proposal, outcomes []outc
 	}
 	left := s.leftAfter(outcomes)
 	s.offer(proposal.Unserved)
-	z := s.puzzle()
+	z := s.question()
 	best := z.hireForEach(ctx, s.byLine(left), outcomes)
 	if all := z.hireForAll(ctx); all.better(best) {
 		best = all
@@ -77,7 +77,7 @@ func sum(list []int) (total int) {
 const hireNodes = 16000000
 
 // hireForAll looks for the fewest cables over all links at once.
-func (z *puzzle) hireForAll(ctx context.Context) hiring {
+func (z *question) hireForAll(ctx context.Context) hiring {
 	problem, links := z.problem, max(1, len(z.problem.Links))
 	problem.Nodes = max(1, min(picking.DefaultNodes, hireNodes/(links*links)))
 	hired, answer := picking.Hire(ctx, &problem)
@@ -99,7 +99,7 @@ func (z *puzzle) hireForAll(ctx context.Context) hiring {
 
 // hireForEach lets what is served lie as it is and hires for one unserved link after the other, the most important first.
 // No plan is too large for it, but others may do with fewer.
-func (z *puzzle) hireForEach(ctx context.Context, left []int, outcomes []outcome) hiring {
+func (z *question) hireForEach(ctx context.Context, left []int, outcomes []outcome) hiring {
 	h := hiring{count: make([]int, len(z.problem.Lines)), served: make([]bool, len(outcomes))}
 	for i := range outcomes {
 		h.served[i] = outcomes[i].served

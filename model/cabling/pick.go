@@ -27,7 +27,7 @@ func Pick(ctx context.Context, p *plan.Plan, request Request, progress Progress)
 		}
 	}
 	s := newSurvey(p, request)
-	z := s.puzzle()
+	z := s.question()
 	answer := picking.Pick(ctx, &z.problem, progress)
 	outcomes := s.give(z.picks(answer))
 	proposal := s.propose(outcomes)
@@ -41,7 +41,7 @@ func Pick(ctx context.Context, p *plan.Plan, request Request, progress Progress)
 }
 
 // picks turns an answer into the lines of every run, and whether it is served.
-func (z *puzzle) picks(answer *picking.Answer) (picks [][]int, served []bool) {
+func (z *question) picks(answer *picking.Answer) (picks [][]int, served []bool) {
 	runs := z.survey.runs
 	picks, served = make([][]int, len(runs)), make([]bool, len(runs))
 	for i, r := range runs {

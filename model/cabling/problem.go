@@ -11,9 +11,9 @@ import (
 // MostJoins is the most joins that a link without kept cables can be picked: as many as the optimiser joins reels.
 const MostJoins = picking.MaxReels - 1
 
-// puzzle is a survey put as a problem to the optimiser. Links of the problem are those runs that picking can do anything
+// question is a survey put as a problem to the optimiser. Links of the problem are those runs that picking can do anything
 // for: runIndex says which.
-type puzzle struct {
+type question struct {
 	survey   *survey
 	problem  picking.Problem
 	runIndex []int
@@ -38,8 +38,8 @@ type class struct {
 	run *run
 }
 
-func (s *survey) puzzle() *puzzle {
-	z := &puzzle{survey: s, classes: map[classKey]int{}}
+func (s *survey) question() *question {
+	z := &question{survey: s, classes: map[classKey]int{}}
 	z.problem.Nodes = s.request.Nodes
 	if s.request.OnTheDay {
 		z.problem.Order = picking.OnTheDay
@@ -116,7 +116,7 @@ func (r *run) keptLoss() (loss int) {
 }
 
 // link puts one run.
-func (z *puzzle) link(r *run) picking.Link {
+func (z *question) link(r *run) picking.Link {
 	link := picking.Link{
 		Need: max(1, r.need), MaxJoins: r.most, Attached: len(r.kept) > 0, Priority: max(1, r.link.Priority), Before: r.before(),
 		Lies: r.link.Lies() && !z.survey.lies[r.link.ID],
@@ -171,7 +171,7 @@ func (r *run) before() []picking.Use {
 }
 
 // pairs says which links must have different kinds, where that was asked for.
-func (z *puzzle) pairs(place map[plan.LinkID]int) {
+func (z *question) pairs(place map[plan.LinkID]int) {
 	if !z.survey.request.DifferentKinds {
 		return
 	}
@@ -184,7 +184,7 @@ func (z *puzzle) pairs(place map[plan.LinkID]int) {
 	}
 }
 
-func (z *puzzle) classOf(r *run, kind plan.CableKindID, gap int) int {
+func (z *question) classOf(r *run, kind plan.CableKindID, gap int) int {
 	key := classKey{kind: kind, turned: r.turned, medium: r.medium(), chain: r.chainKey(), gap: gap}
 	at, known := z.classes[key]
 	if !known {
@@ -196,7 +196,7 @@ func (z *puzzle) classOf(r *run, kind plan.CableKindID, gap int) int {
 }
 
 // joints fills the table of joints between all classes; what lies on different runs never meets.
-func (z *puzzle) joints() [][]picking.Joint {
+func (z *question) joints() [][]picking.Joint {
 	table := make([][]picking.Joint, len(z.ends))
 	for i, a := range z.ends {
 		table[i] = make([]picking.Joint, len(z.ends))

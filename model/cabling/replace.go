@@ -6,8 +6,8 @@ import (
 	"slices"
 
 	"stageloom/model/budget"
-	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Candidate is what can replace a cable: a free reel of the stock, one that lies in a less important link, two free ones
@@ -105,7 +105,7 @@ func compareCandidates(a, b Candidate) int {
 		cmp.Compare(under(a), under(b)), cmp.Compare(btoi(!a.Free()), btoi(!b.Free())), cmp.Compare(btoi(a.Suspect), btoi(b.Suspect)),
 		cmp.Compare(sort(a), sort(b)), cmp.Compare(btoi(a.lies), btoi(b.lies)), cmp.Compare(a.priority, b.priority),
 		cmp.Compare(a.Reel.Length+a.Also.Length, b.Reel.Length+b.Also.Length), cmp.Compare(b.Link.MarginDB, a.Link.MarginDB),
-		checks.Natural(a.FromName, b.FromName), byTag(a.Reel, b.Reel), byTag(a.Also, b.Also),
+		words.Natural(a.FromName, b.FromName), byTag(a.Reel, b.Reel), byTag(a.Also, b.Also),
 	)
 }
 

@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"stageloom/model/budget"
-	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // survey is a plan read once for picking: the links to be picked for, and the stock they may have.
@@ -101,7 +101,7 @@ func chosen(p *plan.Plan, ids []plan.LinkID) []plan.Link {
 		}
 	}
 	slices.SortStableFunc(links, func(a, b plan.Link) int {
-		return cmp.Or(checks.Natural(a.Name, b.Name), cmp.Compare(a.ID, b.ID))
+		return cmp.Or(words.Natural(a.Name, b.Name), cmp.Compare(a.ID, b.ID))
 	})
 	return links
 }
@@ -142,7 +142,7 @@ func byTag(a, b plan.Reel) int {
 	if untagged := cmp.Compare(btoi(a.Tag == ""), btoi(b.Tag == "")); untagged != 0 {
 		return untagged
 	}
-	return cmp.Or(checks.Natural(a.Tag, b.Tag), cmp.Compare(a.ID, b.ID))
+	return cmp.Or(words.Natural(a.Tag, b.Tag), cmp.Compare(a.ID, b.ID))
 }
 
 func btoi(is bool) int {

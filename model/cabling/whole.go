@@ -104,7 +104,7 @@ func dearerBeside(with, without budget.Budget, near bool) int {
 }
 
 // wholes puts the lines of which several links, or one with other pieces that are settled, are picked for.
-func (z *puzzle) wholes(place map[plan.LinkID]int) {
+func (z *question) wholes(place map[plan.LinkID]int) {
 	seen := map[plan.LinkID]bool{}
 	byLink := map[plan.LinkID]*run{}
 	for _, r := range z.survey.runs {
@@ -138,7 +138,7 @@ func (z *puzzle) wholes(place map[plan.LinkID]int) {
 }
 
 // wholeOf is the whole that a link of the problem is a piece of; nil for none.
-func (z *puzzle) wholeOf(number int) *picking.Whole {
+func (z *question) wholeOf(number int) *picking.Whole {
 	for i := range z.problem.Wholes {
 		if slices.Contains(z.problem.Wholes[i].Links, number) {
 			return &z.problem.Wholes[i]
@@ -148,7 +148,7 @@ func (z *puzzle) wholeOf(number int) *picking.Whole {
 }
 
 // together are the links of the problem that share a limit with one, itself among them.
-func (z *puzzle) together(number int) []int {
+func (z *question) together(number int) []int {
 	if whole := z.wholeOf(number); whole != nil {
 		return whole.Links
 	}

@@ -47,17 +47,5 @@ func kindName(p *plan.Plan, id plan.CableKindID) string {
 // plain prints metres without zeros behind the point.
 func plain(metres float64) string { return strconv.FormatFloat(metres, 'f', -1, 64) }
 
-// listed joins names: "L02", "L02 and L05", "L02, L05 and 3 more".
-func listed(names []string) string {
-	const most = 4
-	switch n := len(names); {
-	case n == 0:
-		return ""
-	case n == 1:
-		return names[0]
-	case n > most:
-		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), n-most)
-	default:
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-}
+// fewNamed is how many links a reason names before it counts the rest.
+const fewNamed = 4

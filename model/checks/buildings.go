@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // wallThickness is how much of a way may lie between two buildings that touch, or in a wall, in metres.
@@ -74,7 +75,7 @@ func buildings(s *Subject, said []Finding) (found []Finding) {
 		}
 		names, places := namesOf(links)
 		finding.Where = append(finding.Where, places...)
-		finding.What = fmt.Sprintf("%s is entered or left by %s", area.Name, listed(names))
+		finding.What = fmt.Sprintf("%s is entered or left by %s", area.Name, words.Listed(names))
 		found = append(found, finding)
 	}
 	return found

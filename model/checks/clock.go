@@ -7,6 +7,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 // carriesClock are the transports whose audio clock goes from end to end, whichever way.
@@ -37,7 +38,7 @@ func clock(s *Subject) (found []Finding) {
 			names, where := deviceNames(d.leaders)
 			found = append(found, Finding{
 				Severity: Note, Where: where,
-				What:   fmt.Sprintf("%s are joined by digital audio, and each can lead the clock", listed(names)),
+				What:   fmt.Sprintf("%s are joined by digital audio, and each can lead the clock", words.Listed(names)),
 				Remedy: "Agree which one leads, set the others to follow it, and write it on the sheet.",
 			})
 		}
@@ -89,7 +90,7 @@ func unled(domains []domain, led []bool) (found []Finding) {
 		}
 		found = append(found, Finding{
 			Severity: Warn, Where: where,
-			What:   fmt.Sprintf("nobody leads the clock: %s can only follow", listed(names)),
+			What:   fmt.Sprintf("nobody leads the clock: %s can only follow", words.Listed(names)),
 			Remedy: remedy,
 		})
 	}
@@ -108,7 +109,7 @@ func (s *Subject) broughtAnother(domains []domain) (found []Finding) {
 		device := s.device(link.To)
 		found = append(found, Finding{
 			Severity: Note, Where: and(at(link), plan.DevicesTable, device.Key()),
-			What:   fmt.Sprintf("%s brings the clock of %s to %s, which has one of its own", link.Name, listed(names), device.Name),
+			What:   fmt.Sprintf("%s brings the clock of %s to %s, which has one of its own", link.Name, words.Listed(names), device.Name),
 			Remedy: "Let it follow this input, or let the input convert the rate; two clocks that run apart click.",
 			Short:  "brings a clock to a device that has its own",
 			many:   "bring a clock to devices that have one of their own", item: fmt.Sprintf("%s (%s)", link.Name, device.Name),

@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // crossings says what a cable on the ground across an area means; other uses need no word.
@@ -61,7 +62,7 @@ func crossing(s *Subject, said []Finding) (found []Finding) {
 			}
 			names, places := namesOf(links)
 			finding.Where = append(finding.Where, places...)
-			finding.What = fmt.Sprintf("%s %s %s", area.Name, lie.how, listed(names))
+			finding.What = fmt.Sprintf("%s %s %s", area.Name, lie.how, words.Listed(names))
 			found = append(found, finding)
 		}
 	}

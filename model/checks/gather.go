@@ -3,6 +3,8 @@ package checks
 import (
 	"cmp"
 	"fmt"
+
+	"stageloom/model/words"
 )
 
 // leastGathered is from how many rows on that have the same said of them one finding with a list tells it.
@@ -65,11 +67,11 @@ func inOne(several []Finding) Finding {
 			}
 		}
 	}
-	one.What = fmt.Sprintf("%d %s %s: %s", len(several), cmp.Or(several[0].noun, "links"), several[0].many, listed(items))
+	one.What = fmt.Sprintf("%d %s %s: %s", len(several), cmp.Or(several[0].noun, "links"), several[0].many, words.Listed(items))
 	return one
 }
 
 // sortItems sorts by the natural order of the items.
 func sortItems(findings []Finding) {
-	SortNatural(findings, func(f *Finding) string { return f.item }, func(a, b *Finding) int { return 0 })
+	words.SortNatural(findings, func(f *Finding) string { return f.item }, func(a, b *Finding) int { return 0 })
 }

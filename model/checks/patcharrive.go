@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // arrive follows all channels at the first call.
@@ -86,7 +87,7 @@ func noArrival(s *Subject) []Finding {
 		}
 	}
 	slices.SortStableFunc(all, func(a, b *stretch) int {
-		return cmp.Or(Natural(s.Patch.Name(a.console), s.Patch.Name(b.console)), cmp.Compare(a.first(), b.first()))
+		return cmp.Or(words.Natural(s.Patch.Name(a.console), s.Patch.Name(b.console)), cmp.Compare(a.first(), b.first()))
 	})
 	var sights []sight
 	for _, one := range all {

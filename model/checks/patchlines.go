@@ -5,6 +5,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 func inputPlace(line *patch.Line) Place { return Place{plan.InputsTable, line.Input.Key()} }
@@ -97,18 +98,11 @@ func noConsole(s *Subject) []Finding {
 		names, where := b.words()
 		sights = append(sights, b.sights(Finding{
 			Severity: Warn, Where: where,
-			What:   fmt.Sprintf("%s: %s on it %s no console", s.Patch.Name(b.device), list(names), reach(len(names))),
+			What:   fmt.Sprintf("%s: %s on it %s no console", s.Patch.Name(b.device), words.And(names, fewNamed), words.Plural(len(names), "reaches", "reach")),
 			Remedy: "Give each a channel of a console, or strike it.",
 		}, "")...)
 	}
 	return append(s.once(sights), outputGaps(s)...)
-}
-
-func reach(n int) string {
-	if n == 1 {
-		return "reaches"
-	}
-	return "reach"
 }
 
 func outputGaps(s *Subject) []Finding {

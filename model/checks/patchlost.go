@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // lost is the finding of a run of channels, with what follows on its acts.
@@ -86,7 +87,7 @@ func (s *Subject) inputNames(t *stretch, otherwise string) string {
 	if len(names) == 0 {
 		return otherwise
 	}
-	return list(names)
+	return words.And(names, fewNamed)
 }
 
 // lostAt are the console, the place where it is lost, and the inputs that are.
@@ -132,7 +133,7 @@ func (s *Subject) sockets(t *stretch, named bool) string {
 
 // socketRow names sockets, runs of them together.
 func (s *Subject) socketRow(all []patch.Socket) string {
-	var words []string
+	var names []string
 	for i := 0; i < len(all); {
 		last := i
 		for last+1 < len(all) && all[last+1].Device == all[i].Device && all[last+1].Output == all[i].Output && all[last+1].Number == all[last].Number+1 {
@@ -142,10 +143,10 @@ func (s *Subject) socketRow(all []patch.Socket) string {
 		if last > i {
 			said += fmt.Sprintf("–%d", all[last].Number)
 		}
-		words = append(words, said)
+		names = append(names, said)
 		i = last + 1
 	}
-	return list(words)
+	return words.And(names, fewNamed)
 }
 
 func choose(first bool, one, other string) string {

@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // twoOwners finds inputs whose 48 V is switched in two places, and sockets that several consoles get while none owns the
@@ -33,14 +34,14 @@ func twoOwners(s *Subject) []Finding {
 					Severity: Warn, Where: []Place{inputPlace(line), {plan.DevicesTable, plan.Key(line.At.Device)}},
 					What:   fmt.Sprintf("48 V for %s has two owners", line.Input.Name),
 					Remedy: "Name one of them; two supplies on one microphone work against each other.",
-				}, sharer, ": at " + list(phantom)})
+				}, sharer, ": at " + words.And(phantom, fewNamed)})
 			}
 		}
 	})
 	for _, b := range bundles(unowned) {
 		inputs, where := b.words()
 		sights = append(sights, b.sights(Finding{
-			Severity: Note, Where: where, What: fmt.Sprintf("%s: nobody owns the gain of %s", s.Patch.Name(b.device), list(inputs)),
+			Severity: Note, Where: where, What: fmt.Sprintf("%s: nobody owns the gain of %s", s.Patch.Name(b.device), words.And(inputs, fewNamed)),
 			Remedy: "Name one console as owner of gain and 48 V; the other leaves them alone.",
 		}, fmt.Sprintf(", and %s have it", b.more))...)
 	}
@@ -61,7 +62,7 @@ func (s *Subject) sharing(leg *patch.Leg) string {
 	if len(consoles) < 2 {
 		return ""
 	}
-	return list(consoles)
+	return words.And(consoles, fewNamed)
 }
 
 // absent finds what an act says of things that are not there in it.

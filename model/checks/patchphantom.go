@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // phantomBlocked finds inputs whose 48 V cannot come to them: switched behind an isolated output, at a socket that has none,
@@ -149,5 +150,5 @@ func actNames(acts []*patch.Act) string {
 			names = append(names, act.Act.Name)
 		}
 	}
-	return list(names)
+	return words.And(names, fewNamed)
 }

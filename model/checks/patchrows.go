@@ -5,30 +5,11 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
-// list names a few things and counts the rest.
-func list(names []string) string {
-	const most = 3
-	switch n := len(names); {
-	case n == 1:
-		return names[0]
-	case n <= most:
-		return fmt.Sprintf("%s and %s", join(names[:n-1]), names[n-1])
-	default:
-		return fmt.Sprintf("%s and %d more", join(names[:most]), n-most)
-	}
-}
-
-func join(names []string) (said string) {
-	for i, name := range names {
-		if i > 0 {
-			said += ", "
-		}
-		said += name
-	}
-	return said
-}
+// fewNamed is how many things of the patch a finding names before it counts the rest.
+const fewNamed = 3
 
 func slotsOver(s *Subject) (found []Finding) {
 	for _, load := range s.Patch.Loads() {
@@ -109,7 +90,7 @@ func noSocket(s *Subject) (found []Finding) {
 		device := s.device(id)
 		found = append(found, Finding{
 			Severity: Stop, Where: []Place{{plan.DevicesTable, device.Key()}},
-			What:   fmt.Sprintf("%s has no such sockets, and the patch uses them: %s", device.Name, list(missing[id])),
+			What:   fmt.Sprintf("%s has no such sockets, and the patch uses them: %s", device.Name, words.And(missing[id], fewNamed)),
 			Remedy: "Move what is patched there to sockets that are there, or take a larger box.",
 		})
 	}

@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 // plug is a port of a device.
@@ -178,5 +179,5 @@ func (l *lines) names(signals []plan.TransportID) string {
 	for _, id := range signals {
 		names = append(names, l.Reckoner.Transport(id).Name)
 	}
-	return list(names)
+	return words.And(names, fewNamed)
 }

@@ -2,10 +2,10 @@ package checks
 
 import (
 	"fmt"
-	"strings"
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // stands is what a device's place is fed from and built as; blank figures are those of its position.
@@ -78,14 +78,14 @@ func sameWay(s *Subject) (found []Finding) {
 		if !paired || one.ID > other.ID {
 			return
 		}
-		words := "%s and its partner %s"
-		if isBackup(one, other) || !isBackup(other, one) && Natural(other.Name, one.Name) < 0 {
+		said := "%s and its partner %s"
+		if isBackup(one, other) || !isBackup(other, one) && words.Natural(other.Name, one.Name) < 0 {
 			one, other = other, one
 		}
 		if isBackup(other, one) {
-			words = "%s and its backup %s"
+			said = "%s and its backup %s"
 		}
-		both := fmt.Sprintf(words, one.Name, other.Name)
+		both := fmt.Sprintf(said, one.Name, other.Name)
 		finding := Finding{Severity: Warn, Where: and(at(&one), plan.LinksTable, other.Key())}
 		switch {
 		case one.Loom != "" && one.Loom == other.Loom:
@@ -119,15 +119,4 @@ func (s *Subject) beside(link, backup plan.Link) bool {
 		}
 	}
 	return float64(near) > besideShare*float64(all)
-}
-
-// most is how many names a finding lists before it counts the rest.
-const most = 8
-
-// listed joins names.
-func listed(names []string) string {
-	if len(names) > most {
-		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
-	}
-	return strings.Join(names, ", ")
 }

@@ -62,7 +62,7 @@ func (c *copier) gather() {
 		c.kinds[device.Kind] = true
 	}
 	for link := range c.plan.Links.All() {
-		if c.moving.Carried[link.ID] {
+		if c.moving.MovedWhole[link.ID] {
 			c.link(link)
 		}
 	}
@@ -72,13 +72,13 @@ func (c *copier) gather() {
 // link takes one link along with its way and its cables.
 func (c *copier) link(link plan.Link) {
 	link.Loom = ""
-	if !c.moving.Carried[link.Partner] {
+	if !c.moving.MovedWhole[link.Partner] {
 		link.Partner = ""
 		if !link.IsSpare() {
 			link.Role = ""
 		}
 	}
-	if !c.moving.Carried[link.StandsFor] {
+	if !c.moving.MovedWhole[link.StandsFor] {
 		link.StandsFor = ""
 	}
 	c.cables[link.FillKind], c.cables[link.FromLeadKind], c.cables[link.ToLeadKind] = true, true, true

@@ -10,8 +10,10 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 )
 
 // Amount is what "12 x 50 m Cat 6A" says: how many, how long in metres, and the words behind. Quantity is 0 where none
@@ -106,12 +108,5 @@ func unitEnd(text string) int {
 
 // readLength reads the length of a cable in metres, within what a plan holds.
 func readLength(text string, bare quantity.System) (float64, error) {
-	metres, err := quantity.ReadLength(text, bare)
-	if err != nil {
-		return 0, err
-	}
-	if metres < 0.1 || metres > 10000 {
-		return 0, fmt.Errorf("length %q: a cable is 0.1 to 10000 m long", plan.Clipped(text))
-	}
-	return metres, nil
+	return fields.Of(plan.ReelsTable, "length").Parse(words.Units{Length: bare}, text)
 }

@@ -30,7 +30,7 @@ type Cases struct {
 
 // ReadCases reads the cases of a grid; taken tells which names are in the plan already, nil for none.
 func ReadCases(g Grid, l Layout, taken func(name string) bool) Cases {
-	r := sheetRows{grid: g, layout: l}
+	r := sheetRows{table: plan.CasesTable, grid: g, layout: l}
 	if l.column(CaseName) < 0 {
 		return Cases{Faults: []Fault{{Row: max(1, l.Head), Words: "no column is the name of the case: say which one is"}}}
 	}
@@ -38,7 +38,7 @@ func ReadCases(g Grid, l Layout, taken func(name string) bool) Cases {
 	seen := map[string]int{}
 	r.each(func() {
 		before := len(r.faults)
-		box := plan.Case{Name: r.name(CaseName), Note: r.long(Note)}
+		box := plan.Case{Name: r.words(CaseName), Note: r.words(Note)}
 		key := strings.ToLower(box.Name)
 		switch {
 		case box.Name == "" && len(r.faults) == before:

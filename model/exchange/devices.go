@@ -9,6 +9,7 @@ import (
 	"stageloom/model/fields"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 )
 
 // The fields of a list of devices that other lists have not.
@@ -71,7 +72,7 @@ const mostDevices = 1000
 // ReadDevices reads the devices of a grid that comes into a plan. A row with a fault is in Faults alone; blank rows are passed
 // over. A row that bears the name of a device of the plan is that device.
 func ReadDevices(g Grid, l Layout, p *plan.Plan, o DeviceOptions) Devices {
-	r := deviceReader{sheetRows: sheetRows{grid: g, layout: l}, options: o, named: devicesByName(p), seen: map[string]int{}}
+	r := deviceReader{sheetRows: sheetRows{table: plan.DevicesTable, grid: g, layout: l}, options: o, named: devicesByName(p), seen: map[string]int{}}
 	if l.column(Kind) < 0 && l.column(Name) < 0 {
 		return Devices{Faults: []Fault{{Row: max(1, l.Head), Words: "no column is the kind or the name of the device: say which one is"}}}
 	}
@@ -104,8 +105,8 @@ type deviceReader struct {
 
 // row reads the row at hand.
 func (r *deviceReader) row() DeviceRow {
-	row := DeviceRow{Row: r.number(), Count: 1, Position: r.name(At), Device: plan.Device{
-		Name: r.name(Name), Supply: r.name(Supply), Structure: r.name(Structure), Note: r.long(Note), Unplaced: true,
+	row := DeviceRow{Row: r.number(), Count: 1, Position: r.words(At), Device: plan.Device{
+		Name: r.words(Name), Supply: r.words(Supply), Structure: r.words(Structure), Note: r.words(Note), Unplaced: true,
 	}}
 	if count := take(&r.sheetRows, Quantity, func(text string) (int, error) { return readCount(text, 1, mostDevices) }); count > 0 {
 		row.Count = count
@@ -176,9 +177,6 @@ func (r *deviceReader) means(words string) plan.KindID {
 	return ""
 }
 
-// mostAway is how far from its zero a plan holds a coordinate, in metres.
-const mostAway = 20000.0
-
 // place reads the two coordinates; a device has both or is in the list alone.
 func (r *deviceReader) place(device *plan.Device) {
 	across, up := r.text(Right) != "", r.text(Up) != ""
@@ -195,11 +193,7 @@ func (r *deviceReader) place(device *plan.Device) {
 
 func (r *deviceReader) coordinate(field string) float64 {
 	return take(&r.sheetRows, field, func(text string) (float64, error) {
-		metres, err := quantity.ReadCoordinate(text, lengthSystem(r.head(field), r.options.Bare))
-		if err == nil && (metres < -mostAway || metres > mostAway) {
-			err = fmt.Errorf("%q: a plan reaches %.0f m from its zero", plan.Clipped(text), mostAway)
-		}
-		return metres, err
+		return r.field(field).Parse(words.Units{Length: lengthSystem(r.head(field), r.options.Bare)}, text)
 	})
 }
 

@@ -112,9 +112,9 @@ H,Splitter,2000,,
 		`row 2, column B "Kind": no kind of device is written; write for instance Stage box or Console, as the list of equipment has it`,
 		`row 3, column B "Kind": "Stage box" is no kind of device here, or may be several: say what it means`,
 		`row 4, column B "Kind": "Laser" is no kind of device here, or may be several: say what it means`,
-		`row 5, column C "Quantity": "none" is no whole number`,
+		`row 5, column C "Quantity": "none" is no whole number from 1 to 1000`,
 		`row 6, column E "Y": how far right is written and how far up is not: write both, or neither for a device in the list`,
-		`row 7, column E "Y": "99999": a plan reaches 20000 m from its zero`,
+		`row 7, column E "Y": "99999" is out of bounds: it lies between −20000 m and 20000 m`,
 		`row 7, column D "X": how far up is written and how far right is not: write both, or neither for a device in the list`,
 	}, faults(list.Faults)[:7])
 	require.Contains(t, faults(list.Faults)[7], `row 8, column D "X": `)
@@ -123,7 +123,7 @@ H,Splitter,2000,,
 		`row 10, column A "Name": "g" stands in row 9 already: give it another name, or a quantity`,
 		`row 11, column C "Quantity": "Twin" is in the plan already, once: write a quantity of 1, or another name`,
 		`row 12, column A "Name": 2 devices of the plan are called "Double": give each a name of its own first`,
-		`row 13, column C "Quantity": 2000 must lie between 1 and 1000`,
+		`row 13, column C "Quantity": "2000" is no whole number from 1 to 1000`,
 	}, faults(list.Faults)[8:])
 	require.Equal(t, []string{"Stage box", "Laser"}, list.Unknown)
 	require.Len(t, list.Rows, 1)

@@ -75,7 +75,7 @@ func (g Gap) String() string {
 // given number on: [LastNumber] where the list is added to what is there, 0 where it is all that there is. A number that
 // stands in two rows is a fault of the second.
 func ReadInputs(g Grid, l Layout, after int) Inputs {
-	r := sheetRows{grid: g, layout: l}
+	r := sheetRows{table: plan.InputsTable, grid: g, layout: l}
 	if l.column(Name) < 0 {
 		return Inputs{Faults: []Fault{{Row: max(1, l.Head), Words: "no column is the name of the input: say which one is"}}}
 	}
@@ -84,7 +84,7 @@ func ReadInputs(g Grid, l Layout, after int) Inputs {
 	next := after
 	r.each(func() {
 		before := len(r.faults)
-		input := plan.Input{Name: r.name(Name), Source: r.name(Source), Stand: r.name(Stand), Riser: r.name(Riser), Note: r.long(Note)}
+		input := plan.Input{Name: r.words(Name), Source: r.words(Source), Stand: r.words(Stand), Riser: r.words(Riser), Note: r.words(Note)}
 		input.Phantom = take(&r, Phantom, readYes)
 		next++
 		input.Number = r.inputNumber(next)
@@ -100,7 +100,7 @@ func ReadInputs(g Grid, l Layout, after int) Inputs {
 			rows = append(rows, InputRow{r.number(), input})
 		}
 	})
-	return Inputs{Rows: rows, Faults: r.faults, Gaps: gapsOf(rows), sheet: sheetRows{grid: g, layout: l}}
+	return Inputs{Rows: rows, Faults: r.faults, Gaps: gapsOf(rows), sheet: sheetRows{table: plan.InputsTable, grid: g, layout: l}}
 }
 
 func (r *sheetRows) inputNumber(next int) int {
@@ -114,7 +114,7 @@ func (r *sheetRows) inputNumber(next int) int {
 		r.fail(Number, errors.New("the input has no number"))
 		return 0
 	}
-	return take(r, Number, func(text string) (int, error) { return readCount(text, 1, mostInput) })
+	return take(r, Number, r.wholeOf(Number))
 }
 
 // LastNumber is the highest number of an act's inputs, those of the house among them, from which a list without numbers

@@ -37,8 +37,8 @@ func TestDuplicatesGapsAndSectionHeadsAreReported(t *testing.T) {
 		`row 4, column C "48V": "maybe" is neither yes nor no`,
 		`row 5, column A "Input": input 1 stands in row 2 already`,
 		`row 7, column B "Name": input 7 has no name`,
-		`row 8, column A "Input": 20000 must lie between 1 and 9999`,
-		`row 9, column A "Input": "ten" is no whole number`,
+		`row 8, column A "Input": "20000" is no whole number from 1 to 9999`,
+		`row 9, column A "Input": "ten" is no whole number from 1 to 9999`,
 	}, faults(in.Faults))
 	require.Len(t, in.Rows, 2)
 	require.Equal(t, []exchange.Gap{{2, 3}}, in.Gaps)
@@ -71,7 +71,7 @@ func TestTenThousandInputsAreReadAndThoseBeyondTheBoundNamed(t *testing.T) {
 	}
 	in := inputs(t, text.String())
 	require.Len(t, in.Rows, 9999)
-	require.Equal(t, []string{`row 10001, column A "No": 10000 must lie between 1 and 9999`}, faults(in.Faults))
+	require.Equal(t, []string{`row 10001, column A "No": "10000" is no whole number from 1 to 9999`}, faults(in.Faults))
 }
 
 func TestInputsEnterThePlanAndThoseOfANumberKeepTheirPatch(t *testing.T) {

@@ -1,22 +1,20 @@
 package exchange
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
-	"stageloom/model/plan"
+	"stageloom/model/fields"
 )
 
-// The longest names and notes that a plan holds, in signs.
-const (
-	longestName = 200
-	longestNote = 4000
-)
+// longestName is the longest name that a plan holds, in signs.
+const longestName = 200
 
 // sheetRows walks the rows below a grid's head and gathers what is wrong with them.
 type sheetRows struct {
+	// table is the plan's table that the rows become rows of.
+	table  string
 	grid   Grid
 	layout Layout
 	at     int
@@ -56,19 +54,23 @@ func (r *sheetRows) fail(field string, err error) {
 	r.faults = append(r.faults, fault)
 }
 
-// name is a cell as a name: one line of at most as many signs as a plan holds.
-func (r *sheetRows) name(field string) string { return r.words(field, longestName) }
-
-// long is a cell as a note.
-func (r *sheetRows) long(field string) string { return r.words(field, longestNote) }
-
-func (r *sheetRows) words(field string, most int) string {
-	text := tidy(r.text(field), most == longestNote)
-	if utf8.RuneCountInString(text) > most {
-		r.fail(field, fmt.Errorf("%q is longer than %d signs", plan.Clipped(text), most))
+// words are a cell as the plan keeps it: one line, or a note, of at most as many signs as it holds.
+func (r *sheetRows) words(field string) string {
+	of := r.field(field)
+	text, err := of.Words(tidy(r.text(field), of.Kind == fields.Note))
+	if err != nil {
+		r.fail(field, err)
 		return ""
 	}
 	return text
+}
+
+// field is the field of the plan that a column of the list is, by its name.
+func (r *sheetRows) field(name string) *fields.Field {
+	if of, known := fields.Called(r.table, name); known {
+		return of
+	}
+	return fields.Of(r.table, "name") // in lists a name is called so
 }
 
 // tidy leaves signs out that no name bears; a name is one line, a note may have several.

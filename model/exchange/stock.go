@@ -9,6 +9,7 @@ import (
 	"stageloom/model/fields"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 )
 
 // The fields of a stock list are called as on the card and in the table.
@@ -87,7 +88,7 @@ type Stock struct {
 
 // ReadStock reads the reels of a grid. A row with a fault is in Faults alone; blank rows are passed over.
 func ReadStock(g Grid, l Layout, o Options) Stock {
-	r := stockReader{sheetRows: sheetRows{grid: g, layout: l}, options: o, tags: map[string]int{}, means: map[string]plan.CableKindID{}}
+	r := stockReader{sheetRows: sheetRows{table: plan.ReelsTable, grid: g, layout: l}, options: o, tags: map[string]int{}, means: map[string]plan.CableKindID{}}
 	if l.column(Length) < 0 {
 		r.faults = []Fault{{Row: max(1, l.Head), Words: "no column is the length: say which one is"}}
 		return Stock{Faults: r.faults}
@@ -136,24 +137,23 @@ func (r *stockReader) row() (StockRow, bool) {
 	amount := r.amount()
 	reel := plan.Reel{
 		Kind: r.kind(amount.Rest), Length: amount.Length, Quantity: amount.Quantity,
-		Owner: r.name(Owner), Hire: r.name(Hire), Reason: r.long(Reason), FoundAt: r.name(FoundAt), Note: r.long(Note),
+		Owner: r.words(Owner), Hire: r.words(Hire), Reason: r.words(Reason), FoundAt: r.words(FoundAt), Note: r.words(Note),
 	}
 	reel.Return = take(&r.sheetRows, Return, readDay)
 	reel.Bought = take(&r.sheetRows, Bought, readDay)
 	reel.FoundOn = take(&r.sheetRows, FoundOn, readDay)
 	reel.Condition = take(&r.sheetRows, Condition, readCondition)
-	reel.Nominal = take(&r.sheetRows, Nominal, func(text string) (float64, error) { return readLength(text, r.bare(Nominal)) })
+	reel.Nominal = take(&r.sheetRows, Nominal, func(text string) (float64, error) {
+		return r.field(Nominal).Parse(words.Units{Length: r.bare(Nominal)}, text)
+	})
 	reel.Measured = take(&r.sheetRows, Measured, readLoss)
-	box := r.name(CaseName)
+	box := r.words(CaseName)
 	reels := r.tagged(reel)
 	return StockRow{Row: r.number(), Reels: reels, Case: box}, len(r.faults) == before
 }
 
 func readLoss(text string) (plan.Optional, error) {
-	loss, err := quantity.ReadDecibels(text)
-	if err == nil && (loss < 0 || loss > 200) {
-		err = fmt.Errorf("%q: a measured loss is 0 to 200 dB", plan.Clipped(text))
-	}
+	loss, err := fields.Of(plan.ReelsTable, "measured").Parse(words.Units{}, text)
 	return plan.Some(loss), err
 }
 
@@ -168,7 +168,7 @@ func (r *stockReader) amount() Amount {
 	if r.text(Length) == "" {
 		r.fail(Length, errors.New("no length is written"))
 	}
-	count := take(&r.sheetRows, Quantity, func(text string) (int, error) { return readCount(text, 1, mostOfOne) })
+	count := take(&r.sheetRows, Quantity, r.wholeOf(Quantity))
 	if len(r.faults) == before && amount.Quantity > 0 && count > 0 && amount.Quantity != count {
 		r.fail(Quantity, fmt.Errorf("%d here, but %d stand before the length", count, amount.Quantity))
 	}
@@ -243,6 +243,10 @@ func (r *stockReader) tagged(reel plan.Reel) []plan.Reel {
 	reel.Quantity = 0
 	var reels []plan.Reel
 	for _, tag := range tags {
+		if tag, err = r.field(Tag).Words(tag); err != nil {
+			r.fail(Tag, err)
+			return nil
+		}
 		r.claim(tag)
 		reel.Tag = tag
 		reels = append(reels, reel)
@@ -254,8 +258,6 @@ func (r *stockReader) tagged(reel plan.Reel) []plan.Reel {
 func (r *stockReader) claim(tag string) {
 	key := strings.ToLower(tag)
 	switch {
-	case len(tag) > longestName:
-		r.fail(Tag, fmt.Errorf("%q is too long for a tag", plan.Clipped(tag)))
 	case r.tags[key] > 0:
 		r.fail(Tag, fmt.Errorf("tag %s stands in row %d already", tag, r.tags[key]))
 	case r.options.Taken != nil && r.options.Taken(tag):

@@ -9,6 +9,7 @@ import (
 	"time"
 	"unicode"
 
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 )
 
@@ -37,15 +38,24 @@ var wholeNumber = regexp.MustCompile(`^(\d{1,9})(?:[.,]0+)?\s*(?:x|×|pcs\.?|pc\
 
 // readCount reads a whole number such as "12", "12.0" or "12 pcs".
 func readCount(text string, low, high int) (int, error) {
-	found := wholeNumber.FindStringSubmatch(strings.ToLower(text))
-	if found == nil {
-		return 0, fmt.Errorf("%q is no whole number", plan.Clipped(text))
-	}
-	count, _ := strconv.Atoi(found[1]) // nine digits at most
-	if count < low || count > high {
-		return 0, fmt.Errorf("%d must lie between %d and %d", count, low, high)
+	count, err := strconv.Atoi(figuresOf(text))
+	if err != nil || count < low || count > high {
+		return 0, fmt.Errorf("%q is no whole number from %d to %d", plan.Clipped(text), low, high)
 	}
 	return count, nil
+}
+
+// wholeOf reads a count as the field of the plan does that a column is.
+func (r *sheetRows) wholeOf(field string) func(string) (int, error) {
+	return func(text string) (int, error) { return r.field(field).Whole(figuresOf(text)) }
+}
+
+// figuresOf are the figures of a count, without what may stand behind them; another text stays.
+func figuresOf(text string) string {
+	if found := wholeNumber.FindStringSubmatch(strings.ToLower(text)); found != nil {
+		return found[1]
+	}
+	return text
 }
 
 func isCount(text string) bool {
@@ -77,7 +87,7 @@ func readCondition(text string) (string, error) {
 			}
 		}
 	}
-	return "", fmt.Errorf("%q is no condition; write good, suspect or faulty", plan.Clipped(text))
+	return fields.Of(plan.ReelsTable, "condition").Read(fields.State{}, plan.Reel{}, text)
 }
 
 func isCondition(text string) bool {
@@ -134,6 +144,9 @@ func readDay(text string) (string, error) {
 	}
 	at := time.Date(year, time.Month(month), date, 0, 0, 0, 0, time.UTC)
 	if at.Day() != date || int(at.Month()) != month || year < 1990 || year > 2200 {
+		if _, err := fields.Of(plan.ReelsTable, "return").Words(text); err != nil {
+			return "", err
+		}
 		return "", fmt.Errorf("%q is no day: %w", text, errDay)
 	}
 	return at.Format(time.DateOnly), nil

@@ -31,6 +31,7 @@ func init() {
 		"outputs":     outputFields(),
 		"acts":        actFields(),
 		"cable_kinds": cableKindFields(),
+		"kinds":       kindFields(),
 		Settings:      settingsFields(),
 	}
 }
@@ -102,6 +103,9 @@ func orWord(said map[string]string, word, otherwise string) string {
 	return otherwise
 }
 
+// noRow says in a list of rows that there is none.
+const noRow = "none"
+
 // rowsOf lists the rows of a table by name, "none" first where the column may be blank.
 func (f *Field) rowsOf(table string) func(State, any) []Option {
 	info, _ := plan.TableNamed(table)
@@ -113,7 +117,7 @@ func (f *Field) rowsOf(table string) func(State, any) []Option {
 		slices.SortFunc(options, func(a, b Option) int { return words.Natural(a.Words, b.Words) })
 		apart(options)
 		if f.column.MayBeBlank() {
-			options = slices.Insert(options, 0, Option{"", "none"})
+			options = slices.Insert(options, 0, Option{"", noRow})
 		}
 		return options
 	}

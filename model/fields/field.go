@@ -249,6 +249,15 @@ func (f *Field) store(s State, e *plan.Edit, row any, text string) error {
 // All are the fields of a table, in the order in which they are shown.
 func All(table string) []*Field { return tables[table] }
 
+// Called finds the field of a table by what it is called.
+func Called(table, name string) (*Field, bool) {
+	i := slices.IndexFunc(tables[table], func(f *Field) bool { return f.Name == name })
+	if i < 0 {
+		return nil, false
+	}
+	return tables[table][i], true
+}
+
 // Tables are the tables that have fields, in the plan's order; the settings come last.
 func Tables() []string {
 	var names []string

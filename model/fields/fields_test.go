@@ -44,6 +44,8 @@ var everything = sync.OnceValue(func() *plan.Plan {
 		kind, _ := e.Now().CableKinds.Get("cat6a")
 		kind.ID, kind.Name, kind.Own = "cat6a-ours", "Cat 6A of ours", true
 		plan.Put(e, kind)
+		plan.Put(e, plan.Kind{ID: "box-ours", Name: "Box of ours", Group: "Stage boxes", Inputs: 8, Own: true})
+		plan.Put(e, plan.KindSocket{Kind: "box-ours", Direction: "in", First: 1, Count: 8, Use: "line"})
 		e.AddHouseLine(plan.HouseLine{Name: "H01", Kind: kind.ID, Length: 45, Condition: plan.Suspect, Reason: "bent pin"})
 		device := e.Now().Devices.At(0)
 		device.Unplaced = true
@@ -107,7 +109,9 @@ var notEdited = map[string]string{
 	"positions.id": "an identity", "areas.id": "an identity", "looms.id": "an identity", "levels.id": "an identity",
 	"contacts.id": "an identity", "inputs.id": "an identity", "outputs.id": "an identity", "acts.id": "an identity",
 	"settings.standards": "said by plan",
-	"cable_kinds.id":     "an identity", "cable_kinds.own": "an identity",
+	"kinds.id":           "an identity", "kinds.own": "an identity", "kinds.group": whatItIsLike, "kinds.channels": whatItIsLike, "kinds.passive": whatItIsLike,
+	"kinds.splitter": whatItIsLike, "kinds.latency_ms": whatItIsLike, "kinds.clock": whatItIsLike, "kinds.power_W": whatItIsLike, "kinds.note": whatItIsLike,
+	"cable_kinds.id": "an identity", "cable_kinds.own": "an identity",
 	"cable_kinds.media": whatItIsLike, "cable_kinds.category": whatItIsLike, "cable_kinds.gauge_AWG": whatItIsLike,
 	"cable_kinds.solid": whatItIsLike, "cable_kinds.screened": whatItIsLike, "cable_kinds.allowance_50_percent": whatItIsLike,
 	"cable_kinds.pairs": whatItIsLike, "cable_kinds.ways": whatItIsLike, "cable_kinds.connector": whatItIsLike,

@@ -133,6 +133,38 @@ func (f *Field) Parse(units words.Units, text string) (float64, error) {
 	return f.figure(State{Units: units}, strings.TrimSpace(text))
 }
 
+// Words reads a text as the field keeps it, for a row that is being made: of a choice among rows the name of one, which need
+// not be there yet; blank where it says that there is none.
+func (f *Field) Words(text string) (string, error) {
+	kept := f
+	if table := f.column.Refers(); table != "" {
+		kept = Of(table, "name")
+	}
+	if kept.Kind != Note {
+		text = strings.Join(strings.Fields(text), " ")
+	}
+	if text == "" || kept != f && strings.EqualFold(text, noRow) {
+		return "", nil
+	}
+	if reason := kept.column.Check(text); reason != "" {
+		return "", fmt.Errorf("it %s", reason)
+	}
+	if f.check != nil {
+		return text, f.check(text)
+	}
+	return text, nil
+}
+
+// Whole reads a whole number within the field's bounds, for a row that is being made.
+func (f *Field) Whole(text string) (int, error) {
+	count, err := f.whole(strings.TrimSpace(text))
+	if err == nil && count == 0 && f.noughtIsBlank() {
+		_, high, _ := f.column.Bounds()
+		err = fmt.Errorf("%s is no whole number from 1 to %g", quoted(text), high)
+	}
+	return count, err
+}
+
 // whole reads a whole number within its bounds.
 func (f *Field) whole(text string) (int, error) {
 	low, high, _ := f.column.Bounds()

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"strings"
 
 	"stageloom/model/catalogue"
 	"stageloom/model/medium"
@@ -136,20 +135,25 @@ func putTag(s State, e *plan.Edit, key plan.Key, value string) error {
 
 // putQuantity sets how many a row stands for: not fewer than lie in links, and one where it has a tag.
 func putQuantity(_ State, e *plan.Edit, key plan.Key, value string) error {
-	count, err := Of(plan.ReelsTable, "count").whole(value)
-	if err == nil && value != "" && count == 0 {
-		err = errors.New("0 is no whole number from 1 to 10000; take the row away where there are none any more")
-	}
-	if err != nil {
-		return err
+	count := 1
+	if value != "" {
+		var err error
+		if count, err = Of(plan.ReelsTable, "count").Whole(value); err != nil && value == "0" {
+			err = fmt.Errorf("%w; take the row away where there are none any more", err)
+		}
+		if err != nil {
+			return err
+		}
 	}
 	reel, _ := e.Now().Reels.Get(key)
-	count = max(1, count)
 	switch used := e.Now().UsedReels()[reel.ID]; {
 	case count < used:
 		return fmt.Errorf("%d of them lie in links", used)
 	case count > 1 && reel.Tag != "":
 		return fmt.Errorf("%s is one cable with a tag of its own; make a row without a tag for more", reel.Tag)
+	}
+	if count == 1 {
+		count = 0 // which counts as 1, and is left out of the file
 	}
 	return plan.Update(e, key, func(r *plan.Reel) { r.Quantity = count })
 }
@@ -172,9 +176,9 @@ func (f *Field) making(make func(e *plan.Edit, name string) (string, error)) *Fi
 }
 
 func makeCase(e *plan.Edit, name string) (string, error) {
-	name = strings.Join(strings.Fields(name), " ")
-	if reason := Of(plan.CasesTable, "name").column.Check(name); reason != "" {
-		return "", fmt.Errorf("it %s", reason)
+	name, err := Of(plan.CasesTable, "name").Words(name)
+	if err != nil {
+		return "", err
 	}
 	return string(e.AddCase(plan.Case{Name: name})), nil
 }

@@ -115,7 +115,7 @@ func (p *Picture) hidesPosition(id plan.PositionID) bool {
 }
 
 func (p *Picture) hidesLink(id plan.LinkID) bool {
-	return p.options.Hidden != nil && (p.options.Hidden.Carried[id] || p.options.Hidden.Stretched[id])
+	return p.options.Hidden != nil && (p.options.Hidden.MovedWhole[id] || p.options.Hidden.Stretched[id])
 }
 
 // offset is what lies between the arrangement's points and the view's.

@@ -11,10 +11,10 @@ import (
 // both move. A link with one moving end keeps its way points and changes its length; so does one in a loom of which
 // another link stays or stretches.
 type Moving struct {
-	Devices   map[DeviceID]bool
-	Positions map[PositionID]bool
-	Carried   map[LinkID]bool
-	Stretched map[LinkID]bool
+	Devices    map[DeviceID]bool
+	Positions  map[PositionID]bool
+	MovedWhole map[LinkID]bool
+	Stretched  map[LinkID]bool
 }
 
 // MovingWith gathers all that moves when these devices and positions do. A move gives a device without a place one, so that
@@ -30,7 +30,7 @@ func MovingWith(p *Plan, devices []DeviceID, positions []PositionID) Moving {
 	for link := range p.Links.All() {
 		switch from, to := m.Devices[link.From], m.Devices[link.To]; {
 		case from && to:
-			m.Carried[link.ID] = true
+			m.MovedWhole[link.ID] = true
 		case from || to:
 			m.Stretched[link.ID] = true
 		}
@@ -67,7 +67,7 @@ func (m Moving) takeDevices(p *Plan, chosen []DeviceID) {
 func (m Moving) keepLooms(p *Plan) {
 	stays := map[LoomID]bool{}
 	for link := range p.Links.All() {
-		if link.Loom != "" && !m.Carried[link.ID] {
+		if link.Loom != "" && !m.MovedWhole[link.ID] {
 			stays[link.Loom] = true
 		}
 	}
@@ -75,8 +75,8 @@ func (m Moving) keepLooms(p *Plan) {
 		return
 	}
 	for link := range p.Links.All() {
-		if m.Carried[link.ID] && stays[link.Loom] {
-			delete(m.Carried, link.ID)
+		if m.MovedWhole[link.ID] && stays[link.Loom] {
+			delete(m.MovedWhole, link.ID)
 			m.Stretched[link.ID] = true
 		}
 	}
@@ -100,7 +100,7 @@ func (e *Edit) Move(m Moving, by geom.Point) {
 			r.Position, r.X, r.Y, r.Unplaced = belongs[id], r.X+by.X, r.Y+by.Y, false
 		})
 	}
-	for _, id := range slices.Sorted(maps.Keys(m.Carried)) {
+	for _, id := range slices.Sorted(maps.Keys(m.MovedWhole)) {
 		for _, point := range slices.Clone(e.next.PointsOf(id)) {
 			point.X, point.Y = point.X+by.X, point.Y+by.Y
 			Put(e, point)
@@ -114,7 +114,7 @@ func (e *Edit) Move(m Moving, by geom.Point) {
 // moveRoute shifts the route of a loom whose links all move as a whole.
 func (e *Edit) moveRoute(id LoomID, m Moving, by geom.Point) {
 	links := e.next.LoomLinks(id)
-	if len(links) == 0 || slices.ContainsFunc(links, func(link Link) bool { return !m.Carried[link.ID] }) {
+	if len(links) == 0 || slices.ContainsFunc(links, func(link Link) bool { return !m.MovedWhole[link.ID] }) {
 		return
 	}
 	for _, point := range slices.Clone(e.next.LoomPoints.Under(Key(id))) {

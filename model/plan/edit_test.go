@@ -16,7 +16,7 @@ func TestAPositionMovesItsDevicesAndTheWaysBetweenThem(t *testing.T) {
 		return e.Draw(s.ab, []geom.Point{{X: 5, Y: 5}})
 	})
 	moving := plan.MovingWith(s.Plan, nil, []plan.PositionID{s.spot})
-	require.Equal(t, map[plan.LinkID]bool{s.ab: true}, moving.Carried)
+	require.Equal(t, map[plan.LinkID]bool{s.ab: true}, moving.MovedWhole)
 	require.Equal(t, map[plan.LinkID]bool{s.bc: true}, moving.Stretched)
 	s.do(t, func(e *plan.Edit) error { e.Move(moving, geom.Point{X: 1.00049, Y: 2}); return nil })
 	b, _ := s.Device(s.b)

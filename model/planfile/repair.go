@@ -42,7 +42,7 @@ func Repair(r io.Reader) (*plan.Plan, []Mend, error) {
 		return nil, nil, refusal
 	}
 	m := &mender{contents: file, data: data, mends: reader.turned}
-	m.dropTwins()
+	m.dropRepeated()
 	for range mostRounds {
 		p, problems := file.plan()
 		if len(problems) == 0 {
@@ -69,8 +69,8 @@ func (m *mender) note(row placed, table, field, reason, done string) {
 	m.mends = append(m.mends, Mend{fault, done})
 }
 
-// dropTwins keeps the first of rows with one key.
-func (m *mender) dropTwins() {
+// dropRepeated keeps the first of rows with one key.
+func (m *mender) dropRepeated() {
 	for _, table := range plan.Tables() {
 		rows := m.tables[table.Name]
 		slices.SortStableFunc(rows, byKey)

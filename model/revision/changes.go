@@ -9,6 +9,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 )
 
 // Change is one thing that is otherwise than before.
@@ -47,7 +48,7 @@ func Changes(before, after *assess.Assessment, system quantity.System) []Change 
 	var changes []Change
 	for _, part := range []func() []Change{d.settings, d.positions, d.devices, d.links, d.surroundings, d.patch} {
 		some := part()
-		slices.SortStableFunc(some, func(a, b Change) int { return assess.Natural(a.Name, b.Name) })
+		slices.SortStableFunc(some, func(a, b Change) int { return words.Natural(a.Name, b.Name) })
 		changes = append(changes, some...)
 	}
 	changes = append(changes, d.rest()...)
@@ -91,7 +92,7 @@ func Summary(changes []Change) string {
 		counts[change.Where.Table]++
 	}
 	for _, table := range tables {
-		said = append(said, counted(counts[table], words[table]))
+		said = append(said, words.Counted(counts[table], tableWords[table][0], tableWords[table][1]))
 	}
 	return strings.Join(said, "; ")
 }
@@ -100,7 +101,7 @@ func Summary(changes []Change) string {
 const mostNamed = 3
 
 // words name what a table holds, one and many.
-var words = map[string][2]string{
+var tableWords = map[string][2]string{
 	"":          {"figure of the plan", "figures of the plan"},
 	"positions": {"more position", "more positions"},
 	"devices":   {"device", "devices"},
@@ -111,13 +112,6 @@ var words = map[string][2]string{
 	"outputs":   {"output", "outputs"},
 	"acts":      {"act", "acts"},
 	theRest:     {"other list", "other lists"},
-}
-
-func counted(n int, word [2]string) string {
-	if n == 1 {
-		return "1 " + word[0]
-	}
-	return fmt.Sprintf("%d %s", n, word[1])
 }
 
 // difference looks at two assessed plans.

@@ -5,13 +5,13 @@ import (
 	"strings"
 )
 
-// mostListed is how many names a line lists before it counts the rest.
-const mostListed = 8
+// MostListed is how many names a line lists before it counts the rest.
+const MostListed = 8
 
 // Listed joins names by commas: "L02, L05 and 3 more" past eight of them.
 func Listed(names []string) string {
-	if len(names) > mostListed {
-		return fmt.Sprintf("%s and %d more", strings.Join(names[:mostListed], ", "), len(names)-mostListed)
+	if len(names) > MostListed {
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:MostListed], ", "), len(names)-MostListed)
 	}
 	return strings.Join(names, ", ")
 }
@@ -36,4 +36,12 @@ func Counted(n int, one, many string) string {
 		return "1 " + one
 	}
 	return fmt.Sprintf("%d %s", n, many)
+}
+
+// Plural is the word for a number of things, without the number: "cell" of 1, else "cells".
+func Plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
 }

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -35,7 +36,7 @@ func (c Cable) String() string {
 }
 
 // cablesOf lists the cables of a link from its near end on, with what joins them.
-func cablesOf(p *plan.Plan, b budget.Budget, units text.Units) (list []Cable) {
+func cablesOf(p *plan.Plan, b budget.Budget, units words.Units) (list []Cable) {
 	for _, part := range b.Parts {
 		switch {
 		case part.Assumed:
@@ -52,7 +53,7 @@ func cablesOf(p *plan.Plan, b budget.Budget, units text.Units) (list []Cable) {
 	return list
 }
 
-func cableOf(p *plan.Plan, part budget.Part, units text.Units) Cable {
+func cableOf(p *plan.Plan, part budget.Part, units words.Units) Cable {
 	kind, _ := p.CableKinds.Get(plan.Key(part.Kind))
 	c := Cable{Order: part.Order, Length: units.Metres(part.Length), Kind: kind.Name, Tag: "by length"}
 	if line, found := p.HouseLines.Get(plan.Key(part.HouseLine)); found && part.HouseLine != "" {
@@ -92,7 +93,7 @@ func hardwareName(id plan.HardwareID) string {
 type Spare struct{ Name, Gives string }
 
 // SpareOf puts a candidate into words, margins in whole dB.
-func SpareOf(p *plan.Plan, c cabling.Candidate, units text.Units) Spare {
+func SpareOf(p *plan.Plan, c cabling.Candidate, units words.Units) Spare {
 	var names []string
 	for _, reel := range c.Reels() {
 		kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))

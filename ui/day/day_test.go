@@ -12,8 +12,8 @@ import (
 	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/day"
-	"stageloom/ui/text"
 )
 
 // golden compares a text with testdata/NAME.txt.
@@ -22,7 +22,7 @@ func golden(t *testing.T, name, text string) {
 	goldentest.Text(t, filepath.Join("testdata", name+".txt"), text)
 }
 
-var imperial = text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
+var imperial = words.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
 
 func linkNamed(t testing.TB, p *plan.Plan, name string) plan.LinkID {
 	for link := range p.Links.All() {
@@ -76,11 +76,11 @@ func TestThePageOfALink(t *testing.T) {
 	for name, test := range map[string]struct {
 		plan  *plan.Plan
 		link  string
-		units text.Units
+		units words.Units
 	}{
-		"enough": {p, "L01", text.Units{}}, "tight-joined": {done, "L02", text.Units{}}, "moved": {moved, "L02", text.Units{}},
-		"over": {p, "L03", text.Units{}}, "uncabled": {p, "L20", text.Units{}}, "no-grade": {p, "L25", text.Units{}},
-		"in-feet": {p, "L03", imperial}, "hard": {hard(t), strings.Repeat("GAFFER-", 20), text.Units{}},
+		"enough": {p, "L01", words.Units{}}, "tight-joined": {done, "L02", words.Units{}}, "moved": {moved, "L02", words.Units{}},
+		"over": {p, "L03", words.Units{}}, "uncabled": {p, "L20", words.Units{}}, "no-grade": {p, "L25", words.Units{}},
+		"in-feet": {p, "L03", imperial}, "hard": {hard(t), strings.Repeat("GAFFER-", 20), words.Units{}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			golden(t, "page-"+name, day.PageOf(assess.Of(test.plan), linkNamed(t, test.plan, test.link), test.units).Text())

@@ -13,9 +13,9 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/day"
 	"stageloom/ui/look"
-	"stageloom/ui/text"
 )
 
 // field is a day view on a desk, in a window of its own.
@@ -28,7 +28,7 @@ type field struct {
 	keys   []fyne.KeyName
 }
 
-func onField(t *testing.T, p *plan.Plan, units text.Units) *field {
+func onField(t *testing.T, p *plan.Plan, units words.Units) *field {
 	t.Helper()
 	test.NewTempApp(t).Settings().SetTheme(look.NewTheme(look.PaletteNamed("dark")))
 	f := &field{t: t, desk: desk.New(plan.NewIDSource(1, 2))}

@@ -9,6 +9,7 @@ import (
 	"stageloom/model/checks"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
 )
@@ -49,7 +50,7 @@ func (e End) String() string {
 type Warning struct{ Word, Text string }
 
 // PageOf says what there is to say about a link.
-func PageOf(a *assess.Assessment, id plan.LinkID, units text.Units) Page {
+func PageOf(a *assess.Assessment, id plan.LinkID, units words.Units) Page {
 	link, _ := a.Plan.Link(id)
 	b, _ := a.Budget(id)
 	b = b.Printed(units.Unit())
@@ -107,8 +108,8 @@ func endOf(p *plan.Plan, id plan.DeviceID, port string) End {
 	return End{device.Name, port, position.Name}
 }
 
-// words of the severities, as a crew reads them.
-var words = map[checks.Severity]string{checks.Stop: "STOP", checks.Warn: "MIND", checks.Note: "NOTE"}
+// severityWords are the words of the severities, as a crew reads them.
+var severityWords = map[checks.Severity]string{checks.Stop: "STOP", checks.Warn: "MIND", checks.Note: "NOTE"}
 
 // watchOf lists what to watch of a link: that it was moved, then what is found of it, the worst first, then its own note.
 func watchOf(a *assess.Assessment, link plan.Link) (list []Warning) {
@@ -116,7 +117,7 @@ func watchOf(a *assess.Assessment, link plan.Link) (list []Warning) {
 		list = append(list, Warning{"MOVED", fmt.Sprintf("Its way or an end was moved on the plan since. Look at it on site: %s says that it is still %s.", keyOf(link.Done), link.Done)})
 	}
 	for _, finding := range a.FindingsAt(plan.LinksTable, link.Key()) {
-		list = append(list, Warning{words[finding.Severity], panel.Sentences(finding)})
+		list = append(list, Warning{severityWords[finding.Severity], panel.Sentences(finding)})
 	}
 	if link.Note != "" {
 		list = append(list, Warning{"NOTE", strings.Join(strings.Fields(link.Note), " ")})

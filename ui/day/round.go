@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Round lists the links in the order in which they are laid: by phase, those of no phase last, then by name as a reader
@@ -15,7 +16,7 @@ import (
 func Round(a *assess.Assessment) []plan.LinkID {
 	links := slices.Clone(a.Links())
 	slices.SortStableFunc(links, func(x, y plan.Link) int {
-		return cmp.Or(cmp.Compare(phase(x), phase(y)), assess.Natural(x.Name, y.Name))
+		return cmp.Or(cmp.Compare(phase(x), phase(y)), words.Natural(x.Name, y.Name))
 	})
 	ids := make([]plan.LinkID, len(links))
 	for i, link := range links {

@@ -11,7 +11,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
-	"stageloom/ui/text"
+	"stageloom/model/words"
 )
 
 // sheet is what the view shows.
@@ -38,7 +38,7 @@ type View struct {
 	Today func() string
 
 	assessment *assess.Assessment
-	units      text.Units
+	units      words.Units
 	round      []plan.LinkID
 	link       plan.LinkID
 	place      int // of the link in the round, kept where the link goes
@@ -69,7 +69,7 @@ var (
 )
 
 // New returns a view of a plan; set its functions before it is shown.
-func New(a *assess.Assessment, units text.Units) *View {
+func New(a *assess.Assessment, units words.Units) *View {
 	v := &View{}
 	v.ExtendBaseWidget(v)
 	v.Set(a, units)
@@ -77,7 +77,7 @@ func New(a *assess.Assessment, units text.Units) *View {
 }
 
 // Set shows another state of the plan. The link stays the one it is, as long as there is such a link.
-func (v *View) Set(a *assess.Assessment, units text.Units) {
+func (v *View) Set(a *assess.Assessment, units words.Units) {
 	v.assessment, v.units, v.said = a, units, ""
 	v.round = Round(a)
 	if v.sheet == swaps {

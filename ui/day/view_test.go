@@ -13,12 +13,12 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/day"
-	"stageloom/ui/text"
 )
 
 func TestTheCrewsWayThroughTheLinksByKey(t *testing.T) {
-	f := onField(t, demo.Weekender(), text.Units{})
+	f := onField(t, demo.Weekender(), words.Units{})
 	require.Equal(t, "L01", f.shown().Name)
 	f.typed("l")
 	require.Equal(t, "L01 is laid.", f.Said())
@@ -63,7 +63,7 @@ func TestOnlyWhatIsLeft(t *testing.T) {
 		}
 		return nil
 	})
-	f := onField(t, p, text.Units{})
+	f := onField(t, p, words.Units{})
 	require.Equal(t, "L03", f.shown().Name, "it begins where something is left to do")
 	f.typed("n")
 	require.Equal(t, "L17", f.shown().Name)
@@ -84,7 +84,7 @@ func TestOnlyWhatIsLeft(t *testing.T) {
 }
 
 func TestASwapIsOneStep(t *testing.T) {
-	f := onField(t, demo.Weekender(), text.Units{})
+	f := onField(t, demo.Weekender(), words.Units{})
 	for len(cabling.Replacements(f.desk.Plan(), f.Link(), 1, false)) < 2 {
 		f.typed("n")
 	}
@@ -111,7 +111,7 @@ func TestASwapIsOneStep(t *testing.T) {
 }
 
 func TestACableIsChosenAndMarkedFaulty(t *testing.T) {
-	f := onField(t, demo.Weekender(), text.Units{})
+	f := onField(t, demo.Weekender(), words.Units{})
 	f.typed("t")
 	f.typed("2")
 	require.Equal(t, 2, f.Chosen())
@@ -135,7 +135,7 @@ func TestACableIsChosenAndMarkedFaulty(t *testing.T) {
 
 func TestWhatCannotBeMarkedOrSwappedIsSaid(t *testing.T) {
 	p := hard(t)
-	f := onField(t, p, text.Units{})
+	f := onField(t, p, words.Units{})
 	f.Begin(linkNamed(t, p, strings.Repeat("GAFFER-", 20)))
 	f.typed("2")
 	f.typed("f")
@@ -147,7 +147,7 @@ func TestWhatCannotBeMarkedOrSwappedIsSaid(t *testing.T) {
 	require.Equal(t, 1, own.Count(), "one of three equal ones becomes a row of its own")
 	require.Equal(t, plan.Joined, f.shown().Done)
 	uncabled := edited(t, demo.Weekender(), func(*plan.Edit) error { return nil })
-	f = onField(t, uncabled, text.Units{})
+	f = onField(t, uncabled, words.Units{})
 	f.Begin(linkNamed(t, uncabled, "L20"))
 	for _, key := range []string{"s", "f", "l"} {
 		f.typed(key)
@@ -157,7 +157,7 @@ func TestWhatCannotBeMarkedOrSwappedIsSaid(t *testing.T) {
 }
 
 func TestFindingALink(t *testing.T) {
-	f := onField(t, demo.Weekender(), text.Units{})
+	f := onField(t, demo.Weekender(), words.Units{})
 	f.typed("/")
 	f.typed("l20x")
 	require.True(t, f.sees("No link, no device"))
@@ -184,7 +184,7 @@ func TestFindingALink(t *testing.T) {
 }
 
 func TestAllOfItByTapping(t *testing.T) {
-	f := onField(t, demo.Weekender(), text.Units{})
+	f := onField(t, demo.Weekender(), words.Units{})
 	f.tap("not laid")
 	require.True(t, f.shown().Is(plan.Laid))
 	f.tap("LM01")
@@ -208,7 +208,7 @@ func TestAllOfItByTapping(t *testing.T) {
 }
 
 func TestAPlanWithoutLinksSaysWhatToDoFirst(t *testing.T) {
-	f := onField(t, plan.New("x"), text.Units{})
+	f := onField(t, plan.New("x"), words.Units{})
 	require.True(t, f.sees("This plan has no link yet."))
 	f.typed("ljtsfupn/a1")
 	f.press(fyne.KeyUp, fyne.KeyRight, fyne.KeyReturn, fyne.KeyBackspace)
@@ -228,7 +228,7 @@ func TestTheDayViewAsMarkup(t *testing.T) {
 			if name == "empty" {
 				p = plan.New("x")
 			}
-			f := onField(t, p, text.Units{})
+			f := onField(t, p, words.Units{})
 			if name != "empty" {
 				f.Begin(linkNamed(t, p, "L07"))
 			}
@@ -256,7 +256,7 @@ func TestACableTakenFromAnotherLinkIsToldOfBoth(t *testing.T) {
 		}
 		return nil
 	})
-	f := onField(t, p, text.Units{})
+	f := onField(t, p, words.Units{})
 	f.Begin(linkNamed(t, p, "L07"))
 	f.typed("s")
 	require.True(t, f.sees("lies in L35"), f.texts())
@@ -271,12 +271,12 @@ func TestNothingLiesOnSomethingElse(t *testing.T) {
 	some := []string{"L01", "L03", "L25", strings.Repeat("GAFFER-", 20)}
 	for name, test := range map[string]struct {
 		width, height float32
-		units         text.Units
+		units         words.Units
 		all           bool
 	}{
-		"usual": {1280, 772, text.Units{}, true}, "usual in feet": {1280, 772, imperial, false}, "half": {640, 386, text.Units{}, false},
-		"small": {1024, 580, text.Units{}, false}, "large": {1920, 1050, imperial, false}, "upright": {800, 1200, text.Units{}, false},
-		"flat": {1600, 500, imperial, false}, "tiny": {240, 160, text.Units{}, false},
+		"usual": {1280, 772, words.Units{}, true}, "usual in feet": {1280, 772, imperial, false}, "half": {640, 386, words.Units{}, false},
+		"small": {1024, 580, words.Units{}, false}, "large": {1920, 1050, imperial, false}, "upright": {800, 1200, words.Units{}, false},
+		"flat": {1600, 500, imperial, false}, "tiny": {240, 160, words.Units{}, false},
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := onField(t, hard(t), test.units)

@@ -12,6 +12,7 @@ import (
 
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -100,7 +101,7 @@ func (d *deviceDialog) take() {
 		return nil
 	})
 	if err != nil {
-		d.refuse(text.Sentence(err))
+		d.refuse(words.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

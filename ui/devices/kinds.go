@@ -3,7 +3,7 @@ package devices
 import (
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
-	"stageloom/ui/text"
+	"stageloom/model/words"
 )
 
 // OwnKind makes a kind of the user's own from that of the selected device, which becomes of it.
@@ -20,7 +20,7 @@ func (k *Dialogs) OwnKind() {
 func (k *Dialogs) ListKinds() {
 	own, err := k.Library().Kinds()
 	if err != nil {
-		k.WarnAlso(text.Sentence(err))
+		k.WarnAlso(words.Sentence(err))
 	}
 	k.own = own
 	k.ShowKinds(k.Desk().Plan(), own)

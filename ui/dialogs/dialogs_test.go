@@ -14,9 +14,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/desk"
+	"stageloom/model/words"
 	"stageloom/ui/answers"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // host is a window that holds nothing but what dialogs ask of it.
@@ -35,7 +35,7 @@ func newHost(t *testing.T) *host {
 }
 
 func (h *host) Desk() *desk.Desk    { return nil }
-func (h *host) Units() text.Units   { return text.Units{} }
+func (h *host) Units() words.Units  { return words.Units{} }
 func (h *host) Window() fyne.Window { return h.window }
 func (h *host) Keys() *dialogs.Keys { return h.keys }
 func (h *host) Say(words string)    { h.said = append(h.said, words) }

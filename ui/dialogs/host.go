@@ -4,7 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/desk"
-	"stageloom/ui/text"
+	"stageloom/model/words"
 )
 
 // Host is what a dialog asks of the window that it lies over.
@@ -12,7 +12,7 @@ type Host interface {
 	// Desk holds the plan that is open.
 	Desk() *desk.Desk
 	// Units are those that lengths and temperatures are shown in.
-	Units() text.Units
+	Units() words.Units
 	// Window is where dialogs are shown.
 	Window() fyne.Window
 	// Keys are what Escape, F1 and Enter do in the dialog on top.

@@ -10,8 +10,8 @@ import (
 
 	"stageloom/model/demo"
 	"stageloom/model/planfile"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // Open puts a file on the desk; one that cannot be read leaves the plan before and says place and reason.
@@ -20,16 +20,16 @@ func (f *Dialogs) Open(path string) {
 		if errors.Is(err, os.ErrNotExist) {
 			f.Settings.Forget(path)
 		}
-		f.Warn(text.Sentence(err))
+		f.Warn(words.Sentence(err))
 		return
 	}
 	f.Settings.Used(f.Desk().Path())
 	f.Notice.Clear()
 	if reason := f.Desk().ReadOnly(); reason != "" {
-		f.Warn(text.Sentence(errors.New(reason)))
+		f.Warn(words.Sentence(errors.New(reason)))
 	}
 	if said := f.Desk().Mended(); said != "" {
-		f.WarnAlso(text.Sentence(errors.New(said)))
+		f.WarnAlso(words.Sentence(errors.New(said)))
 	}
 	f.Opened()
 	f.offerTakeOver()
@@ -56,7 +56,7 @@ func (f *Dialogs) AskOpen() {
 	f.KeepFirst(func() {
 		d := dialog.NewFileOpen(func(reader fyne.URIReadCloser, err error) {
 			if err != nil {
-				f.Warn(text.Sentence(err))
+				f.Warn(words.Sentence(err))
 				return
 			}
 			if reader == nil {

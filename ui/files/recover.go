@@ -10,8 +10,8 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/journal"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // OfferLeft offers what a program that ended without saving left behind, the latest first. Nothing is overwritten and
@@ -24,7 +24,7 @@ func (f *Dialogs) OfferLeft(all []*journal.Left) {
 	dialogs.Ask(f, "Work that was not saved", leftWords(left), []dialogs.Choice{
 		{Label: "Recover", Important: true, Do: func() {
 			if err := f.Desk().Recover(left); err != nil {
-				f.Warn(text.Sentence(err))
+				f.Warn(words.Sentence(err))
 				f.OfferLeft(all[1:])
 				return
 			}
@@ -41,7 +41,7 @@ func (f *Dialogs) discardLeft(all []*journal.Left) {
 		{Label: "Keep for later", Important: true, Do: func() { f.OfferLeft(all[1:]) }},
 		{Label: "Discard", Meant: true, Do: func() {
 			if err := all[0].Remove(); err != nil {
-				f.Warn(text.Sentence(err))
+				f.Warn(words.Sentence(err))
 			}
 			f.OfferLeft(all[1:])
 		}},
@@ -83,7 +83,7 @@ func leftWords(left *journal.Left) string {
 func (f *Dialogs) TellUnread(all []*journal.Unread) {
 	for _, unread := range all {
 		_ = unread.SetAside() // told again at the next start where it cannot be
-		f.WarnAlso(text.Sentence(unread))
+		f.WarnAlso(words.Sentence(unread))
 	}
 }
 
@@ -114,7 +114,7 @@ func (f *Dialogs) CheckDisk() {
 func (f *Dialogs) retake() bool {
 	taken, err := f.Desk().Retake()
 	if err != nil {
-		f.Warn(text.Sentence(err))
+		f.Warn(words.Sentence(err))
 	}
 	if taken {
 		f.Say("The other window has given " + filepath.Base(f.Desk().Path()) + " up: it can be edited here now, as it was saved last.")
@@ -131,7 +131,7 @@ func (f *Dialogs) offerTakeOver() {
 	dialogs.Ask(f, "In use on another computer?", held.Error(), []dialogs.Choice{
 		{Label: "Take it over", Do: func() {
 			if taken, err := f.Desk().TakeOver(); err != nil || !taken {
-				f.Warn(text.Sentence(&desk.ReadOnly{Reason: f.Desk().ReadOnly()}))
+				f.Warn(words.Sentence(&desk.ReadOnly{Reason: f.Desk().ReadOnly()}))
 				return
 			}
 			f.Say(filepath.Base(f.Desk().Path()) + " can be edited here now.")
@@ -146,7 +146,7 @@ func (f *Dialogs) Refused(err error) {
 	if errors.Is(err, desk.ErrAsked) || errors.As(err, &readOnly) && f.retake() { // the question tells
 		return
 	}
-	f.Warn(text.Sentence(err))
+	f.Warn(words.Sentence(err))
 }
 
 // TellTrouble tells once that the journal cannot be kept, that it is kept again, and that it had to be made again.
@@ -155,7 +155,7 @@ func (f *Dialogs) TellTrouble() {
 	f.trouble = trouble
 	switch {
 	case trouble != "" && trouble != before:
-		f.WarnAlso(text.Sentence(fmt.Errorf("%s; save often until that is put right", trouble)))
+		f.WarnAlso(words.Sentence(fmt.Errorf("%s; save often until that is put right", trouble)))
 	case trouble == "" && before != "" && f.Desk().Unsaved():
 		f.Say("Unsaved work is kept again, with all edits since the last save.")
 	}

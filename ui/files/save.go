@@ -8,8 +8,8 @@ import (
 	"stageloom/model/desk"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // Save saves the plan, asking for a name where there is none.
@@ -59,7 +59,7 @@ func (f *Dialogs) settled(path string, err error, over func(told planfile.Stamp)
 			other, {Label: "Save it here again", Do: again(planfile.Stamp{})}, {Label: "Cancel"},
 		})
 	default:
-		f.Warn(text.Sentence(err) + " The plan stays in this window.")
+		f.Warn(words.Sentence(err) + " The plan stays in this window.")
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/strip"
 	"stageloom/ui/text"
@@ -139,7 +140,7 @@ func (d *cableDialog) segment() (plan.Segment, string) {
 	}
 	metres, err := quantity.ReadLength(d.length.Text, d.Units().Length)
 	if err != nil {
-		return segment, text.Sentence(err)
+		return segment, words.Sentence(err)
 	}
 	segment.Length = metres
 	return segment, ""
@@ -165,7 +166,7 @@ func (d *cableDialog) tell() {
 	d.change.Cable = segment
 	b, err := d.change.Try(d.Desk().Plan(), d.link)
 	if err != nil {
-		d.told.SetText(text.Sentence(err))
+		d.told.SetText(words.Sentence(err))
 		d.add.Disable()
 		return
 	}

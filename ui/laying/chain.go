@@ -11,8 +11,8 @@ import (
 	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/strip"
-	"stageloom/ui/text"
 )
 
 // onChain edits the chain of the one selected link.
@@ -42,7 +42,7 @@ func (l *Dialogs) tryIn(link plan.LinkID, c strip.Change) string {
 	b, err := c.Try(l.Desk().Plan(), link)
 	if err != nil {
 		l.Foresee()
-		return text.Sentence(reason(err))
+		return words.Sentence(reason(err))
 	}
 	l.Foresee(b)
 	return strip.Words(b, l.Units().Length)

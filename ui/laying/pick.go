@@ -13,6 +13,7 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/picking"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
@@ -128,7 +129,7 @@ func (d *pickDialog) show(proposal *cabling.Proposal, err error) {
 	d.told.SetText("")
 	d.halt.Disable()
 	if err != nil {
-		d.head.SetText(text.Sentence(err))
+		d.head.SetText(words.Sentence(err))
 		return
 	}
 	d.proposal, d.picks = proposal, text.PicksOf(d.plan, proposal, d.Units())

@@ -12,8 +12,8 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // linkDialog links two ports by keys: a device and a free port at each end, told at once whether they fit.
@@ -170,7 +170,7 @@ func (d *linkDialog) check() {
 		From: near.From, FromPort: near.FromPort, To: far.From, ToPort: far.FromPort, Way: "straight",
 	})
 	if reason != "" {
-		d.told.SetText(text.Sentence(&refusedLink{reason}))
+		d.told.SetText(words.Sentence(&refusedLink{reason}))
 		return
 	}
 	d.draft = link

@@ -15,6 +15,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/panel"
 	"stageloom/ui/pointer"
 	"stageloom/ui/text"
@@ -212,7 +213,7 @@ func TestTheCardScrollsToTheFieldThatHasTheCursor(t *testing.T) {
 	card, _, c := cardOf(t, 220)
 	d := l02(t)
 	card.Set(linkFacts())
-	card.Form.Set(text.FormOf(assess.Of(d.plan), d.selected, text.Units{}))
+	card.Form.Set(text.FormOf(assess.Of(d.plan), d.selected, words.Units{}))
 	c = show(t, card, 272, 220).Canvas()
 	inView := func() {
 		focused := c.Focused().(fyne.CanvasObject)

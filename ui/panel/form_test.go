@@ -9,11 +9,12 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
 )
 
-var imperial = text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
+var imperial = words.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
 
 func TestTheFormAsMarkup(t *testing.T) {
 	a := assess.Of(demo.Weekender())
@@ -24,7 +25,7 @@ func TestTheFormAsMarkup(t *testing.T) {
 			start(t)
 			view := panel.NewFormView()
 			w := show(t, view, 280, 700)
-			view.Set(text.FormOf(a, selection, text.Units{}))
+			view.Set(text.FormOf(a, selection, words.Units{}))
 			test.AssertRendersToMarkup(t, "form-"+name+".xml", w.Canvas())
 		})
 	}

@@ -14,6 +14,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/look"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
@@ -72,7 +73,7 @@ func requireApart(t *testing.T, object fyne.CanvasObject, width float32, of stri
 func TestNothingOfACardIsDrawnOverAnotherAtItsLeastWidth(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
-	for _, units := range []text.Units{{}, imperial} {
+	for _, units := range []words.Units{{}, imperial} {
 		for _, table := range []string{"", plan.LinksTable, plan.SegmentsTable, plan.ReelsTable, plan.DevicesTable, plan.PositionsTable, plan.InputsTable, plan.OutputsTable, plan.ActsTable, plan.LoomsTable} {
 			start(t)
 			card := panel.NewCardView(canvas.NewRectangle(nil), func(plan.Ref) {})
@@ -135,7 +136,7 @@ func TestTheStudyStandsApartAndNamesEachKindOnce(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
 	for link := range p.Links.All() {
-		study := text.StudyOf(a, link.ID, text.Units{})
+		study := text.StudyOf(a, link.ID, words.Units{})
 		if link.Name != "L01" && link.Name != "L02" && study.Hint == "" {
 			continue
 		}

@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
 )
@@ -71,7 +72,7 @@ type desk struct {
 	t        *testing.T
 	plan     *plan.Plan
 	selected []plan.Ref
-	units    text.Units
+	units    words.Units
 	view     *panel.FormView
 	canvas   fyne.Canvas
 	steps    []string

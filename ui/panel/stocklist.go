@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -30,7 +31,7 @@ type StockList struct {
 	Key func(fyne.KeyName)
 
 	plan     *plan.Plan
-	units    text.Units
+	units    words.Units
 	rows     []text.StockRow
 	selected int
 	search   *searchEntry
@@ -69,7 +70,7 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 func (s *StockList) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.content) }
 
 // Set shows the stock of another plan, in units.
-func (s *StockList) Set(p *plan.Plan, units text.Units) {
+func (s *StockList) Set(p *plan.Plan, units words.Units) {
 	if s.plan.Reels == p.Reels && s.plan.Segments == p.Segments && s.plan.Links == p.Links &&
 		s.plan.CableKinds == p.CableKinds && s.plan.Cases == p.Cases && s.units == units {
 		return

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
 )
@@ -39,7 +40,7 @@ func TestTheStockListFollowsThePlanAndTheUnits(t *testing.T) {
 		return nil
 	})
 	require.NoError(t, err)
-	s.Set(next, text.Units{})
+	s.Set(next, words.Units{})
 	row, found = s.Selected()
 	require.True(t, found, "the row under the hand stays there")
 	require.InDelta(t, 50, row.Length, 0)
@@ -63,7 +64,7 @@ func TestASearchListsEachReelThatHasTheWords(t *testing.T) {
 		for reel := range p.Reels.All() {
 			kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
 			box, _ := p.Cases.Get(plan.Key(reel.Case))
-			all := strings.ToLower(strings.Join([]string{reel.Tag, kind.Name, box.Name, reel.Owner, reel.Hire, reel.Condition, text.Units{}.Metres(reel.Length)}, " "))
+			all := strings.ToLower(strings.Join([]string{reel.Tag, kind.Name, box.Name, reel.Owner, reel.Hire, reel.Condition, words.Units{}.Metres(reel.Length)}, " "))
 			found := true
 			for _, word := range strings.Fields(query) {
 				found = found && strings.Contains(all, word)

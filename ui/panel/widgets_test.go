@@ -13,6 +13,7 @@ import (
 	"stageloom/model/checks"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/look"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
@@ -40,7 +41,7 @@ func TestTheCardAsMarkup(t *testing.T) {
 			start(t)
 			card := panel.NewCardView(canvas.NewRectangle(nil), func(plan.Ref) {})
 			w := show(t, card, 280, 500)
-			card.Set(text.CardOf(a, []plan.Ref{ref}, text.Units{}, text.Preview{}))
+			card.Set(text.CardOf(a, []plan.Ref{ref}, words.Units{}, text.Preview{}))
 			test.AssertRendersToMarkup(t, "card-"+name+".xml", w.Canvas())
 		})
 	}
@@ -52,7 +53,7 @@ func TestFiguresOfACardChangeInPlace(t *testing.T) {
 	a := assess.Of(p)
 	card := panel.NewCardView(canvas.NewRectangle(nil), func(plan.Ref) {})
 	w := show(t, card, 280, 500)
-	c := text.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, text.Units{}, text.Preview{})
+	c := text.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, words.Units{}, text.Preview{})
 	card.Set(c)
 	before := test.RenderToMarkup(w.Canvas())
 	c.Figures = append([]text.Figure(nil), c.Figures...)
@@ -103,7 +104,7 @@ func TestThePanelsAtTheLeftAndTheNoticeAsMarkup(t *testing.T) {
 		"equipment": func() fyne.CanvasObject { return panel.NewEquipment(p) },
 		"stock": func() fyne.CanvasObject {
 			list := panel.NewStockList(p, func() {})
-			list.Set(p, text.Units{})
+			list.Set(p, words.Units{})
 			return list
 		},
 		"notice": func() fyne.CanvasObject {

@@ -12,6 +12,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -86,7 +87,7 @@ func (d *fillDialog) build(c Chosen) {
 	), p.Window())
 	d.take = dialogs.NewAnswer(p, "Plug", func() {
 		if err := p.Desk().Do(d.name(), d.edit); err != nil {
-			d.told.SetText(text.Sentence(err))
+			d.told.SetText(words.Sentence(err))
 			return
 		}
 		dlg.Hide()
@@ -188,7 +189,7 @@ func (d *fillDialog) tell() {
 	next, err := plan.Do(d.Desk().Plan(), nil, d.edit)
 	if err != nil {
 		d.told.Importance = widget.WarningImportance
-		d.told.SetText(text.Sentence(err))
+		d.told.SetText(words.Sentence(err))
 		return
 	}
 	inputs, _ := d.inputs()

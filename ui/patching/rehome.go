@@ -10,8 +10,8 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // Rehome asks which device takes over the patch of another: inputs keep the numbers of their sockets. The device that has it
@@ -39,7 +39,7 @@ func (p *Dialogs) Rehome(of plan.DeviceID) {
 	), dialogs.Steady(told, 3)), p.Window())
 	move := dialogs.NewAnswer(p, "Move the patch", func() {
 		if err := p.Desk().Do("Move the patch of "+from.Selected+" to "+to.Selected, edit); err != nil {
-			told.SetText(text.Sentence(err))
+			told.SetText(words.Sentence(err))
 			return
 		}
 		d.Hide()

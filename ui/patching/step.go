@@ -7,7 +7,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
-	"stageloom/ui/text"
+	"stageloom/model/words"
 )
 
 // channelNumbers are the channels of a console that have the chosen inputs.
@@ -125,7 +125,7 @@ func (p *Dialogs) GiveOut() {
 	})
 	switch {
 	case len(refused) > 0:
-		p.Warn(fmt.Sprintf("%d slots given out. %s", given, text.Sentence(refused[0])))
+		p.Warn(fmt.Sprintf("%d slots given out. %s", given, words.Sentence(refused[0])))
 	case given == 0:
 		p.Say("Every channel has its slots already.")
 	default:

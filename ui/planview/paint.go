@@ -135,7 +135,7 @@ func (e *Editor) figures() (by geom.Point, figures []picture.LinkFigure) {
 				continue
 			}
 			figure := picture.FigureOf(p, link, &drag.Budgets[i])
-			if hidden.Carried[link.ID] {
+			if hidden.MovedWhole[link.ID] {
 				figure = figure.Shifted(by)
 			}
 			figures, reckoned[link.ID] = append(figures, figure), true
@@ -144,7 +144,7 @@ func (e *Editor) figures() (by geom.Point, figures []picture.LinkFigure) {
 	for _, figure := range e.layer.scene.Links {
 		switch {
 		case reckoned[figure.ID]:
-		case hidden.Carried[figure.ID]:
+		case hidden.MovedWhole[figure.ID]:
 			figures = append(figures, figure.Shifted(by))
 		case drag == nil && hidden.Stretched[figure.ID]:
 			figures = append(figures, figure)

@@ -20,10 +20,10 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/pointer"
-	"stageloom/ui/text"
 )
 
 // printDialog chooses what to print, shows its pages as pictures, and prints.
@@ -147,7 +147,7 @@ const proofScale = 3.2
 func (d *printDialog) look() {
 	d.stop()
 	if err := d.ready(); err != nil {
-		d.trouble.SetText(text.Sentence(err))
+		d.trouble.SetText(words.Sentence(err))
 		return
 	}
 	d.trouble.SetText("")
@@ -179,7 +179,7 @@ func (d *printDialog) stop() {
 func (d *printDialog) shown(picture *image.RGBA, printed report.Printed, err error) {
 	if err != nil {
 		d.told.SetText("")
-		d.trouble.SetText(text.Sentence(err))
+		d.trouble.SetText(words.Sentence(err))
 		return
 	}
 	d.pages, d.entries = printed.Pages, printed.Entries
@@ -222,7 +222,7 @@ func (d *printDialog) close() {
 // take prints what is chosen.
 func (d *printDialog) take() {
 	if err := d.ready(); err != nil {
-		d.trouble.SetText(text.Sentence(err))
+		d.trouble.SetText(words.Sentence(err))
 		return
 	}
 	path, reason := dialogs.PathOf(d.folder.Text, d.name.Text, pdf)

@@ -8,8 +8,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/report"
 	"stageloom/ui/dialogs"
 )
@@ -85,7 +85,7 @@ func (d *printDialog) positionChooser() *dialogs.Chooser {
 	for position := range d.assessment.Plan.Positions.All() {
 		d.positions = append(d.positions, position)
 	}
-	slices.SortStableFunc(d.positions, func(a, b plan.Position) int { return assess.Natural(a.Name, b.Name) })
+	slices.SortStableFunc(d.positions, func(a, b plan.Position) int { return words.Natural(a.Name, b.Name) })
 	names := []string{everywhere}
 	for _, position := range d.positions {
 		names = append(names, position.Name)

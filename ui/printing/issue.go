@@ -11,6 +11,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/model/revision"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -59,7 +60,7 @@ const (
 func (p *Dialogs) revisionsTold() fyne.CanvasObject {
 	said, err := text.RevisionsOf(p.Desk().Assessment(), p.Units())
 	if err != nil {
-		return wrapped(text.Sentence(err), fyne.TextStyle{})
+		return wrapped(words.Sentence(err), fyne.TextStyle{})
 	}
 	rows := container.NewVBox(wrapped(said.Standing, fyne.TextStyle{}), wrapped(said.Heading, fyne.TextStyle{Bold: true}), wrapped(said.Lead, fyne.TextStyle{}))
 	for _, change := range said.Changes {

@@ -11,9 +11,9 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/words"
 	"stageloom/report"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 const pdf = ".pdf"
@@ -45,7 +45,7 @@ func (p *Dialogs) printed(path string, printed report.Printed, err error) {
 		p.Say("Not printed: cancelled.")
 		return
 	case err != nil:
-		p.Warn(text.Sentence(err))
+		p.Warn(words.Sentence(err))
 		return
 	}
 	text := fmt.Sprintf("Printed %d pages: %s", printed.Pages, path)
@@ -71,7 +71,7 @@ func (p *Dialogs) SaveSpreadsheet() {
 			case errors.Is(err, context.Canceled):
 				p.Say("Given up; " + path + " is as it was.")
 			case err != nil:
-				p.Warn(text.Sentence(err))
+				p.Warn(words.Sentence(err))
 			default:
 				p.Say("Links, cables, stock, pull list, patch and findings are in " + path)
 			}

@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -112,7 +113,7 @@ func (d *addDialog) take(another bool) {
 	list, reason := d.form().Read(d.place.now(), d.Units())
 	if reason == "" {
 		if err := d.place.do("Add reels", func(e *plan.Edit) error { return list.Add(e, useCable) }); err != nil {
-			reason = text.Sentence(err)
+			reason = words.Sentence(err)
 		}
 	}
 	if reason != "" {

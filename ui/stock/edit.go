@@ -13,6 +13,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
@@ -76,7 +77,7 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	d := &reelDialog{Dialogs: s, place: place, reel: reel, ids: plan.NewIDSource(1, 1), form: panel.NewFormView(), told: widget.NewLabel("")}
 	alone, err := cabling.Alone(p, reel)
 	if err != nil {
-		s.Warn(text.Sentence(err))
+		s.Warn(words.Sentence(err))
 		return
 	}
 	d.alone = alone
@@ -145,7 +146,7 @@ func (d *reelDialog) keep() {
 	}
 	if err != nil {
 		d.told.Importance = widget.DangerImportance
-		d.told.SetText(text.Sentence(err))
+		d.told.SetText(words.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

@@ -9,8 +9,8 @@ import (
 
 	"stageloom/model/atomicfile"
 	"stageloom/model/exchange"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // Export writes a stock as a workbook with its cases, or as separated text, as the name's end says.
@@ -36,7 +36,7 @@ func (s *Dialogs) Export(place Place) {
 			return exchange.WriteXLSX(out, exchange.Book{Sheets: []exchange.Sheet{stock, exchange.CaseSheet(p)}})
 		}, nil)
 		if err != nil {
-			s.Warn(text.Sentence(err))
+			s.Warn(words.Sentence(err))
 			return
 		}
 		s.Say("Exported the stock to " + path)

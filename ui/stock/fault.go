@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -83,7 +84,7 @@ func (d *faultDialog) mark() {
 	}
 	if err != nil {
 		d.told.Importance = widget.DangerImportance
-		d.told.SetText(text.Sentence(err))
+		d.told.SetText(words.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

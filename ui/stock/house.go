@@ -12,6 +12,7 @@ import (
 
 	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -96,7 +97,7 @@ func (d *houseDialog) reload() {
 	s, err := d.Library().Stock()
 	d.stock = s
 	if err != nil {
-		d.tell(text.Sentence(err), true)
+		d.tell(words.Sentence(err), true)
 	} else if s.Plan.Reels.Len() == 0 {
 		d.tell("The house's stock is kept beside all plans. Add reels, import a list, or make this plan's own reels part of it.", false)
 	}
@@ -165,7 +166,7 @@ func (d *houseDialog) take() {
 	}
 	d.reload()
 	if err != nil {
-		d.tell(text.Sentence(err), true)
+		d.tell(words.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("%s has %d × %s.", show, count, row.Words), false)
@@ -185,7 +186,7 @@ func (d *houseDialog) giveBack() {
 	err := d.giveBackRow(row, count)
 	d.reload()
 	if err != nil {
-		d.tell(text.Sentence(err), true)
+		d.tell(words.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("The house has %d × %s back.", count, row.Words), false)
@@ -219,7 +220,7 @@ func (d *houseDialog) adopt() {
 	}
 	d.reload()
 	if err != nil {
-		d.tell(text.Sentence(err), true)
+		d.tell(words.Sentence(err), true)
 		return
 	}
 	d.tell(fmt.Sprintf("%d rows of this plan are part of the house's stock now, out with this show.", len(taken)), false)

@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -42,7 +43,6 @@ func (s *Dialogs) AskHouseLine(link plan.LinkID, made func(plan.Ref)) {
 	}
 	d.name.SetText(from.Name)
 	d.length.SetText(from.Length)
-	d.length.SetPlaceHolder("from panel to panel")
 	d.name.OnSubmitted, d.length.OnSubmitted = func(string) { d.take() }, func(string) { d.take() }
 	d.told = widget.NewLabel("Ask the venue for its kind and its length, or measure it.")
 	if from.Guess != "" {
@@ -53,7 +53,7 @@ func (s *Dialogs) AskHouseLine(link plan.LinkID, made func(plan.Ref)) {
 
 func (d *lineDialog) show() {
 	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
-		widget.NewFormItem("House line", d.name), widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Length", d.length),
+		described(plan.HouseLinesTable, "name", d.name), described(plan.HouseLinesTable, "kind", d.kind), described(plan.HouseLinesTable, "length", d.length),
 	))
 	d.dialog = dialog.NewCustomWithoutButtons("New house line", content, d.Window())
 	button := widget.NewButton("Make it", d.take)
@@ -84,7 +84,7 @@ func (d *lineDialog) take() {
 	}
 	if err != nil {
 		d.told.Importance = widget.DangerImportance
-		d.told.SetText(text.Sentence(err))
+		d.told.SetText(words.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

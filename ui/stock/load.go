@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/atomicfile"
 	"stageloom/model/exchange"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -90,7 +91,7 @@ func (d *importDialog) loaded(run int, encoding string, document exchange.Docume
 	if err != nil {
 		d.file = exchange.Document{}
 		d.encoding.show(encoding) // one that does not fit can be changed for another
-		d.empty(text.Sentence(err))
+		d.empty(words.Sentence(err))
 		return
 	}
 	d.encoding.show(d.file.Encoding)

@@ -10,7 +10,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/fields"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -37,10 +39,9 @@ func (s *Dialogs) OwnCable() {
 		names[i] = kind.Name
 	}
 	d.like = dialogs.NewChooser(s, names, func(string) { d.fill() })
-	d.near, d.far = dialogs.NewChooser(s, []string{"plug", "socket"}, nil), dialogs.NewChooser(s, []string{"plug", "socket"}, nil)
-	d.form = dialogs.NewChooser(s, []string{"drum", "coil", "loom", "tail"}, nil)
-	d.lockable, d.shell = widget.NewCheck("locks into its port", nil), widget.NewCheck("metal shells", nil)
-	d.figure.SetPlaceHolder("as its category; or the maker's dB per 100 m at 100 MHz, 20 °C")
+	d.near, d.far = s.chooserOf(plan.CableKindsTable, "near_end", plan.CableKind{}), s.chooserOf(plan.CableKindsTable, "far_end", plan.CableKind{})
+	d.form = s.chooserOf(plan.CableKindsTable, "form", plan.CableKind{})
+	d.lockable, d.shell = widget.NewCheck("", nil), widget.NewCheck("", nil)
 	d.name.OnSubmitted = func(string) { d.take() }
 	d.figure.OnSubmitted = func(string) { d.take() }
 	d.told = widget.NewLabel("Reels are then added of it. What the link loses follows the figure at once.")
@@ -49,8 +50,9 @@ func (s *Dialogs) OwnCable() {
 
 func (d *ownCableDialog) show() {
 	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
-		widget.NewFormItem("Like", d.like), widget.NewFormItem("Name", d.name), widget.NewFormItem("Loss", d.figure), widget.NewFormItem("Near end", d.near),
-		widget.NewFormItem("Far end", d.far), widget.NewFormItem("Form", d.form), widget.NewFormItem("Plugs", container.NewHBox(d.lockable, d.shell)),
+		widget.NewFormItem("Like", d.like), described(plan.CableKindsTable, "name", d.name), described(plan.CableKindsTable, "own_figure", d.figure),
+		described(plan.CableKindsTable, "near_end", d.near), described(plan.CableKindsTable, "far_end", d.far), described(plan.CableKindsTable, "form", d.form),
+		described(plan.CableKindsTable, "lockable", d.lockable), described(plan.CableKindsTable, "metal_shell", d.shell),
 	))
 	d.dialog = dialog.NewCustomWithoutButtons("Own kind of cable", content, d.Window())
 	button := widget.NewButton("Make it", d.take)
@@ -67,6 +69,7 @@ func (d *ownCableDialog) fill() {
 	from := text.OwnCableFrom(d.kinds[d.like.SelectedIndex()])
 	d.name.SetText(from.Name)
 	d.figure.SetText(from.Figure)
+	d.figure.SetPlaceHolder(fields.Of(plan.CableKindsTable, "own_figure").Blank(fields.State{}, d.kinds[d.like.SelectedIndex()]))
 	d.near.SetSelected(from.Near)
 	d.far.SetSelected(from.Far)
 	d.form.SetSelected(from.Form)
@@ -86,7 +89,7 @@ func (d *ownCableDialog) take() {
 	kind, reason := made.Kind(d.Desk().Plan())
 	if reason == "" {
 		if err := d.Desk().Do("Make cable "+kind.Name, func(e *plan.Edit) error { plan.Put(e, kind); return nil }); err != nil {
-			reason = text.Sentence(err)
+			reason = words.Sentence(err)
 		}
 	}
 	if reason != "" {

@@ -8,7 +8,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
-	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -18,7 +18,6 @@ type ownKindFields struct {
 	name, inputs, outputs *dialogs.Field
 	ports                 *dialogs.Field
 	hardware              *dialogs.Chooser
-	classes               []standards.Hardware // that the chooser offers
 	keep                  *widget.Check
 }
 
@@ -33,22 +32,16 @@ func (s *Dialogs) ownKindFields(form text.OwnKind) *ownKindFields {
 	f.outputs.SetText(form.Outputs)
 	f.ports.SetText(form.Ports)
 	f.ports.SetMinRowsVisible(6)
-	f.offer(form.Ports)
-	f.hardware.SetSelectedIndex(text.PlaceOfHardware(f.classes, form.Hardware))
-	f.ports.OnChanged = f.offer
+	f.hardware.SetOptions(text.HardwareFor(form.Ports))
+	f.hardware.SetSelected(form.Hardware)
+	f.ports.OnChanged = func(ports string) { f.hardware.SetOptions(text.HardwareFor(ports)) } // what connectors there are depends on what runs through
 	return f
-}
-
-// offer lists the connectors that ports may have.
-func (f *ownKindFields) offer(ports string) {
-	f.classes = text.HardwareFor(ports)
-	f.hardware.SetOptions(text.HardwareWords(f.classes))
 }
 
 func (f *ownKindFields) layOut() *widget.Form {
 	return widget.NewForm(
-		widget.NewFormItem("Name", f.name), widget.NewFormItem("Inputs", f.inputs), widget.NewFormItem("Outputs", f.outputs),
-		widget.NewFormItem("Ports", f.ports), widget.NewFormItem("Connectors", f.hardware), widget.NewFormItem("", f.keep),
+		described(plan.KindsTable, "name", f.name), described(plan.KindsTable, "inputs", f.inputs), described(plan.KindsTable, "outputs", f.outputs),
+		widget.NewFormItem("Ports", f.ports), described(plan.KindsTable, "hardware", f.hardware), widget.NewFormItem("", f.keep),
 	)
 }
 
@@ -56,7 +49,7 @@ func (f *ownKindFields) layOut() *widget.Form {
 func (f *ownKindFields) typed() text.OwnKind {
 	return text.OwnKind{
 		Name: f.name.Text, Inputs: f.inputs.Text, Outputs: f.outputs.Text, Ports: f.ports.Text,
-		Hardware: text.HardwareAt(f.classes, f.hardware.SelectedIndex()),
+		Hardware: f.hardware.Selected,
 	}
 }
 
@@ -98,7 +91,7 @@ func (s *Dialogs) makeKind(device plan.DeviceID, kind catalogue.DeviceKind, keep
 		s.KindsChanged()
 	}
 	if err != nil {
-		return text.Sentence(err)
+		return words.Sentence(err)
 	}
 	return ""
 }

@@ -6,7 +6,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/house"
 	"stageloom/model/plan"
-	"stageloom/ui/text"
+	"stageloom/model/words"
 )
 
 // Place is where a stock is kept: the plan in the window, or the house.
@@ -41,7 +41,7 @@ func (s *Dialogs) OfHouse(changed func()) Place {
 func (s *Dialogs) readHouse() house.Stock {
 	read, err := s.Library().Stock()
 	if err != nil {
-		s.Warn(text.Sentence(err))
+		s.Warn(words.Sentence(err))
 	}
 	return read
 }

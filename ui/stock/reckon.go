@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -152,7 +153,7 @@ func (d *importDialog) askWords(unknown []string) {
 func (d *importDialog) take(goodOnly bool) {
 	err := d.place.do("Import "+d.file.Name, func(e *plan.Edit) error { return d.add(e, goodOnly) })
 	if err != nil {
-		d.told.SetText(text.Sentence(err))
+		d.told.SetText(words.Sentence(err))
 		return
 	}
 	d.dialog.Hide()

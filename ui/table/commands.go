@@ -3,19 +3,11 @@ package table
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"fyne.io/fyne/v2"
-)
 
-// Sentence is an error as a sentence: with a capital at its head and a full stop at its end.
-func Sentence(err error) string {
-	text := []rune(strings.TrimRight(err.Error(), "."))
-	if len(text) == 0 {
-		return "Something went wrong."
-	}
-	return strings.ToUpper(string(text[:1])) + string(text[1:]) + "."
-}
+	"stageloom/model/words"
+)
 
 // keptMoved is moved without scrolling: a selection of everything leaves the view where it is.
 func (g *Grid) keptMoved() {
@@ -64,7 +56,7 @@ func (g *Grid) paste() {
 	case changed == 0:
 		g.say("What was pasted reads as it stands already.")
 	default:
-		g.say(fmt.Sprintf("%d %s set from the clipboard. Ctrl Z takes them back.", changed, plural(changed, "cell", "cells")))
+		g.say(fmt.Sprintf("%d %s set from the clipboard. Ctrl Z takes them back.", changed, words.Plural(changed, "cell", "cells")))
 	}
 }
 
@@ -75,13 +67,6 @@ func unchanged(err error) error {
 		return fmt.Errorf("%w. Nothing was changed", err)
 	}
 	return err
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
 }
 
 func (g *Grid) clear() {

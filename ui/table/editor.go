@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // editing is an edit in place: the one live field of the table, in the cell of a row and a column.
@@ -226,7 +227,7 @@ func (g *Grid) placeBubble() {
 		driver := fyne.CurrentApp().Driver()
 		at := driver.AbsolutePositionForObject(c).Subtract(driver.AbsolutePositionForObject(g))
 		width := min(max(320, c.Size().Width), g.Size().Width)
-		g.bubble.text.SetText(Sentence(g.editing.err))
+		g.bubble.text.SetText(words.Sentence(g.editing.err))
 		g.bubble.Resize(fyne.NewSize(width, g.bubble.MinSize().Height))
 		height := g.bubble.MinSize().Height
 		at.X = max(0, min(at.X, g.Size().Width-width))

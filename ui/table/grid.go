@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/settings"
 )
 
@@ -157,7 +158,7 @@ func (g *Grid) inherit(e *editing) {
 // Trouble is what the line at the foot says is wrong, blank where nothing is.
 func (g *Grid) Trouble() string {
 	if g.editing != nil && g.editing.err != nil {
-		return Sentence(g.editing.err)
+		return words.Sentence(g.editing.err)
 	}
 	return g.trouble
 }
@@ -304,7 +305,7 @@ func into(column Column, rows int) string {
 
 // warn says at the foot why nothing was changed.
 func (g *Grid) warn(err error) {
-	g.trouble = Sentence(err)
+	g.trouble = words.Sentence(err)
 	g.explain()
 }
 

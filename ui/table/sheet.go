@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
-	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/settings"
 )
 
@@ -165,7 +165,7 @@ func (s *Sheet) sortRows() {
 	for _, row := range s.rows {
 		cells[row] = s.source.Cell(row, s.sort)
 	}
-	order := func(a, b Cell) int { return assess.Natural(a.Text, b.Text) }
+	order := func(a, b Cell) int { return words.Natural(a.Text, b.Text) }
 	blank := func(c Cell) bool { return c.Text == "" }
 	if kind := s.columns[s.sort].Kind; kind == Number || kind == Ranked {
 		order = func(a, b Cell) int { return cmp.Compare(a.Value, b.Value) }

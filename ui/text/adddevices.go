@@ -6,14 +6,15 @@ import (
 
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // DevicesTold says what a list of devices comes to: "4 devices are new, in the list without a place; 2 change".
 func DevicesTold(c exchange.DevicesComing) string {
 	var said []string
-	add := func(count int, one, many, words string) {
+	add := func(count int, one, many, told string) {
 		if count > 0 {
-			said = append(said, counted(count, one, many)+words)
+			said = append(said, words.Counted(count, one, many)+told)
 		}
 	}
 	add(c.New-c.Placed, "new device", "new devices", " in the list, without a place on the ground")
@@ -21,7 +22,7 @@ func DevicesTold(c exchange.DevicesComing) string {
 	add(len(c.Changes), "device changes", "devices change", "")
 	add(c.Same, "device stays as it is", "devices stay as they are", "")
 	if len(c.Positions) > 0 {
-		said = append(said, counted(len(c.Positions), "position is made", "positions are made")+": "+strings.Join(shortened(c.Positions), ", "))
+		said = append(said, words.Counted(len(c.Positions), "position is made", "positions are made")+": "+strings.Join(shortened(c.Positions), ", "))
 	}
 	if len(said) == 0 {
 		return "no device"
@@ -33,7 +34,7 @@ func DevicesTold(c exchange.DevicesComing) string {
 func shortened(names []string) []string {
 	var short []string
 	for i, name := range names {
-		if i == mostListed {
+		if i == words.MostListed {
 			return append(short, "…")
 		}
 		short = append(short, plan.Clipped(name))

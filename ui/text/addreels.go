@@ -9,6 +9,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // AddReels is the form by which cables come into a stock: a line for each sort, such as "12 x 50 m" or "3 x 20 m Cat 6".
@@ -22,7 +23,7 @@ type AddReels struct {
 }
 
 // Read makes a stock list of the form, with the reasons in words where it is none.
-func (a AddReels) Read(p *plan.Plan, units Units) (exchange.Stock, string) {
+func (a AddReels) Read(p *plan.Plan, units words.Units) (exchange.Stock, string) {
 	fields := []string{exchange.Length, exchange.Kind, exchange.Tag, exchange.CaseName, exchange.Owner, exchange.Hire, exchange.Return}
 	grid := exchange.Grid{}
 	for line := range strings.SplitSeq(a.Lines, "\n") {
@@ -50,7 +51,7 @@ func (a AddReels) Read(p *plan.Plan, units Units) (exchange.Stock, string) {
 }
 
 // ListTold says what a stock list holds: "15 cables in 3 rows, 640 m in all".
-func ListTold(list exchange.Stock, units Units) string {
+func ListTold(list exchange.Stock, units words.Units) string {
 	rows, cables := list.Count()
 	metres := 0.0
 	for _, row := range list.Rows {
@@ -58,7 +59,7 @@ func ListTold(list exchange.Stock, units Units) string {
 			metres += reel.Length * float64(reel.Count())
 		}
 	}
-	return fmt.Sprintf("%s in %s, %s in all", counted(cables, "cable", "cables"), counted(rows, "row", "rows"), units.Metres(metres))
+	return fmt.Sprintf("%s in %s, %s in all", words.Counted(cables, "cable", "cables"), words.Counted(rows, "row", "rows"), units.Metres(metres))
 }
 
 // ReadTold says how a list was read, and what is worth a look in it.
@@ -73,7 +74,7 @@ func ReadTold(how string, notices []string) string {
 // InputsTold says what an input list holds, which numbers are missing in it, and what it comes to in the plan: for all acts
 // where act is blank, else for one.
 func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
-	told := counted(len(list.Rows), "input", "inputs")
+	told := words.Counted(len(list.Rows), "input", "inputs")
 	coming := list.Coming(p, act)
 	if coming.Known > 0 {
 		told += fmt.Sprintf(", of which %d are in the plan already and become what the list says", coming.Known)
@@ -89,7 +90,7 @@ func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
 	}
 	var gaps []string
 	for i, gap := range list.Gaps {
-		if i == mostListed {
+		if i == words.MostListed {
 			gaps = append(gaps, "…")
 			break
 		}
@@ -106,7 +107,7 @@ func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
 func PatchingTold(got exchange.Patching) string {
 	told := ""
 	if got.Sockets+got.Channels > 0 {
-		told = fmt.Sprintf("; %s and %s patched as the list says", counted(got.Sockets, "socket", "sockets"), counted(got.Channels, "channel", "channels"))
+		told = fmt.Sprintf("; %s and %s patched as the list says", words.Counted(got.Sockets, "socket", "sockets"), words.Counted(got.Channels, "channel", "channels"))
 	}
 	switch rows := exchange.BadRows(got.Left); rows {
 	case 0:
@@ -157,8 +158,5 @@ func PreviewColumn(grid exchange.Grid, layout exchange.Layout, column, most int)
 
 // RowsWithFaults is "1 row has faults", "12 rows have faults".
 func RowsWithFaults(rows int) string {
-	if rows == 1 {
-		return "1 row has faults"
-	}
-	return fmt.Sprintf("%d rows have faults", rows)
+	return words.Counted(rows, "row has faults", "rows have faults")
 }

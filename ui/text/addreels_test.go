@@ -12,6 +12,7 @@ import (
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -26,13 +27,13 @@ func TestReelsAreAddedAsPeopleWriteThem(t *testing.T) {
 		{"one tag each", text.AddReels{Lines: "50 m", Kind: "cat6a", Tags: "A01-A12"}, "12 cables in 1 row, 600 m in all"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			list, reason := c.form.Read(plan.New("x"), text.Units{})
+			list, reason := c.form.Read(plan.New("x"), words.Units{})
 			require.Empty(t, reason)
-			require.Equal(t, c.told, text.ListTold(list, text.Units{}))
+			require.Equal(t, c.told, text.ListTold(list, words.Units{}))
 		})
 	}
 	t.Run("a bare length in feet where feet are shown", func(t *testing.T) {
-		list, reason := text.AddReels{Lines: "2 x 100", Kind: "cat6a"}.Read(plan.New("x"), text.Units{Length: quantity.Imperial})
+		list, reason := text.AddReels{Lines: "2 x 100", Kind: "cat6a"}.Read(plan.New("x"), words.Units{Length: quantity.Imperial})
 		require.Empty(t, reason)
 		require.InDelta(t, 30.48, list.Rows[0].Reels[0].Length, 1e-9)
 	})
@@ -50,7 +51,7 @@ func TestReelsAreAddedAsPeopleWriteThem(t *testing.T) {
 		{"a day of no calendar", "is no day", text.AddReels{Lines: "50 m", Kind: "cat6a", Return: "2031-02-31"}},
 	} {
 		t.Run(c.name+" is refused", func(t *testing.T) {
-			_, reason := c.form.Read(p, text.Units{})
+			_, reason := c.form.Read(p, words.Units{})
 			require.Contains(t, reason, c.says)
 		})
 	}
@@ -106,15 +107,15 @@ func TestTheHouseSaysWhatIsLeftAndWhoHasTheRest(t *testing.T) {
 	require.NoError(t, err)
 	var b strings.Builder
 	fmt.Fprintln(&b, "In the house")
-	for _, row := range text.HouseRows(stock, "Show", "", text.Units{}) {
+	for _, row := range text.HouseRows(stock, "Show", "", words.Units{}) {
 		fmt.Fprintf(&b, "  %-36s %s\n", row.Words, row.Note)
 	}
 	fmt.Fprintln(&b, "With Show")
-	for _, row := range text.ShowRows(p, stock, text.Units{}) {
+	for _, row := range text.ShowRows(p, stock, words.Units{}) {
 		fmt.Fprintf(&b, "  %-36s %s\n", row.Words, row.Note)
 	}
 	golden(t, "house", b.String())
-	require.Len(t, text.HouseRows(stock, "Show", "H0", text.Units{}), 2)
+	require.Len(t, text.HouseRows(stock, "Show", "H0", words.Units{}), 2)
 	require.Empty(t, text.OwnReels(p), "what the house lent is its own already")
 	require.NotEmpty(t, text.OwnReels(demo.Weekender()))
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Belonging says which devices an edit put into another position than before, by being moved into or out of its outline;
@@ -28,7 +29,7 @@ func Belonging(before, after *plan.Plan) string {
 		}
 	}
 	if more > 0 {
-		first += fmt.Sprintf(" So it is with %s.", counted(more, "more device", "more devices"))
+		first += fmt.Sprintf(" So it is with %s.", words.Counted(more, "more device", "more devices"))
 	}
 	return first
 }

@@ -13,6 +13,7 @@ import (
 	"stageloom/model/medium/mediumtest"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -58,7 +59,7 @@ func withCable(p *plan.Plan, id plan.LinkID, segment plan.Segment) (budget.Budge
 func TestCablesThatFitAreOfferedTheNearestFirst(t *testing.T) {
 	p := demo.Weekender()
 	id := plan.LinkID(linkNamed(p, "L20").Key)
-	choices := text.CablesFor(p, id, text.Units{})
+	choices := text.CablesFor(p, id, words.Units{})
 	require.NotEmpty(t, choices)
 	reached := true
 	for _, choice := range choices {
@@ -70,7 +71,7 @@ func TestCablesThatFitAreOfferedTheNearestFirst(t *testing.T) {
 			reached = b.Missing == 0
 		}
 	}
-	fibre := text.CablesFor(p, plan.LinkID(linkNamed(p, "L05").Key), text.Units{})
+	fibre := text.CablesFor(p, plan.LinkID(linkNamed(p, "L05").Key), words.Units{})
 	for _, choice := range fibre {
 		require.Contains(t, strings.ToLower(choice.Words), "fibre")
 	}
@@ -84,7 +85,7 @@ func TestAReelThatALinkHoldsIsNotOffered(t *testing.T) {
 		held[segment.Reel] = true
 	}
 	offered := 0
-	for _, choice := range text.CablesFor(p, id, text.Units{}) {
+	for _, choice := range text.CablesFor(p, id, words.Units{}) {
 		if choice.Segment.Reel == "" {
 			continue
 		}
@@ -104,7 +105,7 @@ func TestAHouseLineIsOfferedUntilALinkUsesIt(t *testing.T) {
 	})
 	require.NoError(t, err)
 	line := func(p *plan.Plan) (found text.CableChoice) {
-		for _, choice := range text.CablesFor(p, id, text.Units{}) {
+		for _, choice := range text.CablesFor(p, id, words.Units{}) {
 			if choice.Segment.HouseLine != "" {
 				found = choice
 			}
@@ -138,10 +139,10 @@ func TestAnOwnKindIsReadFromItsFormOrSaysWhyNot(t *testing.T) {
 	require.NoError(t, err)
 	require.True(t, next.Kinds.Has("my-desk"))
 	for reason, broken := range map[string]text.OwnKind{
-		"name":          {Inputs: "1", Outputs: "1"},
-		"whole numbers": {Name: "x", Inputs: "many", Outputs: "1"},
-		"Port line 1":   {Name: "x", Inputs: "1", Outputs: "1", Ports: "A carrier-pigeon"},
-		"already":       {Name: "x", Inputs: "1", Outputs: "1", Ports: "A aes50\nA aes50"},
+		"Kind of device: this cannot be left blank.":        {Inputs: "1", Outputs: "1"},
+		`Inputs: "many" is no whole number from 1 to 1024.`: {Name: "x", Inputs: "many", Outputs: "1"},
+		"Port line 1": {Name: "x", Inputs: "1", Outputs: "1", Ports: "A carrier-pigeon"},
+		"already":     {Name: "x", Inputs: "1", Outputs: "1", Ports: "A aes50\nA aes50"},
 	} {
 		_, told := broken.Kind(p, from)
 		require.Contains(t, told, reason)
@@ -160,8 +161,14 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 		port.Kind = same.Kind.ID
 		require.Equal(t, port, same.Ports[i], "the form loses nothing of a port")
 	}
-	classes := text.HardwareFor(form.Ports)
-	form.Name, form.Hardware = "Wall box", text.HardwareAt(classes, text.PlaceOfHardware(classes, "cat6a"))
+	require.Contains(t, text.HardwareFor(form.Ports), "not stated")
+	category6A := ""
+	for _, class := range standards.AllHardware() {
+		if class.Slug == "cat6a" {
+			category6A = class.Name
+		}
+	}
+	form.Name, form.Hardware = "Wall box", category6A
 	form.Ports = "A aes50, through B\nB aes50, through A\nF fibre, fibre singlemode\nN 1000base-t, power type2"
 	kind, reason := form.Kind(p, from)
 	require.Empty(t, reason)
@@ -172,7 +179,7 @@ func TestAPortOfAnOwnKindSaysWhatItGoesThroughToItsFibreAndItsPower(t *testing.T
 	require.NoError(t, err)
 	again := text.OwnKindFrom(next, kind.Kind.ID)
 	require.Equal(t, []string{form.Ports, form.Hardware}, []string{again.Ports, again.Hardware}, "and shows them again")
-	require.Zero(t, text.PlaceOfHardware(classes, ""))
+	require.Equal(t, "not stated", text.OwnKindFrom(next, "none such").Hardware)
 	for ports, told := range map[string]string{
 		"A":                          `Port line 1: write a name and a transport, such as "A aes50"; "A" has not both.`,
 		"A aes50, through C":         "Port A goes through to C, and there is no such port.",
@@ -208,7 +215,7 @@ func TestAnOwnKindKeepsTheWaysOfThatItIsLike(t *testing.T) {
 func TestACableLikeTheOneBefore(t *testing.T) {
 	p := demo.Weekender()
 	id := plan.LinkID(linkNamed(p, "L20").Key)
-	choices := text.CablesFor(p, id, text.Units{})
+	choices := text.CablesFor(p, id, words.Units{})
 	var reel, line plan.Segment
 	for _, choice := range choices {
 		if choice.Segment.Reel != "" {
@@ -251,13 +258,11 @@ func TestConnectorsAreThoseOfTheMediaOfThePorts(t *testing.T) {
 		{"Hole string-and-cans", 1, "a reef knot"},
 		{"Loop string-and-bells\nHole string-and-cans", 1, "a reef knot"},
 		{"A aes50\nHole string-and-cans", pairs + 1, "a reef knot"},
-		{"A aes50\nF fibre", pairs, text.HardwareWords(text.HardwareFor("A aes50"))[pairs]},
-		{"F fibre\nhalf a li", pairs, text.HardwareWords(text.HardwareFor(""))[pairs]},
+		{"A aes50\nF fibre", pairs, text.HardwareFor("A aes50")[pairs]},
+		{"F fibre\nhalf a li", pairs, text.HardwareFor("")[pairs]},
 	} {
-		classes := text.HardwareFor(c.ports)
-		words := text.HardwareWords(classes)
-		require.Len(t, words, 1+c.count, c.ports)
-		require.Equal(t, []string{"not stated", c.last}, []string{words[0], words[c.count]}, c.ports)
-		require.Equal(t, c.count, text.PlaceOfHardware(classes, text.HardwareAt(classes, c.count)))
+		names := text.HardwareFor(c.ports)
+		require.Len(t, names, 1+c.count, c.ports)
+		require.Equal(t, []string{"not stated", c.last}, []string{names[0], names[c.count]}, c.ports)
 	}
 }

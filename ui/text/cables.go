@@ -9,6 +9,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 // CableChoice is one cable that could be laid next: a free reel, a house line, or a kind with the length that is left.
@@ -33,7 +34,7 @@ func usualLength(metres float64) float64 {
 }
 
 // CablesInstead lists the cables that could take the place of that of an order.
-func CablesInstead(p *plan.Plan, id plan.LinkID, order int, units Units) []CableChoice {
+func CablesInstead(p *plan.Plan, id plan.LinkID, order int, units words.Units) []CableChoice {
 	without, err := plan.Do(p, nil, func(e *plan.Edit) error { return e.RemoveSegment(id, order) })
 	if err != nil {
 		return nil
@@ -46,7 +47,7 @@ func CablesInstead(p *plan.Plan, id plan.LinkID, order int, units Units) []Cable
 
 // CablesFor lists the cables that fit a link: its wanted kind first, then free reels and house lines that reach, the least left over
 // first, then the other kinds, then reels that do not reach.
-func CablesFor(p *plan.Plan, id plan.LinkID, units Units) []CableChoice {
+func CablesFor(p *plan.Plan, id plan.LinkID, units words.Units) []CableChoice {
 	link, _ := p.Link(id)
 	b := budget.Of(p, link)
 	left := b.Missing
@@ -116,7 +117,7 @@ func compareReach(a, b, left float64) int {
 }
 
 // freeReels lists the reels of good condition that no link holds, with what is left of a row of equal ones.
-func freeReels(p *plan.Plan, media standards.Media, units Units) []CableChoice {
+func freeReels(p *plan.Plan, media standards.Media, units words.Units) []CableChoice {
 	used := p.UsedReels()
 	var free []CableChoice
 	for reel := range p.Reels.All() {
@@ -135,7 +136,7 @@ func freeReels(p *plan.Plan, media standards.Media, units Units) []CableChoice {
 }
 
 // freeLines lists the venue's house lines that no link uses and that are not faulty.
-func freeLines(p *plan.Plan, media standards.Media, units Units) []CableChoice {
+func freeLines(p *plan.Plan, media standards.Media, units words.Units) []CableChoice {
 	used := map[plan.HouseLineID]bool{}
 	for segment := range p.Segments.All() {
 		used[segment.HouseLine] = true

@@ -14,9 +14,6 @@ import (
 	"stageloom/model/words"
 )
 
-// Units are how lengths and temperatures are shown.
-type Units = words.Units
-
 // Card is what the panel on the right says about the selection.
 type Card struct {
 	Title    string
@@ -42,7 +39,7 @@ type Preview struct {
 
 // CardOf says what there is to say about the selection: one row, several, or the plan when nothing is selected.
 // preview follows a drag.
-func CardOf(a *assess.Assessment, selection []plan.Ref, units Units, preview Preview) Card {
+func CardOf(a *assess.Assessment, selection []plan.Ref, units words.Units, preview Preview) Card {
 	if len(selection) > 1 {
 		return severalCard(a, selection)
 	}
@@ -81,7 +78,7 @@ func BudgetOf(a *assess.Assessment, id plan.LinkID, preview Preview) (budget.Bud
 	return a.Budget(id)
 }
 
-func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview) Card {
+func linkCard(a *assess.Assessment, id plan.LinkID, units words.Units, preview Preview) Card {
 	link, _ := a.Plan.Link(id)
 	b, _ := BudgetOf(a, id, preview)
 	c := Card{
@@ -102,7 +99,7 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units Units, preview Preview
 }
 
 // lengths tells of a link's run, and of the cable that lies and is missing.
-func (c *Card) lengths(p *plan.Plan, b budget.Budget, units Units) {
+func (c *Card) lengths(p *plan.Plan, b budget.Budget, units words.Units) {
 	if b.Measured.Wanting() {
 		c.add("run", "not known", "nobody gave its metres: type its way, for instance 62 m, paced")
 	} else {
@@ -120,7 +117,7 @@ func (c *Card) lengths(p *plan.Plan, b budget.Budget, units Units) {
 }
 
 // losses tells what a link loses of its limit.
-func (c *Card) losses(b budget.Budget, units Units) {
+func (c *Card) losses(b budget.Budget, units words.Units) {
 	if !b.Graded {
 		c.add("loss", "–", b.TransportName+" carries no grade here")
 		return
@@ -142,7 +139,7 @@ func (c *Card) losses(b budget.Budget, units Units) {
 }
 
 // line tells of the electrical line that a link is a piece of: what comes to its own loss, and the sum as it prints.
-func (c *Card) line(b budget.Budget, units Units) {
+func (c *Card) line(b budget.Budget, units words.Units) {
 	if b.Whole == nil || !b.HasMargin() {
 		return
 	}
@@ -169,7 +166,7 @@ func EndOf(p *plan.Plan, id plan.DeviceID, port string) string {
 }
 
 // cablesNote lists the lengths as they join: "70 m + 45 m, one coupler".
-func cablesNote(p *plan.Plan, b budget.Budget, units Units) string {
+func cablesNote(p *plan.Plan, b budget.Budget, units words.Units) string {
 	var lengths []string
 	for _, part := range b.Parts {
 		if part.What == budget.Cable && !part.Assumed {

@@ -14,6 +14,7 @@ import (
 	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/panel"
 	"stageloom/ui/text"
 )
@@ -76,26 +77,26 @@ func inputNumbered(p *plan.Plan, number int) plan.Ref {
 func TestTheCardTellsWhatIsSelected(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
-	imperial := text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
+	imperial := words.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
 	for name, test := range map[string]struct {
 		selection []plan.Ref
-		units     text.Units
+		units     words.Units
 	}{
-		"plan":            {nil, text.Units{}},
-		"link-tight":      {[]plan.Ref{linkNamed(p, "L02")}, text.Units{}},
-		"link-over":       {[]plan.Ref{linkNamed(p, "L03")}, text.Units{}},
-		"link-uncabled":   {[]plan.Ref{linkNamed(p, "L20")}, text.Units{}},
-		"link-no-grade":   {[]plan.Ref{linkNamed(p, "L25")}, text.Units{}},
+		"plan":            {nil, words.Units{}},
+		"link-tight":      {[]plan.Ref{linkNamed(p, "L02")}, words.Units{}},
+		"link-over":       {[]plan.Ref{linkNamed(p, "L03")}, words.Units{}},
+		"link-uncabled":   {[]plan.Ref{linkNamed(p, "L20")}, words.Units{}},
+		"link-no-grade":   {[]plan.Ref{linkNamed(p, "L25")}, words.Units{}},
 		"link-in-feet":    {[]plan.Ref{linkNamed(p, "L02")}, imperial},
-		"device":          {[]plan.Ref{deviceNamed(p, "FOH console")}, text.Units{}},
-		"position":        {[]plan.Ref{positionNamed(p, "FOH tower")}, text.Units{}},
-		"several":         {[]plan.Ref{linkNamed(p, "L02"), deviceNamed(p, "FOH console")}, text.Units{}},
-		"area":            {[]plan.Ref{plan.RefOf(p.Areas.At(0))}, text.Units{}},
-		"input":           {[]plan.Ref{inputNumbered(p, 1)}, text.Units{}},
-		"output":          {[]plan.Ref{plan.RefOf(p.Outputs.At(0))}, text.Units{}},
-		"act":             {[]plan.Ref{plan.RefOf(p.Acts.At(2))}, text.Units{}},
-		"case":            {[]plan.Ref{plan.RefOf(p.Cases.At(0))}, text.Units{}},
-		"vanished-device": {[]plan.Ref{{Table: "devices", Key: "d-99999"}}, text.Units{}},
+		"device":          {[]plan.Ref{deviceNamed(p, "FOH console")}, words.Units{}},
+		"position":        {[]plan.Ref{positionNamed(p, "FOH tower")}, words.Units{}},
+		"several":         {[]plan.Ref{linkNamed(p, "L02"), deviceNamed(p, "FOH console")}, words.Units{}},
+		"area":            {[]plan.Ref{plan.RefOf(p.Areas.At(0))}, words.Units{}},
+		"input":           {[]plan.Ref{inputNumbered(p, 1)}, words.Units{}},
+		"output":          {[]plan.Ref{plan.RefOf(p.Outputs.At(0))}, words.Units{}},
+		"act":             {[]plan.Ref{plan.RefOf(p.Acts.At(2))}, words.Units{}},
+		"case":            {[]plan.Ref{plan.RefOf(p.Cases.At(0))}, words.Units{}},
+		"vanished-device": {[]plan.Ref{{Table: "devices", Key: "d-99999"}}, words.Units{}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			golden(t, "card-"+name, told(text.CardOf(a, test.selection, test.units, text.Preview{})))
@@ -110,11 +111,11 @@ func TestTheCardFollowsADrag(t *testing.T) {
 	moving := plan.MovingWith(p, nil, []plan.PositionID{plan.PositionID(tower.Key)})
 	by := geom.Point{X: 40}
 	preview := text.Preview{Moving: moving, By: by, Budgets: a.Reckoner().Preview(moving).At(by)}
-	before := text.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, text.Units{}, text.Preview{})
-	during := text.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, text.Units{}, preview)
+	before := text.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, words.Units{}, text.Preview{})
+	during := text.CardOf(a, []plan.Ref{linkNamed(p, "L02")}, words.Units{}, preview)
 	require.Equal(t, "111.3 m", before.Figures[0].Value)
 	require.NotEqual(t, before.Figures[0].Value, during.Figures[0].Value)
-	place := text.CardOf(a, []plan.Ref{tower}, text.Units{}, preview)
+	place := text.CardOf(a, []plan.Ref{tower}, words.Units{}, preview)
 	require.Equal(t, "126 m, 0 m", place.Figures[0].Value)
 }
 

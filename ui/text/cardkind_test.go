@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -19,7 +20,7 @@ func TestADeviceSaysWhatItsKindStates(t *testing.T) {
 	})
 	require.NoError(t, err)
 	said := map[string]string{}
-	for _, figure := range text.CardOf(assess.Of(p), []plan.Ref{{Table: "devices", Key: plan.Key(id)}}, text.Units{}, text.Preview{}).Figures {
+	for _, figure := range text.CardOf(assess.Of(p), []plan.Ref{{Table: "devices", Key: plan.Key(id)}}, words.Units{}, text.Preview{}).Figures {
 		said[figure.Name] = figure.Value
 	}
 	require.Equal(t, "can lead", said["clock"])

@@ -7,10 +7,11 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // listCard is the card of a row of one of the lists: inputs, outputs, acts, house lines, cases.
-func listCard(a *assess.Assessment, ref plan.Ref, units Units) (card Card, known bool) {
+func listCard(a *assess.Assessment, ref plan.Ref, units words.Units) (card Card, known bool) {
 	switch ref.Table {
 	case plan.InputsTable:
 		return inputCard(a, ref.Key), true
@@ -107,7 +108,7 @@ func actCard(a *assess.Assessment, key plan.Key) Card {
 }
 
 // houseLineCard tells of a line that the venue owns.
-func houseLineCard(a *assess.Assessment, key plan.Key, units Units) Card {
+func houseLineCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 	row, _ := a.Plan.HouseLines.Get(key)
 	c := Card{Title: "House line " + row.Name, Kind: "the venue's", Subtitle: cableKindName(a.Plan, row.Kind), Findings: a.FindingsAt(plan.HouseLinesTable, key)}
 	c.add("length", units.Metres(row.Length), "")
@@ -124,7 +125,7 @@ func houseLineCard(a *assess.Assessment, key plan.Key, units Units) Card {
 }
 
 // caseCard tells what lives in a case.
-func caseCard(a *assess.Assessment, key plan.Key, units Units) Card {
+func caseCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 	row, _ := a.Plan.Cases.Get(key)
 	c := Card{Title: row.Name, Kind: "case", Findings: a.FindingsAt(plan.CasesTable, key)}
 	reels, metres := 0, 0.0

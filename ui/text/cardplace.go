@@ -10,6 +10,7 @@ import (
 	"stageloom/model/quantity"
 	"stageloom/model/revision"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 func ruleName(id plan.RuleID) string {
@@ -19,14 +20,14 @@ func ruleName(id plan.RuleID) string {
 	return string(id)
 }
 
-func place(units Units, at geom.Point) string {
+func place(units words.Units, at geom.Point) string {
 	return fmt.Sprintf("%s, %s", units.Metres(at.X), units.Metres(at.Y))
 }
 
 // inTheList stands for the coordinates of what has no place.
 const inTheList = "in the list, no place on the ground"
 
-func deviceCard(a *assess.Assessment, id plan.DeviceID, units Units, preview Preview) Card {
+func deviceCard(a *assess.Assessment, id plan.DeviceID, units words.Units, preview Preview) Card {
 	device, _ := a.Plan.Device(id)
 	kind, _ := a.Plan.Kinds.Get(plan.Key(device.Kind))
 	c := Card{Title: device.Name, Kind: kind.Group, Subtitle: kind.Name, Findings: a.FindingsAt(plan.DevicesTable, device.Key())}
@@ -81,7 +82,7 @@ func portValue(a *assess.Assessment, link plan.Link) string {
 	return link.Name
 }
 
-func positionCard(a *assess.Assessment, id plan.PositionID, units Units, preview Preview) Card {
+func positionCard(a *assess.Assessment, id plan.PositionID, units words.Units, preview Preview) Card {
 	position, _ := a.Plan.Positions.Get(plan.Key(id))
 	c := Card{Title: position.Name, Kind: "position", Findings: a.FindingsAt(plan.PositionsTable, position.Key())}
 	at := position.At()
@@ -102,7 +103,7 @@ func positionCard(a *assess.Assessment, id plan.PositionID, units Units, preview
 	return c
 }
 
-func planCard(a *assess.Assessment, units Units) Card {
+func planCard(a *assess.Assessment, units words.Units) Card {
 	s, t := a.Plan.Settings, a.Totals
 	c := Card{Title: s.Name, Kind: "plan", Subtitle: s.Site}
 	standing := revision.StandingOf(a.Plan)

@@ -6,10 +6,11 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // segmentCard tells of one cable of a link.
-func segmentCard(a *assess.Assessment, key plan.Key, units Units) Card {
+func segmentCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 	row, _ := a.Plan.Segments.Get(key)
 	link, _ := a.Plan.Link(row.Link)
 	b, _ := a.Budget(row.Link)
@@ -30,7 +31,7 @@ func segmentCard(a *assess.Assessment, key plan.Key, units Units) Card {
 }
 
 // reelCard tells of a reel of the stock.
-func reelCard(a *assess.Assessment, key plan.Key, units Units) Card {
+func reelCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 	reel, _ := a.Plan.Reels.Get(key)
 	title := "Reels of " + units.Metres(reel.Length)
 	if reel.Tag != "" {
@@ -50,7 +51,7 @@ func reelCard(a *assess.Assessment, key plan.Key, units Units) Card {
 }
 
 // loomCard tells of a loom.
-func loomCard(a *assess.Assessment, key plan.Key, units Units) Card {
+func loomCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 	loom, _ := a.Plan.Looms.Get(key)
 	c := Card{Title: loom.Name, Kind: "loom", Findings: a.FindingsAt(plan.LoomsTable, key)}
 	for _, link := range a.Plan.LoomLinks(loom.ID) {
@@ -61,7 +62,7 @@ func loomCard(a *assess.Assessment, key plan.Key, units Units) Card {
 }
 
 // cableWords says which cable a segment is.
-func cableWords(p *plan.Plan, row plan.Segment, units Units) string {
+func cableWords(p *plan.Plan, row plan.Segment, units words.Units) string {
 	if reel, found := p.Reels.Get(plan.Key(row.Reel)); found {
 		return reelTitle(reel, units) + " · " + cableKindName(p, reel.Kind)
 	}
@@ -77,7 +78,7 @@ func cableKindName(p *plan.Plan, id plan.CableKindID) string {
 }
 
 // reelTitle is what a reel is called.
-func reelTitle(reel plan.Reel, units Units) string {
+func reelTitle(reel plan.Reel, units words.Units) string {
 	if reel.Tag != "" {
 		return "reel " + reel.Tag
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Hit is a row whose name or tag answers a search.
@@ -43,7 +44,7 @@ func Find(p *plan.Plan, text string) []Hit {
 		add(plan.RefOf(area), area.Name, area.Name+" · area")
 	}
 	for loom := range p.Looms.All() {
-		add(plan.RefOf(loom), loom.Name, loom.Name+" · loom of "+counted(len(p.LoomLinks(loom.ID)), "link", "links"))
+		add(plan.RefOf(loom), loom.Name, loom.Name+" · loom of "+words.Counted(len(p.LoomLinks(loom.ID)), "link", "links"))
 	}
 	for segment := range p.Segments.All() {
 		if reel, found := p.Reels.Get(plan.Key(segment.Reel)); found && reel.Tag != "" {

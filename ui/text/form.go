@@ -71,7 +71,7 @@ func (f Form) Field(id string) (FormField, bool) {
 
 // FormOf is the form of the selection: of one row, of several rows of one table, or of the plan while nothing is selected.
 // Rows of several tables have no form.
-func FormOf(a *assess.Assessment, selection []plan.Ref, units Units) Form {
+func FormOf(a *assess.Assessment, selection []plan.Ref, units words.Units) Form {
 	if len(selection) == 0 {
 		return formFor(a, planForm, fields.Settings, []plan.Key{""}, units, "Plan")
 	}
@@ -98,7 +98,7 @@ func FormOf(a *assess.Assessment, selection []plan.Ref, units Units) Form {
 }
 
 // TemplateForm is the form of what new plans begin with: all that decides figures, and whom the crew can ring.
-func TemplateForm(a *assess.Assessment, units Units) Form {
+func TemplateForm(a *assess.Assessment, units words.Units) Form {
 	form := formFor(a, templateForm, fields.Settings, []plan.Key{""}, units, "New plans")
 	form.Subject = "template"
 	return form
@@ -113,7 +113,7 @@ type builder struct {
 	name  string
 }
 
-func formFor(a *assess.Assessment, layout []layoutGroup, table string, keys []plan.Key, units Units, name string) Form {
+func formFor(a *assess.Assessment, layout []layoutGroup, table string, keys []plan.Key, units words.Units, name string) Form {
 	b := &builder{state: fields.On(a.Plan, a.Reckoner(), units), plan: a.Plan, name: name}
 	form := Form{Subject: table}
 	for _, key := range keys {

@@ -13,10 +13,11 @@ import (
 	"stageloom/model/fields"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
-var imperial = text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
+var imperial = words.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
 
 // formTold is a form as a person reads it from above.
 func formTold(f text.Form) string {
@@ -51,34 +52,34 @@ func TestTheFormOfWhatIsSelected(t *testing.T) {
 	l02 := linkNamed(p, "L02")
 	for name, test := range map[string]struct {
 		selection []plan.Ref
-		units     text.Units
+		units     words.Units
 	}{
-		"plan":          {nil, text.Units{}},
+		"plan":          {nil, words.Units{}},
 		"plan-in-feet":  {nil, imperial},
-		"link":          {[]plan.Ref{l02}, text.Units{}},
-		"input":         {[]plan.Ref{inputNumbered(p, 1)}, text.Units{}},
-		"inputs":        {[]plan.Ref{inputNumbered(p, 1), inputNumbered(p, 5)}, text.Units{}},
-		"output":        {[]plan.Ref{plan.RefOf(p.Outputs.At(0))}, text.Units{}},
-		"act":           {[]plan.Ref{plan.RefOf(p.Acts.At(0))}, text.Units{}},
-		"case":          {[]plan.Ref{plan.RefOf(p.Cases.At(0))}, text.Units{}},
-		"link-no-grade": {[]plan.Ref{linkNamed(p, "L25")}, text.Units{}},
+		"link":          {[]plan.Ref{l02}, words.Units{}},
+		"input":         {[]plan.Ref{inputNumbered(p, 1)}, words.Units{}},
+		"inputs":        {[]plan.Ref{inputNumbered(p, 1), inputNumbered(p, 5)}, words.Units{}},
+		"output":        {[]plan.Ref{plan.RefOf(p.Outputs.At(0))}, words.Units{}},
+		"act":           {[]plan.Ref{plan.RefOf(p.Acts.At(0))}, words.Units{}},
+		"case":          {[]plan.Ref{plan.RefOf(p.Cases.At(0))}, words.Units{}},
+		"link-no-grade": {[]plan.Ref{linkNamed(p, "L25")}, words.Units{}},
 		"link-in-feet":  {[]plan.Ref{l02}, imperial},
-		"links":         {[]plan.Ref{l02, linkNamed(p, "L03")}, text.Units{}},
-		"device":        {[]plan.Ref{deviceNamed(p, "FOH console")}, text.Units{}},
-		"devices":       {[]plan.Ref{deviceNamed(p, "FOH console"), deviceNamed(p, "Broadcast van")}, text.Units{}},
-		"position":      {[]plan.Ref{positionNamed(p, "FOH tower")}, text.Units{}},
-		"area":          {[]plan.Ref{plan.RefOf(p.Areas.At(0))}, text.Units{}},
-		"loom":          {[]plan.Ref{plan.RefOf(p.Looms.At(0))}, text.Units{}},
-		"reel":          {[]plan.Ref{reel}, text.Units{}},
-		"segment":       {[]plan.Ref{{Table: "segments", Key: p.SegmentsOf(plan.LinkID(l02.Key))[0].Key()}}, text.Units{}},
-		"mixed":         {[]plan.Ref{l02, reel}, text.Units{}},
+		"links":         {[]plan.Ref{l02, linkNamed(p, "L03")}, words.Units{}},
+		"device":        {[]plan.Ref{deviceNamed(p, "FOH console")}, words.Units{}},
+		"devices":       {[]plan.Ref{deviceNamed(p, "FOH console"), deviceNamed(p, "Broadcast van")}, words.Units{}},
+		"position":      {[]plan.Ref{positionNamed(p, "FOH tower")}, words.Units{}},
+		"area":          {[]plan.Ref{plan.RefOf(p.Areas.At(0))}, words.Units{}},
+		"loom":          {[]plan.Ref{plan.RefOf(p.Looms.At(0))}, words.Units{}},
+		"reel":          {[]plan.Ref{reel}, words.Units{}},
+		"segment":       {[]plan.Ref{{Table: "segments", Key: p.SegmentsOf(plan.LinkID(l02.Key))[0].Key()}}, words.Units{}},
+		"mixed":         {[]plan.Ref{l02, reel}, words.Units{}},
 	} {
 		t.Run(name, func(t *testing.T) { golden(t, "form-"+name, formTold(text.FormOf(a, test.selection, test.units))) })
 	}
 }
 
 // typing types into one field of the form of a selection, as one step; it gives the plan after it.
-func typing(p *plan.Plan, selection []plan.Ref, units text.Units, id, typed string) (*plan.Plan, string, error) {
+func typing(p *plan.Plan, selection []plan.Ref, units words.Units, id, typed string) (*plan.Plan, string, error) {
 	field, found := text.FormOf(assess.Of(p), selection, units).Field(id)
 	if !found {
 		return nil, "", fmt.Errorf("there is no field %s", id)
@@ -100,33 +101,33 @@ func TestWhatIsTypedIntoAField(t *testing.T) {
 	for _, c := range []struct {
 		name     string
 		ref      plan.Ref
-		units    text.Units
+		units    words.Units
 		id, text string
 		step     string
 		want     any
 		read     func(*plan.Plan) any
 	}{
-		{"metres", l02, text.Units{}, "rise_from", "4,5m", "L02: rise at near end", 4.5, func(p *plan.Plan) any { return link(p).RiseFrom }},
-		{"feet where metres are shown", l02, text.Units{}, "rise_to", "10 ft", "L02: rise at far end", 3.048, func(p *plan.Plan) any { return link(p).RiseTo }},
+		{"metres", l02, words.Units{}, "rise_from", "4,5m", "L02: rise at near end", 4.5, func(p *plan.Plan) any { return link(p).RiseFrom }},
+		{"feet where metres are shown", l02, words.Units{}, "rise_to", "10 ft", "L02: rise at far end", 3.048, func(p *plan.Plan) any { return link(p).RiseTo }},
 		{"a bare number is in the unit that is shown", l02, imperial, "slack_end", "10", "L02: slack at each end", plan.Some(3.048), func(p *plan.Plan) any { return link(p).SlackEnd }},
-		{"kilometres", tower, text.Units{}, "width", "0,01 km", "FOH tower: width", 10.0, func(p *plan.Plan) any { return place(p).Width }},
-		{"Fahrenheit", l02, text.Units{}, "temperature", "86 °F", "L02: cable temperature", plan.Some(30), func(p *plan.Plan) any { return link(p).Temperature }},
-		{"decibels without their unit", l02, text.Units{}, "wanted", "2,5", "L02: wanted margin", plan.Some(2.5), func(p *plan.Plan) any { return link(p).WantedMargin }},
-		{"per cent", l02, text.Units{}, "slack", "12.5 %", "L02: slack along the way", plan.Some(12.5), func(p *plan.Plan) any { return link(p).SlackPercent }},
-		{"a whole number", l02, text.Units{}, "most_joins", "2", "L02: most joins", 2, func(p *plan.Plan) any { return link(p).MaxJoins }},
-		{"watts", l02, text.Units{}, "power", "12 W", "L02: power to the far end", 12.0, func(p *plan.Plan) any { return link(p).PowerW }},
-		{"words", l02, text.Units{}, "colour", " red ", "L02: tape colour", "red", func(p *plan.Plan) any { return link(p).Colour }},
-		{"a choice", l02, text.Units{}, "rule", "ieee-link-segment", "L02: limit rule", plan.RuleID("ieee-link-segment"), func(p *plan.Plan) any { return link(p).Rule }},
-		{"a kind of the catalogue comes into the plan", l02, text.Units{}, "fill", "cat7-own", "L02: wanted kind", true, func(p *plan.Plan) any { return p.CableKinds.Has("cat7-own") }},
-		{"the drum's end", l02, text.Units{}, "drum", "from", "L02: drum end", "from", func(p *plan.Plan) any { return link(p).DrumEnd }},
-		{"a panel", l02, text.Units{}, "to_panel", "cat6", "L02: panel at far end", plan.HardwareID("cat6"), func(p *plan.Plan) any { return link(p).ToPanel }},
-		{"a partner", l02, text.Units{}, "partner", string(linkNamed(p, "L03").Key), "L02: partner", "main", func(p *plan.Plan) any { return link(p).Role }},
-		{"a place", foh, text.Units{}, "x", "-12.5", "FOH console: to the right", -12.5, func(p *plan.Plan) any { return device(p).X }},
-		{"a site", plan.Ref{}, text.Units{}, "site", "Far Field", "Plan: site", "Far Field", func(p *plan.Plan) any { return p.Settings.Site }},
-		{"the factor of a straight way", plan.Ref{}, text.Units{}, "detour", "1,2", "Plan: straight way times", 1.2, func(p *plan.Plan) any { return p.Settings.Detour }},
+		{"kilometres", tower, words.Units{}, "width", "0,01 km", "FOH tower: width", 10.0, func(p *plan.Plan) any { return place(p).Width }},
+		{"Fahrenheit", l02, words.Units{}, "temperature", "86 °F", "L02: cable temperature", plan.Some(30), func(p *plan.Plan) any { return link(p).Temperature }},
+		{"decibels without their unit", l02, words.Units{}, "wanted", "2,5", "L02: wanted margin", plan.Some(2.5), func(p *plan.Plan) any { return link(p).WantedMargin }},
+		{"per cent", l02, words.Units{}, "slack", "12.5 %", "L02: slack along the way", plan.Some(12.5), func(p *plan.Plan) any { return link(p).SlackPercent }},
+		{"a whole number", l02, words.Units{}, "most_joins", "2", "L02: most joins", 2, func(p *plan.Plan) any { return link(p).MaxJoins }},
+		{"watts", l02, words.Units{}, "power", "12 W", "L02: power to the far end", 12.0, func(p *plan.Plan) any { return link(p).PowerW }},
+		{"words", l02, words.Units{}, "colour", " red ", "L02: tape colour", "red", func(p *plan.Plan) any { return link(p).Colour }},
+		{"a choice", l02, words.Units{}, "rule", "ieee-link-segment", "L02: limit rule", plan.RuleID("ieee-link-segment"), func(p *plan.Plan) any { return link(p).Rule }},
+		{"a kind of the catalogue comes into the plan", l02, words.Units{}, "fill", "cat7-own", "L02: wanted kind", true, func(p *plan.Plan) any { return p.CableKinds.Has("cat7-own") }},
+		{"the drum's end", l02, words.Units{}, "drum", "from", "L02: drum end", "from", func(p *plan.Plan) any { return link(p).DrumEnd }},
+		{"a panel", l02, words.Units{}, "to_panel", "cat6", "L02: panel at far end", plan.HardwareID("cat6"), func(p *plan.Plan) any { return link(p).ToPanel }},
+		{"a partner", l02, words.Units{}, "partner", string(linkNamed(p, "L03").Key), "L02: partner", "main", func(p *plan.Plan) any { return link(p).Role }},
+		{"a place", foh, words.Units{}, "x", "-12.5", "FOH console: to the right", -12.5, func(p *plan.Plan) any { return device(p).X }},
+		{"a site", plan.Ref{}, words.Units{}, "site", "Far Field", "Plan: site", "Far Field", func(p *plan.Plan) any { return p.Settings.Site }},
+		{"the factor of a straight way", plan.Ref{}, words.Units{}, "detour", "1,2", "Plan: straight way times", 1.2, func(p *plan.Plan) any { return p.Settings.Detour }},
 		{"the plan's temperature", plan.Ref{}, imperial, "temperature", "104", "Plan: cable temperature", plan.Some(40), func(p *plan.Plan) any { return p.Settings.Temperature }},
-		{"a rule for a transport", plan.Ref{}, text.Units{}, "rule_aes50", "tia-cat6", "Plan: limit rule for AES50", 1, func(p *plan.Plan) any { return p.TransportRules.Len() }},
-		{"contacts", plan.Ref{}, text.Units{}, "contacts", "Stage manager, stage\n\nRigger,,0123", "Plan: contacts", 2, func(p *plan.Plan) any { return p.Contacts.Len() }},
+		{"a rule for a transport", plan.Ref{}, words.Units{}, "rule_aes50", "tia-cat6", "Plan: limit rule for AES50", 1, func(p *plan.Plan) any { return p.TransportRules.Len() }},
+		{"contacts", plan.Ref{}, words.Units{}, "contacts", "Stage manager, stage\n\nRigger,,0123", "Plan: contacts", 2, func(p *plan.Plan) any { return p.Contacts.Len() }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var selection []plan.Ref
@@ -154,11 +155,11 @@ func TestWhatCannotStandIsSaidInWords(t *testing.T) {
 		{"power", "much", "\"much\" is no number"},
 	} {
 		t.Run(c.id+" "+c.text, func(t *testing.T) {
-			_, _, err := typing(p, l02, text.Units{}, c.id, c.text)
+			_, _, err := typing(p, l02, words.Units{}, c.id, c.text)
 			require.ErrorContains(t, err, c.said)
 		})
 	}
-	_, _, err := typing(p, nil, text.Units{}, "contacts", "Ann\n, rigger")
+	_, _, err := typing(p, nil, words.Units{}, "contacts", "Ann\n, rigger")
 	require.ErrorContains(t, err, "line 2 has no name")
 }
 
@@ -169,7 +170,7 @@ func TestAFieldThatIsNotTouchedKeepsItsFigureToTheLastDigit(t *testing.T) {
 		return plan.Update(e, tower.Key, func(r *plan.Position) { r.Width = 7.347 })
 	})
 	require.NoError(t, err)
-	for _, units := range []text.Units{{}, imperial} {
+	for _, units := range []words.Units{{}, imperial} {
 		field, _ := text.FormOf(assess.Of(exact), []plan.Ref{tower}, units).Field("width")
 		_, edit, err := field.Change(field.Text)
 		require.NoError(t, err)
@@ -180,19 +181,19 @@ func TestAFieldThatIsNotTouchedKeepsItsFigureToTheLastDigit(t *testing.T) {
 func TestOneFieldChangesAllThatAreSelected(t *testing.T) {
 	p := demo.Weekender()
 	both := []plan.Ref{linkNamed(p, "L02"), linkNamed(p, "L03")}
-	form := text.FormOf(assess.Of(p), both, text.Units{})
+	form := text.FormOf(assess.Of(p), both, words.Units{})
 	_, named := form.Field("name")
 	require.False(t, named, "a name is each one's own")
-	after, step, err := typing(p, both, text.Units{}, "temperature", "35")
+	after, step, err := typing(p, both, words.Units{}, "temperature", "35")
 	require.NoError(t, err)
 	require.Equal(t, "2 links: cable temperature", step)
 	for _, ref := range both {
 		link, _ := after.Links.Get(ref.Key)
 		require.Equal(t, plan.Some(35), link.Temperature)
 	}
-	one, _, err := typing(p, both[:1], text.Units{}, "wanted", "2")
+	one, _, err := typing(p, both[:1], words.Units{}, "wanted", "2")
 	require.NoError(t, err)
-	field, _ := text.FormOf(assess.Of(one), both, text.Units{}).Field("wanted")
+	field, _ := text.FormOf(assess.Of(one), both, words.Units{}).Field("wanted")
 	require.True(t, field.Several)
 	require.Equal(t, "several values", field.Blank)
 }
@@ -202,7 +203,7 @@ func TestADeviceMovedByItsFieldsTakesItsWaysAlong(t *testing.T) {
 	tower := positionNamed(p, "FOH tower")
 	before, _ := p.Devices.Get(deviceNamed(p, "FOH console").Key)
 	position, _ := p.Positions.Get(tower.Key)
-	after, _, err := typing(p, []plan.Ref{tower}, text.Units{}, "x", fmt.Sprint(position.X+10))
+	after, _, err := typing(p, []plan.Ref{tower}, words.Units{}, "x", fmt.Sprint(position.X+10))
 	require.NoError(t, err)
 	moved, _ := after.Devices.Get(before.Key())
 	require.InDelta(t, before.X+10, moved.X, 1e-9)

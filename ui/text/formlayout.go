@@ -1,6 +1,8 @@
 package text
 
-import "stageloom/model/standards"
+import (
+	"stageloom/model/standards"
+)
 
 // folding says when a group of a form shows its heading alone.
 type folding uint8

@@ -8,6 +8,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // NewLine is a house line that is being made: what was typed, and what is guessed from.
@@ -21,7 +22,7 @@ type NewLine struct {
 
 // NewLineFrom begins a house line with a free name, and from a selected link with its kind of cable and its run: a guess, and
 // said to be one.
-func NewLineFrom(p *plan.Plan, id plan.LinkID, units Units) NewLine {
+func NewLineFrom(p *plan.Plan, id plan.LinkID, units words.Units) NewLine {
 	line := NewLine{Name: freeLineName(p)}
 	link, found := p.Link(id)
 	if !found {
@@ -50,8 +51,12 @@ func freeLineName(p *plan.Plan) string {
 }
 
 // Line is the house line, or why it cannot be made yet.
-func (n NewLine) Line(units Units) (plan.HouseLine, error) {
-	line := plan.HouseLine{Name: strings.TrimSpace(n.Name), Kind: n.Kind}
+func (n NewLine) Line(units words.Units) (plan.HouseLine, error) {
+	name, err := fields.Of(plan.HouseLinesTable, "name").Words(n.Name)
+	line := plan.HouseLine{Name: name, Kind: n.Kind}
+	if err != nil {
+		return line, err
+	}
 	if line.Name == "" {
 		return line, fmt.Errorf("write what the venue calls it")
 	}

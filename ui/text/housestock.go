@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // HouseRow is a line of the house's stock: a reel or a quantity of equal ones, with how many are in the house.
@@ -19,7 +20,7 @@ type HouseRow struct {
 }
 
 // HouseRows lists the house's stock as far as its words hold those of a query, as a show sees it.
-func HouseRows(s house.Stock, show, query string, units Units) (rows []HouseRow) {
+func HouseRows(s house.Stock, show, query string, units words.Units) (rows []HouseRow) {
 	for _, reel := range laidFirst(s.Plan, nil) {
 		if query != "" && !matches(query, reelTexts(s.Plan, reel, units)...) {
 			continue
@@ -51,7 +52,7 @@ type ShowRow struct {
 }
 
 // ShowRows lists what the plan has of the house's stock, then what is out with its show and not in it.
-func ShowRows(p *plan.Plan, s house.Stock, units Units) (rows []ShowRow) {
+func ShowRows(p *plan.Plan, s house.Stock, units words.Units) (rows []ShowRow) {
 	held := map[string]bool{}
 	used := p.UsedReels()
 	known := map[string]bool{}

@@ -9,6 +9,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -52,7 +53,7 @@ func TestAGradeThatRestsOnCableNotLaidSaysSo(t *testing.T) {
 				}
 			}
 			require.Equal(t, c.overview, strings.Join(said, " · "))
-			figures := text.CardOf(a, []plan.Ref{link}, text.Units{}, text.Preview{}).Figures
+			figures := text.CardOf(a, []plan.Ref{link}, words.Units{}, text.Preview{}).Figures
 			require.Contains(t, figures[len(figures)-1].Note, c.card)
 		})
 	}
@@ -60,7 +61,7 @@ func TestAGradeThatRestsOnCableNotLaidSaysSo(t *testing.T) {
 
 func TestARunAndWhatIsMissingOfItAgree(t *testing.T) {
 	a, link := lacking(t, 0)
-	figures := text.CardOf(a, []plan.Ref{link}, text.Units{}, text.Preview{}).Figures
+	figures := text.CardOf(a, []plan.Ref{link}, words.Units{}, text.Preview{}).Figures
 	require.Equal(t, "run", figures[0].Name)
 	require.Equal(t, "to go", figures[3].Name)
 	require.Equal(t, figures[0].Value, figures[3].Value)

@@ -9,6 +9,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Remove takes rows of a selection out of a plan: devices with what is plugged in and patched there, links, positions,
@@ -66,7 +67,7 @@ func LeavingOf(p *plan.Plan, selection []plan.Ref) (Leaving, error) {
 	patched := gone(p.StagePatches, next.StagePatches) + gone(p.ConsolePatches, next.ConsolePatches) + gone(p.SlotPatches, next.SlotPatches) +
 		gone(p.OutputPatches, next.OutputPatches)
 	if patched > 0 {
-		l.Along, l.Asks = append(l.Along, counted(patched, "patch row", "patch rows")), true
+		l.Along, l.Asks = append(l.Along, words.Counted(patched, "patch row", "patch rows")), true
 	}
 	l.ways(p, next)
 	l.goes(true, "loom", "looms", goneNames(p.Looms.All(), func(r plan.Loom) (string, bool) {
@@ -106,7 +107,7 @@ func (l *Leaving) ways(p, next *plan.Plan) {
 	if more := len(lost) - mostLosses; more > 0 {
 		said = append(said, fmt.Sprintf("and %d more", more))
 	}
-	l.Along, l.Asks = append(l.Along, counted(len(lost), "way of the patch", "ways of the patch")+": "+strings.Join(said, "; ")), true
+	l.Along, l.Asks = append(l.Along, words.Counted(len(lost), "way of the patch", "ways of the patch")+": "+strings.Join(said, "; ")), true
 }
 
 // mostLosses is how many lost ways are told one by one.
@@ -115,14 +116,14 @@ const mostLosses = 4
 // goes adds rows that leave with the selection.
 func (l *Leaving) goes(asks bool, one, many string, names []string) {
 	if len(names) > 0 {
-		l.Along, l.Asks = append(l.Along, counted(len(names), one, many)+": "+listed(names)), l.Asks || asks
+		l.Along, l.Asks = append(l.Along, words.Counted(len(names), one, many)+": "+words.Listed(names)), l.Asks || asks
 	}
 }
 
 // stay adds rows that stay without what is deleted.
 func (l *Leaving) stay(one, many string, names []string) {
 	if len(names) > 0 {
-		l.Stays, l.Asks = append(l.Stays, counted(len(names), one, many)+": "+listed(names)), true
+		l.Stays, l.Asks = append(l.Stays, words.Counted(len(names), one, many)+": "+words.Listed(names)), true
 	}
 }
 
@@ -142,10 +143,10 @@ func (l *Leaving) cables(p, next *plan.Plan) {
 	if count == 0 {
 		return
 	}
-	said := counted(count, "cable freed", "cables freed")
+	said := words.Counted(count, "cable freed", "cables freed")
 	slices.Sort(names)
 	if len(names) > 0 {
-		said += ": " + listed(names)
+		said += ": " + words.Listed(names)
 	}
 	l.Along = append(l.Along, said)
 }
@@ -191,23 +192,6 @@ func goneNames[R plan.Row](rows iter.Seq[R], picked func(R) (string, bool)) (nam
 	}
 	slices.Sort(names)
 	return names
-}
-
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
-// mostListed is how many names a line lists before it only counts.
-const mostListed = 8
-
-func listed(names []string) string {
-	if len(names) > mostListed {
-		return strings.Join(names[:mostListed], ", ") + fmt.Sprintf(" and %d more", len(names)-mostListed)
-	}
-	return strings.Join(names, ", ")
 }
 
 // whatOf names a selection.

@@ -5,6 +5,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 // CableOffer is a cable that a list holds out to be laid: one of a reel row of the stock, or a kind at a length.
@@ -67,7 +68,7 @@ func kindOf(p *plan.Plan, cable plan.Segment) plan.CableKind {
 }
 
 // OfferWords name an offer while it is carried: "X70-03 · 70 m", or kind and length.
-func OfferWords(p *plan.Plan, offer CableOffer, units Units) string {
+func OfferWords(p *plan.Plan, offer CableOffer, units words.Units) string {
 	if reel, found := p.Reels.Get(plan.Key(offer.Reel)); found {
 		if reel.Tag != "" {
 			return reel.Tag + " · " + units.Metres(reel.Length)

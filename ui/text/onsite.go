@@ -1,6 +1,8 @@
 package text
 
-import "stageloom/model/plan"
+import (
+	"stageloom/model/plan"
+)
 
 // OnSite names in a line each the links on site that an edit touches: with the step that was done and what becomes of it. That a
 // cable was found bad touches nothing.

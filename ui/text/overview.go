@@ -8,6 +8,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Item is one piece of the line that tells the whole plan. Its rows are where a click goes, one after the other.
@@ -47,7 +48,7 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	}
 	items := itemsOfLinks(all, standing)
 	if len(spares) > 0 {
-		items = append(items, Item{Count: len(spares), Words: plural(len(spares), "laid spare", "laid spares"), Rows: spares})
+		items = append(items, Item{Count: len(spares), Words: words.Plural(len(spares), "laid spare", "laid spares"), Rows: spares})
 	}
 	if len(tooShort) > 0 {
 		items = append(items, Item{Count: len(tooShort), Words: "too short", Rows: tooShort})
@@ -62,7 +63,7 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 
 // itemsOfLinks counts all links, and those of each grade.
 func itemsOfLinks(all []plan.Ref, standing map[budget.Grade][]plan.Ref) []Item {
-	items := []Item{{Count: len(all), Words: plural(len(all), "link", "links"), Rows: all}}
+	items := []Item{{Count: len(all), Words: words.Plural(len(all), "link", "links"), Rows: all}}
 	for _, grade := range append(budget.Standings(), budget.Ungraded) {
 		rows := standing[grade]
 		if len(rows) > 0 || slices.Contains(budget.Grades(), grade) {
@@ -72,21 +73,14 @@ func itemsOfLinks(all []plan.Ref, standing map[budget.Grade][]plan.Ref) []Item {
 	return items
 }
 
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
-}
-
 func severityWords(severity checks.Severity, n int) string {
 	switch severity {
 	case checks.Stop:
-		return plural(n, "stops the show", "stop the show")
+		return words.Plural(n, "stops the show", "stop the show")
 	case checks.Warn:
-		return plural(n, "warning", "warnings")
+		return words.Plural(n, "warning", "warnings")
 	}
-	return plural(n, "note", "notes")
+	return words.Plural(n, "note", "notes")
 }
 
 // placesOf is the first place of each finding of a severity.

@@ -2,13 +2,13 @@ package text
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/fields"
 	"stageloom/model/house"
 	"stageloom/model/plan"
-	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 // OwnCable is the form of a kind of cable of the user's own, as text: a kind that is there with its maker's figure, its
@@ -16,86 +16,57 @@ import (
 type OwnCable struct {
 	From plan.CableKindID
 	Name string
-	// Figure is the maker's own loss at 100 MHz and 20 °C in dB per 100 m; blank takes the category's.
-	Figure string
-	// Near and Far are "plug" or "socket".
-	Near, Far string
-	// Form is drum, coil, loom or tail.
-	Form                 string
-	Lockable, MetalShell bool
+	// Figure, Near, Far and Form are what stands in these fields of a kind.
+	Figure, Near, Far, Form string
+	Lockable, MetalShell    bool
 }
 
 // OwnCableFrom is the form filled in from a kind.
 func OwnCableFrom(kind plan.CableKind) OwnCable {
-	o := OwnCable{
-		From: kind.ID, Name: kind.Name + ", own", Near: end(kind.NearEnd), Far: end(kind.FarEnd), Form: kind.Form,
+	said := func(id string) string { return standsIn(fields.Of(plan.CableKindsTable, id), kind) }
+	return OwnCable{
+		From: kind.ID, Name: kind.Name + ", own", Figure: said("own_figure"), Near: said("near_end"), Far: said("far_end"), Form: said("form"),
 		Lockable: kind.Lockable, MetalShell: kind.MetalShell,
 	}
-	if kind.OwnFigure.Set {
-		o.Figure = strconv.FormatFloat(kind.OwnFigure.Value, 'g', -1, 64)
-	}
-	return o
 }
 
-// end is what a blank end is.
-func end(words string) string {
-	if words == "" {
-		return "plug"
+// standsIn is what stands in a field of a row that is being made: of a list the words of the entry, those for none too.
+func standsIn(f *fields.Field, row any) string {
+	value := f.Value(fields.State{}, row)
+	for _, option := range f.Options(fields.State{}, row) {
+		if option.Value == value {
+			return option.Words
+		}
 	}
-	return words
+	return value
 }
 
-// Kind reads the form; the reason says in words what cannot be read.
+// Kind reads the form by the fields of a kind; the reason says in words what cannot be read.
 func (o OwnCable) Kind(p *plan.Plan) (kind plan.CableKind, reason string) {
-	for _, known := range catalogue.CableKindsFor(p) {
-		if known.ID == o.From {
-			kind = known
-		}
-	}
-	name := strings.TrimSpace(o.Name)
-	switch {
-	case kind.ID == "":
+	kinds := catalogue.CableKindsFor(p)
+	at := slices.IndexFunc(kinds, func(known plan.CableKind) bool { return known.ID == o.From })
+	if at < 0 {
 		return kind, "Choose the kind that it is like."
-	case name == "":
-		return kind, "Give the kind a name."
 	}
-	if kind.OwnFigure, reason = o.figure(kind); reason != "" {
-		return kind, reason
+	kind = kinds[at]
+	kind.ID = plan.CableKindID(house.Slug(strings.TrimSpace(o.Name), func(slug plan.KindID) bool {
+		return slices.ContainsFunc(kinds, func(known plan.CableKind) bool { return string(known.ID) == string(slug) })
+	}))
+	kind.Own, kind.Note = true, ""
+	e := plan.NewEdit(p, plan.NewIDSource(1, 1))
+	plan.Put(e, kind)
+	err := fields.TypeAll(e, words.Units{}, plan.CableKindsTable, kind.Key(), []fields.Typed{
+		{ID: "name", Text: o.Name},
+		{ID: "own_figure", Text: o.Figure},
+		{ID: "near_end", Text: o.Near},
+		{ID: "far_end", Text: o.Far},
+		{ID: "form", Text: o.Form},
+		{ID: "lockable", Text: fields.TickText(o.Lockable)},
+		{ID: "metal_shell", Text: fields.TickText(o.MetalShell)},
+	}...)
+	if err != nil {
+		return kind, words.Sentence(err)
 	}
-	taken := func(slug plan.KindID) bool {
-		return slices.ContainsFunc(catalogue.CableKindsFor(p), func(known plan.CableKind) bool { return string(known.ID) == string(slug) })
-	}
-	kind.ID = plan.CableKindID(house.Slug(name, taken))
-	kind.Name, kind.Own, kind.Note = name, true, ""
-	kind.NearEnd, kind.FarEnd, kind.Form = bareEnd(o.Near), bareEnd(o.Far), o.Form
-	kind.Lockable, kind.MetalShell = o.Lockable, o.MetalShell
+	kind, _ = e.Now().CableKinds.Get(kind.Key())
 	return kind, ""
-}
-
-// figure reads the maker's figure of a kind, blank where none is stated.
-func (o OwnCable) figure(kind plan.CableKind) (figure plan.Optional, reason string) {
-	if text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(o.Figure), "dB")); text != "" {
-		value, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
-		if kind.Category == "" {
-			return figure, "Only data cable has a loss at 100 MHz: leave the figure blank."
-		}
-		if err != nil {
-			return figure, "The maker's figure is dB per 100 m at 100 MHz and 20 °C: for instance 19.2."
-		}
-		if category, err := standards.CableBySlug(standards.CableSlug(kind.Category)); err == nil {
-			if wrong := category.CheckOwnFigure(value); wrong != nil {
-				return figure, "The " + wrong.Error() + ", at 100 MHz and 20 °C."
-			}
-		}
-		return plan.Some(value), ""
-	}
-	return figure, ""
-}
-
-// bareEnd leaves a plug blank, as the file does.
-func bareEnd(words string) string {
-	if words == "plug" {
-		return ""
-	}
-	return words
 }

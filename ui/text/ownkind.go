@@ -2,15 +2,14 @@ package text
 
 import (
 	"fmt"
-	"slices"
-	"strconv"
 	"strings"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/fields"
 	"stageloom/model/house"
-	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 // OwnKind is the form of a kind of the user's own, as text.
@@ -19,7 +18,7 @@ type OwnKind struct {
 	// Ports is one port a line: its name and its transport, then after commas what it goes through to, its sort of fibre and
 	// its type of power, e.g. "A aes50, through B".
 	Ports string
-	// Hardware is what the connectors of its ports are made of, as a class of connecting hardware; blank is not stated.
+	// Hardware is what the connectors of its ports are made of, in the words of the field.
 	Hardware string
 }
 
@@ -30,34 +29,36 @@ func OwnKindFrom(p *plan.Plan, id plan.KindID) OwnKind {
 	for _, port := range p.Ports(id) {
 		ports = append(ports, portLine(port))
 	}
+	said := func(id string) string { return standsIn(fields.Of(plan.KindsTable, id), kind) }
 	return OwnKind{
-		Name: kind.Name + ", own", Inputs: strconv.Itoa(kind.Inputs), Outputs: strconv.Itoa(kind.Outputs),
-		Ports: strings.Join(ports, "\n"), Hardware: string(kind.Hardware),
+		Name: kind.Name + ", own", Inputs: said("inputs"), Outputs: said("outputs"), Ports: strings.Join(ports, "\n"), Hardware: said("hardware"),
 	}
 }
 
 // Kind reads the form; from is the kind it began with, whose connectors its ports keep. The reason says in words what
 // cannot be read.
 func (o OwnKind) Kind(p *plan.Plan, from plan.KindID) (kind catalogue.DeviceKind, reason string) {
-	if strings.TrimSpace(o.Name) == "" {
-		return kind, "Give the kind a name."
-	}
-	inputs, errIn := strconv.Atoi(strings.TrimSpace(o.Inputs))
-	outputs, errOut := strconv.Atoi(strings.TrimSpace(o.Outputs))
-	if errIn != nil || errOut != nil || inputs < 0 || outputs < 0 || inputs > 1024 || outputs > 1024 {
-		return kind, "Inputs and outputs are whole numbers from 0 to 1024."
-	}
 	base, _ := p.Kinds.Get(plan.Key(from))
 	slug := house.Slug(o.Name, func(slug plan.KindID) bool {
 		_, built := catalogue.DeviceKindOf(slug)
 		return built || p.Kinds.Has(plan.Key(slug))
 	})
-	base.ID, base.Name, base.Inputs, base.Outputs, base.Own = slug, strings.TrimSpace(o.Name), inputs, outputs, true
-	base.Hardware = plan.HardwareID(o.Hardware)
-	kind.Kind = base
+	base.ID, base.Own = slug, true
 	kind.Ports, reason = o.ports(p, from, slug)
-	kind.Sockets = socketRows(slug, inputs, outputs)
-	kind.Ways = waysFrom(p, from, base, kind.Ports)
+	e := plan.NewEdit(p, plan.NewIDSource(1, 1))
+	plan.Put(e, base)
+	for _, port := range kind.Ports { // they decide what connectors there can be
+		plan.Put(e, port)
+	}
+	err := fields.TypeAll(e, words.Units{}, plan.KindsTable, base.Key(), []fields.Typed{
+		{ID: "name", Text: o.Name}, {ID: "inputs", Text: o.Inputs}, {ID: "outputs", Text: o.Outputs}, {ID: "hardware", Text: o.Hardware},
+	}...)
+	if err != nil {
+		return kind, words.Sentence(err)
+	}
+	kind.Kind, _ = e.Now().Kinds.Get(base.Key())
+	kind.Sockets = fields.SocketsOf(kind.Kind)
+	kind.Ways = waysFrom(p, from, kind.Kind, kind.Ports)
 	return kind, reason
 }
 
@@ -94,52 +95,15 @@ func transportSlugs() string {
 	return strings.Join(slugs, ", ")
 }
 
-func socketRows(slug plan.KindID, inputs, outputs int) (rows []plan.KindSocket) {
-	if inputs > 0 {
-		rows = append(rows, plan.KindSocket{Kind: slug, Direction: "in", First: 1, Count: inputs, Use: "mic"})
-	}
-	if outputs > 0 {
-		rows = append(rows, plan.KindSocket{Kind: slug, Direction: "out", First: 1, Count: outputs, Use: "line"})
-	}
-	return rows
-}
-
-// HardwareFor are the classes of connecting hardware that ports may have, which stand one a line as in the form: those of the
-// media that their transports run through, or of the first medium where no loss is reckoned in any.
-func HardwareFor(ports string) (classes []standards.Hardware) {
-	var media []standards.Media
+// HardwareFor are the connectors that ports may have, in the words of the field; the ports stand one a line as in the form.
+func HardwareFor(ports string) (names []string) {
+	var rows []plan.KindPort
 	for _, line := range strings.Split(ports, "\n") {
 		port, _ := readPort(line, func(string) plan.KindPort { return plan.KindPort{} })
-		transport, _ := standards.TransportBySlug(standards.TransportSlug(port.Transport))
-		if _, known := medium.Of(transport.Media); known && !slices.Contains(media, transport.Media) {
-			media = append(media, transport.Media)
-			classes = append(classes, medium.HardwareFor(transport.Media)...)
-		}
+		rows = append(rows, port)
 	}
-	if len(media) == 0 {
-		return medium.HardwareFor("")
+	for _, option := range fields.ConnectorsOf(rows) {
+		names = append(names, option.Words)
 	}
-	return classes
-}
-
-// HardwareWords are the names of classes to choose from, the first for what is not stated.
-func HardwareWords(classes []standards.Hardware) (words []string) {
-	words = []string{"not stated"}
-	for _, class := range classes {
-		words = append(words, class.Name)
-	}
-	return words
-}
-
-// HardwareAt is the class that stands at a place of the HardwareWords of those.
-func HardwareAt(classes []standards.Hardware, place int) string {
-	if place < 1 {
-		return ""
-	}
-	return string(classes[place-1].Slug)
-}
-
-// PlaceOfHardware finds a class in the HardwareWords of those; one that is not among them counts as not stated.
-func PlaceOfHardware(classes []standards.Hardware, class string) int {
-	return 1 + slices.IndexFunc(classes, func(h standards.Hardware) bool { return string(h.Slug) == class })
+	return names
 }

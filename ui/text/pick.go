@@ -7,6 +7,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Picks is what a pick of cables comes to, in words: the whole now and as proposed, each link that changes, why links stay
@@ -41,7 +42,7 @@ type PickedLink struct {
 }
 
 // PicksOf puts a proposal into words.
-func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units Units) Picks {
+func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units words.Units) Picks {
 	k := Picks{Proof: proofOf(proposal), Sums: sumsOf(proposal, units)}
 	for _, change := range proposal.Links {
 		if change.Same() {
@@ -88,10 +89,10 @@ func headOf(proposal *cabling.Proposal, changed int) string {
 	if names := proposal.TakesApart(); names != "" {
 		apart = " Takes apart " + names + "."
 	}
-	return fmt.Sprintf("%s would change, %s taken or given up."+apart, counted(changed, "link", "links"), counted(proposal.Changes, "cable", "cables"))
+	return fmt.Sprintf("%s would change, %s taken or given up."+apart, words.Counted(changed, "link", "links"), words.Counted(proposal.Changes, "cable", "cables"))
 }
 
-func sumsOf(proposal *cabling.Proposal, units Units) [][3]string {
+func sumsOf(proposal *cabling.Proposal, units words.Units) [][3]string {
 	now, then := proposal.Now, proposal.Proposed
 	served := func(t cabling.Totals) string { return fmt.Sprintf("%d of %d", t.Served, t.Links) }
 	least := func(t cabling.Totals) string {

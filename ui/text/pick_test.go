@@ -10,6 +10,7 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -17,7 +18,7 @@ func picks(t *testing.T, p *plan.Plan, request cabling.Request) text.Picks {
 	t.Helper()
 	proposal, err := cabling.Pick(context.Background(), p, request, nil)
 	require.NoError(t, err)
-	return text.PicksOf(p, proposal, text.Units{})
+	return text.PicksOf(p, proposal, words.Units{})
 }
 
 func TestPicksAreComparedInWords(t *testing.T) {
@@ -57,14 +58,14 @@ func TestAPickNamesWhatItTakesApart(t *testing.T) {
 	proposal, err := cabling.Pick(context.Background(), p, cabling.Request{}, nil)
 	require.NoError(t, err)
 	proposal.OnSite = []cabling.OnSite{{Name: "L36", Done: plan.Tested, TakenApart: true}, {Name: "L40", Done: plan.Laid, TakenApart: true}}
-	k := text.PicksOf(p, proposal, text.Units{})
+	k := text.PicksOf(p, proposal, words.Units{})
 	require.True(t, k.TakesApart)
 	require.Len(t, k.OnSite, 2)
 	require.Contains(t, k.OnSite[0], "takes apart L36, tested")
 	require.Contains(t, k.Head, "Takes apart L36 (tested) and L40 (laid).")
 	require.Contains(t, k.Proof, "Proved, with L36 (tested) and L40 (laid) taken apart:")
 	proposal.Proved = false
-	require.Contains(t, text.PicksOf(p, proposal, text.Units{}).Proof, "with L36 (tested) and L40 (laid) taken apart")
+	require.Contains(t, text.PicksOf(p, proposal, words.Units{}).Proof, "with L36 (tested) and L40 (laid) taken apart")
 	proposal.OnSite, proposal.Proved, proposal.Left = nil, true, true
-	require.Contains(t, text.PicksOf(p, proposal, text.Units{}).Proof, "that leave what lies on site")
+	require.Contains(t, text.PicksOf(p, proposal, words.Units{}).Proof, "that leave what lies on site")
 }

@@ -3,6 +3,7 @@ package text
 import (
 	"stageloom/model/assess"
 	"stageloom/model/revision"
+	"stageloom/model/words"
 )
 
 // Revisions is what the window says of the revisions of a plan, in the words of the front page.
@@ -18,7 +19,7 @@ type Revisions struct {
 
 // RevisionsOf says how a plan stands to its revisions, in the units of the window. It fails where the revisions of the file
 // don't fit each other.
-func RevisionsOf(a *assess.Assessment, units Units) (Revisions, error) {
+func RevisionsOf(a *assess.Assessment, units words.Units) (Revisions, error) {
 	since, err := revision.SinceLast(a, units.Length)
 	if err != nil {
 		return Revisions{}, err

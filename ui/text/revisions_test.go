@@ -12,11 +12,12 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
 // revisionsTold is what the dialog says, line by line.
-func revisionsTold(t *testing.T, p *plan.Plan, units text.Units) string {
+func revisionsTold(t *testing.T, p *plan.Plan, units words.Units) string {
 	t.Helper()
 	said, err := text.RevisionsOf(assess.Of(p), units)
 	require.NoError(t, err)
@@ -42,8 +43,8 @@ func TestTheWindowTellsRevisionsInTheWordsOfTheFrontPage(t *testing.T) {
 		return nil
 	})
 	require.NoError(t, err)
-	golden(t, "revisions-draft", revisionsTold(t, draft, text.Units{}))
-	golden(t, "revisions-issued", revisionsTold(t, a, text.Units{}))
-	golden(t, "revisions-changed", revisionsTold(t, moved, text.Units{}))
-	golden(t, "revisions-changed-in-feet", revisionsTold(t, moved, text.Units{Length: quantity.Imperial}))
+	golden(t, "revisions-draft", revisionsTold(t, draft, words.Units{}))
+	golden(t, "revisions-issued", revisionsTold(t, a, words.Units{}))
+	golden(t, "revisions-changed", revisionsTold(t, moved, words.Units{}))
+	golden(t, "revisions-changed-in-feet", revisionsTold(t, moved, words.Units{Length: quantity.Imperial}))
 }

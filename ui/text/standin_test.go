@@ -8,6 +8,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -21,13 +22,13 @@ func TestALaidSparesFormSaysWhatItStandsInFor(t *testing.T) {
 	})
 	require.NoError(t, err)
 	row, _ := p.Link(spare)
-	field, found := text.FormOf(assess.Of(p), []plan.Ref{plan.RefOf(row)}, text.Units{}).Field("stands_for")
+	field, found := text.FormOf(assess.Of(p), []plan.Ref{plan.RefOf(row)}, words.Units{}).Field("stands_for")
 	require.True(t, found)
 	choices := field.Choices
 	require.Contains(t, choices[0].Words, "any between its ends: ")
 	require.Contains(t, choices[0].Words, "L02")
 	require.NotContains(t, choices[1].Words, "ends elsewhere")
 	require.Contains(t, choices[len(choices)-1].Words, "ends elsewhere")
-	_, found = text.FormOf(assess.Of(p), []plan.Ref{plan.RefOf(beside)}, text.Units{}).Field("stands_for")
+	_, found = text.FormOf(assess.Of(p), []plan.Ref{plan.RefOf(beside)}, words.Units{}).Field("stands_for")
 	require.False(t, found, "a link that carries something stands in for nothing")
 }

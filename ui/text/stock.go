@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // StockRow is a line of the stock list: the head of a group, all cables of one kind and length, or, while something is looked
@@ -37,7 +38,7 @@ const faultyHead = "Faulty, kept out"
 
 // StockOf lists the stock by kind, the longest first, with what is left of what there is; faulty ones stand apart at the end. A
 // query lists the single reels whose tag, kind, length, case or owner hold all its words.
-func StockOf(p *plan.Plan, query string, units Units) []StockRow {
+func StockOf(p *plan.Plan, query string, units words.Units) []StockRow {
 	used := p.UsedReels()
 	var rows, faulty []StockRow
 	for _, reel := range laidFirst(p, used) {
@@ -85,7 +86,7 @@ func laidFirst(p *plan.Plan, used map[plan.ReelID]int) []plan.Reel {
 }
 
 // reelRow is one reel as a line.
-func reelRow(p *plan.Plan, reel plan.Reel, used int, units Units) StockRow {
+func reelRow(p *plan.Plan, reel plan.Reel, used int, units words.Units) StockRow {
 	row := StockRow{
 		Name: cmp.Or(reel.Tag, times(reel.Count())), Kind: reel.Kind, Length: reel.Length, Reels: []plan.ReelID{reel.ID},
 		Count: reel.Count(), Left: reel.Count() - used,
@@ -169,13 +170,13 @@ func linkHolding(p *plan.Plan, id plan.ReelID) string {
 }
 
 // reelTexts are what a reel is found by.
-func reelTexts(p *plan.Plan, reel plan.Reel, units Units) []string {
+func reelTexts(p *plan.Plan, reel plan.Reel, units words.Units) []string {
 	box, _ := p.Cases.Get(plan.Key(reel.Case))
 	return []string{reel.Tag, kindName(p, reel.Kind), units.Metres(reel.Length), box.Name, reel.Owner, reel.Hire, reel.Condition}
 }
 
 // ReelWords is a reel in one line: tag or quantity, length, kind, case, and what is wrong with it.
-func ReelWords(p *plan.Plan, reel plan.Reel, units Units) string {
+func ReelWords(p *plan.Plan, reel plan.Reel, units words.Units) string {
 	parts := []string{fmt.Sprintf("%d × %s", reel.Count(), units.Metres(reel.Length)), kindName(p, reel.Kind)}
 	if reel.Tag != "" {
 		parts = []string{reel.Tag, units.Metres(reel.Length), kindName(p, reel.Kind)}

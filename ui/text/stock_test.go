@@ -11,6 +11,7 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -59,11 +60,11 @@ func marked(t *testing.T) *plan.Plan {
 
 func TestTheStockSaysWhatIsLeftOfWhatThereIs(t *testing.T) {
 	p := marked(t)
-	golden(t, "stock", stockTold(text.StockOf(p, "", text.Units{})))
-	golden(t, "stock-feet", stockTold(text.StockOf(p, "6a", text.Units{Length: quantity.Imperial})))
-	golden(t, "stock-tag", stockTold(text.StockOf(p, "case 3 50 m", text.Units{})))
-	require.Empty(t, text.StockOf(p, "no such thing", text.Units{}))
-	require.Empty(t, text.StockOf(plan.New("x"), "", text.Units{}))
+	golden(t, "stock", stockTold(text.StockOf(p, "", words.Units{})))
+	golden(t, "stock-feet", stockTold(text.StockOf(p, "6a", words.Units{Length: quantity.Imperial})))
+	golden(t, "stock-tag", stockTold(text.StockOf(p, "case 3 50 m", words.Units{})))
+	require.Empty(t, text.StockOf(p, "no such thing", words.Units{}))
+	require.Empty(t, text.StockOf(plan.New("x"), "", words.Units{}))
 }
 
 func TestTheCountsOfTheStockAddUp(t *testing.T) {
@@ -75,7 +76,7 @@ func TestTheCountsOfTheStockAddUp(t *testing.T) {
 func addUp(t *testing.T, p *plan.Plan) {
 	t.Helper()
 	count, left, used := 0, 0, 0
-	for _, row := range text.StockOf(p, "", text.Units{}) {
+	for _, row := range text.StockOf(p, "", words.Units{}) {
 		count += row.Count
 		left += row.Left
 		if row.Faulty {
@@ -100,7 +101,7 @@ func TestAFaultyOrUsedReelIsNotHeldOut(t *testing.T) {
 	used := p.UsedReels()
 	offered := 0
 	for _, query := range []string{"", "a", "6"} {
-		for _, row := range text.StockOf(p, query, text.Units{}) {
+		for _, row := range text.StockOf(p, query, words.Units{}) {
 			offer, free := row.Offer()
 			if !free {
 				continue

@@ -12,6 +12,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 )
 
 // Study is what is to be known of one link beside its verdict: its curves, how far each kind of cable would reach, what
@@ -46,7 +47,7 @@ type ReachCell struct {
 }
 
 // StudyOf studies a link. Kinds of the catalogue that the plan does not hold are looked at too.
-func StudyOf(a *assess.Assessment, id plan.LinkID, units Units) Study {
+func StudyOf(a *assess.Assessment, id plan.LinkID, units words.Units) Study {
 	link, _ := a.Plan.Link(id)
 	b, _ := a.Budget(id)
 	s := Study{
@@ -94,7 +95,7 @@ func withCatalogue(p *plan.Plan, media standards.Media) *plan.Plan {
 }
 
 // reach lists the reaches, the farthest without a join first.
-func (s *Study) reach(p *plan.Plan, r *budget.Reckoner, link plan.Link, units Units) {
+func (s *Study) reach(p *plan.Plan, r *budget.Reckoner, link plan.Link, units words.Units) {
 	used := map[plan.CableKindID]bool{}
 	for _, part := range s.Budget.Parts {
 		used[part.Kind] = used[part.Kind] || part.What == budget.Cable
@@ -124,7 +125,7 @@ func (s *Study) reach(p *plan.Plan, r *budget.Reckoner, link plan.Link, units Un
 }
 
 // wholeLength prints a reach in whole metres or feet, rounded down, without its unit.
-func wholeLength(metres float64, units Units) string {
+func wholeLength(metres float64, units words.Units) string {
 	if math.IsInf(metres, 1) {
 		return "any"
 	}
@@ -135,7 +136,7 @@ func wholeLength(metres float64, units Units) string {
 }
 
 // changeFigure says what a change of a link would give.
-func changeFigure(p *plan.Plan, r *budget.Reckoner, w budget.WhatIf, units Units) Figure {
+func changeFigure(p *plan.Plan, r *budget.Reckoner, w budget.WhatIf, units words.Units) Figure {
 	f := Figure{Value: budget.TenthDB(w.MarginDB) + " dB"}
 	cable := fmt.Sprintf("cable %d", w.Order)
 	if w.Order == 0 {
@@ -161,7 +162,7 @@ func changeFigure(p *plan.Plan, r *budget.Reckoner, w budget.WhatIf, units Units
 }
 
 // adviceFigures says what stands beside the verdict, and of each figure what it is.
-func adviceFigures(a budget.Advice, units Units) []Figure {
+func adviceFigures(a budget.Advice, units words.Units) []Figure {
 	margin := func(dB float64) string { return budget.TenthDB(dB) + " dB" }
 	at := func(freqMHz float64) string { return fmt.Sprintf("%.3g MHz", freqMHz) }
 	heat := func(c float64) string { return quantity.PrintTemperature(c, units.Temperature, 0) }

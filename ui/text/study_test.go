@@ -15,6 +15,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -52,10 +53,10 @@ func TestTheStudyOfALink(t *testing.T) {
 	a := assess.Of(p)
 	for name, test := range map[string]struct {
 		link  string
-		units text.Units
+		units words.Units
 	}{
-		"tight": {"L02", text.Units{}}, "over": {"L03", text.Units{}}, "uncabled": {"L20", text.Units{}},
-		"no-grade": {"L25", text.Units{}}, "in-feet": {"L02", imperial},
+		"tight": {"L02", words.Units{}}, "over": {"L03", words.Units{}}, "uncabled": {"L20", words.Units{}},
+		"no-grade": {"L25", words.Units{}}, "in-feet": {"L02", imperial},
 	} {
 		t.Run(name, func(t *testing.T) {
 			golden(t, "study-"+name, studied(text.StudyOf(a, plan.LinkID(linkNamed(p, test.link).Key), test.units)))
@@ -65,7 +66,7 @@ func TestTheStudyOfALink(t *testing.T) {
 
 func TestEveryFigureOfAStudySaysWhatItIs(t *testing.T) {
 	p := demo.Weekender()
-	s := text.StudyOf(assess.Of(p), plan.LinkID(linkNamed(p, "L02").Key), text.Units{})
+	s := text.StudyOf(assess.Of(p), plan.LinkID(linkNamed(p, "L02").Key), words.Units{})
 	require.NotEmpty(t, s.Advice)
 	for _, f := range s.Advice {
 		require.Regexp(t, `computed|from catalogue limits|catalogue maxima|Judgement`, f.Note, f.Name)
@@ -85,7 +86,7 @@ func TestPrintedNEXTLessPrintedLossIsThePrintedACR(t *testing.T) {
 	checked := 0
 	for link := range p.Links.All() {
 		told := map[string]text.Figure{}
-		for _, f := range text.StudyOf(a, link.ID, text.Units{}).Advice {
+		for _, f := range text.StudyOf(a, link.ID, words.Units{}).Advice {
 			told[f.Name] = f
 		}
 		if told["NEXT, likely"].Value == "" {

@@ -14,7 +14,7 @@ import (
 
 // TipOf says what lies under a pointer that rests on the plan, its name in the first line; blank for what has nothing to
 // say beyond what stands on the plan, as areas do; worst says where a link loses most of its limit. A part of a device is a port, a part of a link or a loom a way point.
-func TipOf(a *assess.Assessment, ref plan.Ref, units Units, worst func(budget.Budget) string) string {
+func TipOf(a *assess.Assessment, ref plan.Ref, units words.Units, worst func(budget.Budget) string) string {
 	if !(plan.Ref{Table: ref.Table, Key: ref.Key}).Exists(a.Plan) {
 		return ""
 	}
@@ -91,7 +91,7 @@ func linkTip(a *assess.Assessment, id plan.LinkID, worst func(budget.Budget) str
 	return strings.Join(said, "\n")
 }
 
-func positionTip(a *assess.Assessment, key plan.Key, units Units) string {
+func positionTip(a *assess.Assessment, key plan.Key, units words.Units) string {
 	position, _ := a.Plan.Positions.Get(key)
 	n := 0
 	for device := range a.Plan.Devices.All() {

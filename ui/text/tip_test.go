@@ -11,19 +11,20 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
 func TestTipsTellWhatLiesUnderThePointer(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
-	metres, feet := text.Units{}, text.Units{Length: quantity.Imperial}
+	metres, feet := words.Units{}, words.Units{Length: quantity.Imperial}
 	part := func(ref plan.Ref, name string) plan.Ref {
 		ref.Part = name
 		return ref
 	}
 	var said []string
-	tell := func(what string, ref plan.Ref, units text.Units) {
+	tell := func(what string, ref plan.Ref, units words.Units) {
 		said = append(said, "["+what+"]\n"+text.TipOf(a, ref, units, worst)+"\n")
 	}
 	tell("a port in use", part(deviceNamed(p, "FOH console"), "AES50 3"), metres)
@@ -72,7 +73,7 @@ func TestEveryFigureOfALinksCardSaysWhatItIs(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
 	for _, name := range []string{"L02", "L03", "L20"} {
-		for _, figure := range text.CardOf(a, []plan.Ref{linkNamed(p, name)}, text.Units{}, text.Preview{}).Figures {
+		for _, figure := range text.CardOf(a, []plan.Ref{linkNamed(p, name)}, words.Units{}, text.Preview{}).Figures {
 			require.NotEmpty(t, text.MeaningOf(figure.Name), figure.Name)
 		}
 	}

@@ -10,8 +10,8 @@ import (
 
 	"stageloom/model/desk"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/dialogs"
-	"stageloom/ui/text"
 )
 
 // Host is the window, with what it was told.
@@ -43,7 +43,7 @@ func New(t testing.TB, p *plan.Plan) *Host {
 func (h *Host) Desk() *desk.Desk { return h.desk }
 
 // Units implements dialogs.Host.
-func (h *Host) Units() text.Units { return text.Units{} }
+func (h *Host) Units() words.Units { return words.Units{} }
 
 // Window implements dialogs.Host.
 func (h *Host) Window() fyne.Window { return h.window }

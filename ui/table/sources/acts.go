@@ -7,8 +7,8 @@ import (
 	"stageloom/model/fields"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
 // actRow is an act with the consoles that it brings.
@@ -18,7 +18,7 @@ type actRow struct {
 }
 
 // Acts is a row an act in the order of the running list. The house is no row: what no act says, it says.
-func Acts(a *assess.Assessment, units text.Units) table.Source {
+func Acts(a *assess.Assessment, units words.Units) table.Source {
 	var rows []actRow
 	for _, act := range a.Patch.Acts {
 		if act.House() {

@@ -12,6 +12,7 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
@@ -81,7 +82,7 @@ func TestAnActCountsWhatItHasOtherwiseThanTheHouse(t *testing.T) {
 		return int(s.Cell(s.row(act.Name), s.at["own"]).Value)
 	}
 	before := own(p)
-	s := pageOf(t, assess.Of(p), "patch", act.ID, text.Units{})
+	s := pageOf(t, assess.Of(p), "patch", act.ID, words.Units{})
 	told := map[string]int{}
 	for row := range s.Len() {
 		told[s.says(row, "stands")]++
@@ -94,10 +95,10 @@ func TestAnActCountsWhatItHasOtherwiseThanTheHouse(t *testing.T) {
 	next, err := s.types(row, "socket", "strike")
 	require.NoError(t, err)
 	require.Equal(t, before+1, own(next))
-	after := pageOf(t, assess.Of(next), "patch", act.ID, text.Units{})
+	after := pageOf(t, assess.Of(next), "patch", act.ID, words.Units{})
 	require.Equal(t, "struck", after.says(row, "stands"))
 	require.Equal(t, "struck", after.says(row, "socket"))
-	other := pageOf(t, assess.Of(next), "patch", p.Acts.At(1).ID, text.Units{})
+	other := pageOf(t, assess.Of(next), "patch", p.Acts.At(1).ID, words.Units{})
 	require.NotEqual(t, "struck", other.says(row, "socket"), "no other act strikes it")
 	again, err := after.types(row, "socket", "")
 	require.NoError(t, err)
@@ -105,7 +106,7 @@ func TestAnActCountsWhatItHasOtherwiseThanTheHouse(t *testing.T) {
 	require.True(t, plan.Equal(p, again))
 	fiddle := houseOf(t, show(t), "inputs")
 	require.Equal(t, "The Hay Bales", fiddle.says(fiddle.row("input 2 Fiddle"), "act"))
-	mine := pageOf(t, assess.Of(show(t)), "patch", show(t).Acts.At(0).ID, text.Units{})
+	mine := pageOf(t, assess.Of(show(t)), "patch", show(t).Acts.At(0).ID, words.Units{})
 	require.Equal(t, "this act's", mine.says(mine.row("input 2 Fiddle"), "stands"))
 	require.Equal(t, 1, houseOf(t, show(t), "patch").Len(), "the house has no input of an act")
 }

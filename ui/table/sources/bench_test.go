@@ -16,7 +16,7 @@ func BenchmarkPatch(b *testing.B) {
 		sheet, _ := sources.Named(name)
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				sheet.Of(a, sources.Sight{Act: p.Acts.At(3).ID})
+				sheet.Of(a, sources.View{Act: p.Acts.At(3).ID})
 			}
 		})
 	}

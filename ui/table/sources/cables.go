@@ -12,8 +12,8 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
 // cableRow is one cable of a link.
@@ -24,7 +24,7 @@ type cableRow struct {
 }
 
 // Cables is a row a cable of each link, from its near end on.
-func Cables(a *assess.Assessment, units text.Units) table.Source {
+func Cables(a *assess.Assessment, units words.Units) table.Source {
 	var rows []cableRow
 	for _, link := range a.Links() {
 		b, found := budgetOf(a, link.ID)
@@ -71,7 +71,7 @@ func removeCables(e *plan.Edit, refs []plan.Ref) error {
 	return nil
 }
 
-func cableColumns(as asField[cableRow], units text.Units) []table.Field[cableRow] {
+func cableColumns(as asField[cableRow], units words.Units) []table.Field[cableRow] {
 	return []table.Field[cableRow]{
 		{
 			Column: column("link", "Link", 60, "the link that it is a cable of."),

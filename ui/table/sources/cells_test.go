@@ -13,6 +13,7 @@ import (
 	"stageloom/model/checks"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/text"
 )
@@ -173,7 +174,7 @@ func TestTheWorstFindingsStandFirstAndOfferWhatMends(t *testing.T) {
 	offered := 0
 	for name, p := range plans(t) {
 		a := assess.Of(p)
-		s := pageOf(t, a, "findings", "", text.Units{})
+		s := pageOf(t, a, "findings", "", words.Units{})
 		require.Equal(t, len(a.Findings), s.Len(), name)
 		rank := map[string]int{"stop": 0, "warn": 1, "note": 2}
 		for row := range s.Len() {

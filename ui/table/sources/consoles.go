@@ -120,7 +120,7 @@ func (s *patching) tuneAll(e *plan.Edit, console plan.DeviceID, cells []table.Ty
 
 // ConsoleOf is the console whose column of the table of the patch bears a name.
 func ConsoleOf(a *assess.Assessment, act plan.ActID, column string) (plan.DeviceID, bool) {
-	s := sighted(a, Sight{Act: act})
+	s := sighted(a, View{Act: act})
 	for _, console := range s.consoleColumns() {
 		if console.name == column {
 			return console.id, true

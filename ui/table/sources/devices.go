@@ -7,8 +7,8 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
 // deviceRow is a device with the names of what it refers to.
@@ -19,7 +19,7 @@ type deviceRow struct {
 }
 
 // Devices is a row a device, in the natural order of their names.
-func Devices(a *assess.Assessment, units text.Units) table.Source {
+func Devices(a *assess.Assessment, units words.Units) table.Source {
 	p := a.Plan
 	plugged := map[plan.DeviceID]int{}
 	for link := range p.Links.All() {
@@ -63,7 +63,7 @@ type positionRow struct {
 }
 
 // Positions is a row a position, in the natural order of their names.
-func Positions(a *assess.Assessment, units text.Units) table.Source {
+func Positions(a *assess.Assessment, units words.Units) table.Source {
 	var rows []positionRow
 	for position := range a.Plan.Positions.All() {
 		level, _ := a.Plan.Levels.Get(plan.Key(position.Level))
@@ -75,7 +75,7 @@ func Positions(a *assess.Assessment, units text.Units) table.Source {
 		}
 		rows = append(rows, row)
 	}
-	slices.SortFunc(rows, func(x, y positionRow) int { return assess.Natural(x.position.Name, y.position.Name) })
+	slices.SortFunc(rows, func(x, y positionRow) int { return words.Natural(x.position.Name, y.position.Name) })
 	return &table.List[positionRow]{
 		ID: "positions", One: "position", Many: "positions", Rows: rows,
 		First:  "There is no position yet. Select devices that stand together and take Position round the selection from the Edit menu.",

@@ -15,6 +15,7 @@ import (
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
 )
@@ -65,7 +66,7 @@ func tenthsOf(t *testing.T, text string) int {
 }
 
 func TestLengthsInFeetAgreeAndAddAsPrinted(t *testing.T) {
-	units := text.Units{Length: quantity.Imperial}
+	units := words.Units{Length: quantity.Imperial}
 	for seed := range uint64(30) {
 		a := assess.Of(stretched(t, seed))
 		links := sources.Links(a, units)
@@ -104,7 +105,7 @@ func TestLengthsInFeetAgreeAndAddAsPrinted(t *testing.T) {
 	}
 }
 
-func figuresOf(a *assess.Assessment, selection []plan.Ref, units text.Units) map[string]text.Figure {
+func figuresOf(a *assess.Assessment, selection []plan.Ref, units words.Units) map[string]text.Figure {
 	found := map[string]text.Figure{}
 	for _, figure := range text.CardOf(a, selection, units, text.Preview{}).Figures {
 		found[figure.Name] = figure

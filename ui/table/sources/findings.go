@@ -8,6 +8,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/text"
 )
@@ -23,7 +24,7 @@ type Finding struct {
 const FixColumn = "fix"
 
 // Findings is a row a finding, the worst first.
-func Findings(a *assess.Assessment, _ text.Units) table.Source {
+func Findings(a *assess.Assessment, _ words.Units) table.Source {
 	fixed := checks.FixedRules()
 	seen := map[plan.Ref]int{}
 	var rows []Finding

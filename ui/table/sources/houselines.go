@@ -8,8 +8,8 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
 // lineRow is a house line with the names of what it refers to.
@@ -20,7 +20,7 @@ type lineRow struct {
 }
 
 // HouseLines is a row a tie line of the venue, in the natural order of their names.
-func HouseLines(a *assess.Assessment, units text.Units) table.Source {
+func HouseLines(a *assess.Assessment, units words.Units) table.Source {
 	p := a.Plan
 	used := usedIn(a, func(s plan.Segment) plan.Key { return plan.Key(s.HouseLine) })
 	var rows []lineRow
@@ -30,7 +30,7 @@ func HouseLines(a *assess.Assessment, units text.Units) table.Source {
 		to, _ := p.Positions.Get(plan.Key(line.ToPosition))
 		rows = append(rows, lineRow{line, kind.Name, from.Name, to.Name, used[line.Key()]})
 	}
-	slices.SortStableFunc(rows, func(x, y lineRow) int { return assess.Natural(x.line.Name, y.line.Name) })
+	slices.SortStableFunc(rows, func(x, y lineRow) int { return words.Natural(x.line.Name, y.line.Name) })
 	return &table.List[lineRow]{
 		ID: "house lines", One: "house line", Many: "house lines", Rows: rows,
 		First:  "There is no house line yet. Press Insert for each tie line that the venue owns.",

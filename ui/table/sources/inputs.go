@@ -9,8 +9,8 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/fields"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
 // inputRow is an input with the names of what it refers to.
@@ -21,7 +21,7 @@ type inputRow struct {
 }
 
 // Inputs is a row an input: those of all acts first, then act by act, each by number.
-func Inputs(a *assess.Assessment, units text.Units) table.Source {
+func Inputs(a *assess.Assessment, units words.Units) table.Source {
 	p := a.Plan
 	var rows []inputRow
 	for input := range p.Inputs.All() {
@@ -35,7 +35,7 @@ func Inputs(a *assess.Assessment, units text.Units) table.Source {
 		rows = append(rows, row)
 	}
 	slices.SortStableFunc(rows, func(x, y inputRow) int {
-		return cmp.Or(cmp.Compare(x.order, y.order), cmp.Compare(x.input.Number, y.input.Number), assess.Natural(x.input.Name, y.input.Name))
+		return cmp.Or(cmp.Compare(x.order, y.order), cmp.Compare(x.input.Number, y.input.Number), words.Natural(x.input.Name, y.input.Name))
 	})
 	return &table.List[inputRow]{
 		ID: "inputs", One: "input", Many: "inputs", Rows: rows,

@@ -9,13 +9,14 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/demo"
+	"stageloom/model/words"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
 )
 
 // Whoever sees loss, limit and margin side by side adds them up in tenths.
 func TestLossAndMarginGiveTheLimitAsPrinted(t *testing.T) {
-	s := sources.Links(assess.Of(demo.Weekender()), text.Units{})
+	s := sources.Links(assess.Of(demo.Weekender()), words.Units{})
 	at := map[string]int{}
 	for i, column := range s.Columns() {
 		at[column.Name] = i

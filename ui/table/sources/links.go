@@ -11,6 +11,7 @@ import (
 	"stageloom/model/medium"
 	"stageloom/model/plan"
 	"stageloom/model/standards"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/text"
 )
@@ -24,7 +25,7 @@ type linkRow struct {
 }
 
 // Links is a row a link, in the natural order of their names, with what the assessment reckons of each.
-func Links(a *assess.Assessment, units text.Units) table.Source {
+func Links(a *assess.Assessment, units words.Units) table.Source {
 	rows := make([]linkRow, 0, len(a.Budgets))
 	for link, b := range a.InOrder() {
 		row := linkRow{link: *link, budget: b, from: endOf(a.Plan, link.From, link.FromPort), to: endOf(a.Plan, link.To, link.ToPort)}
@@ -72,7 +73,7 @@ func linkEnds(as asField[linkRow]) []table.Field[linkRow] {
 	}
 }
 
-func linkFigures(units text.Units) []table.Field[linkRow] {
+func linkFigures(units words.Units) []table.Field[linkRow] {
 	shown := func(r linkRow) budget.Budget { return r.budget.Printed(units.Unit()) } // of the cells that are looked at alone
 	return []table.Field[linkRow]{
 		{

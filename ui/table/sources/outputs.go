@@ -20,7 +20,7 @@ type outputRow struct {
 }
 
 // Outputs is a row an output, by number, and where it goes in one act.
-func Outputs(a *assess.Assessment, at Sight) table.Source {
+func Outputs(a *assess.Assessment, at View) table.Source {
 	s := sighted(a, at)
 	var rows []outputRow
 	for _, line := range s.act.Outputs {

@@ -21,7 +21,7 @@ type patchRow struct{ *patch.Line }
 const ConsoleColumn = "console "
 
 // Patch is who gets what in one act: a row an input, a column a console, the number of the channel in the cell.
-func Patch(a *assess.Assessment, at Sight) table.Source {
+func Patch(a *assess.Assessment, at View) table.Source {
 	s := sighted(a, at)
 	var rows []patchRow
 	for _, line := range s.act.Lines {
@@ -52,7 +52,7 @@ type patching struct {
 	holders map[patch.Socket]int
 }
 
-func sighted(a *assess.Assessment, at Sight) *patching {
+func sighted(a *assess.Assessment, at View) *patching {
 	act, found := a.Patch.Act(at.Act)
 	if !found {
 		act = a.Patch.House()

@@ -9,9 +9,9 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 // booth is the demo seen by a table of the patch, act by act.
@@ -25,7 +25,7 @@ func (b *booth) look(sheet string, act plan.ActID) table.Source {
 	chosen, found := sources.Named(sheet)
 	require.True(b.t, found)
 	require.True(b.t, chosen.Acts)
-	return chosen.Of(assess.Of(b.plan), sources.Sight{Act: act, Channels: true})
+	return chosen.Of(assess.Of(b.plan), sources.View{Act: act, Channels: true})
 }
 
 // place is a cell by the names of its row and its column.
@@ -193,31 +193,31 @@ func TestGuestsOfAnActAreTyped(t *testing.T) {
 	p := demo.Weekender()
 	require.Equal(t, "Guest console at FOH drop, tail 3 m of Cat 6A tail 26 AWG", cell(p, "acts", "The Quiet Turbines", "guests"))
 	before := p
-	p, err := set(t, p, "acts", "Low Tide Brass", "guests", "Guest console at FOH drop", text.Units{})
+	p, err := set(t, p, "acts", "Low Tide Brass", "guests", "Guest console at FOH drop", words.Units{})
 	require.NoError(t, err)
 	require.Equal(t, "Guest console at FOH drop", cell(p, "acts", "Low Tide Brass", "guests"))
 	act, _ := patch.Of(p).Act(p.Acts.At(0).ID)
 	require.Len(t, act.Guests, 1)
-	again, err := set(t, p, "acts", "The Quiet Turbines", "guests", "Guest console at FOH drop, tail 3 m of Cat 6A tail 26 AWG", text.Units{})
+	again, err := set(t, p, "acts", "The Quiet Turbines", "guests", "Guest console at FOH drop, tail 3 m of Cat 6A tail 26 AWG", words.Units{})
 	require.NoError(t, err)
 	require.True(t, plan.Equal(p, again), "what it says already keeps ports and note")
 	for typed, reason := range map[string]string{
 		"Guest": "", "Nobody": "is none of", "Guest console at nowhere": "is none of", "Guest console; Guest console": "is named twice",
 		"Guest console at FOH drop, tail long": "long", "Guest console at FOH drop, tail 5 m of string": "is none of",
 	} {
-		_, err := set(t, p, "acts", "Low Tide Brass", "guests", typed, text.Units{})
+		_, err := set(t, p, "acts", "Low Tide Brass", "guests", typed, words.Units{})
 		if reason == "" {
 			require.NoError(t, err)
 		} else {
 			require.ErrorContains(t, err, reason)
 		}
 	}
-	p, err = set(t, p, "acts", "Low Tide Brass", "guests", "", text.Units{})
+	p, err = set(t, p, "acts", "Low Tide Brass", "guests", "", words.Units{})
 	require.NoError(t, err)
 	require.True(t, plan.Equal(before, p))
-	_, err = set(t, p, "acts", "Low Tide Brass", "order", "soon", text.Units{})
+	_, err = set(t, p, "acts", "Low Tide Brass", "order", "soon", words.Units{})
 	require.ErrorContains(t, err, "no whole number")
-	p, err = set(t, p, "acts", "Low Tide Brass", "order", "3", text.Units{})
+	p, err = set(t, p, "acts", "Low Tide Brass", "order", "3", words.Units{})
 	require.NoError(t, err)
 	require.Equal(t, "3", cell(p, "acts", "Low Tide Brass", "order"))
 	require.Equal(t, "1", cell(p, "acts", "Marigold Static", "order"))

@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
@@ -20,11 +21,11 @@ type page struct {
 	at   map[string]int
 }
 
-func pageOf(t *testing.T, a *assess.Assessment, name string, act plan.ActID, units text.Units) page {
+func pageOf(t *testing.T, a *assess.Assessment, name string, act plan.ActID, units words.Units) page {
 	t.Helper()
 	sheet, found := sources.Named(name)
 	require.True(t, found, name)
-	s := sheet.Of(a, sources.Sight{Units: units, Act: act})
+	s := sheet.Of(a, sources.View{Units: units, Act: act})
 	at := map[string]int{}
 	for i, column := range s.Columns() {
 		at[column.Name] = i
@@ -34,7 +35,7 @@ func pageOf(t *testing.T, a *assess.Assessment, name string, act plan.ActID, uni
 
 func houseOf(t *testing.T, p *plan.Plan, name string) page {
 	t.Helper()
-	return pageOf(t, assess.Of(p), name, "", text.Units{})
+	return pageOf(t, assess.Of(p), name, "", words.Units{})
 }
 
 // says is what stands in a cell, by the row's number.

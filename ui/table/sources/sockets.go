@@ -10,6 +10,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 )
 
@@ -21,7 +22,7 @@ type socketRow struct {
 }
 
 // Sockets is a row a socket of every device, by device: what is plugged in there in one act, and where it goes.
-func Sockets(a *assess.Assessment, at Sight) table.Source {
+func Sockets(a *assess.Assessment, at View) table.Source {
 	s := sighted(a, at)
 	return &table.List[socketRow]{
 		ID: "sockets", One: "socket", Many: "sockets", Rows: s.socketRows(),
@@ -62,7 +63,7 @@ func (s *patching) socketRows() (rows []socketRow) {
 			missing = append(missing, socket)
 		}
 	}
-	slices.SortFunc(missing, func(a, b patch.Socket) int { return assess.Natural(s.view.SocketWords(a), s.view.SocketWords(b)) })
+	slices.SortFunc(missing, func(a, b patch.Socket) int { return words.Natural(s.view.SocketWords(a), s.view.SocketWords(b)) })
 	for _, socket := range missing {
 		rows = append(rows, socketRow{socket, lines[socket], outputs[socket]})
 	}

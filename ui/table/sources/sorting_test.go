@@ -13,6 +13,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
@@ -37,7 +38,7 @@ func TestFiguresAreSortedByWhatTheySay(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
 	sorted := 0
-	for _, units := range []text.Units{{}, feet} {
+	for _, units := range []words.Units{{}, feet} {
 		for _, each := range sources.All() {
 			s := pageOf(t, a, each.Name, p.Acts.At(2).ID, units)
 			for i, column := range s.Columns() {
@@ -77,7 +78,7 @@ func TestFiguresAreSortedByWhatTheySay(t *testing.T) {
 
 func TestAsFarAsFiguresAreKnownTheirOrderIsThatOfTheirTexts(t *testing.T) {
 	a := assess.Of(stretched(t, 3))
-	for _, units := range []text.Units{{}, feet} {
+	for _, units := range []words.Units{{}, feet} {
 		s := pageOf(t, a, "links", "", units)
 		for i, column := range s.Columns() {
 			if column.Kind != table.Number || column.Name == "typed" {
@@ -135,7 +136,7 @@ func TestAFilterLeavesTheRowsThatHaveAllItsWords(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
 	for _, each := range sources.All() {
-		s := pageOf(t, a, each.Name, "", text.Units{})
+		s := pageOf(t, a, each.Name, "", words.Units{})
 		for _, filter := range []string{"foh", "cat 6", "stage BOX", "m", "ص", "1 2"} {
 			look := sheetOf(s)
 			look.SetFilter(filter)

@@ -3,14 +3,14 @@ package sources
 import (
 	"stageloom/model/assess"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
-// Sight is how a table looks at a plan: in which units, and at which act. Channels tells that an input that is moved to
+// View is how a table looks at a plan: in which units, and at which act. Channels tells that an input that is moved to
 // another socket keeps its channels.
-type Sight struct {
-	Units    text.Units
+type View struct {
+	Units    words.Units
 	Act      plan.ActID
 	Channels bool
 }
@@ -20,12 +20,12 @@ type Sight struct {
 type Sheet struct {
 	Name, Title string
 	Acts        bool
-	Of          func(a *assess.Assessment, at Sight) table.Source
+	Of          func(a *assess.Assessment, at View) table.Source
 }
 
 // always is a table that is the same in all acts.
-func always(of func(*assess.Assessment, text.Units) table.Source) func(*assess.Assessment, Sight) table.Source {
-	return func(a *assess.Assessment, at Sight) table.Source { return of(a, at.Units) }
+func always(of func(*assess.Assessment, words.Units) table.Source) func(*assess.Assessment, View) table.Source {
+	return func(a *assess.Assessment, at View) table.Source { return of(a, at.Units) }
 }
 
 // All lists the tables in the order of their tabs.

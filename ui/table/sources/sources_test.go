@@ -13,9 +13,9 @@ import (
 	"stageloom/model/goldentest"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
+	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 // golden compares with a text that somebody has looked at.
@@ -61,7 +61,7 @@ func show(t *testing.T) *plan.Plan {
 	return p
 }
 
-var feet = text.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
+var feet = words.Units{Length: quantity.Imperial, Temperature: quantity.Imperial}
 
 // told is a table as a person reads it, all columns shown: a line a row, a block a column set.
 func told(s table.Source) string {
@@ -92,8 +92,8 @@ func TestTables(t *testing.T) {
 			continue // what is found is for the rules' own tests
 		}
 		t.Run(sheet.Name, func(t *testing.T) {
-			golden(t, strings.ReplaceAll(sheet.Name, " ", "-"), told(sheet.Of(a, sources.Sight{})))
-			golden(t, strings.ReplaceAll(sheet.Name, " ", "-")+"-feet", told(sheet.Of(a, sources.Sight{Units: feet})))
+			golden(t, strings.ReplaceAll(sheet.Name, " ", "-"), told(sheet.Of(a, sources.View{})))
+			golden(t, strings.ReplaceAll(sheet.Name, " ", "-")+"-feet", told(sheet.Of(a, sources.View{Units: feet})))
 		})
 	}
 }
@@ -102,7 +102,7 @@ func TestEveryTableSaysWhatToDoFirstAndWhatItsColumnsHold(t *testing.T) {
 	empty := assess.Of(plan.New("New"))
 	names := map[string]bool{}
 	for _, sheet := range sources.All() {
-		s := sheet.Of(empty, sources.Sight{})
+		s := sheet.Of(empty, sources.View{})
 		require.Equal(t, sheet.Name, s.Name())
 		require.Zero(t, s.Len())
 		require.NotEmpty(t, s.Empty())
@@ -122,11 +122,11 @@ func TestEveryTableSaysWhatToDoFirstAndWhatItsColumnsHold(t *testing.T) {
 }
 
 // set types into the cell of a row, and returns the plan after it.
-func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units text.Units) (*plan.Plan, error) {
+func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units words.Units) (*plan.Plan, error) {
 	t.Helper()
 	chosen, found := sources.Named(sheet)
 	require.True(t, found)
-	s := chosen.Of(assess.Of(p), sources.Sight{Units: units})
+	s := chosen.Of(assess.Of(p), sources.View{Units: units})
 	for at := range s.Len() {
 		if s.RowName(at) != row {
 			continue
@@ -144,7 +144,7 @@ func set(t *testing.T, p *plan.Plan, sheet, row, column, typed string, units tex
 // cell is what stands in a cell.
 func cell(p *plan.Plan, sheet, row, column string) string {
 	chosen, _ := sources.Named(sheet)
-	s := chosen.Of(assess.Of(p), sources.Sight{})
+	s := chosen.Of(assess.Of(p), sources.View{})
 	for at := range s.Len() {
 		for i, c := range s.Columns() {
 			if s.RowName(at) == row && c.Name == column {
@@ -193,7 +193,7 @@ func TestCellsAreTypedAsPeopleWrite(t *testing.T) {
 		{"a note with its line ends", "outputs", "output 1 Main left", "note", "a\nb", "a\nb"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			after, err := set(t, p, c.sheet, c.row, c.column, c.typed, text.Units{})
+			after, err := set(t, p, c.sheet, c.row, c.column, c.typed, words.Units{})
 			require.NoError(t, err)
 			require.Equal(t, c.want, cell(after, c.sheet, c.row, c.column))
 		})
@@ -225,7 +225,7 @@ func TestWhatCannotStandSaysWhatToWrite(t *testing.T) {
 		{"number nought", "outputs", "output 1 Main left", "number", "0", "from 1 to 9999"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := set(t, p, c.sheet, c.row, c.column, c.typed, text.Units{})
+			_, err := set(t, p, c.sheet, c.row, c.column, c.typed, words.Units{})
 			require.ErrorContains(t, err, c.want)
 		})
 	}
@@ -243,10 +243,10 @@ func TestBareNumbersAreReadInTheUnitsShown(t *testing.T) {
 
 func TestWhatACellSaysCanBeTypedInto(t *testing.T) {
 	p := show(t)
-	for _, units := range []text.Units{{}, feet} {
+	for _, units := range []words.Units{{}, feet} {
 		a := assess.Of(p)
 		for _, sheet := range sources.All() {
-			s := sheet.Of(a, sources.Sight{Units: units})
+			s := sheet.Of(a, sources.View{Units: units})
 			for row := range s.Len() {
 				for i, column := range s.Columns() {
 					if s.Setter(i) == nil || sheet.Name == "cables" && column.Name != "kept" && column.Name != "reel" {
@@ -265,7 +265,7 @@ func TestWhatACellSaysCanBeTypedInto(t *testing.T) {
 }
 
 func TestAPositionTypedElsewhereTakesItsDevicesAlong(t *testing.T) {
-	after, err := set(t, show(t), "positions", "FOH tower", "x", "80 m", text.Units{})
+	after, err := set(t, show(t), "positions", "FOH tower", "x", "80 m", words.Units{})
 	require.NoError(t, err)
 	require.Equal(t, "80 m", cell(after, "devices", "FOH", "x"))
 }
@@ -273,7 +273,7 @@ func TestAPositionTypedElsewhereTakesItsDevicesAlong(t *testing.T) {
 func TestRowsAreAddedAndRemovedWhereTheyMayBe(t *testing.T) {
 	for _, sheet := range sources.All() {
 		p := show(t)
-		s := sheet.Of(assess.Of(p), sources.Sight{})
+		s := sheet.Of(assess.Of(p), sources.View{})
 		grower := s.(table.Grower)
 		if add := grower.Adder(); add != nil {
 			var ref plan.Ref
@@ -297,7 +297,7 @@ func TestRowsAreAddedAndRemovedWhereTheyMayBe(t *testing.T) {
 			}
 			next, err := plan.Do(p, plan.NewIDSource(9, 9), func(e *plan.Edit) error { return remove(e, refs) })
 			require.NoError(t, err, sheet.Name)
-			require.Zero(t, sheet.Of(assess.Of(next), sources.Sight{}).Len(), sheet.Name)
+			require.Zero(t, sheet.Of(assess.Of(next), sources.View{}).Len(), sheet.Name)
 		}
 	}
 }
@@ -313,12 +313,12 @@ func TestFindingsStandTheWorstFirst(t *testing.T) {
 		return nil
 	})
 	require.NoError(t, err)
-	golden(t, "findings", told(sources.Findings(assess.Of(p), text.Units{})))
+	golden(t, "findings", told(sources.Findings(assess.Of(p), words.Units{})))
 }
 
 func TestAFindingKnowsItsPlaces(t *testing.T) {
 	a := assess.Of(show(t))
-	s := sources.Findings(a, text.Units{})
+	s := sources.Findings(a, words.Units{})
 	require.NotZero(t, s.Len())
 	refs := map[plan.Ref]bool{}
 	for row := range s.Len() {
@@ -329,6 +329,6 @@ func TestAFindingKnowsItsPlaces(t *testing.T) {
 		refs[s.Ref(row)] = true
 	}
 	require.Contains(t, told(s), "L1, X60-01", "a reel goes by its tag")
-	_, found := sources.FindingAt(sources.Links(a, text.Units{}), 0)
+	_, found := sources.FindingAt(sources.Links(a, words.Units{}), 0)
 	require.False(t, found)
 }

@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/plan"
-	"stageloom/ui/text"
+	"stageloom/model/words"
 )
 
 func TestALaidSpareIsNamedToALinkInItsCell(t *testing.T) {
@@ -24,14 +24,14 @@ func TestALaidSpareIsNamedToALinkInItsCell(t *testing.T) {
 	}
 	shown := cell(p, "links", spare, "stands_for")
 	require.Empty(t, shown, "any between its ends")
-	p, err = set(t, p, "links", spare, "stands_for", "l2", text.Units{})
+	p, err = set(t, p, "links", spare, "stands_for", "l2", words.Units{})
 	require.NoError(t, err)
 	require.Equal(t, "L2", cell(p, "links", spare, "stands_for"))
-	_, err = set(t, p, "links", spare, "stands_for", "L9", text.Units{})
+	_, err = set(t, p, "links", spare, "stands_for", "L9", words.Units{})
 	require.ErrorContains(t, err, `"L9" is none of L1, L2`)
-	_, err = set(t, p, "links", "L1", "stands_for", "L2", text.Units{})
+	_, err = set(t, p, "links", "L1", "stands_for", "L2", words.Units{})
 	require.ErrorContains(t, err, "is no laid spare")
-	p, err = set(t, p, "links", spare, "stands_for", shown, text.Units{})
+	p, err = set(t, p, "links", spare, "stands_for", shown, words.Units{})
 	require.NoError(t, err)
 	require.Equal(t, shown, cell(p, "links", spare, "stands_for"), "what a cell says can be pasted back")
 }

@@ -11,7 +11,6 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
 // reelRow is a reel, or a number of equal ones, with where it lies.
@@ -22,7 +21,7 @@ type reelRow struct {
 }
 
 // Stock is a row a reel, or a number of equal ones: by kind, the longest first, then by tag.
-func Stock(a *assess.Assessment, units text.Units) table.Source {
+func Stock(a *assess.Assessment, units words.Units) table.Source {
 	p := a.Plan
 	used := usedIn(a, func(s plan.Segment) plan.Key { return plan.Key(s.Reel) })
 	var rows []reelRow
@@ -31,7 +30,7 @@ func Stock(a *assess.Assessment, units text.Units) table.Source {
 		rows = append(rows, reelRow{reel, kind.Name, used[reel.Key()]})
 	}
 	slices.SortStableFunc(rows, func(x, y reelRow) int {
-		return cmp.Or(assess.Natural(x.kind, y.kind), cmp.Compare(y.reel.Length, x.reel.Length), assess.Natural(x.reel.Tag, y.reel.Tag))
+		return cmp.Or(words.Natural(x.kind, y.kind), cmp.Compare(y.reel.Length, x.reel.Length), words.Natural(x.reel.Tag, y.reel.Tag))
 	})
 	return &table.List[reelRow]{
 		ID: "stock", One: "reel", Many: "reels", Rows: rows,

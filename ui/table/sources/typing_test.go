@@ -10,6 +10,7 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/demo"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table/sources"
 	"stageloom/ui/text"
 )
@@ -29,7 +30,7 @@ func TestWhatStandsInACellCanBeTypedAgainAndChangesNothing(t *testing.T) {
 	p := demo.Weekender()
 	a := assess.Of(p)
 	typed := 0
-	for _, units := range []text.Units{{}, feet} {
+	for _, units := range []words.Units{{}, feet} {
 		for _, act := range []plan.ActID{"", p.Acts.At(2).ID} {
 			for _, each := range sources.All() {
 				if act != "" && !each.Acts {
@@ -64,29 +65,29 @@ func TestAnyTextInAnyCellLandsAsItIsOrIsRefusedWithASentence(t *testing.T) {
 	landed, refused := 0, 0
 	for _, typed := range []string{"§ nonsense", "قناة 🎤", strings.Repeat("wörter ", 400), "-7.25", "1e300"} {
 		for _, each := range sources.All() {
-			s := pageOf(t, a, each.Name, p.Acts.At(0).ID, text.Units{})
+			s := pageOf(t, a, each.Name, p.Acts.At(0).ID, words.Units{})
 			for row := range min(s.Len(), 2) {
 				for i, column := range s.Columns() {
 					if s.Setter(i) == nil {
 						continue
 					}
-					words := each.Name + ", " + column.Title + ": " + typed[:min(len(typed), 20)]
+					cell := each.Name + ", " + column.Title + ": " + typed[:min(len(typed), 20)]
 					next, err := s.types(row, column.Name, typed)
 					if err != nil {
 						refused++
-						require.NotEmpty(t, err.Error(), words)
-						require.Less(t, len([]rune(err.Error())), 600, words)
-						require.NotRegexp(t, anyID, err.Error(), words)
-						require.Nil(t, next, words)
+						require.NotEmpty(t, err.Error(), cell)
+						require.Less(t, len([]rune(err.Error())), 600, cell)
+						require.NotRegexp(t, anyID, err.Error(), cell)
+						require.Nil(t, next, cell)
 						continue
 					}
 					landed++
-					after := pageOf(t, assess.Of(next), each.Name, p.Acts.At(0).ID, text.Units{})
+					after := pageOf(t, assess.Of(next), each.Name, p.Acts.At(0).ID, words.Units{})
 					at := after.of(s.Ref(row))
 					if column.Kind == 0 && column.Name != "note" && column.Name != "reason" {
-						require.Equal(t, strings.Join(strings.Fields(typed), " "), after.says(at, column.Name), words)
+						require.Equal(t, strings.Join(strings.Fields(typed), " "), after.says(at, column.Name), cell)
 					}
-					require.NotEqual(t, s.says(row, column.Name), after.says(at, column.Name), words)
+					require.NotEqual(t, s.says(row, column.Name), after.says(at, column.Name), cell)
 				}
 			}
 		}
@@ -128,7 +129,7 @@ func TestChoicesOfACellAreWhatItTakes(t *testing.T) {
 	a := assess.Of(p)
 	taken := 0
 	for _, each := range sources.All() {
-		s := pageOf(t, a, each.Name, p.Acts.At(0).ID, text.Units{})
+		s := pageOf(t, a, each.Name, p.Acts.At(0).ID, words.Units{})
 		for row := range min(s.Len(), 3) {
 			for i, column := range s.Columns() {
 				for _, choice := range s.Choices(row, i) {
@@ -137,7 +138,7 @@ func TestChoicesOfACellAreWhatItTakes(t *testing.T) {
 						require.NotContains(t, err.Error(), "is none of", "%s of %s offers %s", column.Title, s.RowName(row), choice)
 						continue
 					}
-					after := pageOf(t, assess.Of(next), each.Name, p.Acts.At(0).ID, text.Units{})
+					after := pageOf(t, assess.Of(next), each.Name, p.Acts.At(0).ID, words.Units{})
 					if after.Len() != s.Len() {
 						continue // one of several equal ones is marked in a row of its own
 					}

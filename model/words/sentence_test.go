@@ -1,4 +1,4 @@
-package text_test
+package words_test
 
 import (
 	"errors"
@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"stageloom/ui/text"
+	"stageloom/model/words"
 )
 
 func TestAnErrorIsASentence(t *testing.T) {
@@ -15,6 +15,6 @@ func TestAnErrorIsASentence(t *testing.T) {
 		"no such device.":        "No such device.",
 		"show.stageloom is gone": "show.stageloom is gone.",
 	} {
-		require.Equal(t, sentence, text.Sentence(errors.New(said)))
+		require.Equal(t, sentence, words.Sentence(errors.New(said)))
 	}
 }

@@ -15,14 +15,14 @@ import (
 // Spreadsheet is what a print says as sheets of typed cells: the plan and its revision, links, cables, stock, pull list, patch and findings. Lengths
 // are metres and losses dB at the medium's reference, as numbers.
 func Spreadsheet(a *assess.Assessment) exchange.Book {
-	p := &print{Assessment: a, links: a.Links()}
+	p := &printout{Assessment: a, links: a.Links()}
 	return exchange.Book{Sheets: []exchange.Sheet{
 		p.planSheet(), p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.findingsSheet(),
 	}}
 }
 
 // planSheet says which plan the sheets are of, and how it stands to its revisions.
-func (p *print) planSheet() exchange.Sheet {
+func (p *printout) planSheet() exchange.Sheet {
 	s := exchange.Sheet{Name: "Plan", Columns: []exchange.Column{{Head: "What", Width: 20}, {Head: "Words", Width: 60}}}
 	standing := revision.StandingOf(p.Plan)
 	for _, row := range [][2]string{
@@ -51,7 +51,7 @@ func heads(names ...string) []exchange.Column {
 	return columns
 }
 
-func (p *print) linksSheet() exchange.Sheet {
+func (p *printout) linksSheet() exchange.Sheet {
 	s := exchange.Sheet{Name: "Links", Columns: heads("Link", "Transport", "From", "From port", "To", "To port", "Tape", "Role", "Loom", "Way m", "Rises m", "Slack m", "Run m", "Metres from", "Laid m",
 		"Missing m", "Joins", "Loss dB", "Limit dB", "Margin dB", "Wanted dB", "Grade", "Once laid", "Line", "Cable temperature °C", "Note")}
 	for _, link := range p.links {
@@ -80,7 +80,7 @@ func onceLaid(b budget.Budget) string {
 }
 
 // cablesSheet has a row for every cable of every link, in order from the near end.
-func (p *print) cablesSheet() exchange.Sheet {
+func (p *printout) cablesSheet() exchange.Sheet {
 	s := exchange.Sheet{Name: "Cables", Columns: heads("Link", "Place", "Tag", "Cable", "Length m", "From m", "To m", "Case", "House line", "Loss dB", "Assumed")}
 	for _, link := range p.links {
 		b, _ := p.Budget(link.ID)
@@ -108,7 +108,7 @@ func (p *print) cablesSheet() exchange.Sheet {
 	return s
 }
 
-func (p *print) stockSheet() exchange.Sheet {
+func (p *printout) stockSheet() exchange.Sheet {
 	s := exchange.Sheet{Name: "Stock", Columns: heads("Tag", "Cable", "Length m", "Quantity", "In use", "Left", "Case", "Owner", "Hire reference", "Return date", "Condition", "Reason", "Measured loss dB")}
 	used := p.Plan.UsedReels()
 	for _, reel := range exchange.InStockOrder(p.Plan) {
@@ -123,7 +123,7 @@ func (p *print) stockSheet() exchange.Sheet {
 }
 
 // pullSheet is the pull list: reels by case, then cables by kind and length.
-func (p *print) pullSheet() exchange.Sheet {
+func (p *printout) pullSheet() exchange.Sheet {
 	s := exchange.Sheet{Name: "Pull list", Columns: heads("Case", "Tag", "Cable", "Length m", "Number", "For", "Out", "Back", "Faulty")}
 	row := func(box, tag string, kind plan.CableKindID, metres float64, number int, links []string) {
 		row, _ := p.Plan.CableKinds.Get(plan.Key(kind))
@@ -141,7 +141,7 @@ func (p *print) pullSheet() exchange.Sheet {
 }
 
 // patchSheet has a row for every input of every act.
-func (p *print) patchSheet() exchange.Sheet {
+func (p *printout) patchSheet() exchange.Sheet {
 	consoles := p.Patch.Consoles()
 	names := []string{"Act", "Number", "Input", "Source", "Stand", "48 V", "Socket", "Call"}
 	for _, console := range consoles {
@@ -156,7 +156,7 @@ func (p *print) patchSheet() exchange.Sheet {
 	return s
 }
 
-func (p *print) patchRow(act *patch.Act, line *patch.Line, consoles []plan.DeviceID) []exchange.Cell {
+func (p *printout) patchRow(act *patch.Act, line *patch.Line, consoles []plan.DeviceID) []exchange.Cell {
 	power := ""
 	if line.Input.Phantom {
 		power = "48 V"
@@ -172,7 +172,7 @@ func (p *print) patchRow(act *patch.Act, line *patch.Line, consoles []plan.Devic
 	return row
 }
 
-func (p *print) findingsSheet() exchange.Sheet {
+func (p *printout) findingsSheet() exchange.Sheet {
 	s := exchange.Sheet{Name: "Findings", Columns: heads("Severity", "Where", "What", "What to do")}
 	for _, finding := range p.Findings {
 		s.Rows = append(s.Rows, []exchange.Cell{
