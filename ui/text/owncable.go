@@ -23,7 +23,7 @@ type OwnCable struct {
 
 // OwnCableFrom is the form filled in from a kind.
 func OwnCableFrom(kind plan.CableKind) OwnCable {
-	said := func(id string) string { return standsIn(fields.Of(plan.CableKindsTable, id), kind) }
+	said := func(id string) string { return standsIn(fields.State{}, fields.Of(plan.CableKindsTable, id), kind) }
 	return OwnCable{
 		From: kind.ID, Name: kind.Name + ", own", Figure: said("own_figure"), Near: said("near_end"), Far: said("far_end"), Form: said("form"),
 		Lockable: kind.Lockable, MetalShell: kind.MetalShell,
@@ -31,9 +31,9 @@ func OwnCableFrom(kind plan.CableKind) OwnCable {
 }
 
 // standsIn is what stands in a field of a row that is being made: of a list the words of the entry, those for none too.
-func standsIn(f *fields.Field, row any) string {
-	value := f.Value(fields.State{}, row)
-	for _, option := range f.Options(fields.State{}, row) {
+func standsIn(state fields.State, f *fields.Field, row any) string {
+	value := f.Value(state, row)
+	for _, option := range f.Options(state, row) {
 		if option.Value == value {
 			return option.Words
 		}

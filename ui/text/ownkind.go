@@ -29,7 +29,7 @@ func OwnKindFrom(p *plan.Plan, id plan.KindID) OwnKind {
 	for _, port := range p.Ports(id) {
 		ports = append(ports, portLine(port))
 	}
-	said := func(id string) string { return standsIn(fields.Of(plan.KindsTable, id), kind) }
+	said := func(id string) string { return standsIn(fields.State{Plan: p}, fields.Of(plan.KindsTable, id), kind) }
 	return OwnKind{
 		Name: kind.Name + ", own", Inputs: said("inputs"), Outputs: said("outputs"), Ports: strings.Join(ports, "\n"), Hardware: said("hardware"),
 	}

@@ -15,7 +15,6 @@ import (
 	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 func TestThePatchSaysWhatTheRowsOfThePlanSay(t *testing.T) {

@@ -15,7 +15,6 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/words"
 	"stageloom/ui/table"
-	"stageloom/ui/text"
 )
 
 // cableMetres is how long a cable of a link is, by the rows of the plan.

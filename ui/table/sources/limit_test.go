@@ -11,7 +11,6 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/words"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 // Whoever sees loss, limit and margin side by side adds them up in tenths.

@@ -10,7 +10,6 @@ import (
 	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 // page is one table of a plan, read by the names of its columns.

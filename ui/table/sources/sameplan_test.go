@@ -257,6 +257,7 @@ var listsDiffer = map[string]string{
 	"devices.kind":     "the dialog of the list asks what words mean that no kind bears",
 	"reels.return":     "a column without days is another column, so a list takes no day in words",
 	"reels.found_on":   "a column without days is another column, so a list takes no day in words",
+	"reels.bought":     "a column without days is another column, so a list takes no day in words",
 	"devices.position": "a list makes the positions that it names",
 }
 

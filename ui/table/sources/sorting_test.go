@@ -16,7 +16,6 @@ import (
 	"stageloom/model/words"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 var figureSaid = regexp.MustCompile(`^[−+-]?[\d,]+(\.\d+)?`)

@@ -12,7 +12,6 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/words"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 // someRows are the first rows of a table, some between and the last.
