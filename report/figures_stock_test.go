@@ -196,8 +196,8 @@ func (c *compared) findings() {
 	}
 }
 
-// twin compares the sheets of the spreadsheet, which shows figures to the tenth.
-func (c *compared) twin() {
+// workbook compares the sheets of the spreadsheet, which shows figures to the tenth.
+func (c *compared) workbook() {
 	sheets := map[string][]map[string]exchange.Cell{}
 	for _, sheet := range report.Spreadsheet(c.plan).Sheets {
 		for _, cells := range sheet.Rows {
@@ -220,10 +220,10 @@ func (c *compared) twin() {
 			"Run m": metres(l.run), "Laid m": metres(l.laid), "Missing m": metres(l.missing), "Joins": fmt.Sprint(l.joins),
 			"Loss dB": dB(l.loss), "Limit dB": dB(l.limit), "Margin dB": dB(l.margin),
 		} {
-			c.same(wanted, r[head].String(), "twin, "+head, name)
+			c.same(wanted, r[head].String(), "workbook, "+head, name)
 		}
-		c.same(l.grade, r["Grade"].String(), "twin, grade", name)
-		c.same(l.part, strings.ReplaceAll(r["Line"].String(), "\u00a0", " "), "twin, line", name)
+		c.same(l.grade, r["Grade"].String(), "workbook, grade", name)
+		c.same(l.part, strings.ReplaceAll(r["Line"].String(), "\u00a0", " "), "workbook, line", name)
 	}
 	pieces := map[string][]string{}
 	for _, r := range sheets["Cables"] {
@@ -238,12 +238,12 @@ func (c *compared) twin() {
 	for _, r := range sheets["Pull list"] {
 		inSheet = append(inSheet, fmt.Sprintf("%s, %s, %s, %s", r["Tag"], r["Cable"], r["Length m"], r["Number"]))
 	}
-	c.same(onPaper, inSheet, "twin, pull list")
+	c.same(onPaper, inSheet, "workbook, pull list")
 	for name, l := range c.lines {
 		var wanted []string
 		for _, p := range l.pieces {
 			wanted = append(wanted, metres(p.metres))
 		}
-		c.same(wanted, pieces[name], "twin, cables", name)
+		c.same(wanted, pieces[name], "workbook, cables", name)
 	}
 }

@@ -47,7 +47,7 @@ func TestAFigureReadsTheSameOnEveryPage(t *testing.T) {
 			c.onPlan()
 			c.findings()
 			if c.whole {
-				c.twin()
+				c.workbook()
 			}
 		})
 	}

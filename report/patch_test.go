@@ -127,7 +127,7 @@ func TestTheSpreadsheetHoldsWhatThePrintDoes(t *testing.T) {
 	require.NoError(t, exchange.WriteXLSX(&first, book))
 	require.NoError(t, exchange.WriteXLSX(&second, report.Spreadsheet(assess.Of(p))))
 	require.Equal(t, first.Bytes(), second.Bytes())
-	read, err := exchange.Read("twin.xlsx", &first)
+	read, err := exchange.Read("workbook.xlsx", &first)
 	require.NoError(t, err)
 	require.Len(t, read.Grids, len(book.Sheets))
 	require.Equal(t, "L01", read.Grids[1].Rows[1][0])

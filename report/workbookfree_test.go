@@ -45,9 +45,9 @@ func TestAPrintAndItsSpreadsheetAreNotOneFile(t *testing.T) {
 	folder, now := t.TempDir(), assess.Of(demo.Weekender())
 	at := func(name string) string { return filepath.Join(folder, name) }
 	require.NoError(t, os.Mkdir(at("under"), 0o700))
-	refused := func(print, twin string) {
+	refused := func(pdf, workbook string) {
 		t.Helper()
-		require.ErrorContains(t, report.ApartFromSpreadsheet(print, twin, now), "is where the print goes too, and one would replace the other; choose another name")
+		require.ErrorContains(t, report.ApartFromSpreadsheet(pdf, workbook, now), "is where the print goes too, and one would replace the other; choose another name")
 	}
 	refused(at("x.xlsx"), at("x.xlsx"))
 	refused(at("x.xlsx"), folder+"/./under/../x.xlsx")

@@ -64,7 +64,7 @@ func spreadsheetFiles(path string, book exchange.Book) ([]spreadsheetFile, error
 }
 
 // ApartFromSpreadsheet refuses a place for a print that SaveSpreadsheet would then write over, by whatever way it is named.
-func ApartFromSpreadsheet(print, path string, a *assess.Assessment) error {
+func ApartFromSpreadsheet(pdf, path string, a *assess.Assessment) error {
 	if path == "" {
 		return nil
 	}
@@ -73,7 +73,7 @@ func ApartFromSpreadsheet(print, path string, a *assess.Assessment) error {
 		return err
 	}
 	for _, file := range files {
-		if sameFile(print, file.path) {
+		if sameFile(pdf, file.path) {
 			return fmt.Errorf("%s is where the print goes too, and one would replace the other; choose another name", file.path)
 		}
 	}

@@ -79,8 +79,8 @@ func TestALinkIsDoubledReversedPairedStraightenedAndDeleted(t *testing.T) {
 	s.find("L11")
 	s.choose("Links", "Double")
 	require.Equal(t, before.Links.Len()+1, s.desk.Plan().Links.Len())
-	twin := s.desk.Selection()[0]
-	link, _ := s.desk.Plan().Link(plan.LinkID(twin.Key))
+	double := s.desk.Selection()[0]
+	link, _ := s.desk.Plan().Link(plan.LinkID(double.Key))
 	require.Len(t, s.desk.Plan().SegmentsOf(link.ID), 3, "its cables by kind and length: a reel lies in one link")
 	s.choose("Links", "Reverse")
 	turned, _ := s.desk.Plan().Link(link.ID)

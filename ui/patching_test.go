@@ -193,7 +193,7 @@ func (s *screen) dragOut(to fyne.Position) {
 			continue
 		}
 		row, _ := grid.Sheet().Cursor()
-		grid.CarriedOut(grid.Sheet().Source(), []plan.Ref{grid.Sheet().Ref(row)}, to)
+		grid.DroppedBeside(grid.Sheet().Source(), []plan.Ref{grid.Sheet().Ref(row)}, to)
 		return
 	}
 	s.t.Fatal("no table is open")

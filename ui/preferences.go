@@ -13,7 +13,7 @@ import (
 // newPreferences hands the dialogs of the preferences what they ask of the window.
 func (w *window) newPreferences() *preferences.Dialogs {
 	return &preferences.Dialogs{
-		Host: w, Settings: w.settings, SetLook: w.setLook, LabelsChanged: w.applyLabels, Draw: w.plan.SetWithout,
+		Host: w, Settings: w.settings, SetLook: w.setLook, LabelsChanged: w.applyLabels, Draw: w.plan.SetLeftOut,
 		Changed: w.unitsChanged,
 		Leave:   func() { w.window.Canvas().Focus(w.plan) },
 	}

@@ -22,19 +22,19 @@ import (
 type printCommand struct {
 	Plan filled `arg:"" help:"The plan file to print."`
 
-	Output    filled `short:"o" placeholder:"FILE.pdf" help:"Where to print to; the plan's name with .pdf beside it unless stated."`
-	Paper     filled `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
-	PlanPaper filled `name:"plan-paper" placeholder:"SHEET" help:"Another sheet for the plan's own pages: A4, A3 or Letter."`
-	Grey      *bool  `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
-	Date      filled `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
-	Packs     list   `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
-	Chapters  list   `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
-	Position  filled `placeholder:"NAME" help:"Print only what ends at this position."`
-	Act       filled `placeholder:"NAME" help:"Print the patch of this act alone."`
-	Changed   bool   `help:"Print of links only those laid otherwise than at the last revision."`
-	Labels    filled `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
-	Twin      filled `name:"spreadsheet" placeholder:"FILE" help:"Write the same as a spreadsheet too: a workbook for .xlsx, a file for each sheet for .csv."`
-	Used      int    `placeholder:"N" help:"Labels already used up on the first sheet."`
+	Output      filled `short:"o" placeholder:"FILE.pdf" help:"Where to print to; the plan's name with .pdf beside it unless stated."`
+	Paper       filled `placeholder:"SHEET" help:"A4, A3 or Letter; the plan's own choice unless stated."`
+	PlanPaper   filled `name:"plan-paper" placeholder:"SHEET" help:"Another sheet for the plan's own pages: A4, A3 or Letter."`
+	Grey        *bool  `negatable:"" help:"Draw links black, told apart by line and badge alone; the plan's own choice unless stated."`
+	Date        filled `placeholder:"YYYY-MM-DD" help:"The date on every page; today unless stated."`
+	Packs       list   `placeholder:"NAME" help:"Print these packs, each with a front page: ${packs}, or all; lay and engineer unless stated."`
+	Chapters    list   `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
+	Position    filled `placeholder:"NAME" help:"Print only what ends at this position."`
+	Act         filled `placeholder:"NAME" help:"Print the patch of this act alone."`
+	Changed     bool   `help:"Print of links only those laid otherwise than at the last revision."`
+	Labels      filled `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
+	Spreadsheet filled `name:"spreadsheet" placeholder:"FILE" help:"Write the same as a spreadsheet too: a workbook for .xlsx, a file for each sheet for .csv."`
+	Used        int    `placeholder:"N" help:"Labels already used up on the first sheet."`
 }
 
 // Help follows the flags in --help.
@@ -57,10 +57,10 @@ func (c *printCommand) Run(a *answer) error {
 	if err := free(path); err != nil {
 		return err
 	}
-	if err := report.FreeForSpreadsheet(string(c.Twin), assessment); err != nil {
+	if err := report.FreeForSpreadsheet(string(c.Spreadsheet), assessment); err != nil {
 		return fmt.Errorf("--spreadsheet: %w", err)
 	}
-	if err := report.ApartFromSpreadsheet(path, string(c.Twin), assessment); err != nil {
+	if err := report.ApartFromSpreadsheet(path, string(c.Spreadsheet), assessment); err != nil {
 		return fmt.Errorf("--spreadsheet: %w", err)
 	}
 	interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
@@ -70,8 +70,8 @@ func (c *printCommand) Run(a *answer) error {
 		return notPrinted(err, path)
 	}
 	tell(&a.page, path, choice, printed)
-	if c.Twin != "" {
-		written, err := report.SaveSpreadsheet(interrupted, string(c.Twin), assessment)
+	if c.Spreadsheet != "" {
+		written, err := report.SaveSpreadsheet(interrupted, string(c.Spreadsheet), assessment)
 		if err != nil {
 			return err
 		}

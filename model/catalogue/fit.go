@@ -74,9 +74,9 @@ func between(from, to plan.TransportID) (plan.TransportID, string) {
 	return "", fmt.Sprintf("one port is %s, the other %s", a.Name, b.Name)
 }
 
-// TwinOf is a second link between the devices of one, on the first ports of the same transport that are free and fit;
+// DoubleOf is a second link between the devices of one, on the first ports of the same transport that are free and fit;
 // it bears no name, partner or patch of its own yet.
-func TwinOf(p *plan.Plan, link plan.Link) (plan.Link, bool) {
+func DoubleOf(p *plan.Plan, link plan.Link) (plan.Link, bool) {
 	from, _ := p.Device(link.From)
 	to, _ := p.Device(link.To)
 	for _, near := range p.Ports(from.Kind) {
@@ -84,9 +84,9 @@ func TwinOf(p *plan.Plan, link plan.Link) (plan.Link, bool) {
 			draft := link
 			draft.FillKind = ""
 			draft.FromPort, draft.ToPort = near.Name, far.Name
-			if twin, reason := NewLink(p, draft); reason == "" && twin.Transport == link.Transport {
-				twin.Name, twin.Partner, twin.Role = "", "", ""
-				return twin, true
+			if double, reason := NewLink(p, draft); reason == "" && double.Transport == link.Transport {
+				double.Name, double.Partner, double.Role = "", "", ""
+				return double, true
 			}
 		}
 	}

@@ -262,8 +262,8 @@ func TestALinkThatLacksCableEndsWhereItsCableEnds(t *testing.T) {
 }
 
 func TestLeavingNothingOutIsSaid(t *testing.T) {
-	require.True(t, picture.Without{}.Nothing())
-	for _, w := range []picture.Without{
+	require.True(t, picture.LeftOut{}.Nothing())
+	for _, w := range []picture.LeftOut{
 		{Labels: true},
 		{Names: true},
 		{Outlines: true},

@@ -58,7 +58,7 @@ func (p *Picture) images() {
 
 // lacksImage reports whether a picture is left out.
 func (p *Picture) lacksImage(image *ImageFigure) bool {
-	return image.Level != "" && p.options.Without.Levels[image.Level] && !p.options.Selected[image.Ref]
+	return image.Level != "" && p.options.LeftOut.Levels[image.Level] && !p.options.Selected[image.Ref]
 }
 
 // finite reports whether all points can be drawn.

@@ -80,11 +80,11 @@ func TestAPictureThatCannotBeSeenIsNotDrawn(t *testing.T) {
 func TestAPictureIsFadedAndLeftOutWithItsLevel(t *testing.T) {
 	s := drawnOver(0)
 	require.False(t, images(draw(s, 5, picture.Options{Level: "v-22222"}))[0].Faded, "one of no level belongs to all")
-	require.Len(t, images(draw(s, 5, picture.Options{Without: picture.Without{Levels: map[plan.LevelID]bool{"": true}}})), 1)
+	require.Len(t, images(draw(s, 5, picture.Options{LeftOut: picture.LeftOut{Levels: map[plan.LevelID]bool{"": true}}})), 1)
 	s.Images[0].Level = "v-33333"
 	require.True(t, images(draw(s, 5, picture.Options{Level: "v-22222"}))[0].Faded)
 	require.False(t, images(draw(s, 5, picture.Options{Level: "v-33333"}))[0].Faded)
-	without := picture.Options{Without: picture.Without{Levels: map[plan.LevelID]bool{"v-33333": true}}}
+	without := picture.Options{LeftOut: picture.LeftOut{Levels: map[plan.LevelID]bool{"v-33333": true}}}
 	require.Empty(t, images(draw(s, 5, without)))
 	without.Selected = map[plan.Ref]bool{s.Images[0].Ref: true}
 	require.Len(t, images(draw(s, 5, without)), 1)

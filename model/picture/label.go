@@ -20,7 +20,7 @@ func wayPart(order int) string { return fmt.Sprintf("way %d", order) }
 
 // labels places the label of every link in view, the urgent ones first.
 func (p *Picture) labels() {
-	if p.options.Plain || p.options.Without.Labels {
+	if p.options.Plain || p.options.LeftOut.Labels {
 		return
 	}
 	order := make([]int, 0, len(p.arrangement.Scene.Links))

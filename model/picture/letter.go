@@ -26,7 +26,7 @@ type Options struct {
 	// Bare leaves the grid out.
 	Bare bool
 	// Without leaves out what the user does not want to see.
-	Without Without
+	LeftOut LeftOut
 	// Content is what the labels of links say.
 	Content Content
 	// Plain leaves the labels of links out, for pictures too small to read.

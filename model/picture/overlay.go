@@ -47,7 +47,7 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 
 // labelMoving sets the labels of links that are seen.
 func (o *Picture) labelMoving(links []LinkFigure, paths [][]geom.Point) {
-	if o.options.Plain || o.options.Without.Labels {
+	if o.options.Plain || o.options.LeftOut.Labels {
 		return
 	}
 	for i := range links {

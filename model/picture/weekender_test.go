@@ -215,7 +215,7 @@ func TestWhatAllLevelsButOneHidesLeavesNothingBehind(t *testing.T) {
 	for _, link := range s.Links {
 		touching[plan.Key(link.ID)] = onDeck[plan.Key(link.From)] || onDeck[plan.Key(link.To)]
 	}
-	p := seenAt(3, picture.Options{Without: picture.Without{Levels: map[plan.LevelID]bool{deck: true}}})
+	p := seenAt(3, picture.Options{LeftOut: picture.LeftOut{Levels: map[plan.LevelID]bool{deck: true}}})
 	left := map[string]int{}
 	for _, m := range p.Marks {
 		require.False(t, onDeck[m.Ref.Key] || touching[m.Ref.Key], "%s %s stays behind", m.Ref.Table, m.Ref.Key)
@@ -235,14 +235,14 @@ func TestWhatEachTransportOrGradeHidesIsThatAlone(t *testing.T) {
 	whole := linesOf(seenAt(3, picture.Options{}))
 	require.Len(t, whole, weekender().Plan.Links.Len())
 	for _, transport := range []plan.TransportID{"aes50", "1000base-t", "fibre", "analogue-multicore", "aes3", "intercom"} {
-		left := linesOf(seenAt(3, picture.Options{Without: picture.Without{Transports: map[plan.TransportID]bool{transport: true}}}))
+		left := linesOf(seenAt(3, picture.Options{LeftOut: picture.LeftOut{Transports: map[plan.TransportID]bool{transport: true}}}))
 		for link := range weekender().Plan.Links.All() {
 			_, drawn := left[link.Key()]
 			require.Equal(t, link.Transport != transport, drawn, "%s without %s", link.Name, transport)
 		}
 	}
 	for link, b := range weekender().InOrder() {
-		left := linesOf(seenAt(3, picture.Options{Without: picture.Without{Grades: map[string]bool{string(b.Standing()): true}}}))
+		left := linesOf(seenAt(3, picture.Options{LeftOut: picture.LeftOut{Grades: map[string]bool{string(b.Standing()): true}}}))
 		require.NotContains(t, left, link.Key(), link.Name)
 		if len(left) == 0 {
 			t.Fatal("a grade hides all links")

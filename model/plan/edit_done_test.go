@@ -160,8 +160,8 @@ func TestANewLinkIsNotDone(t *testing.T) {
 	link.FromPort, link.ToPort, link.Partner = "C", "C", ""
 	var id plan.LinkID
 	s.do(t, func(e *plan.Edit) error { id = e.AddLink(link); return nil })
-	twin, _ := s.Link(id)
-	require.Empty(t, twin.Done)
+	double, _ := s.Link(id)
+	require.Empty(t, double.Done)
 }
 
 // physical says in text how a link is cabled and plugged in, the same from both of its ends.

@@ -77,7 +77,7 @@ func (c *contents) faults(r *reader, problems []plan.Problem) []Fault {
 			if rows[i].key == rows[i-1].key {
 				faults = append(faults, Fault{
 					lineOf(r.data, rows[i].at), rows[i].place("/"+table.Name, ""),
-					twin(r.data, rows[i], rows[i-1]),
+					sayRepeated(r.data, rows[i], rows[i-1]),
 				})
 			}
 		}

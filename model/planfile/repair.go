@@ -78,13 +78,13 @@ func (m *mender) dropRepeated() {
 			if second.key != first.key {
 				return false
 			}
-			m.note(second, table.Name, "", twin(m.data, second, first), leftOut)
+			m.note(second, table.Name, "", sayRepeated(m.data, second, first), leftOut)
 			return true
 		})
 	}
 }
 
-func twin(data []byte, second, first placed) string {
+func sayRepeated(data []byte, second, first placed) string {
 	return fmt.Sprintf("is %s again, which line %d holds already", plan.Clipped(string(second.key)), lineOf(data, first.at))
 }
 

@@ -63,7 +63,7 @@ func (k *Dialogs) Ask(made func(plan.Ref)) {
 }
 
 func (d *deviceDialog) show() {
-	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Name", d.name), widget.NewFormItem("How many", d.count),
 		widget.NewFormItem("Place", d.place), widget.NewFormItem("Position", d.position),
 	))

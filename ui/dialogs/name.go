@@ -33,7 +33,7 @@ func AskPath(host Host, title, name, extension, verb string, done func(path stri
 	for _, item := range more {
 		form.AppendItem(item)
 	}
-	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(form, Steady(trouble, 2)), host.Window())
+	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(form, RoomFor(trouble, 2)), host.Window())
 	take := func() {
 		path, reason := PathOf(folderEntry.Text, nameEntry.Text, extension)
 		if reason != "" {

@@ -232,10 +232,10 @@ func (t *Drawer) drag(grid *table.Grid) {
 		c, _ := t.Chosen()
 		return c.Inputs
 	}
-	grid.Carried = func(_ table.Source, column string, from, to plan.Ref) { t.Patch.Carried(column, from, to) }
-	grid.CarriedOut = func(_ table.Source, _ []plan.Ref, at fyne.Position) { t.Patch.Dropped(inputs(), at) }
-	grid.Carrying = func(_ table.Source, _ []plan.Ref, at fyne.Position, outside bool) {
-		t.Patch.Carrying(inputs(), at, outside)
+	grid.Moved = func(_ table.Source, column string, from, to plan.Ref) { t.Patch.Moved(column, from, to) }
+	grid.DroppedBeside = func(_ table.Source, _ []plan.Ref, at fyne.Position) { t.Patch.Dropped(inputs(), at) }
+	grid.Dragging = func(_ table.Source, _ []plan.Ref, at fyne.Position, outside bool) {
+		t.Patch.Dragging(inputs(), at, outside)
 	}
 }
 

@@ -72,7 +72,7 @@ func (l *Dialogs) openCableDialog(d *cableDialog) {
 	}
 	d.add = widget.NewButton(verb, func() { d.lay(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, dialogs.Steady(d.told, 3)), l.Window())
+	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, dialogs.RoomFor(d.told, 3)), l.Window())
 	buttons := []fyne.CanvasObject{widget.NewButton("Close", d.close)}
 	if d.atEnd {
 		buttons = append(buttons, widget.NewButton("Add and another", func() { d.lay(true) }))

@@ -85,14 +85,14 @@ func (l *Dialogs) Double() {
 	}
 	p := l.Desk().Plan()
 	link, _ := p.Link(selected)
-	twin, found := catalogue.TwinOf(p, link)
+	double, found := catalogue.DoubleOf(p, link)
 	if !found {
 		l.Say("No two free ports of " + text.NameOf(p, plan.Ref{Table: plan.DevicesTable, Key: plan.Key(link.From)}) + " and " +
 			text.NameOf(p, plan.Ref{Table: plan.DevicesTable, Key: plan.Key(link.To)}) + " fit each other.")
 		return
 	}
 	var id plan.LinkID
-	l.Do("Double "+link.Name, func(e *plan.Edit) error { id = e.AddLinkLike(twin, link.ID); return nil })
+	l.Do("Double "+link.Name, func(e *plan.Edit) error { id = e.AddLinkLike(double, link.ID); return nil })
 	l.Desk().Select(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
 }
 

@@ -50,7 +50,7 @@ func (l *Dialogs) LinkPorts() {
 	}
 	d.take = widget.NewButton("Link", d.link)
 	d.take.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, dialogs.Steady(d.told, 3)), l.Window())
+	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, dialogs.RoomFor(d.told, 3)), l.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), d.take})
 	d.dialog.Resize(fyne.NewSize(560, 240))
 	l.Keys().Escapable(d.close)

@@ -177,15 +177,15 @@ func TestSeveralLinksAreChangedAsOneStep(t *testing.T) {
 
 func TestAListOffersEachWordOnceAndKeepsWhatIsChosen(t *testing.T) {
 	p := demo.Weekender()
-	twin := plan.Kind{}
+	double := plan.Kind{}
 	next, err := plan.Do(p, plan.NewIDSource(9, 9), func(e *plan.Edit) error {
 		kind, _ := e.Now().Kinds.Get(plan.Key(e.Now().Devices.At(0).Kind))
-		twin = kind
-		twin.ID = "own-twin"
-		plan.Put(e, twin)
+		double = kind
+		double.ID = "own-double"
+		plan.Put(e, double)
 		for port := range e.Now().KindPorts.All() {
 			if port.Kind == kind.ID {
-				port.Kind = twin.ID
+				port.Kind = double.ID
 				plan.Put(e, port)
 			}
 		}
@@ -199,14 +199,14 @@ func TestAListOffersEachWordOnceAndKeepsWhatIsChosen(t *testing.T) {
 		told[option]++
 		require.Equal(t, 1, told[option], option)
 	}
-	require.Equal(t, 1, told[twin.Name+" (2)"], "two kinds of one name are told apart")
+	require.Equal(t, 1, told[double.Name+" (2)"], "two kinds of one name are told apart")
 	was := list.Selected
 	d.canvas.Focus(list)
-	list.SetSelected(map[bool]string{true: twin.Name, false: twin.Name + " (2)"}[was != twin.Name])
+	list.SetSelected(map[bool]string{true: double.Name, false: double.Name + " (2)"}[was != double.Name])
 	require.Len(t, d.steps, 1)
 	require.NotEqual(t, p.Devices.At(0).Kind, d.plan.Devices.At(0).Kind)
 	require.NotEqual(t, was, d.list("Kind").Selected)
-	require.True(t, strings.HasPrefix(d.list("Kind").Selected, twin.Name))
+	require.True(t, strings.HasPrefix(d.list("Kind").Selected, double.Name))
 }
 
 func TestAChoiceThatIsRefusedSaysWhyUnderItsList(t *testing.T) {

@@ -11,9 +11,9 @@ import (
 	"stageloom/ui/table/sources"
 )
 
-// Carried moves what was dragged from one row of a table of the patch to another, in a column. What was there takes its
+// Moved moves what was dragged from one row of a table of the patch to another, in a column. What was there takes its
 // place.
-func (p *Dialogs) Carried(column string, from, to plan.Ref) {
+func (p *Dialogs) Moved(column string, from, to plan.Ref) {
 	act, view := p.actNow(), p.Desk().Assessment().Patch
 	follow := p.ChannelsFollow()
 	if socket, found := sources.SocketAt(from); found {
@@ -114,8 +114,8 @@ func (p *Dialogs) boxAt(at fyne.Position, inputs []plan.InputID) (words string, 
 	return fmt.Sprintf("to %s and on", view.SocketWords(first)), first, true
 }
 
-// Carrying shows under the pointer what is dragged out of a table of the patch, and where it would go.
-func (p *Dialogs) Carrying(inputs []plan.InputID, at fyne.Position, outside bool) {
+// Dragging shows under the pointer what is dragged out of a table of the patch, and where it would go.
+func (p *Dialogs) Dragging(inputs []plan.InputID, at fyne.Position, outside bool) {
 	if !outside || len(inputs) == 0 {
 		p.Hide()
 		return

@@ -83,7 +83,7 @@ func (d *fillDialog) build(c Chosen) {
 		widget.NewFormItem("Inputs", d.count),
 		widget.NewFormItem("Into", d.into),
 		widget.NewFormItem("From number", d.from),
-		widget.NewFormItem("", dialogs.Steady(d.told, 3)),
+		widget.NewFormItem("", dialogs.RoomFor(d.told, 3)),
 	), p.Window())
 	d.take = dialogs.NewAnswer(p, "Plug", func() {
 		if err := p.Desk().Do(d.name(), d.edit); err != nil {

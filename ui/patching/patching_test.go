@@ -111,9 +111,9 @@ func TestInputsAreDroppedOnADeviceOrItIsSaidWhere(t *testing.T) {
 	view := h.Desk().Assessment().Patch
 	boxes := view.WithSockets(false)
 	on = plan.Ref{Table: plan.DevicesTable, Key: plan.Key(boxes[len(boxes)-1])}
-	d.Carrying(inputs, fyne.Position{}, true)
+	d.Dragging(inputs, fyne.Position{}, true)
 	require.Contains(t, carried, view.Name(boxes[len(boxes)-1]))
-	d.Carrying(inputs, fyne.Position{}, false)
+	d.Dragging(inputs, fyne.Position{}, false)
 	require.Empty(t, carried, "over the table it goes to a row")
 	d.Dropped(inputs, fyne.Position{})
 	require.Contains(t, h.Desk().NextUndo(), "Plug ")

@@ -36,7 +36,7 @@ func (p *Dialogs) Rehome(of plan.DeviceID) {
 	edit := func(e *plan.Edit) error { return patch.Rehome(e, ids[from.SelectedIndex()], ids[to.SelectedIndex()]) }
 	d := dialog.NewCustomWithoutButtons("Move the patch of a device", container.NewVBox(widget.NewForm(
 		widget.NewFormItem("From", from), widget.NewFormItem("To", to),
-	), dialogs.Steady(told, 3)), p.Window())
+	), dialogs.RoomFor(told, 3)), p.Window())
 	move := dialogs.NewAnswer(p, "Move the patch", func() {
 		if err := p.Desk().Do("Move the patch of "+from.Selected+" to "+to.Selected, edit); err != nil {
 			told.SetText(words.Sentence(err))

@@ -55,7 +55,7 @@ type Editor struct {
 	frame   *image.RGBA
 	raster  *canvas.Raster
 	level   plan.LevelID
-	without picture.Without
+	leftOut picture.LeftOut
 	content picture.Content
 	note    string
 	unit    float64
@@ -125,12 +125,12 @@ func (e *Editor) SetContent(content picture.Content) {
 	}
 }
 
-// SetWithout leaves things out of the picture; the note says in the corner of the plan which.
-func (e *Editor) SetWithout(without picture.Without, note string) {
-	if without.Names != e.without.Names {
+// SetLeftOut leaves things out of the picture; the note says in the corner of the plan which.
+func (e *Editor) SetLeftOut(leftOut picture.LeftOut, note string) {
+	if leftOut.Names != e.leftOut.Names {
 		e.layer.scene = nil
 	}
-	e.without, e.note = without, note
+	e.leftOut, e.note = leftOut, note
 	e.repaint()
 }
 

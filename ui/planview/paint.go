@@ -19,7 +19,7 @@ func (e *Editor) prepareScene() {
 		return
 	}
 	e.layer.scene = picture.Compose(e.desk.Plan(), e.desk.Assessment().Budgets)
-	e.layer.scene.Nameless = e.without.Names
+	e.layer.scene.Nameless = e.leftOut.Names
 	e.layer.arrangement, e.layer.picture = nil, nil
 }
 
@@ -37,7 +37,7 @@ func (e *Editor) prepare() {
 	if e.cause == Zoom {
 		e.layer.margin = 0
 	}
-	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, Without: e.without, Content: e.content}
+	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, LeftOut: e.leftOut, Content: e.content}
 	for _, ref := range e.desk.Selection() {
 		o.Selected[ref] = true
 	}

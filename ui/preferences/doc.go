@@ -20,7 +20,7 @@ type Dialogs struct {
 	LabelsChanged func()
 	SetLook       func(name string)
 	// Draw draws the plan without what is hidden, with a note in its corner that says so.
-	Draw func(without picture.Without, note string)
+	Draw func(leftOut picture.LeftOut, note string)
 	// Leave gives the keys to the plan.
 	Leave func()
 

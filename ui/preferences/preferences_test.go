@@ -15,7 +15,7 @@ import (
 
 // drawn is what the plan was drawn without last, and the note about it.
 type drawn struct {
-	without picture.Without
+	leftOut picture.LeftOut
 	note    string
 	changed int
 }
@@ -27,7 +27,7 @@ func open(t *testing.T, p *plan.Plan) (*hosttest.Host, *preferences.Dialogs, *dr
 	return h, &preferences.Dialogs{
 		Host: h, Settings: settings.New(app.Preferences()), Leave: func() {}, LabelsChanged: func() {}, SetLook: func(string) {},
 		Changed: func() { d.changed++ },
-		Draw:    func(without picture.Without, note string) { d.without, d.note = without, note },
+		Draw:    func(leftOut picture.LeftOut, note string) { d.leftOut, d.note = leftOut, note },
 	}, d
 }
 
@@ -41,14 +41,14 @@ func TestWhatIsHiddenIsLeftOutAndNoted(t *testing.T) {
 	d.AskShown()
 	h.Check("looms").SetChecked(false)
 	h.Check("Gallery").SetChecked(false)
-	require.True(t, seen.without.Looms)
-	require.True(t, seen.without.Levels["v-22222"])
+	require.True(t, seen.leftOut.Looms)
+	require.True(t, seen.leftOut.Levels["v-22222"])
 	require.Equal(t, "hidden: looms, Gallery   F7", seen.note)
 	d.ForgetLevels()
 	require.Equal(t, "hidden: looms   F7", seen.note, "levels are a plan's, looms are not")
 	d.ShowAll()
 	require.Empty(t, seen.note)
-	require.False(t, seen.without.Looms)
+	require.False(t, seen.leftOut.Looms)
 }
 
 func TestASettingHoldsAtOnce(t *testing.T) {

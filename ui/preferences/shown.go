@@ -44,29 +44,29 @@ func (p *Dialogs) parts() (things, grades, transports []part) {
 }
 
 // without is what the settings and the levels switched off leave out of the picture.
-func (p *Dialogs) without() picture.Without {
-	without := picture.Without{Grades: map[string]bool{}, Transports: map[plan.TransportID]bool{}, Levels: p.hiddenLevels}
+func (p *Dialogs) leftOut() picture.LeftOut {
+	leftOut := picture.LeftOut{Grades: map[string]bool{}, Transports: map[plan.TransportID]bool{}, Levels: p.hiddenLevels}
 	for _, id := range p.Settings.Hidden() {
 		if grade, is := settings.Grade(id); is {
-			without.Grades[grade] = true
+			leftOut.Grades[grade] = true
 		}
 		if transport, is := settings.Transport(id); is {
-			without.Transports[plan.TransportID(transport)] = true
+			leftOut.Transports[plan.TransportID(transport)] = true
 		}
 		switch id {
 		case settings.PartLabels:
-			without.Labels = true
+			leftOut.Labels = true
 		case settings.PartNames:
-			without.Names = true
+			leftOut.Names = true
 		case settings.PartOutlines:
-			without.Outlines = true
+			leftOut.Outlines = true
 		case settings.PartAreas:
-			without.Areas = true
+			leftOut.Areas = true
 		case settings.PartLooms:
-			without.Looms = true
+			leftOut.Looms = true
 		}
 	}
-	return without
+	return leftOut
 }
 
 // ApplyShown draws the plan without what is hidden, and says so in its corner.
@@ -88,7 +88,7 @@ func (p *Dialogs) ApplyShown() {
 	if len(names) > 0 {
 		note = "hidden: " + strings.Join(names, ", ") + "   F7"
 	}
-	p.Draw(p.without(), note)
+	p.Draw(p.leftOut(), note)
 }
 
 // ShowAll hides nothing any more.

@@ -59,7 +59,7 @@ func (d *addDialog) show() {
 	)
 	d.add = widget.NewButton("Add", func() { d.take(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+d.place.name, container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, form), d.Window())
+	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+d.place.name, container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, form), d.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{
 		widget.NewButton("Close", d.dialog.Hide), widget.NewButton("Add and another", func() { d.take(true) }), d.add,
 	})

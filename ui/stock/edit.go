@@ -94,7 +94,7 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
 	keep := widget.NewButton("Keep", d.keep)
 	keep.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, s.Units()), container.NewBorder(extra, dialogs.Steady(d.told, 2), nil, nil, scroll), s.Window())
+	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, s.Units()), container.NewBorder(extra, dialogs.RoomFor(d.told, 2), nil, nil, scroll), s.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), keep})
 	size := s.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(580, min(680, size.Height*0.92)))

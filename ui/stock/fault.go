@@ -58,7 +58,7 @@ func (s *Dialogs) MarkFaulty(id plan.ReelID) {
 	}
 	mark := widget.NewButton("Mark faulty", d.mark)
 	mark.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+text.ReelWords(p, d.reel, s.Units()), container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, form), s.Window())
+	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+text.ReelWords(p, d.reel, s.Units()), container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, form), s.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), mark})
 	d.dialog.Resize(fyne.NewSize(540, 290))
 	s.Keys().Escapable(d.dialog.Hide)

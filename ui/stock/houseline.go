@@ -52,7 +52,7 @@ func (s *Dialogs) AskHouseLine(link plan.LinkID, made func(plan.Ref)) {
 }
 
 func (d *lineDialog) show() {
-	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, widget.NewForm(
 		described(plan.HouseLinesTable, "name", d.name), described(plan.HouseLinesTable, "kind", d.kind), described(plan.HouseLinesTable, "length", d.length),
 	))
 	d.dialog = dialog.NewCustomWithoutButtons("New house line", content, d.Window())

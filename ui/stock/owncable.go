@@ -49,7 +49,7 @@ func (s *Dialogs) OwnCable() {
 }
 
 func (d *ownCableDialog) show() {
-	content := container.NewBorder(nil, dialogs.Steady(d.told, 2), nil, nil, widget.NewForm(
+	content := container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, widget.NewForm(
 		widget.NewFormItem("Like", d.like), described(plan.CableKindsTable, "name", d.name), described(plan.CableKindsTable, "own_figure", d.figure),
 		described(plan.CableKindsTable, "near_end", d.near), described(plan.CableKindsTable, "far_end", d.far), described(plan.CableKindsTable, "form", d.form),
 		described(plan.CableKindsTable, "lockable", d.lockable), described(plan.CableKindsTable, "metal_shell", d.shell),

@@ -58,7 +58,7 @@ func (s *Dialogs) OwnKind(id plan.DeviceID) {
 	device, _ := s.Desk().Plan().Device(id)
 	fields := s.ownKindFields(text.OwnKindFrom(s.Desk().Plan(), device.Kind))
 	told := widget.NewLabel("One port a line: its name and its transport; then, where it is so, after commas: through B, fibre singlemode, power type2.")
-	content := container.NewBorder(nil, dialogs.Steady(told, 2), nil, nil, fields.layOut())
+	content := container.NewBorder(nil, dialogs.RoomFor(told, 2), nil, nil, fields.layOut())
 	d := dialog.NewCustomWithoutButtons("Own kind", content, s.Window())
 	take := widget.NewButton("Make it", func() {
 		kind, reason := fields.typed().Kind(s.Desk().Plan(), device.Kind)

@@ -108,7 +108,7 @@ func TestHandsOnTheStrip(t *testing.T) {
 	})
 	t.Run("a cable from a list comes first on a link without any", func(t *testing.T) {
 		bare := strip.LayOut(strip.Run{Title: "Run of L02", Length: 60, Parts: []strip.Part{{What: budget.Cable, Assumed: true, Length: 60}}}, 800, 200)
-		held := bare.Drag(strip.Hold{Grip: strip.Carried, Dragging: true}, raster.Point{X: 400, Y: 100})
+		held := bare.Drag(strip.Hold{Grip: strip.FromStock, Dragging: true}, raster.Point{X: 400, Y: 100})
 		require.Equal(t, strip.Change{Doing: strip.Insert}, held.Change)
 	})
 }

@@ -20,7 +20,7 @@ const (
 	FarEnd
 	Knife
 	CouplerGrip
-	Carried
+	FromStock
 )
 
 // Hold is the cable that is chosen, and what a hand does with it.
@@ -134,7 +134,7 @@ func (l *Layout) Drag(h Hold, at raster.Point) Hold {
 	case Knife:
 		h.Knife = l.knifeAt(h.Order, at.X)
 		h.Change = Change{Doing: Cut, Order: h.Order, Metres: h.Knife}
-	case Carried:
+	case FromStock:
 		h.Change = l.aim(at)
 	}
 	return h

@@ -94,7 +94,7 @@ func (s *Strip) set(h Hold) {
 // try asks what the change of this moment would come to.
 func (s *Strip) try() {
 	s.told = ""
-	if s.Try != nil && s.hold.Grip != Carried {
+	if s.Try != nil && s.hold.Grip != FromStock {
 		s.told = s.Try(s.hold.Change)
 	}
 	if lengths := s.laidOut().Told(s.hold.Change); lengths != "" {
@@ -129,7 +129,7 @@ func (s *Strip) end() {
 // Carry shows what a cable from a list would do here, at a place of the window; none is beside the strip.
 func (s *Strip) Carry(at fyne.Position) Change {
 	inside := at.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(s))
-	s.set(s.laidOut().Drag(Hold{Order: 0, Grip: Carried, Dragging: true}, pointOf(inside)))
+	s.set(s.laidOut().Drag(Hold{Order: 0, Grip: FromStock, Dragging: true}, pointOf(inside)))
 	return s.hold.Change
 }
 

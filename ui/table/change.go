@@ -143,7 +143,7 @@ func (s *Sheet) apply(cells []typing, once bool) error {
 func (s *Sheet) joined(cells []typing) (all [][]typing) {
 	at := map[int]int{}
 	for _, cell := range cells {
-		if s.together(cell.column) == nil {
+		if s.allSetter(cell.column) == nil {
 			all = append(all, []typing{cell})
 			continue
 		}
@@ -157,21 +157,21 @@ func (s *Sheet) joined(cells []typing) (all [][]typing) {
 	return all
 }
 
-func (s *Sheet) together(column int) Together {
+func (s *Sheet) allSetter(column int) SetAll {
 	if joiner, is := s.source.(Joiner); is {
-		return joiner.Together(column)
+		return joiner.AllSetter(column)
 	}
 	return nil
 }
 
 // setAll sets cells that belong together and returns what is wrong with each.
 func (s *Sheet) setAll(e *plan.Edit, cells []typing, once bool) []error {
-	if together := s.together(cells[0].column); together != nil {
+	if all := s.allSetter(cells[0].column); all != nil {
 		typed := make([]Typed, len(cells))
 		for i, cell := range cells {
 			typed[i] = Typed{cell.ref, cell.typed}
 		}
-		return together(e, typed, once && len(cells) > 1)
+		return all(e, typed, once && len(cells) > 1)
 	}
 	set := s.source.Setter(cells[0].column)
 	if set == nil {

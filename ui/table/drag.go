@@ -19,7 +19,7 @@ type carrying struct {
 
 // carries reports whether a press on a cell, with its row selected already, may begin to carry it.
 func (g *Grid) carries(row, column int) bool {
-	return g.Carried != nil && g.editing == nil && g.sheet.Columns()[column].Carried && g.sheet.Selected(row) && g.sheet.Cell(row, column).Text != ""
+	return g.Moved != nil && g.editing == nil && g.sheet.Columns()[column].Draggable && g.sheet.Selected(row) && g.sheet.Cell(row, column).Text != ""
 }
 
 // carry follows the pointer with what is carried.
@@ -37,8 +37,8 @@ func (c *cell) carry(event *fyne.DragEvent) {
 	g.trouble = ""
 	g.explain()
 	g.refreshCells()
-	if g.Carrying != nil {
-		g.Carrying(g.sheet.source, g.sheet.Refs(), event.AbsolutePosition, over < 0)
+	if g.Dragging != nil {
+		g.Dragging(g.sheet.source, g.sheet.Refs(), event.AbsolutePosition, over < 0)
 	}
 }
 
@@ -67,10 +67,10 @@ func (g *Grid) drop() {
 	g.explain()
 	switch {
 	case carried.over >= g.sheet.Len():
-	case carried.over < 0 && g.CarriedOut != nil:
-		g.CarriedOut(g.sheet.source, g.sheet.Refs(), carried.at)
+	case carried.over < 0 && g.DroppedBeside != nil:
+		g.DroppedBeside(g.sheet.source, g.sheet.Refs(), carried.at)
 	case carried.over >= 0 && g.sheet.Ref(carried.over) != carried.from:
-		g.Carried(g.sheet.source, carried.column, carried.from, g.sheet.Ref(carried.over))
+		g.Moved(g.sheet.source, carried.column, carried.from, g.sheet.Ref(carried.over))
 	}
 }
 

@@ -44,11 +44,11 @@ type Grid struct {
 	// Actions are items of the context menu about the cursor's row, before the table's own.
 	Actions func(source Source, row int) []*fyne.MenuItem
 
-	// Carried is told when cells of a Carried column were dragged from one row to another, CarriedOut when the selected rows
-	// were dropped beside the table, Carrying while they are dragged, and whether that is beside the table.
-	Carried    func(source Source, column string, from, to plan.Ref)
-	CarriedOut func(source Source, refs []plan.Ref, at fyne.Position)
-	Carrying   func(source Source, refs []plan.Ref, at fyne.Position, outside bool)
+	// Moved is told when cells of a Draggable column were dragged from one row to another, DroppedBeside when the selected rows
+	// were dropped beside the table, Dragging while they are dragged, and whether that is beside the table.
+	Moved         func(source Source, column string, from, to plan.Ref)
+	DroppedBeside func(source Source, refs []plan.Ref, at fyne.Position)
+	Dragging      func(source Source, refs []plan.Ref, at fyne.Position, outside bool)
 
 	filter *filterField
 	count  *widget.Label
@@ -278,7 +278,7 @@ func (g *Grid) explain() {
 		if n := len(g.sheet.Refs()); n > 1 && g.sheet.Editable(column) {
 			text = at.Title + ": " + into(at, n)
 		}
-		if at.Carried && g.carries(row, column) {
+		if at.Draggable && g.carries(row, column) {
 			text += " Drag it to another row."
 		}
 	}

@@ -41,8 +41,8 @@ type Column struct {
 	Width float32
 	// Aside columns are shown only when they are chosen.
 	Aside bool
-	// Carried cells are dragged to another row by the pointer, which in other columns selects rows.
-	Carried bool
+	// Draggable cells are dragged to another row by the pointer, which in other columns selects rows.
+	Draggable bool
 	// InOrder columns take what is typed into several rows in order from the first on.
 	InOrder bool
 	// Names marks the column by whose words a person tells rows apart; pasted rows with headings are found by it.
@@ -65,14 +65,14 @@ type Typed struct {
 	Text string
 }
 
-// Together changes several cells of a column at once, so that they may take each other's places. With inOrder one text was
+// SetAll changes several cells of a column at once, so that they may take each other's places. With inOrder one text was
 // typed into all of them: the first gets it, the others follow in order. It returns an error for each cell that is wrong, or
 // nil where all are good.
-type Together func(e *plan.Edit, cells []Typed, inOrder bool) []error
+type SetAll func(e *plan.Edit, cells []Typed, inOrder bool) []error
 
-// Joiner is a Source with columns whose cells are changed together; Together is nil for the others.
+// Joiner is a Source with columns whose cells are changed together; AllSetter is nil for the others.
 type Joiner interface {
-	Together(column int) Together
+	AllSetter(column int) SetAll
 }
 
 // Source is what a table shows of one state of the plan. It never changes: the next state has another Source.
@@ -116,8 +116,8 @@ type Field[R any] struct {
 	Tone    func(R) Tone
 	Choices func(R) []string
 	Set     Setter
-	// Together stands in the place of Set where cells depend on each other.
-	Together Together
+	// SetAll stands in the place of Set where cells depend on each other.
+	SetAll SetAll
 }
 
 // List is a Source of typed rows.
@@ -196,16 +196,16 @@ func (l *List[R]) Choices(row, column int) []string {
 // Setter implements Source.
 func (l *List[R]) Setter(column int) Setter {
 	field := &l.Fields[column]
-	if field.Set != nil || field.Together == nil {
+	if field.Set != nil || field.SetAll == nil {
 		return field.Set
 	}
 	return func(e *plan.Edit, ref plan.Ref, typed string) error {
-		return errors.Join(field.Together(e, []Typed{{ref, typed}}, false)...)
+		return errors.Join(field.SetAll(e, []Typed{{ref, typed}}, false)...)
 	}
 }
 
-// Together implements Joiner.
-func (l *List[R]) Together(column int) Together { return l.Fields[column].Together }
+// AllSetter implements Joiner.
+func (l *List[R]) AllSetter(column int) SetAll { return l.Fields[column].SetAll }
 
 // Empty implements Source.
 func (l *List[R]) Empty() string { return l.First }

@@ -107,13 +107,13 @@ func breach(t *rapid.T, p *plan.Plan, ids *plan.IDSource) (Change, bool) {
 	if link.IsSpare() { // which occupies no port
 		return Change{}, false
 	}
-	twin, loner, unplugged := link, link, link
-	twin.ID = plan.LinkID(ids.Next("k", func(id string) bool { return links.Has(p, plan.Key(id)) }))
-	twin.Partner = ""
+	double, loner, unplugged := link, link, link
+	double.ID = plan.LinkID(ids.Next("k", func(id string) bool { return links.Has(p, plan.Key(id)) }))
+	double.Partner = ""
 	loner.Partner = link.ID
 	unplugged.FromPort = "no such port"
 	return rapid.SampledFrom([]Change{
-		put("plug two links into one port", links, twin),
+		put("plug two links into one port", links, double),
 		put("pair a link with itself", links, loner),
 		put("plug into a port that is not there", links, unplugged),
 		{"leave a gap between segments", func(e *plan.Edit) error {

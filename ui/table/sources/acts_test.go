@@ -235,9 +235,9 @@ func TestARowOfTheSocketsIsReadBackFromItsName(t *testing.T) {
 	s := houseOf(t, list(t, "Box"), "sockets")
 	_, errs := s.pastes(0, "holds", false, "1")
 	require.Empty(t, failed(errs))
-	together := s.Source.(table.Joiner).Together(s.at["holds"])
+	all := s.Source.(table.Joiner).AllSetter(s.at["holds"])
 	_, err := plan.Do(s.plan, nil, func(e *plan.Edit) error {
-		return together(e, []table.Typed{{Ref: plan.Ref{Table: "sockets"}, Text: "1"}}, false)[0]
+		return all(e, []table.Typed{{Ref: plan.Ref{Table: "sockets"}, Text: "1"}}, false)[0]
 	})
 	require.ErrorContains(t, err, "no such socket any more")
 }

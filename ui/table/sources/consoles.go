@@ -19,7 +19,7 @@ func (s *patching) consoleFields() (fields []table.Field[patchRow]) {
 	for _, console := range s.consoleColumns() {
 		title := s.view.Name(console.id)
 		at := number(console.name, title, headingWidth(title), "the channel of "+title+" that gets it; blank takes it off there.")
-		at.Carried, at.InOrder = true, true
+		at.Draggable, at.InOrder = true, true
 		fields = append(fields, s.consoleField(at, console.id))
 	}
 	return fields
@@ -69,7 +69,7 @@ func (s *patching) consoleField(at table.Column, console plan.DeviceID) table.Fi
 			}
 			return s.tone(r)
 		},
-		Together: func(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
+		SetAll: func(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
 			return s.tuneAll(e, console, cells, inOrder)
 		},
 	}

@@ -145,7 +145,7 @@ func (s *patching) socketField() table.Field[patchRow] {
 	if !s.act.House() {
 		at.Help = "where it is plugged in this act, by box and number; blank is as in the house, “struck” does without it."
 	}
-	at.Carried, at.InOrder = true, true
+	at.Draggable, at.InOrder = true, true
 	return table.Field[patchRow]{
 		Column: at,
 		Text:   func(r patchRow) string { return s.socketText(r.Line) },
@@ -155,7 +155,7 @@ func (s *patching) socketField() table.Field[patchRow] {
 			}
 			return s.tone(r)
 		},
-		Together: s.plugAll,
+		SetAll: s.plugAll,
 	}
 }
 

@@ -80,15 +80,15 @@ func (p page) types(row int, column, typed string) (*plan.Plan, error) {
 // pastes puts texts into the cells of a column from a row on, as one step; with inOrder the first text counts on.
 func (p page) pastes(row int, column string, inOrder bool, typed ...string) (*plan.Plan, []error) {
 	p.t.Helper()
-	together := p.Source.(table.Joiner).Together(p.at[column])
-	require.NotNil(p.t, together, "%s of %s", column, p.Name())
+	all := p.Source.(table.Joiner).AllSetter(p.at[column])
+	require.NotNil(p.t, all, "%s of %s", column, p.Name())
 	var cells []table.Typed
 	for i, text := range typed {
 		cells = append(cells, table.Typed{Ref: p.Ref(row + i), Text: text})
 	}
 	var errs []error
 	next, _ := plan.Do(p.plan, plan.NewIDSource(5, 5), func(e *plan.Edit) error {
-		errs = together(e, cells, inOrder)
+		errs = all(e, cells, inOrder)
 		for _, err := range errs {
 			if err != nil {
 				return err

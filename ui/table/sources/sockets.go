@@ -182,7 +182,7 @@ func (s *patching) channelWords(channels []patch.Channel) (said []string) {
 
 func (s *patching) socketFields() []table.Field[socketRow] {
 	holds := column("holds", "Holds", 170, "the input that is plugged in here: write its number or name; blank unplugs it.")
-	holds.Carried, holds.InOrder = true, true
+	holds.Draggable, holds.InOrder = true, true
 	return []table.Field[socketRow]{
 		{
 			Column: column("device", "Device", 130, "the box, splitter or console that has it."),
@@ -201,7 +201,7 @@ func (s *patching) socketFields() []table.Field[socketRow] {
 				}
 				return table.Usual
 			},
-			Together: s.holdAll,
+			SetAll: s.holdAll,
 		},
 		{
 			Column: column("channels", "Goes to", 160, "the channels that get it; of an output, the console that feeds it."),

@@ -29,7 +29,7 @@ func TestReadHouse(t *testing.T) {
 		"testdata/weekender.something": {Data: []byte("{}")},
 	}
 	t.Run("it leaves out what git does not keep, binary files and test data in Go", func(t *testing.T) {
-		all, err := readHouse(tree)
+		all, err := readProject(tree)
 		require.NoError(t, err)
 		require.Equal(t, []string{"assets", "go.mod", "model", "testdata"}, all.topLevel)
 		require.Len(t, all.sources, 2)
@@ -38,7 +38,7 @@ func TestReadHouse(t *testing.T) {
 	})
 	t.Run("a file that does not parse is an error", func(t *testing.T) {
 		tree["model/geom/broken.go"] = &fstest.MapFile{Data: []byte("package")}
-		_, err := readHouse(tree)
+		_, err := readProject(tree)
 		require.Error(t, err)
 	})
 }
@@ -112,7 +112,7 @@ func TestDocFaults(t *testing.T) {
 		{"a package without a word trips", "package geom", "no file says what the package is for"},
 		{"a told function passes", head + "// F is told.\nfunc F() {}", ""},
 		{"an untold function trips", head + "func F() {}", "func F has no comment"},
-		{"a function of the house needs no word", head + "func f() {}", ""},
+		{"a function of our own needs no word", head + "func f() {}", ""},
 		{"an untold method trips", head + "// T is told.\ntype T[A any] struct{}\nfunc (t *T[A]) F() {}", "func F has no comment"},
 		{"a method of an unexported type needs no word", head + "type t struct{}\nfunc (t) F() {}", ""},
 		{"an untold type trips", head + "type T int", "type T has no comment"},

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// placeInText is a file or folder of the house that a page names in code.
+// placeInText is a file or folder of the project that a page names in code.
 var placeInText = regexp.MustCompile("`((?:model|report|ui|cmd|assets|testdata)/[\\w./-]*\\w)`")
 
 // missingPlaces are the files and folders that a page names and that are not there.

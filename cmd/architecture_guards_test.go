@@ -42,7 +42,7 @@ func roomFaults(sources []source, table map[string][]string) []string {
 	for _, s := range sources {
 		allowed, known := table[s.room]
 		if !known {
-			faults = append(faults, fmt.Sprintf("%s: the room %s is missing in the table of cmd/house_test.go", s.path, s.room))
+			faults = append(faults, fmt.Sprintf("%s: the room %s is missing in the table of cmd/architecture_test.go", s.path, s.room))
 			continue
 		}
 		if s.test {

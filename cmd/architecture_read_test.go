@@ -28,16 +28,16 @@ type text struct {
 	path, content string
 }
 
-// house is what the guards look at.
-type house struct {
+// project is what the guards look at.
+type project struct {
 	topLevel []string
 	sources  []source
 	texts    []text
 }
 
-// readHouse reads a tree as git keeps it, without what is in [notOurs].
-func readHouse(tree fs.FS) (house, error) {
-	var all house
+// readProject reads a tree as git keeps it, without what is in [notOurs].
+func readProject(tree fs.FS) (project, error) {
+	var all project
 	entries, err := fs.ReadDir(tree, ".")
 	if err != nil {
 		return all, fmt.Errorf("root of the tree: %w", err)
@@ -63,7 +63,7 @@ func readHouse(tree fs.FS) (house, error) {
 	return all, err
 }
 
-func (h *house) read(tree fs.FS, name string) error {
+func (p *project) read(tree fs.FS, name string) error {
 	content, err := fs.ReadFile(tree, name)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
@@ -74,12 +74,12 @@ func (h *house) read(tree fs.FS, name string) error {
 	if bytes.IndexByte(content, 0) >= 0 {
 		return nil
 	}
-	h.texts = append(h.texts, text{path: name, content: string(content)})
+	p.texts = append(p.texts, text{path: name, content: string(content)})
 	if path.Ext(name) != ".go" || slices.Contains(strings.Split(name, "/"), "testdata") {
 		return nil
 	}
 	parsed, err := parse(name, string(content))
-	h.sources = append(h.sources, parsed)
+	p.sources = append(p.sources, parsed)
 	return err
 }
 

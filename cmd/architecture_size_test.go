@@ -76,7 +76,7 @@ func (k known) idle() []string {
 	var faults []string
 	for _, entry := range slices.Sorted(maps.Keys(k)) {
 		if !k[entry] {
-			faults = append(faults, entry+" is no longer too long: take it from stillTooLong in cmd/house_test.go")
+			faults = append(faults, entry+" is no longer too long: take it from stillTooLong in cmd/architecture_test.go")
 		}
 	}
 	return faults

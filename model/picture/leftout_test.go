@@ -62,23 +62,23 @@ func seen(p *picture.Picture) (drawn, hit map[plan.Key]bool) {
 func TestWhatIsLeftOutIsNeitherDrawnNorHit(t *testing.T) {
 	for _, c := range []struct {
 		name    string
-		without picture.Without
+		without picture.LeftOut
 		gone    []plan.Key
 		stays   []plan.Key
 	}{
-		{"areas", picture.Without{Areas: true}, []plan.Key{"a-22222"}, []plan.Key{"p-22222", "k-22222"}},
-		{"outlines of positions", picture.Without{Outlines: true}, []plan.Key{"p-22222"}, []plan.Key{"d-22223", "a-22222"}},
-		{"links of a grade", picture.Without{Grades: map[string]bool{"over": true}}, []plan.Key{"k-33333"}, []plan.Key{"k-22222", "k-44444"}},
-		{"links of a transport", picture.Without{Transports: map[plan.TransportID]bool{"fibre": true}}, []plan.Key{"k-44444"}, []plan.Key{"k-22222", "k-33333"}},
-		{"a level with its devices and what is plugged in there", picture.Without{Levels: map[plan.LevelID]bool{"v-22222": true}}, []plan.Key{"d-22225", "k-55555"}, []plan.Key{"d-22224"}},
-		{"looms", picture.Without{Looms: true}, []plan.Key{"m-22222"}, []plan.Key{"k-22222"}},
+		{"areas", picture.LeftOut{Areas: true}, []plan.Key{"a-22222"}, []plan.Key{"p-22222", "k-22222"}},
+		{"outlines of positions", picture.LeftOut{Outlines: true}, []plan.Key{"p-22222"}, []plan.Key{"d-22223", "a-22222"}},
+		{"links of a grade", picture.LeftOut{Grades: map[string]bool{"over": true}}, []plan.Key{"k-33333"}, []plan.Key{"k-22222", "k-44444"}},
+		{"links of a transport", picture.LeftOut{Transports: map[plan.TransportID]bool{"fibre": true}}, []plan.Key{"k-44444"}, []plan.Key{"k-22222", "k-33333"}},
+		{"a level with its devices and what is plugged in there", picture.LeftOut{Levels: map[plan.LevelID]bool{"v-22222": true}}, []plan.Key{"d-22225", "k-55555"}, []plan.Key{"d-22224"}},
+		{"looms", picture.LeftOut{Looms: true}, []plan.Key{"m-22222"}, []plan.Key{"k-22222"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			drawn, hit := seen(draw(layered(), 5, picture.Options{}))
 			for _, key := range append(c.gone, c.stays...) {
 				require.True(t, drawn[key] && hit[key], "%s is there when nothing is left out", key)
 			}
-			p := draw(layered(), 5, picture.Options{Without: c.without})
+			p := draw(layered(), 5, picture.Options{LeftOut: c.without})
 			drawn, hit = seen(p)
 			for _, key := range c.gone {
 				require.False(t, drawn[key], "%s is drawn", key)
@@ -106,7 +106,7 @@ func TestLabelsAndNamesAreLeftOut(t *testing.T) {
 		return all
 	}
 	require.Contains(t, texts(picture.Options{}, false), "k-22222")
-	without := texts(picture.Options{Without: picture.Without{Labels: true}}, false)
+	without := texts(picture.Options{LeftOut: picture.LeftOut{Labels: true}}, false)
 	require.NotContains(t, without, "k-22222")
 	require.Contains(t, without, "Box")
 	require.NotContains(t, texts(picture.Options{}, true), "Box", "devices are dots then")
@@ -115,7 +115,7 @@ func TestLabelsAndNamesAreLeftOut(t *testing.T) {
 
 func TestWhatIsSelectedIsDrawnAllTheSame(t *testing.T) {
 	o := picture.Options{
-		Without:  picture.Without{Grades: map[string]bool{"over": true}},
+		LeftOut:  picture.LeftOut{Grades: map[string]bool{"over": true}},
 		Selected: map[plan.Ref]bool{{Table: "links", Key: "k-33333"}: true},
 	}
 	drawn, hit := seen(draw(layered(), 5, o))
@@ -123,7 +123,7 @@ func TestWhatIsSelectedIsDrawnAllTheSame(t *testing.T) {
 }
 
 func TestADeviceThatIsLeftOutTakesNoLink(t *testing.T) {
-	p := draw(layered(), 5, picture.Options{Without: picture.Without{Levels: map[plan.LevelID]bool{"v-22222": true}}})
+	p := draw(layered(), 5, picture.Options{LeftOut: picture.LeftOut{Levels: map[plan.LevelID]bool{"v-22222": true}}})
 	whole := draw(layered(), 5, picture.Options{})
 	box, found := whole.Where(plan.Ref{Table: "devices", Key: "d-22225"})
 	require.True(t, found)
@@ -136,7 +136,7 @@ func TestADeviceThatIsLeftOutTakesNoLink(t *testing.T) {
 func TestWhatMovesIsLeftOutToo(t *testing.T) {
 	s := layered()
 	moving := plan.Moving{Devices: map[plan.DeviceID]bool{"d-22222": true}, Stretched: map[plan.LinkID]bool{"k-22222": true, "k-33333": true}}
-	p := draw(s, 5, picture.Options{Hidden: &moving, Without: picture.Without{Grades: map[string]bool{"over": true}}})
+	p := draw(s, 5, picture.Options{Hidden: &moving, LeftOut: picture.LeftOut{Grades: map[string]bool{"over": true}}})
 	drawn := map[plan.Key]bool{}
 	for _, m := range p.Overlay(moving, geom.Point{X: 2}, s.Links[:2]) {
 		drawn[m.Ref.Key] = true
@@ -158,7 +158,7 @@ func TestEveryThingThatIsDrawnIsWhatIsNotLeftOut(t *testing.T) {
 		for _, link := range s.Links {
 			graded[plan.Key(link.ID)] = link.Grade
 		}
-		for _, m := range draw(s, 5, picture.Options{Without: picture.Without{Grades: out}}).Marks {
+		for _, m := range draw(s, 5, picture.Options{LeftOut: picture.LeftOut{Grades: out}}).Marks {
 			if m.Ref.Table == "links" {
 				require.False(r, out[graded[m.Ref.Key]], "%s is drawn", m.Ref.Key)
 			}

@@ -21,8 +21,8 @@ import (
 // changed together; columns comes and goes.
 func seated(p *plan.Plan, columns ...string) table.Source {
 	list := inputsOf(p).(*table.List[plan.Input])
-	list.Fields[0].Set, list.Fields[0].InOrder, list.Fields[0].Carried = nil, true, true
-	list.Fields[0].Together = func(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
+	list.Fields[0].Set, list.Fields[0].InOrder, list.Fields[0].Draggable = nil, true, true
+	list.Fields[0].SetAll = func(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
 		errs := make([]error, len(cells))
 		for i, cell := range cells {
 			number, err := strconv.Atoi(cell.Text)
@@ -137,11 +137,11 @@ func TestASelectedCellIsCarriedToAnotherRow(t *testing.T) {
 	s := newScreen(t, "a", "b", "c")
 	s.SetSource(seated(s.desk.Plan()))
 	var said []string
-	s.Carried = func(source table.Source, column string, from, to plan.Ref) {
+	s.Moved = func(source table.Source, column string, from, to plan.Ref) {
 		said = append(said, column)
 		require.NotEqual(t, from, to)
 	}
-	s.CarriedOut = func(_ table.Source, refs []plan.Ref, at fyne.Position) {
+	s.DroppedBeside = func(_ table.Source, refs []plan.Ref, at fyne.Position) {
 		said = append(said, fmt.Sprint(len(refs), " out"))
 	}
 	const top, pitch = 75, 26
@@ -161,7 +161,7 @@ var errSeat = errors.New("no seat")
 
 func TestOneCellOfAColumnThatIsChangedTogether(t *testing.T) {
 	list := &table.List[plan.Input]{Fields: []table.Field[plan.Input]{{
-		Together: func(_ *plan.Edit, cells []table.Typed, _ bool) []error {
+		SetAll: func(_ *plan.Edit, cells []table.Typed, _ bool) []error {
 			if cells[0].Text == "" {
 				return []error{errSeat}
 			}

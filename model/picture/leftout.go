@@ -2,9 +2,9 @@ package picture
 
 import "stageloom/model/plan"
 
-// Without says what a picture leaves out; the zero value leaves out nothing. What is selected is drawn all the same,
+// LeftOut says what a picture leaves out; the zero value leaves out nothing. What is selected is drawn all the same,
 // and what is not drawn is not hit by a pointer.
-type Without struct {
+type LeftOut struct {
 	// Labels are those on links, Names those in device boxes, which become dots.
 	Labels, Names bool
 	Outlines      bool
@@ -17,18 +17,18 @@ type Without struct {
 }
 
 // Nothing reports whether nothing is left out.
-func (w Without) Nothing() bool {
+func (w LeftOut) Nothing() bool {
 	return !w.Labels && !w.Names && !w.Outlines && !w.Areas && !w.Looms && len(w.Grades)+len(w.Transports)+len(w.Levels) == 0
 }
 
 // lacksDevice reports whether a device is left out.
 func (p *Picture) lacksDevice(device *DeviceFigure) bool {
-	return p.options.Without.Levels[device.Level] && !p.options.Selected[Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}]
+	return p.options.LeftOut.Levels[device.Level] && !p.options.Selected[Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}]
 }
 
 // lacksLink reports whether a link is left out.
 func (p *Picture) lacksLink(link *LinkFigure) bool {
-	w := p.options.Without
+	w := p.options.LeftOut
 	if p.options.Selected[Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}] {
 		return false
 	}
@@ -37,7 +37,7 @@ func (p *Picture) lacksLink(link *LinkFigure) bool {
 
 // lacksPosition reports whether the outline and the name of a position are left out.
 func (p *Picture) lacksPosition(position PositionFigure) bool {
-	w := p.options.Without
+	w := p.options.LeftOut
 	if p.options.Selected[Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}] {
 		return false
 	}
@@ -46,10 +46,10 @@ func (p *Picture) lacksPosition(position PositionFigure) bool {
 
 // lacksArea reports whether an area is left out.
 func (p *Picture) lacksArea(area AreaFigure) bool {
-	return p.options.Without.Areas && !p.options.Selected[Ref{Table: plan.AreasTable, Key: plan.Key(area.ID)}]
+	return p.options.LeftOut.Areas && !p.options.Selected[Ref{Table: plan.AreasTable, Key: plan.Key(area.ID)}]
 }
 
 // lacksLoom reports whether the marks and the name of a loom are left out.
 func (p *Picture) lacksLoom(loom *LoomFigure) bool {
-	return p.options.Without.Looms && !p.options.Selected[loomRef(loom.ID)]
+	return p.options.LeftOut.Looms && !p.options.Selected[loomRef(loom.ID)]
 }

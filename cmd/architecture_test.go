@@ -1,4 +1,4 @@
-// Package cmd_test holds the guards of the house: who may import whom, what lies
+// Package cmd_test holds the guards of the architecture: who may import whom, what lies
 // where, what is documented. They read the tree's own text with go/parser; the
 // table in this file is the map of the rooms, and DEVELOPERS.md tells it in words.
 package cmd_test
@@ -133,28 +133,28 @@ func TestTheGuardsLeaveOutWhatGitDoes(t *testing.T) {
 	}
 }
 
-func TestHouse(t *testing.T) {
+func TestArchitecture(t *testing.T) {
 	tree := os.DirFS("..")
-	house, err := readHouse(tree)
+	project, err := readProject(tree)
 	require.NoError(t, err)
-	require.Greater(t, len(house.sources), 10, "the walk found next to nothing: is this the project's tree?")
+	require.Greater(t, len(project.sources), 10, "the walk found next to nothing: is this the project's tree?")
 
 	for _, guard := range []struct {
 		sentence string
 		faults   []string
 	}{
-		{"every room has its place in the table and imports only what it may", roomFaults(house.sources, rooms)},
-		{"a library that is kept to some rooms is imported nowhere else", libraryFaults(house.sources, libraries, rooms)},
-		{"the table grants nothing that no import uses", grantFaults(house.sources, rooms)},
-		{"DEVELOPERS.md tells what every room is for and what it may import", mapFaults(house.sources, house.texts, rooms)},
-		{"nothing unexpected lies at the root", topLevelFaults(house.topLevel, topLevel)},
-		{"every package and every exported name is documented", docFaults(house.sources)},
-		{"a package is named after what it holds", packageNameFaults(house.sources)},
-		{"tests stand outside the package they test", testPackageFaults(house.sources)},
-		{"a JSON key of a measure carries its unit", jsonKeyFaults(house.sources)},
-		{"no text names a path of one machine or a registry's host", machineFaults(house.texts)},
-		{"no file is too long", fileFaults(house.texts, mostLines, stillTooLong)},
-		{"no function is too long", functionFaults(house.sources, mostFunction, mostFunctionTests, stillTooLong)},
+		{"every room has its place in the table and imports only what it may", roomFaults(project.sources, rooms)},
+		{"a library that is kept to some rooms is imported nowhere else", libraryFaults(project.sources, libraries, rooms)},
+		{"the table grants nothing that no import uses", grantFaults(project.sources, rooms)},
+		{"DEVELOPERS.md tells what every room is for and what it may import", mapFaults(project.sources, project.texts, rooms)},
+		{"nothing unexpected lies at the root", topLevelFaults(project.topLevel, topLevel)},
+		{"every package and every exported name is documented", docFaults(project.sources)},
+		{"a package is named after what it holds", packageNameFaults(project.sources)},
+		{"tests stand outside the package they test", testPackageFaults(project.sources)},
+		{"a JSON key of a measure carries its unit", jsonKeyFaults(project.sources)},
+		{"no text names a path of one machine or a registry's host", machineFaults(project.texts)},
+		{"no file is too long", fileFaults(project.texts, mostLines, stillTooLong)},
+		{"no function is too long", functionFaults(project.sources, mostFunction, mostFunctionTests, stillTooLong)},
 	} {
 		t.Run(guard.sentence, func(t *testing.T) {
 			require.Empty(t, guard.faults, "\n"+strings.Join(guard.faults, "\n"))

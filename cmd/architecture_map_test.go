@@ -27,7 +27,7 @@ func grantFaults(sources []source, table map[string][]string) []string {
 	var faults []string
 	for _, room := range slices.Sorted(maps.Keys(table)) {
 		if !exists[room] {
-			faults = append(faults, room+" has its place in the table of cmd/house_test.go and no code")
+			faults = append(faults, room+" has its place in the table of cmd/architecture_test.go and no code")
 			continue
 		}
 		for _, entry := range table[room] {
@@ -65,7 +65,7 @@ func mapFaults(sources []source, texts []text, table map[string][]string) []stri
 			}
 			told[room] = true
 			if wanted := inWords(room, table[room]); rooms[room] && says != wanted {
-				faults = append(faults, fmt.Sprintf("DEVELOPERS.md says that %s may import %q, the table of cmd/house_test.go says %q", room, says, wanted))
+				faults = append(faults, fmt.Sprintf("DEVELOPERS.md says that %s may import %q, the table of cmd/architecture_test.go says %q", room, says, wanted))
 			} else if !rooms[room] {
 				faults = append(faults, room+" has a row in DEVELOPERS.md and no code")
 			}
@@ -156,8 +156,8 @@ func TestMapFaults(t *testing.T) {
 		{"a room in a row passes", geom + plan, ""},
 		{"a room in no row trips", geom, "model/plan is in no row"},
 		{"a row without a room trips", geom + plan + "| model/ways | ways | geom |\n", "model/ways has a row"},
-		{"a row that grants too little trips", geom + "| model/plan | rows | – |\n", `model/plan may import "–", the table of cmd/house_test.go says "geom"`},
-		{"a row that grants too much trips", "| model/geom | points | plan |\n" + plan, `model/geom may import "plan", the table of cmd/house_test.go says "–"`},
+		{"a row that grants too little trips", geom + "| model/plan | rows | – |\n", `model/plan may import "–", the table of cmd/architecture_test.go says "geom"`},
+		{"a row that grants too much trips", "| model/geom | points | plan |\n" + plan, `model/geom may import "plan", the table of cmd/architecture_test.go says "–"`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			requireFault(t, c.fault, mapFaults(tree, []text{{path: "DEVELOPERS.md", content: head + c.page}}, table))
