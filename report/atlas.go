@@ -12,13 +12,13 @@ import (
 // whole; a plan that can't be read on one has parts to a larger scale behind it.
 type atlas struct {
 	format paper.Format
-	sheets []sheet
+	sheets []planPage
 	// unnamed are the links whose label found no place on any sheet, in the order of the scene.
 	unnamed []plan.LinkID
 }
 
-// sheet is one page of the atlas.
-type sheet struct {
+// planPage is one page of the atlas.
+type planPage struct {
 	part        int // from 1; 0 is the whole
 	denominator int // of the scale 1 : denominator
 	picture     *picture.Picture
@@ -75,10 +75,10 @@ func (c *cartographer) arrange(denominator int, lettering float64) *picture.Arra
 }
 
 // lay makes the atlas for a sheet of paper.
-func (c *cartographer) lay(size paper.Sheet) *atlas {
+func (c *cartographer) lay(size paper.Size) *atlas {
 	best := c.whole(size)
 	a := &atlas{format: best.format, unnamed: best.picture.Unplaced}
-	first := sheet{denominator: best.denominator, picture: best.picture}
+	first := planPage{denominator: best.denominator, picture: best.picture}
 	if !readable(best, len(c.scene.Links)) {
 		if sheets, parts := c.cut(best); len(parts) > 0 {
 			first.of, first.frames = len(parts), c.frames(best, best.picture.View, parts, 0)
@@ -87,7 +87,7 @@ func (c *cartographer) lay(size paper.Sheet) *atlas {
 			a.unnamed = c.unlabelled(append(sheets, first))
 		}
 	}
-	a.sheets = append([]sheet{first}, a.sheets...)
+	a.sheets = append([]planPage{first}, a.sheets...)
 	return a
 }
 
@@ -101,7 +101,7 @@ func fewOf(links int) int { return links / 30 }
 
 // whole lays the whole plan on one sheet: in the largest lettering at which every link has its label, else in that which
 // leaves the fewest without; the way round that gives the larger scale, then the one that leaves more room.
-func (c *cartographer) whole(size paper.Sheet) layout {
+func (c *cartographer) whole(size paper.Size) layout {
 	var best layout
 	for i, lettering := range letterings {
 		l := c.fit(paper.Format{Sheet: size, Landscape: true}, lettering)
@@ -180,7 +180,7 @@ func labelled(p *picture.Picture) map[plan.LinkID]bool {
 }
 
 // unlabelled returns the links of the scene without a label on any of the sheets.
-func (c *cartographer) unlabelled(sheets []sheet) []plan.LinkID {
+func (c *cartographer) unlabelled(sheets []planPage) []plan.LinkID {
 	var missing []plan.LinkID
 	seen := map[plan.LinkID]bool{}
 	for _, s := range sheets {

@@ -53,7 +53,7 @@ var Cover = cover
 var Fullest = most
 
 // Line returns how marks of a role are drawn: false for a role without a look.
-func Line(role picture.Role, grey bool) (paper.Line, bool) {
+func Line(role picture.Role, grey bool) (paper.Stroke, bool) {
 	_, known := looks[role]
 	return lookOf(role, grey).line(), known
 }

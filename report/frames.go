@@ -88,15 +88,15 @@ func tags(frames []frame) []geom.Box {
 }
 
 // drawFrames draws the outlines of the parts that lie in the sheet, or reach into it.
-func drawFrames(pen *paper.Pen, s sheet) {
+func drawFrames(pen *paper.Pen, s planPage) {
 	for _, f := range s.frames {
 		corners := f.box.Corners()
-		pen.Polygon(onPaper(corners[:]), paper.None, paper.Line{Colour: paper.Grey(90), Width: 0.25, Dash: []float64{4, 2}})
+		pen.Polygon(onPaper(corners[:]), paper.None, paper.Stroke{Colour: paper.Grey(90), Width: 0.25, Dash: []float64{4, 2}})
 	}
 }
 
 // drawTags writes the numbers of the parts.
-func drawTags(pen *paper.Pen, s sheet) {
+func drawTags(pen *paper.Pen, s planPage) {
 	l := paper.Lettering{Face: paper.Bold, Size: tagSize * pen.Scale(), Colour: paper.Grey(60), Align: paper.Centre, Plate: 0.4}
 	for _, f := range s.frames {
 		_, high := pen.Measure(f.words, l)

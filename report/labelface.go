@@ -14,7 +14,7 @@ const flagWidth = 2 * leastLabelWidth
 
 func drawLabel(pen *paper.Pen, one label, plain bool) {
 	width, height := pen.Size()
-	edge := paper.Line{Colour: paper.Grey(170), Width: 0.1}
+	edge := paper.Stroke{Colour: paper.Grey(170), Width: 0.1}
 	if plain {
 		pen.Polygon(outline(paper.Box{W: width, H: height}), paper.None, edge)
 	}
@@ -22,7 +22,7 @@ func drawLabel(pen *paper.Pen, one label, plain bool) {
 		drawFace(pen, paper.Box{W: width, H: height}, one)
 		return
 	}
-	fold := paper.Line{Colour: paper.Grey(120), Width: 0.15, Dash: []float64{1, 1}}
+	fold := paper.Stroke{Colour: paper.Grey(120), Width: 0.15, Dash: []float64{1, 1}}
 	pen.Polyline([]paper.Point{{X: width / 2}, {X: width / 2, Y: height}}, fold)
 	drawFace(pen, paper.Box{W: width / 2, H: height}, one)
 	drawFace(pen, paper.Box{X: width / 2, W: width / 2, H: height}, one)
@@ -58,7 +58,7 @@ func drawFace(pen *paper.Pen, box paper.Box, one label) {
 	if one.warning != "" {
 		warning := paper.Lettering{Face: paper.Bold, Size: 8.5, Colour: paper.White}
 		width, _ := pen.Measure(one.warning, warning)
-		pen.Polygon(outline(paper.Box{X: in.X, Y: foot - 4, W: width + 2, H: 4}), paper.Black, paper.Line{})
+		pen.Polygon(outline(paper.Box{X: in.X, Y: foot - 4, W: width + 2, H: 4}), paper.Black, paper.Stroke{})
 		pen.Text(paper.Point{X: in.X + 1, Y: foot - 1}, one.warning, warning)
 		foot -= 5
 	}
@@ -140,5 +140,5 @@ func drawCode(pen *paper.Pen, at paper.Point, text string) {
 			}
 		}
 	}
-	pen.Rings(rings, paper.Black, paper.Line{})
+	pen.Rings(rings, paper.Black, paper.Stroke{})
 }

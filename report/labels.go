@@ -26,7 +26,7 @@ type LabelSheet struct {
 // LabelSheetFor is the usual sheet for a paper: 16 labels on A4, 14 on Letter. Common practice, no source: compare with the
 // packet. A3 prints labels on A4.
 func LabelSheetFor(sheet string) LabelSheet {
-	if paper.Sheet(sheet) == paper.Letter {
+	if paper.Size(sheet) == paper.Letter {
 		return LabelSheet{Columns: 2, Rows: 7, Width: 101.6, Height: 33.9, Left: 4, Top: 21, GapX: 4.7}
 	}
 	return LabelSheet{Columns: 2, Rows: 8, Width: 99.1, Height: 33.9, Left: 4.6, Top: 12.9, GapX: 2.6}
@@ -75,7 +75,7 @@ const (
 func (s LabelSheet) Count() int { return s.Columns * s.Rows }
 
 // check refuses a sheet of labels that has no room on its paper.
-func (s LabelSheet) check(sheet paper.Sheet) error {
+func (s LabelSheet) check(sheet paper.Size) error {
 	if s == (LabelSheet{}) {
 		return nil
 	}
@@ -115,7 +115,7 @@ func (s LabelSheet) figures() error {
 }
 
 // labelFormat is the sheet on which labels are printed.
-func labelFormat(sheet paper.Sheet) paper.Format {
+func labelFormat(sheet paper.Size) paper.Format {
 	if sheet == paper.A3 {
 		sheet = paper.A4
 	}

@@ -82,7 +82,7 @@ func (p *printout) bound(b booklet) []paper.Chapter {
 func (p *printout) chapter(c content, prefix string) paper.Chapter {
 	sheet := sheetOf(p.Plan, p.choice)
 	if c.chapter == SitePlan && p.choice.PlanPaper != "" {
-		sheet = paper.Sheet(p.choice.PlanPaper)
+		sheet = paper.Size(p.choice.PlanPaper)
 	}
 	return paper.Chapter{
 		Name: prefix + c.name, Reader: c.reader, Format: &paper.Format{Sheet: sheet, Landscape: c.landscape},

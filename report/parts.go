@@ -20,9 +20,9 @@ type part struct{ metres geom.Box }
 // cut lays parts over the devices that the whole leaves hard to read, at the scale that leaves the fewest links
 // without a label and takes the fewest sheets, looked for up to the first at which all but a few have theirs. It returns
 // none where parts are no help.
-func (c *cartographer) cut(whole layout) (sheets []sheet, parts []part) {
-	needy, first := c.needy(whole), sheet{picture: c.withParts(whole, nil)}
-	cheapest := len(c.unlabelled([]sheet{first})) // links without a label, and sheets to leaf through
+func (c *cartographer) cut(whole layout) (sheets []planPage, parts []part) {
+	needy, first := c.needy(whole), planPage{picture: c.withParts(whole, nil)}
+	cheapest := len(c.unlabelled([]planPage{first})) // links without a label, and sheets to leaf through
 	possible := true
 	for i := slices.Index(scales, whole.denominator) - 1; i >= 0 && possible; i-- {
 		possible = false
@@ -127,17 +127,17 @@ func picked(boxes []geom.Box, which []bool) []geom.Box {
 }
 
 // letterParts draws every window, each with the frames of the others for how they overlap.
-func (c *cartographer) letterParts(l layout, windows []geom.Box) ([]sheet, []part) {
+func (c *cartographer) letterParts(l layout, windows []geom.Box) ([]planPage, []part) {
 	width, height := c.view(l.format)
 	views, parts := make([]picture.View, len(windows)), make([]part, len(windows))
 	for i, window := range windows {
 		views[i] = l.arrangement.Sheet(window.Centre(), width, height)
 		parts[i] = part{geom.BoxOf(views[i].Metres(geom.Point{}), views[i].Metres(geom.Point{X: width, Y: height}))}
 	}
-	sheets := make([]sheet, len(windows))
+	sheets := make([]planPage, len(windows))
 	for i, view := range views {
 		frames := c.frames(l, view, parts, i+1)
-		sheets[i] = sheet{part: i + 1, of: len(parts), denominator: l.denominator, frames: frames, picture: c.letter(l, view, frames)}
+		sheets[i] = planPage{part: i + 1, of: len(parts), denominator: l.denominator, frames: frames, picture: c.letter(l, view, frames)}
 	}
 	return sheets, parts
 }

@@ -143,7 +143,7 @@ func (p *printout) footHeight(b *paper.Book, scene *picture.Scene, width, k floa
 }
 
 // drawFoot draws the scale bar, the north arrow and the legend.
-func (p *printout) drawFoot(b *paper.Book, s sheet, box paper.Box, k float64) {
+func (p *printout) drawFoot(b *paper.Book, s planPage, box paper.Box, k float64) {
 	pen := b.Pen(box)
 	if s.picture.Scene().Grounded() {
 		drawNorth(pen, paper.Point{X: 9 * k, Y: box.H / 2}, 8*k, p.Plan.Settings.North)
@@ -195,7 +195,7 @@ func (e entry) indent(k float64) float64 {
 }
 
 // drawScale draws a bar of a round length with its figures, and what scale it is.
-func (p *printout) drawScale(pen *paper.Pen, s sheet, at paper.Point, k float64) {
+func (p *printout) drawScale(pen *paper.Pen, s planPage, at paper.Point, k float64) {
 	const most, parts = 40.0, 4
 	mm := 1000 / float64(s.denominator) // of a metre
 	step := roundWithin(most * k / mm / parts)
@@ -206,7 +206,7 @@ func (p *printout) drawScale(pen *paper.Pen, s sheet, at paper.Point, k float64)
 			fill = paper.White
 		}
 		box := paper.Box{X: at.X + float64(i)*step*mm, Y: at.Y, W: step * mm, H: high}
-		pen.Polygon(outline(box), fill, paper.Line{Colour: paper.Black, Width: 0.2})
+		pen.Polygon(outline(box), fill, paper.Stroke{Colour: paper.Black, Width: 0.2})
 	}
 	small := paper.Lettering{Size: 7.5 * k, Align: paper.Centre}
 	pen.Text(paper.Point{X: at.X, Y: at.Y - 1*k}, "0", small)
@@ -227,7 +227,7 @@ func roundWithin(metres float64) float64 {
 	return picture.RoundStep(metres / 2.5)
 }
 
-func sheetName(size paper.Sheet) string {
+func sheetName(size paper.Size) string {
 	if size == "" {
 		return string(paper.A4)
 	}
@@ -245,7 +245,7 @@ func drawNorth(pen *paper.Pen, centre paper.Point, radius, degrees float64) {
 	at := func(x, y float64) paper.Point {
 		return paper.Point{X: centre.X + radius*(x*cos+y*sin), Y: centre.Y + radius*(x*sin-y*cos)}
 	}
-	line := paper.Line{Colour: paper.Black, Width: 0.25}
+	line := paper.Stroke{Colour: paper.Black, Width: 0.25}
 	pen.RoundBox(paper.Box{X: centre.X - radius, Y: centre.Y - radius, W: 2 * radius, H: 2 * radius}, radius, paper.White, line)
 	pen.Polygon([]paper.Point{at(0, 0.5), at(0.3, -0.7), at(0, -0.42)}, paper.Black, line)
 	pen.Polygon([]paper.Point{at(0, 0.5), at(-0.3, -0.7), at(0, -0.42)}, paper.White, line)

@@ -14,8 +14,8 @@ type look struct {
 }
 
 // line returns the look as a line.
-func (l look) line() paper.Line {
-	return paper.Line{Colour: l.ink, Width: l.width, Dash: l.dash, Round: l.round}
+func (l look) line() paper.Stroke {
+	return paper.Stroke{Colour: l.ink, Width: l.width, Dash: l.dash, Round: l.round}
 }
 
 // graded returns the line of a grade, whose looks are those of the whole book.

@@ -54,7 +54,7 @@ func (p *printout) rooms(b *paper.Book, scene *picture.Scene, format paper.Forma
 }
 
 // drawSheet draws one page of the plan.
-func (p *printout) drawSheet(b *paper.Book, s sheet) {
+func (p *printout) drawSheet(b *paper.Book, s planPage) {
 	k := typeScale(p.atlas.format)
 	b.Take(b.Area().H)
 	r := p.rooms(b, s.picture.Scene(), p.atlas.format)
@@ -69,12 +69,12 @@ func (p *printout) drawSheet(b *paper.Book, s sheet) {
 		picture.Draw(rest, plan)
 		drawTags(pen, s)
 	})
-	pen.Polygon(outline(whole), paper.None, paper.Line{Colour: paper.Black, Width: 0.3})
+	pen.Polygon(outline(whole), paper.None, paper.Stroke{Colour: paper.Black, Width: 0.3})
 	p.drawFoot(b, s, r.foot, k)
 }
 
 // title says what the sheet shows.
-func (s sheet) title() string {
+func (s planPage) title() string {
 	scale := s.scale()
 	switch n := s.of; {
 	case s.part > 0:
@@ -90,7 +90,7 @@ func (s sheet) title() string {
 }
 
 // scale is the scale of a sheet in words; where nothing has a place on the ground there is none.
-func (s sheet) scale() string {
+func (s planPage) scale() string {
 	if !s.picture.Scene().Grounded() {
 		return picture.NotToScale
 	}

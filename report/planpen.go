@@ -30,7 +30,7 @@ func (p *planPen) Stroke(points []geom.Point, role picture.Role) {
 
 // Fill fills a polygon.
 func (p *planPen) Fill(points []geom.Point, role picture.Role) {
-	p.pen.Polygon(onPaper(points), p.look(role).ink, paper.Line{})
+	p.pen.Polygon(onPaper(points), p.look(role).ink, paper.Stroke{})
 }
 
 // Panel fills and edges a box with rounded corners; a blank role draws none.

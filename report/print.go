@@ -114,11 +114,11 @@ func datesOf(p *plan.Plan, standing revision.Standing) []string {
 	return dates
 }
 
-func sheetOf(p *plan.Plan, choice Choice) paper.Sheet {
+func sheetOf(p *plan.Plan, choice Choice) paper.Size {
 	if choice.Paper == "" {
-		return paper.Sheet(p.Settings.PrintPaper)
+		return paper.Size(p.Settings.PrintPaper)
 	}
-	return paper.Sheet(choice.Paper)
+	return paper.Size(choice.Paper)
 }
 
 func printed(done paper.Print) Printed {
@@ -209,7 +209,7 @@ func (c Choice) check(p *plan.Plan) error {
 			return fmt.Errorf("chapter %q is not known: choose from %s", wanted, listed(Chapters()))
 		}
 	}
-	if _, _, err := (paper.Format{Sheet: paper.Sheet(c.PlanPaper)}).Size(); err != nil {
+	if _, _, err := (paper.Format{Sheet: paper.Size(c.PlanPaper)}).Size(); err != nil {
 		return err
 	}
 	if c.Position != "" && !p.Positions.Has(plan.Key(c.Position)) {

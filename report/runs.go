@@ -104,7 +104,7 @@ const endWidth = 36.0
 func (d *runDrawing) draw() {
 	width, height := d.pen.Size()
 	k := d.k
-	d.pen.Polygon(outline(paper.Box{W: width, H: height}), paper.None, paper.Line{Colour: paper.Grey(120), Width: 0.2})
+	d.pen.Polygon(outline(paper.Box{W: width, H: height}), paper.None, paper.Stroke{Colour: paper.Grey(120), Width: 0.2})
 	d.head(width)
 	d.left, d.right, d.line = (endWidth+4)*k, width-(endWidth+4)*k, 24*k
 	d.end(paper.Box{X: 2 * k, Y: d.line - 7*k, W: endWidth * k, H: 14 * k}, d.link.From, d.link.FromPort, d.link.FromPanel)
@@ -151,7 +151,7 @@ func (d *runDrawing) head(width float64) {
 func (d *runDrawing) end(box paper.Box, id plan.DeviceID, port string, panel plan.HardwareID) {
 	k := d.k
 	device, _ := d.Plan.Device(id)
-	d.pen.RoundBox(box, 1.2*k, paper.White, paper.Line{Colour: paper.Black, Width: 0.45})
+	d.pen.RoundBox(box, 1.2*k, paper.White, paper.Stroke{Colour: paper.Black, Width: 0.45})
 	name := paper.Lettering{Face: paper.Bold, Size: 10.5 * k}
 	lines := wrapped(d.pen, device.Name, name, box.W-3*k, 2)
 	y := box.Y + 4.6*k
@@ -182,7 +182,7 @@ func (d *runDrawing) at(metre float64) float64 {
 // cables draws every cable to scale with its name over it and a box to tick, and the joins between.
 func (d *runDrawing) cables() {
 	k := d.k
-	thick := paper.Line{Colour: paper.Black, Width: 1.3 * k}
+	thick := paper.Stroke{Colour: paper.Black, Width: 1.3 * k}
 	last := 0.0
 	for _, cable := range laidCables(d.figures) {
 		if cable.Assumed {
@@ -195,7 +195,7 @@ func (d *runDrawing) cables() {
 		last = cable.end()
 	}
 	if d.figures.Missing > crumb {
-		d.pen.Polyline([]paper.Point{{X: d.at(last), Y: d.line}, {X: d.right, Y: d.line}}, paper.Line{Colour: paper.Grey(90), Width: 0.8 * k, Dash: []float64{1.2, 1.2}})
+		d.pen.Polyline([]paper.Point{{X: d.at(last), Y: d.line}, {X: d.right, Y: d.line}}, paper.Stroke{Colour: paper.Grey(90), Width: 0.8 * k, Dash: []float64{1.2, 1.2}})
 		d.over(d.at(last), d.right, "missing", length(d.figures.Missing))
 	}
 	d.couplers()
@@ -209,7 +209,7 @@ func (d *runDrawing) couplers() {
 	end := d.left
 	for i, j := range joins {
 		x := d.at(j.at)
-		d.pen.Polygon(outline(paper.Box{X: x - 1.5*k, Y: d.line - 2.2*k, W: 3 * k, H: 4.4 * k}), paper.White, paper.Line{Colour: paper.Black, Width: 0.5})
+		d.pen.Polygon(outline(paper.Box{X: x - 1.5*k, Y: d.line - 2.2*k, W: 3 * k, H: 4.4 * k}), paper.White, paper.Stroke{Colour: paper.Black, Width: 0.5})
 		next := d.right
 		if i+1 < len(joins) {
 			next = d.at(joins[i+1].at)
@@ -288,7 +288,7 @@ func (d *runDrawing) ramp(r ramp, low, after float64) (end float64, placed bool)
 		return 0, false
 	}
 	shape := []paper.Point{{X: from - 1.5*k, Y: low}, {X: from, Y: low - 1.8*k}, {X: to, Y: low - 1.8*k}, {X: to + 1.5*k, Y: low}}
-	d.pen.Polygon(shape, paper.Grey(170), paper.Line{Colour: paper.Black, Width: 0.25})
+	d.pen.Polygon(shape, paper.Grey(170), paper.Stroke{Colour: paper.Black, Width: 0.25})
 	d.pen.Text(paper.Point{X: x, Y: low}, words, l)
 	return end, true
 }
@@ -297,7 +297,7 @@ func (d *runDrawing) ramp(r ramp, low, after float64) (end float64, placed bool)
 func (d *runDrawing) foot(width, height float64) {
 	k := d.k
 	y := height - 8.5*k
-	d.pen.Polyline([]paper.Point{{Y: y}, {X: width, Y: y}}, paper.Line{Colour: paper.Grey(165), Width: 0.15})
+	d.pen.Polyline([]paper.Point{{Y: y}, {X: width, Y: y}}, paper.Stroke{Colour: paper.Grey(165), Width: 0.15})
 	base := height - 2.8*k
 	x := 2 * k
 	l := paper.Lettering{Size: 11 * k}
@@ -308,7 +308,7 @@ func (d *runDrawing) foot(width, height float64) {
 	}
 	for _, blank := range []string{"minutes", "errors", "initials"} {
 		x += d.pen.Text(paper.Point{X: x, Y: base}, blank, l) + 1.5*k
-		d.pen.Polyline([]paper.Point{{X: x, Y: base + 0.6*k}, {X: x + 20*k, Y: base + 0.6*k}}, paper.Line{Colour: paper.Black, Width: 0.2})
+		d.pen.Polyline([]paper.Point{{X: x, Y: base + 0.6*k}, {X: x + 20*k, Y: base + 0.6*k}}, paper.Stroke{Colour: paper.Black, Width: 0.2})
 		x += 24 * k
 	}
 	watch := d.watch(d.link, d.figures)

@@ -19,7 +19,7 @@ func (w *window) rename() {
 		return
 	}
 	ref := selection[0]
-	entry := dialogs.NewField(w)
+	entry := dialogs.NewEntry(w)
 	entry.SetText(nameOf(w.desk.Plan(), ref))
 	d := dialog.NewCustomWithoutButtons("Rename", entry, w.window)
 	take := func() {

@@ -68,7 +68,7 @@ func TestRoundMM(t *testing.T) {
 }
 
 func TestLine(t *testing.T) {
-	ground := geom.Line{A: pt(0, 0), B: pt(10, 0)}
+	ground := geom.Stretch{A: pt(0, 0), B: pt(10, 0)}
 	t.Run("beside the line the distance is square to it", func(t *testing.T) {
 		require.InDelta(t, 3, ground.Distance(pt(4, 3)), tiny)
 		nearest, share := ground.Nearest(pt(4, 3))
@@ -80,29 +80,29 @@ func TestLine(t *testing.T) {
 		require.InDelta(t, 5, ground.Distance(pt(-3, -4)), tiny)
 	})
 	t.Run("a line of no length is its point", func(t *testing.T) {
-		dot := geom.Line{A: pt(1, 1), B: pt(1, 1)}
+		dot := geom.Stretch{A: pt(1, 1), B: pt(1, 1)}
 		require.InDelta(t, 5, dot.Distance(pt(4, 5)), tiny)
 		require.Equal(t, pt(0, 0), dot.Direction())
 		require.Zero(t, dot.Length())
 	})
 	t.Run("crossing lines meet in one point", func(t *testing.T) {
-		p, ok := ground.Crossing(geom.Line{A: pt(2, -1), B: pt(4, 1)})
+		p, ok := ground.Crossing(geom.Stretch{A: pt(2, -1), B: pt(4, 1)})
 		require.True(t, ok)
 		near(t, pt(3, 0), p)
 	})
 	t.Run("a touching end counts", func(t *testing.T) {
-		p, ok := ground.Crossing(geom.Line{A: pt(10, 0), B: pt(10, 5)})
+		p, ok := ground.Crossing(geom.Stretch{A: pt(10, 0), B: pt(10, 5)})
 		require.True(t, ok)
 		near(t, pt(10, 0), p)
 	})
 	t.Run("lines that would meet only when drawn longer do not cross", func(t *testing.T) {
-		_, ok := ground.Crossing(geom.Line{A: pt(5, 1), B: pt(5, 4)})
+		_, ok := ground.Crossing(geom.Stretch{A: pt(5, 1), B: pt(5, 4)})
 		require.False(t, ok)
-		_, ok = ground.Crossing(geom.Line{A: pt(11, -1), B: pt(11, 1)})
+		_, ok = ground.Crossing(geom.Stretch{A: pt(11, -1), B: pt(11, 1)})
 		require.False(t, ok)
 	})
 	t.Run("a line on top of another has no crossing", func(t *testing.T) {
-		_, ok := ground.Crossing(geom.Line{A: pt(2, 0), B: pt(6, 0)})
+		_, ok := ground.Crossing(geom.Stretch{A: pt(2, 0), B: pt(6, 0)})
 		require.False(t, ok)
 	})
 }

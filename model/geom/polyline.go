@@ -17,13 +17,13 @@ func (way Polyline) Length() float64 {
 
 // Lines returns the straight lines of the way in order, those of no length
 // included.
-func (way Polyline) Lines() []Line {
+func (way Polyline) Lines() []Stretch {
 	if len(way) < 2 {
 		return nil
 	}
-	lines := make([]Line, 0, len(way)-1)
+	lines := make([]Stretch, 0, len(way)-1)
 	for i := 1; i < len(way); i++ {
-		lines = append(lines, Line{A: way[i-1], B: way[i]})
+		lines = append(lines, Stretch{A: way[i-1], B: way[i]})
 	}
 	return lines
 }
@@ -39,7 +39,7 @@ func (way Polyline) At(distance float64) (Point, Point) {
 	}
 	direction, left := Point{}, max(0, distance)
 	for i := 1; i < len(way); i++ {
-		line := Line{A: way[i-1], B: way[i]}
+		line := Stretch{A: way[i-1], B: way[i]}
 		length := line.Length()
 		if length == 0 {
 			continue
@@ -118,7 +118,7 @@ func (way Polyline) Meets(box Box) bool {
 		if box.Contains(p) {
 			return true
 		}
-		if i > 0 && crossesBox(Line{A: way[i-1], B: p}, box) {
+		if i > 0 && crossesBox(Stretch{A: way[i-1], B: p}, box) {
 			return true
 		}
 	}
@@ -127,13 +127,13 @@ func (way Polyline) Meets(box Box) bool {
 
 // crossesBox reports whether a line between two points outside a box crosses it: then it crosses one of its
 // diagonals, or both if it does not go through a corner.
-func crossesBox(line Line, box Box) bool {
+func crossesBox(line Stretch, box Box) bool {
 	if !BoxOf(line.A, line.B).Overlaps(box) {
 		return false
 	}
 	corners := box.Corners()
 	for i := range 2 {
-		if _, found := line.Crossing(Line{A: corners[i], B: corners[i+2]}); found {
+		if _, found := line.Crossing(Stretch{A: corners[i], B: corners[i+2]}); found {
 			return true
 		}
 	}

@@ -49,7 +49,7 @@ func (p *Picture) hang(ref Ref, box geom.Box, foot geom.Point, blocked *obstacle
 	const apart = 4.0
 	from := edgePoint(box.Centre(), foot, box)
 	for along := 0.0; along < foot.Distance(from); along += apart {
-		blocked.add(geom.BoxAround(geom.Line{A: foot, B: from}.At(along/foot.Distance(from)), 2, 2))
+		blocked.add(geom.BoxAround(geom.Stretch{A: foot, B: from}.At(along/foot.Distance(from)), 2, 2))
 	}
 	p.add(Mark{Ref: ref, Shape: Stroke, Role: RoleLeader, Points: []geom.Point{foot, from}})
 	p.add(Mark{Ref: ref, Shape: Fill, Role: RoleLeader, Points: ring(foot, 1.6, 8, 0)})

@@ -97,7 +97,7 @@ func (d *Drawing) stroke(points []Point, closed bool, stroke Stroke) {
 		places[i] = d.pixel(p, stroke.Crisp, width)
 	}
 	phase := clamp(stroke.Phase * d.scale)
-	cased := line{legs: legsOf(places, closed, phase), half: width / 2, cap: stroke.Cap, join: stroke.Join}
+	cased := stroked{legs: legsOf(places, closed, phase), half: width / 2, cap: stroke.Cap, join: stroke.Join}
 	if stroke.Casing > 0 && stroke.CasingColour.A > 0 {
 		casing := cased
 		casing.half, casing.colour = min(casing.half+stroke.Casing*d.scale, farthest), stroke.CasingColour

@@ -12,8 +12,8 @@ const (
 	leastPeriod = 0.5  // in pixels; finer dashes are drawn plain
 )
 
-// line is a stroked line in pixels.
-type line struct {
+// stroked is a stroked line in pixels.
+type stroked struct {
 	legs   []leg
 	half   float64 // half the width
 	dashes dashes
@@ -23,16 +23,16 @@ type line struct {
 }
 
 // room is how far the line may stick out of its legs.
-func (l *line) room() float64 {
+func (l *stroked) room() float64 {
 	if l.join == MitreJoin {
 		return l.half*mitreLimit + 1
 	}
 	return l.half*math.Sqrt2 + 1
 }
 
-func (l *line) bounds() image.Rectangle { return boundsOf(l.legs, l.room()) }
+func (l *stroked) bounds() image.Rectangle { return boundsOf(l.legs, l.room()) }
 
-func (l *line) paint(f *filler) {
+func (l *stroked) paint(f *filler) {
 	seen := Box{
 		float64(f.clip.Min.X), float64(f.clip.Min.Y), float64(f.clip.Max.X), float64(f.clip.Max.Y),
 	}.Outset(l.room())
@@ -52,7 +52,7 @@ func (l *line) paint(f *filler) {
 }
 
 // piece adds the part of a leg between two distances from its start, as one shape with its caps.
-func (l *line) piece(f *filler, leg leg, from, to float64, startCap, endCap bool) {
+func (l *stroked) piece(f *filler, leg leg, from, to float64, startCap, endCap bool) {
 	if l.cap == SquareCap {
 		if startCap {
 			from -= l.half
@@ -79,7 +79,7 @@ func (l *line) piece(f *filler, leg leg, from, to float64, startCap, endCap bool
 }
 
 // corner adds what the outer side of a corner lacks between the ends of two legs.
-func (l *line) corner(f *filler, before Point, leg leg) {
+func (l *stroked) corner(f *filler, before Point, leg leg) {
 	cross := before.X*leg.along.Y - before.Y*leg.along.X
 	dot := before.X*leg.along.X + before.Y*leg.along.Y
 	if cross == 0 && dot > 0 {

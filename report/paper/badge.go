@@ -26,7 +26,7 @@ func (p *Pen) Badge(centre Point, height float64, badge Badge) float64 {
 	l := Lettering{Face: Bold, Size: badgeSize(height), Align: Centre}
 	width := p.BadgeWidth(height, badge)
 	box := Box{X: centre.X - width/2, Y: centre.Y - height/2, W: width, H: height}
-	edge := Line{Colour: Black, Width: badgeEdge[badge.Grade] * height}
+	edge := Stroke{Colour: Black, Width: badgeEdge[badge.Grade] * height}
 	box = box.Inset(edge.Width / 2)
 	drop := 0.0 // of the figure below the middle
 	switch badge.Grade {
@@ -92,7 +92,7 @@ func notched(b Box) []Point {
 // Warning draws a warning triangle with its top left corner at a point, in a
 // square of the given side.
 func (p *Pen) Warning(at Point, side float64) {
-	edge := Line{Colour: Black, Width: side * 0.09, Round: true}
+	edge := Stroke{Colour: Black, Width: side * 0.09, Round: true}
 	b := Box{X: at.X, Y: at.Y, W: side, H: side}.Inset(edge.Width / 2)
 	p.Polygon([]Point{{b.X, b.Bottom()}, {b.X + b.W/2, b.Y + b.H*0.06}, {b.Right(), b.Bottom()}}, White, edge)
 	middle := b.X + b.W/2
@@ -102,13 +102,13 @@ func (p *Pen) Warning(at Point, side float64) {
 		{middle + side*0.04, b.Y + b.H*0.7},
 		{middle - side*0.04, b.Y + b.H*0.7},
 	}
-	p.Polygon(bar, Black, Line{})
+	p.Polygon(bar, Black, Stroke{})
 	dot := Box{X: middle - side*0.06, Y: b.Y + b.H*0.77, W: side * 0.12, H: side * 0.12}
-	p.RoundBox(dot, dot.W/2, Black, Line{})
+	p.RoundBox(dot, dot.W/2, Black, Stroke{})
 }
 
 // TickBox draws an empty box to tick with its top left corner at a point.
 func (p *Pen) TickBox(at Point, side float64) {
-	edge := Line{Colour: Black, Width: max(0.3, side*0.09)}
+	edge := Stroke{Colour: Black, Width: max(0.3, side*0.09)}
 	p.Polygon(corners(Box{X: at.X, Y: at.Y, W: side, H: side}.Inset(edge.Width/2)), White, edge)
 }

@@ -67,7 +67,7 @@ func (c Colour) operator(grey, coloured string) string {
 }
 
 // pen sets everything about the next stroke, whatever the one before it set.
-func (c *content) pen(line Line) {
+func (c *content) pen(line Stroke) {
 	c.word(line.Colour.operator("G", "RG"))
 	c.operator("w", c.x(line.Width))
 	ends := "0 J\n0 j"

@@ -151,13 +151,13 @@ func (k *ink) text(at Point, text string, face Face, size float64, colour Colour
 }
 
 // stroke draws along points, with a casing first when the line has one.
-func (k *ink) stroke(points []Point, line Line) {
+func (k *ink) stroke(points []Point, line Stroke) {
 	points = sane(points)
 	if len(points) < 2 || !line.visible() {
 		return
 	}
 	if line.Casing > 0 && line.Casing < far {
-		k.now.pen(Line{Colour: White, Width: line.Width + 2*line.Casing, Round: line.Round})
+		k.now.pen(Stroke{Colour: White, Width: line.Width + 2*line.Casing, Round: line.Round})
 		k.now.path(points, false)
 		k.now.word("S")
 	}
@@ -167,7 +167,7 @@ func (k *ink) stroke(points []Point, line Line) {
 }
 
 // shape fills and outlines rings as one path: a ring within a ring is a hole.
-func (k *ink) shape(rings [][]Point, fill Colour, edge Line) {
+func (k *ink) shape(rings [][]Point, fill Colour, edge Stroke) {
 	operator := map[[2]bool]string{{true, true}: "B*", {true, false}: "f*", {false, true}: "S"}[[2]bool{fill.inked, edge.visible()}]
 	if operator == "" {
 		return
@@ -237,7 +237,7 @@ func (k *ink) output(w io.Writer) error {
 }
 
 // visible reports whether a line leaves any ink.
-func (l Line) visible() bool { return l.Colour.inked && l.Width > 0 && l.Width < far }
+func (l Stroke) visible() bool { return l.Colour.inked && l.Width > 0 && l.Width < far }
 
 // far is a length in mm beyond anything on a page.
 const far = 1e4

@@ -165,7 +165,7 @@ func TestAClipConfines(t *testing.T) {
 	document := write(t, draw(func(b *paper.Book) {
 		pen := b.Pen(b.Area())
 		pen.Clip(paper.Box{X: 40, Y: 40, W: 20, H: 20}, func() {
-			pen.Polygon([]paper.Point{{X: 0, Y: 0}, {X: 100, Y: 0}, {X: 100, Y: 100}, {X: 0, Y: 100}}, paper.Black, paper.Line{})
+			pen.Polygon([]paper.Point{{X: 0, Y: 0}, {X: 100, Y: 0}, {X: 100, Y: 100}, {X: 0, Y: 100}}, paper.Black, paper.Stroke{})
 		})
 	}))
 	page := drawn(t, document, "50")

@@ -37,19 +37,19 @@ func (p *Pen) onSheet(points []Point) []Point {
 }
 
 // Polyline draws along points.
-func (p *Pen) Polyline(points []Point, line Line) {
+func (p *Pen) Polyline(points []Point, line Stroke) {
 	p.book.press.stroke(p.onSheet(points), line)
 }
 
 // Polygon fills and outlines what points enclose.
-func (p *Pen) Polygon(points []Point, fill Colour, edge Line) {
+func (p *Pen) Polygon(points []Point, fill Colour, edge Stroke) {
 	p.Rings([][]Point{points}, fill, edge)
 }
 
 // Rings fills and outlines several closed lines as one path, without a seam
 // where they touch: a ring within a ring is a hole. A code whose modules are
 // drawn so can be scanned.
-func (p *Pen) Rings(rings [][]Point, fill Colour, edge Line) {
+func (p *Pen) Rings(rings [][]Point, fill Colour, edge Stroke) {
 	moved := make([][]Point, len(rings))
 	for i, ring := range rings {
 		moved[i] = p.onSheet(ring)
@@ -58,7 +58,7 @@ func (p *Pen) Rings(rings [][]Point, fill Colour, edge Line) {
 }
 
 // RoundBox fills and outlines a box whose corners have a radius.
-func (p *Pen) RoundBox(box Box, radius float64, fill Colour, edge Line) {
+func (p *Pen) RoundBox(box Box, radius float64, fill Colour, edge Stroke) {
 	p.Polygon(rounded(box, radius), fill, edge)
 }
 
@@ -83,7 +83,7 @@ func (p *Pen) set(at Point, text string, l Lettering) float64 {
 		for i := range corners {
 			corners[i] = turned(corners[i])
 		}
-		p.Polygon(corners, White, Line{})
+		p.Polygon(corners, White, Stroke{})
 	}
 	begin := p.onSheet([]Point{turned(Point{X: at.X + from, Y: at.Y})})[0]
 	p.book.press.text(begin, visual(text), l.Face, l.Size, l.Colour, l.Angle)

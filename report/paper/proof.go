@@ -78,7 +78,7 @@ func (p *proof) picture(at [4]Point, picture Picture) error {
 	return nil
 }
 
-func (p *proof) shape(rings [][]Point, fill Colour, edge Line) {
+func (p *proof) shape(rings [][]Point, fill Colour, edge Stroke) {
 	if !p.draws() {
 		return
 	}
@@ -98,7 +98,7 @@ func (p *proof) shape(rings [][]Point, fill Colour, edge Line) {
 	}
 }
 
-func (p *proof) stroke(points []Point, line Line) {
+func (p *proof) stroke(points []Point, line Stroke) {
 	if points = sane(points); p.draws() && len(points) >= 2 && line.visible() {
 		p.drawing.Polyline(places(points), line.stroke())
 	}
@@ -130,7 +130,7 @@ func pixel(c Colour) color.NRGBA {
 }
 
 // stroke is the line as the painter takes it, with the ends, corners and dashes that [content.pen] asks of a viewer.
-func (l Line) stroke() raster.Stroke {
+func (l Stroke) stroke() raster.Stroke {
 	s := raster.Stroke{Width: l.Width, Colour: pixel(l.Colour), Join: raster.MitreJoin}
 	if l.Round {
 		s.Cap, s.Join = raster.RoundCap, raster.RoundJoin

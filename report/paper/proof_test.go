@@ -17,17 +17,17 @@ func TestAProofDrawsLinesAsTheyArePrinted(t *testing.T) {
 	proof, _, err := paper.Proof(context.Background(), setup(), 1, scale, draw(func(b *paper.Book) {
 		box = b.Take(100)
 		pen := b.Pen(box)
-		level := func(y float64, line paper.Line) {
+		level := func(y float64, line paper.Stroke) {
 			line.Colour = paper.Black
 			pen.Polyline([]paper.Point{{X: 10, Y: y}, {X: 40, Y: y}}, line)
 		}
-		level(10, paper.Line{Width: 4})
-		level(20, paper.Line{Width: 4, Round: true})
-		level(30, paper.Line{Width: 4, Dash: []float64{5}})
-		level(40, paper.Line{Width: 4, Dash: []float64{0, 10}, Round: true})
-		pen.Polygon([]paper.Point{{X: 0, Y: 50}, {X: 50, Y: 50}, {X: 50, Y: 70}, {X: 0, Y: 70}}, paper.Grey(100), paper.Line{})
-		level(60, paper.Line{Width: 2, Casing: 1})
-		pen.Polygon([]paper.Point{{X: 20, Y: 80}, {X: 40, Y: 80}, {X: 40, Y: 90}, {X: 20, Y: 90}}, paper.None, paper.Line{Colour: paper.Black, Width: 4, Casing: 1})
+		level(10, paper.Stroke{Width: 4})
+		level(20, paper.Stroke{Width: 4, Round: true})
+		level(30, paper.Stroke{Width: 4, Dash: []float64{5}})
+		level(40, paper.Stroke{Width: 4, Dash: []float64{0, 10}, Round: true})
+		pen.Polygon([]paper.Point{{X: 0, Y: 50}, {X: 50, Y: 50}, {X: 50, Y: 70}, {X: 0, Y: 70}}, paper.Grey(100), paper.Stroke{})
+		level(60, paper.Stroke{Width: 2, Casing: 1})
+		pen.Polygon([]paper.Point{{X: 20, Y: 80}, {X: 40, Y: 80}, {X: 40, Y: 90}, {X: 20, Y: 90}}, paper.None, paper.Stroke{Colour: paper.Black, Width: 4, Casing: 1})
 	}))
 	require.NoError(t, err)
 	for _, c := range []struct {

@@ -190,7 +190,7 @@ func drawLegend(pen *paper.Pen, width, height float64) {
 	box := paper.Box{W: 78 * k, H: row*float64(len(lines)) + 8*k}
 	box.X, box.Y = width-box.W, height-box.H
 	pen.Polygon([]paper.Point{{X: box.X, Y: box.Y}, {X: box.Right(), Y: box.Y}, {X: box.Right(), Y: box.Bottom()}, {X: box.X, Y: box.Bottom()}},
-		paper.White, paper.Line{Colour: paper.Black, Width: 0.25})
+		paper.White, paper.Stroke{Colour: paper.Black, Width: 0.25})
 	pen.Text(paper.Point{X: box.X + 3*k, Y: box.Y + 5.5*k}, "Margin in whole dB", paper.Lettering{Face: paper.Bold, Size: 9 * k})
 	for i, l := range lines {
 		y := box.Y + 8*k + (float64(i)+0.4)*row

@@ -2,19 +2,19 @@ package paper
 
 import "fmt"
 
-// Sheet is a size of paper; the empty Sheet is A4.
-type Sheet string
+// Size is a size of paper; the empty Size is A4.
+type Size string
 
 // The sheets a book may mix: A4 and A3 of ISO 216, Letter of ANSI/ASME Y14.1.
 const (
-	A4     Sheet = "A4"
-	A3     Sheet = "A3"
-	Letter Sheet = "Letter"
+	A4     Size = "A4"
+	A3     Size = "A3"
+	Letter Size = "Letter"
 )
 
 // Format is a sheet and which way round it lies. The zero Format is A4 upright.
 type Format struct {
-	Sheet     Sheet
+	Sheet     Size
 	Landscape bool
 	// Bare leaves out frame and title strip and gives the chapter the whole sheet, as sheets of labels want it.
 	Bare bool

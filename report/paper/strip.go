@@ -12,7 +12,7 @@ const frameWidth = 0.5
 // drawFrame draws the frame and the title strip of the page: what a sheet that
 // is found on the ground must tell.
 func (b *Book) drawFrame() {
-	edge := Line{Colour: Black, Width: frameWidth}
+	edge := Stroke{Colour: Black, Width: frameWidth}
 	pen := b.pen(b.format.strip())
 	k := b.Scale()
 	strip := Box{W: pen.box.W, H: pen.box.H}
@@ -32,7 +32,7 @@ func (b *Book) drawFrame() {
 
 	pen.Polyline([]Point{{0, 0}, {strip.W, 0}}, edge)
 	for _, x := range []float64{date.X, page.X} {
-		pen.Polyline([]Point{{x, 0}, {x, strip.H}}, Line{Colour: Black, Width: 0.25})
+		pen.Polyline([]Point{{x, 0}, {x, strip.H}}, Stroke{Colour: Black, Width: 0.25})
 	}
 	sheet := b.pen(b.format.frame())
 	sheet.Polygon(corners(Box{W: sheet.box.W, H: sheet.box.H}), None, edge)
@@ -69,7 +69,7 @@ func (b *Book) stripRevision(pen *Pen, box Box) {
 	for size > leastSize && revision.face.width(revision.text, size) > box.W-3*k {
 		size--
 	}
-	pen.Polygon(corners(box), Black, Line{})
+	pen.Polygon(corners(box), Black, Stroke{})
 	pen.Text(Point{box.Centre().X, 3.6 * k}, "Revision", Lettering{Size: 6.5 * k, Colour: White, Align: Centre})
 	pen.set(Point{box.Centre().X, 10.9 * k}, revision.cut(size, box.W-2*k),
 		Lettering{Face: revision.face, Size: size, Colour: White, Align: Centre})
@@ -80,7 +80,7 @@ func (b *Book) stripRevision(pen *Pen, box Box) {
 func (b *Book) stripUnissued(pen *Pen, box Box, revision printable) {
 	k := b.Scale()
 	const border = 0.9
-	pen.Polygon(corners(box.Inset(border/2)), None, Line{Colour: Black, Width: border})
+	pen.Polygon(corners(box.Inset(border/2)), None, Stroke{Colour: Black, Width: border})
 	pen.Text(Point{box.Centre().X, 3.7 * k}, "Revision", Lettering{Size: 6.5 * k, Colour: Grey(70), Align: Centre})
 	lines := []string{revision.text, ""}
 	if at := strings.LastIndex(revision.text, ", "); at > 0 {

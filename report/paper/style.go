@@ -33,8 +33,8 @@ var (
 	band     = Grey(224)
 )
 
-// Line is how a line is drawn.
-type Line struct {
+// Stroke is how a line is drawn.
+type Stroke struct {
 	Colour Colour
 	Width  float64   // in mm; 0 draws nothing
 	Dash   []float64 // lengths of dash and gap in mm; empty for a plain line
@@ -65,7 +65,7 @@ const (
 
 // Style is how marks of one role look on paper.
 type Style struct {
-	Line Line
+	Line Stroke
 	Fill Colour
 	Text Colour
 }
@@ -73,18 +73,18 @@ type Style struct {
 const casing = 0.45
 
 var styles = map[Role]Style{
-	Ungraded: {Line: Line{Colour: Grey(90), Width: 0.2, Casing: casing}, Text: Black},
-	Ample:    {Line: Line{Colour: RGB(0, 114, 178), Width: 0.35, Casing: casing}, Text: Black},
-	Enough:   {Line: Line{Colour: RGB(0, 128, 93), Width: 0.45, Dash: []float64{4.2, 1.2}, Casing: casing}, Text: Black},
-	Tight:    {Line: Line{Colour: RGB(176, 104, 0), Width: 0.6, Dash: []float64{4, 1.1, 0.7, 1.1}, Casing: casing}, Text: Black},
-	Over:     {Line: Line{Colour: RGB(200, 72, 0), Width: 0.9, Dash: []float64{1.5, 0.8}, Casing: casing}, Text: Black},
-	Uncabled: {Line: Line{Colour: Grey(100), Width: 0.5, Dash: []float64{0, 1.2}, Round: true, Casing: casing}, Text: Black},
-	Device:   {Line: Line{Colour: Black, Width: 0.35}, Fill: White, Text: Black},
-	Site:     {Line: Line{Colour: Grey(130), Width: 0.2}, Fill: Grey(248), Text: Grey(90)},
-	Area:     {Line: Line{Colour: Grey(150), Width: 0.2}, Fill: Grey(232), Text: Grey(90)},
-	Route:    {Line: Line{Colour: Grey(215), Width: 1.6, Round: true}, Text: Grey(90)},
-	Grid:     {Line: Line{Colour: Grey(222), Width: 0.12}, Text: Grey(110)},
-	Measure:  {Line: Line{Colour: Black, Width: 0.25}, Fill: Black, Text: Black},
+	Ungraded: {Line: Stroke{Colour: Grey(90), Width: 0.2, Casing: casing}, Text: Black},
+	Ample:    {Line: Stroke{Colour: RGB(0, 114, 178), Width: 0.35, Casing: casing}, Text: Black},
+	Enough:   {Line: Stroke{Colour: RGB(0, 128, 93), Width: 0.45, Dash: []float64{4.2, 1.2}, Casing: casing}, Text: Black},
+	Tight:    {Line: Stroke{Colour: RGB(176, 104, 0), Width: 0.6, Dash: []float64{4, 1.1, 0.7, 1.1}, Casing: casing}, Text: Black},
+	Over:     {Line: Stroke{Colour: RGB(200, 72, 0), Width: 0.9, Dash: []float64{1.5, 0.8}, Casing: casing}, Text: Black},
+	Uncabled: {Line: Stroke{Colour: Grey(100), Width: 0.5, Dash: []float64{0, 1.2}, Round: true, Casing: casing}, Text: Black},
+	Device:   {Line: Stroke{Colour: Black, Width: 0.35}, Fill: White, Text: Black},
+	Site:     {Line: Stroke{Colour: Grey(130), Width: 0.2}, Fill: Grey(248), Text: Grey(90)},
+	Area:     {Line: Stroke{Colour: Grey(150), Width: 0.2}, Fill: Grey(232), Text: Grey(90)},
+	Route:    {Line: Stroke{Colour: Grey(215), Width: 1.6, Round: true}, Text: Grey(90)},
+	Grid:     {Line: Stroke{Colour: Grey(222), Width: 0.12}, Text: Grey(110)},
+	Measure:  {Line: Stroke{Colour: Black, Width: 0.25}, Fill: Black, Text: Black},
 }
 
 // StyleOf returns how a role looks on paper, and whether paper knows the role.

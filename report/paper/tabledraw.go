@@ -181,9 +181,9 @@ func continued(title string) string {
 func (t *layout) finishPage() {
 	pen := t.book.pen(Box{X: t.box.X, W: t.box.W})
 	for i, y := range t.rules {
-		line := Line{Colour: hairline, Width: 0.12}
+		line := Stroke{Colour: hairline, Width: 0.12}
 		if i == len(t.rules)-1 {
-			line = Line{Colour: Black, Width: 0.25}
+			line = Stroke{Colour: Black, Width: 0.25}
 		}
 		pen.Polyline([]Point{{0, y}, {t.box.W, y}}, line)
 	}

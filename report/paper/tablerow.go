@@ -49,7 +49,7 @@ func (t *layout) heads(title string) {
 		}
 		x += t.columns[i]
 	}
-	pen.Polyline([]Point{{0, box.H}, {box.W, box.H}}, Line{Colour: Black, Width: 0.4})
+	pen.Polyline([]Point{{0, box.H}, {box.W, box.H}}, Stroke{Colour: Black, Width: 0.4})
 	t.top = box.Bottom()
 }
 
@@ -85,7 +85,7 @@ func (t *layout) drawRow(row laid) {
 
 // drawGroup draws a heading across the table.
 func (t *layout) drawGroup(pen *Pen, box Box, row laid) {
-	pen.Polygon(corners(Box{W: box.W, H: box.H}), band, Line{})
+	pen.Polygon(corners(Box{W: box.W, H: box.H}), band, Stroke{})
 	t.group, t.stripe = row.row.cell(0).Text, false
 	t.across(pen, box, t.group, Bold)
 }
@@ -102,7 +102,7 @@ func (t *layout) drawBlank(pen *Pen, box Box) {
 	x := 0.0
 	for _, width := range t.columns[:len(t.columns)-1] {
 		x += width
-		pen.Polyline([]Point{{x, box.H * 0.55}, {x, box.H}}, Line{Colour: hairline, Width: 0.12})
+		pen.Polyline([]Point{{x, box.H * 0.55}, {x, box.H}}, Stroke{Colour: hairline, Width: 0.12})
 	}
 }
 
@@ -110,11 +110,11 @@ func (t *layout) drawBlank(pen *Pen, box Box) {
 func (t *layout) drawCells(pen *Pen, box Box, row laid) {
 	total := row.row.Kind == Total
 	if t.stripe && !total {
-		pen.Polygon(corners(Box{W: box.W, H: box.H}), zebra, Line{})
+		pen.Polygon(corners(Box{W: box.W, H: box.H}), zebra, Stroke{})
 	}
 	t.stripe = !t.stripe
 	if total {
-		pen.Polyline([]Point{{0, 0}, {box.W, 0}}, Line{Colour: Black, Width: 0.3})
+		pen.Polyline([]Point{{0, 0}, {box.W, 0}}, Stroke{Colour: Black, Width: 0.3})
 	}
 	first := t.firstLine(row)
 	baseline := t.padY + (first+capHeight*first/t.sizes.leading)/2

@@ -33,7 +33,7 @@ func (b *Book) Title(text string) {
 	pen := b.pen(box)
 	base := size*pointMM*0.9 + 0.2*k
 	pen.set(Point{0, base}, ready.cut(size, box.W), Lettering{Face: ready.face, Size: size})
-	pen.Polyline([]Point{{0, box.H - 1.2*k}, {box.W, box.H - 1.2*k}}, Line{Colour: Black, Width: 0.35})
+	pen.Polyline([]Point{{0, box.H - 1.2*k}, {box.W, box.H - 1.2*k}}, Stroke{Colour: Black, Width: 0.35})
 	b.Skip(1.5 * k)
 }
 
@@ -92,7 +92,7 @@ func (b *Book) Items(texts []string) {
 	b.marked(texts, func(pen *Pen, at Point, size float64) {
 		r := size * 0.13
 		dot := Box{X: at.X + size*0.3 - r, Y: at.Y + size/2 - r, W: 2 * r, H: 2 * r}
-		pen.RoundBox(dot, r, Black, Line{})
+		pen.RoundBox(dot, r, Black, Stroke{})
 	})
 }
 

@@ -252,8 +252,8 @@ func TestTextNeverTrustsTheInkBefore(t *testing.T) {
 	chapter := draw(func(b *paper.Book) {
 		pen := b.Pen(b.Take(100))
 		square := []paper.Point{{X: 0, Y: 0}, {X: 50, Y: 0}, {X: 50, Y: 50}, {X: 0, Y: 50}}
-		pen.Polygon(square, paper.Grey(200), paper.Line{})
-		pen.Clip(paper.Box{W: 50, H: 50}, func() { pen.Polygon(square, paper.Black, paper.Line{}) })
+		pen.Polygon(square, paper.Grey(200), paper.Stroke{})
+		pen.Clip(paper.Box{W: 50, H: 50}, func() { pen.Polygon(square, paper.Black, paper.Stroke{}) })
 		pen.Text(paper.Point{X: 5, Y: 5}, "black", paper.Lettering{})
 		pen.Text(paper.Point{X: 5, Y: 15}, "turned", paper.Lettering{Angle: 20})
 	})
@@ -290,7 +290,7 @@ func TestMissingLettersAreSaid(t *testing.T) {
 func TestNumbersAPDFCannotHold(t *testing.T) {
 	document := string(write(t, draw(func(b *paper.Book) {
 		pen := b.Pen(b.Take(50))
-		line := paper.Line{Colour: paper.Black, Width: 1}
+		line := paper.Stroke{Colour: paper.Black, Width: 1}
 		wild := []paper.Point{{X: nan, Y: 1}, {X: 1, Y: inf}, {X: -inf, Y: 2}, {X: 1e300, Y: 3}}
 		pen.Polyline(wild, line)
 		pen.Polygon(wild, paper.Black, line)
@@ -299,7 +299,7 @@ func TestNumbersAPDFCannotHold(t *testing.T) {
 		pen.Badge(wild[1], 5, paper.Badge{Grade: paper.Over, Text: "1"})
 		pen.Badge(paper.Point{}, inf, paper.Badge{Grade: paper.Over, Text: "1"})
 		pen.Clip(paper.Box{X: nan, W: inf, H: 2}, func() {})
-		pen.Polyline([]paper.Point{{}, {X: 9}}, paper.Line{Colour: paper.Black, Width: nan, Dash: []float64{inf}, Casing: nan})
+		pen.Polyline([]paper.Point{{}, {X: 9}}, paper.Stroke{Colour: paper.Black, Width: nan, Dash: []float64{inf}, Casing: nan})
 		pen.RoundBox(paper.Box{W: 5, H: 5}, nan, paper.Black, line)
 		b.Skip(nan)
 		b.Take(nan)

@@ -14,11 +14,11 @@ import (
 	"stageloom/model/words"
 )
 
-// sheet is what the view shows.
-type sheet uint8
+// shown is what the view shows.
+type shown uint8
 
 const (
-	page  sheet = iota // one link
+	page  shown = iota // one link
 	swaps              // what can take the place of a cable
 	finds              // links by what was typed
 )
@@ -46,7 +46,7 @@ type View struct {
 	onlyLeft   bool
 	said       string
 
-	sheet  sheet
+	sheet  shown
 	spares []cabling.Candidate
 	typed  string
 	found  []Found

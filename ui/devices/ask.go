@@ -30,14 +30,14 @@ type deviceDialog struct {
 	kinds                 []text.EquipmentRow
 	positions             []plan.Position
 	kind, position, place *dialogs.Chooser
-	name, count           *dialogs.Field
+	name, count           *dialogs.Entry
 	told                  *widget.Label
 	made                  func(plan.Ref)
 }
 
 // Ask asks for new devices; made is told the first of them.
 func (k *Dialogs) Ask(made func(plan.Ref)) {
-	d := &deviceDialog{Dialogs: k, name: dialogs.NewField(k), count: dialogs.NewField(k), told: widget.NewLabel(""), made: made}
+	d := &deviceDialog{Dialogs: k, name: dialogs.NewEntry(k), count: dialogs.NewEntry(k), told: widget.NewLabel(""), made: made}
 	for _, row := range text.EquipmentOf(k.Desk().Plan(), k.own, "") {
 		if row.Kind != "" {
 			d.kinds = append(d.kinds, row)

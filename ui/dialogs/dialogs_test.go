@@ -108,7 +108,7 @@ func TestEnterOfADialogThatIsClosedDoesNothingInTheNext(t *testing.T) {
 // parts are all parts that take keys.
 func parts(h *host) map[string]fyne.Focusable {
 	return map[string]fyne.Focusable{
-		"field": dialogs.NewField(h), "long field": dialogs.NewLongField(h), "search": dialogs.NewSearchField(h, func(int) {}),
+		"field": dialogs.NewEntry(h), "long field": dialogs.NewLongEntry(h), "search": dialogs.NewSearchEntry(h, func(int) {}),
 		"list": dialogs.NewChooser(h, []string{"a"}, nil), "box": dialogs.NewCheck(h, "tick", true, nil),
 		"button": dialogs.NewAnswer(h, "Go", func() {}),
 		"lines":  dialogs.NewPickList(h, func() int { return 0 }, func(int) (string, string, bool) { return "", "", true }, func(int) {}),
@@ -143,7 +143,7 @@ func TestEachPartShowsTheManualByF1AndStays(t *testing.T) {
 
 func TestTheRealWindowsTestsFindAPartByItsWords(t *testing.T) {
 	h := newHost(t)
-	field, search := dialogs.NewField(h), dialogs.NewSearchField(h, func(int) {})
+	field, search := dialogs.NewEntry(h), dialogs.NewSearchEntry(h, func(int) {})
 	field.SetText("FOH")
 	search.SetPlaceHolder("find a tag")
 	for _, part := range []struct {
@@ -178,7 +178,7 @@ func TestEscapeGivesTheLastAnswerUnlessItHasToBeMeant(t *testing.T) {
 
 func TestTheArrowsGoAlongTheListBelowASearch(t *testing.T) {
 	at := 0
-	field := dialogs.NewSearchField(newHost(t), func(by int) { at += by })
+	field := dialogs.NewSearchEntry(newHost(t), func(by int) { at += by })
 	for _, key := range []fyne.KeyName{fyne.KeyDown, fyne.KeyPageDown, fyne.KeyUp} {
 		field.TypedKey(&fyne.KeyEvent{Name: key})
 	}

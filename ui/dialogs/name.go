@@ -21,7 +21,7 @@ func AskName(host Host, title, name, extension, verb string, done func(path stri
 
 // AskPath is AskName for those that ask by themselves before they replace a file.
 func AskPath(host Host, title, name, extension, verb string, done func(path string), more ...*widget.FormItem) {
-	nameEntry, folderEntry := NewField(host), NewField(host)
+	nameEntry, folderEntry := NewEntry(host), NewEntry(host)
 	nameEntry.SetText(name)
 	folderEntry.SetText(host.Folder())
 	trouble := widget.NewLabel("")
@@ -55,7 +55,7 @@ func AskPath(host Host, title, name, extension, verb string, done func(path stri
 }
 
 // Browsed is a field for a folder with a button to look for one.
-func Browsed(host Host, folder *Field) fyne.CanvasObject {
+func Browsed(host Host, folder *Entry) fyne.CanvasObject {
 	browse := widget.NewButton("Browse…", func() {
 		d := dialog.NewFolderOpen(func(found fyne.ListableURI, err error) {
 			if err == nil && found != nil {

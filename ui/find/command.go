@@ -96,7 +96,7 @@ type commandDialog struct {
 	places []int
 	at     int
 	before fyne.Focusable
-	entry  *dialogs.SearchField
+	entry  *dialogs.SearchEntry
 	list   *dialogs.PickList
 	told   *widget.Label
 	dialog *dialog.CustomDialog
@@ -106,7 +106,7 @@ type commandDialog struct {
 func Command(host dialogs.Host, all []text.Command, do []func()) {
 	d := &commandDialog{Host: host, all: all, do: do, before: host.Window().Canvas().Focused(), told: widget.NewLabel("")}
 	d.places = text.FindCommands(d.all, "")
-	d.entry = dialogs.NewSearchField(d, d.move)
+	d.entry = dialogs.NewSearchEntry(d, d.move)
 	d.entry.SetPlaceHolder("what to do: print, loom, feet …")
 	d.entry.OnChanged = d.search
 	d.entry.OnSubmitted = func(string) { d.run() }

@@ -14,7 +14,7 @@ import (
 // Row searches the plan as one types; Enter shows what is found first, a click any of it.
 func Row(host dialogs.Host, shows func(plan.Ref)) {
 	var hits []text.Hit
-	entry := dialogs.NewField(host)
+	entry := dialogs.NewEntry(host)
 	entry.SetPlaceHolder("name of a device, link, position or area, or tag of a cable")
 	list := widget.NewList(
 		func() int { return len(hits) },

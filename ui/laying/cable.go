@@ -27,7 +27,7 @@ type cableDialog struct {
 	choices []text.CableChoice
 	dialog  *dialog.CustomDialog
 	choice  *dialogs.Chooser
-	length  *dialogs.Field
+	length  *dialogs.Entry
 	told    *widget.Label
 	add     *widget.Button
 }
@@ -60,7 +60,7 @@ func (l *Dialogs) ReplaceCable() {
 
 func (l *Dialogs) openCableDialog(d *cableDialog) {
 	link, _ := l.Desk().Plan().Link(d.link)
-	d.length, d.told = dialogs.NewField(l), widget.NewLabel("")
+	d.length, d.told = dialogs.NewEntry(l), widget.NewLabel("")
 	d.choice = dialogs.NewChooser(l, nil, func(string) { d.chosen() })
 	d.choice.Enter = func() { d.lay(false) }
 	d.length.OnChanged = func(string) { d.tell() }

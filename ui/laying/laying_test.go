@@ -90,7 +90,7 @@ func TestACableIsForeseenBeforeItIsLaid(t *testing.T) {
 	require.Contains(t, r.Said, "Select one link")
 	r.Host.Desk().Select(r.link)
 	r.LayCable()
-	length := r.Item("Length").(*dialogs.Field)
+	length := r.Item("Length").(*dialogs.Entry)
 	length.SetText("much")
 	require.True(t, r.Reads(`"much"`))
 	length.SetText("60 m")

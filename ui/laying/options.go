@@ -46,7 +46,7 @@ func (d *pickDialog) options() fyne.CanvasObject {
 	d.check(box, "one cable held back a position", &d.request.HoldBack)
 	d.check(box, "suspect cables too", &d.request.Suspect)
 	d.check(box, "may take apart cables that lie, as the last resort", &d.request.TakeApart)
-	d.joins = dialogs.NewField(d)
+	d.joins = dialogs.NewEntry(d)
 	d.joins.SetText(strconv.Itoa(cabling.DefaultJoins))
 	d.joins.OnChanged = func(string) { d.limitJoins() }
 	box.Add(widget.NewForm(widget.NewFormItem("Most joins", d.joins)))

@@ -35,7 +35,7 @@ type pickDialog struct {
 	notes             *fyne.Container
 	noted             *container.Scroll
 	take, halt        *widget.Button
-	joins             *dialogs.Field
+	joins             *dialogs.Entry
 	stop              context.CancelFunc
 	run               int // counts picks, so that late ones are dropped
 }

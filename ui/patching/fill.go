@@ -21,9 +21,9 @@ import (
 type fillDialog struct {
 	*Dialogs
 	first  plan.InputID
-	count  *dialogs.Field
+	count  *dialogs.Entry
 	into   *dialogs.Chooser
-	from   *dialogs.Field
+	from   *dialogs.Entry
 	told   *widget.Label
 	take   *dialogs.Answer
 	places []fillPlace
@@ -71,7 +71,7 @@ func (p *Dialogs) fillPlaces() (places []fillPlace) {
 
 func (d *fillDialog) build(c Chosen) {
 	p := d.Dialogs
-	d.count, d.from = dialogs.NewField(p), dialogs.NewField(p)
+	d.count, d.from = dialogs.NewEntry(p), dialogs.NewEntry(p)
 	d.told = widget.NewLabel("")
 	names := make([]string, len(d.places))
 	for i, place := range d.places {
@@ -99,7 +99,7 @@ func (d *fillDialog) build(c Chosen) {
 		p.Leave()
 	})
 	dlg.SetButtons([]fyne.CanvasObject{cancel, d.take})
-	for _, f := range []*dialogs.Field{d.count, d.from} {
+	for _, f := range []*dialogs.Entry{d.count, d.from} {
 		f.OnChanged = func(string) { d.tell() }
 		f.OnSubmitted = func(string) { d.take.OnTapped() }
 	}

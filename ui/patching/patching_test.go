@@ -41,11 +41,11 @@ func (h *host) inputs() (ids []plan.InputID) {
 }
 
 // sorted are the fields, the texts and the buttons of the topmost dialog.
-func (h *host) sorted() (fields []*dialogs.Field, said []string, buttons map[string]*widget.Button) {
+func (h *host) sorted() (fields []*dialogs.Entry, said []string, buttons map[string]*widget.Button) {
 	buttons = map[string]*widget.Button{}
 	for _, object := range h.Parts() {
 		switch o := object.(type) {
-		case *dialogs.Field:
+		case *dialogs.Entry:
 			fields = append(fields, o)
 		case *widget.Label:
 			said = append(said, o.Text)

@@ -35,8 +35,8 @@ type printDialog struct {
 	positions  []plan.Position
 
 	packs        map[report.Pack]*widget.Check
-	name, folder *dialogs.Field
-	sheet, used  *dialogs.Field
+	name, folder *dialogs.Entry
+	sheet, used  *dialogs.Entry
 	trouble      *widget.Label
 
 	picture  *canvas.Image

@@ -49,7 +49,7 @@ func (d *printDialog) form() *widget.Form {
 	if d.assessment.Plan.Revisions.Len() == 0 {
 		changed.Disable()
 	}
-	d.used, d.sheet, d.name, d.folder = dialogs.NewField(d), dialogs.NewField(d), dialogs.NewField(d), dialogs.NewField(d)
+	d.used, d.sheet, d.name, d.folder = dialogs.NewEntry(d), dialogs.NewEntry(d), dialogs.NewEntry(d), dialogs.NewEntry(d)
 	d.used.SetText("0")
 	d.used.OnChanged = func(string) { d.look() }
 	d.sheet.SetPlaceHolder(report.LabelSheetFor(d.choice.Paper).String() + ", on plain paper")

@@ -19,7 +19,7 @@ import (
 // Issue says how the plan stands to its revisions and what changed since the last one, asks for the letter of the next and a
 // line on it, and issues the plan as that. The date of the issue is today's; that of the show stays.
 func (p *Dialogs) Issue() {
-	letter, note := dialogs.NewField(p), dialogs.NewField(p)
+	letter, note := dialogs.NewEntry(p), dialogs.NewEntry(p)
 	letter.SetText(nextLetter(p.Desk().Plan()))
 	note.SetPlaceHolder("why, in a line")
 	trouble := widget.NewLabel("")

@@ -20,8 +20,8 @@ type addDialog struct {
 	kinds []plan.CableKind
 
 	kind                              *dialogs.Chooser
-	lines                             *dialogs.Field
-	tags, box, owner, reference, back *dialogs.Field
+	lines                             *dialogs.Entry
+	tags, box, owner, reference, back *dialogs.Entry
 	told                              *widget.Label
 	add                               *widget.Button
 	dialog                            *dialog.CustomDialog
@@ -35,12 +35,12 @@ func (s *Dialogs) AddReels(place Place) {
 		names[i] = kind.Name
 	}
 	d.kind = dialogs.NewChooser(s, names, func(string) { d.tell() })
-	d.lines = dialogs.NewLongField(s)
+	d.lines = dialogs.NewLongEntry(s)
 	d.lines.SetMinRowsVisible(2)
 	d.lines.SetPlaceHolder("12 x 50 m")
 	d.lines.OnChanged = func(string) { d.tell() }
-	entry := func(hint string) *dialogs.Field {
-		f := dialogs.NewField(s)
+	entry := func(hint string) *dialogs.Entry {
+		f := dialogs.NewEntry(s)
 		f.SetPlaceHolder(hint)
 		f.OnChanged = func(string) { d.tell() }
 		f.OnSubmitted = func(string) { d.take(false) }

@@ -28,8 +28,8 @@ type reelDialog struct {
 	alone   *plan.Plan
 	ids     *plan.IDSource
 	form    *panel.FormView
-	some    *dialogs.Field
-	newCase *dialogs.Field
+	some    *dialogs.Entry
+	newCase *dialogs.Entry
 	told    *widget.Label
 	dialog  *dialog.CustomDialog
 }
@@ -103,8 +103,8 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	d.form.Focus("condition")
 }
 
-func (d *reelDialog) field(text, hint string) *dialogs.Field {
-	f := dialogs.NewField(d)
+func (d *reelDialog) field(text, hint string) *dialogs.Entry {
+	f := dialogs.NewEntry(d)
 	f.SetText(text)
 	f.SetPlaceHolder(hint)
 	f.OnSubmitted = func(string) { d.keep() }

@@ -22,7 +22,7 @@ type faultDialog struct {
 	reel                plan.Reel
 	in                  []plan.Segment
 	which               *dialogs.Chooser
-	reason, where, when *dialogs.Field
+	reason, where, when *dialogs.Entry
 	told                *widget.Label
 	dialog              *dialog.CustomDialog
 }
@@ -45,14 +45,14 @@ func (s *Dialogs) MarkFaulty(id plan.ReelID) {
 	}
 	d.which = dialogs.NewChooser(s, choices, nil)
 	d.which.SetSelectedIndex(0)
-	d.reason, d.where, d.when = dialogs.NewField(s), dialogs.NewField(s), dialogs.NewField(s)
+	d.reason, d.where, d.when = dialogs.NewEntry(s), dialogs.NewEntry(s), dialogs.NewEntry(s)
 	d.when.SetText(text.Today())
 	form := widget.NewForm()
 	if len(choices) > 1 {
 		form.AppendItem(widget.NewFormItem("Which", d.which))
 	}
 	for i, name := range []string{"What is wrong", "Found where", "Found on"} {
-		entry := []*dialogs.Field{d.reason, d.where, d.when}[i]
+		entry := []*dialogs.Entry{d.reason, d.where, d.when}[i]
 		entry.OnSubmitted = func(string) { d.mark() }
 		form.AppendItem(widget.NewFormItem(name, entry))
 	}

@@ -26,9 +26,9 @@ type houseDialog struct {
 	// taken and returned are the rows under the hand, -1 where none is.
 	taken, returned int
 
-	search             *dialogs.Field
+	search             *dialogs.Entry
 	houseList, showing *dialogs.PickList
-	many, back         *dialogs.Field
+	many, back         *dialogs.Entry
 	told               *widget.Label
 	dialog             *dialog.CustomDialog
 }
@@ -37,7 +37,7 @@ type houseDialog struct {
 func (s *Dialogs) ShowHouse() {
 	d := &houseDialog{Dialogs: s, taken: -1, returned: -1, told: widget.NewLabel("")}
 	d.told.Wrapping = fyne.TextWrapWord
-	d.search = dialogs.NewField(s)
+	d.search = dialogs.NewEntry(s)
 	d.search.SetPlaceHolder("find a tag, a kind or a case")
 	d.search.OnChanged = func(string) { d.fill() }
 	d.houseList = dialogs.NewPickList(d, func() int { return len(d.house) }, func(i int) (string, string, bool) {
@@ -46,7 +46,7 @@ func (s *Dialogs) ShowHouse() {
 	d.showing = dialogs.NewPickList(d, func() int { return len(d.show) }, func(i int) (string, string, bool) {
 		return d.show[i].Words, d.show[i].Note, true
 	}, func(i int) { d.returned = i; d.pickShow() })
-	d.many, d.back = dialogs.NewField(d), dialogs.NewField(d)
+	d.many, d.back = dialogs.NewEntry(d), dialogs.NewEntry(d)
 	d.many.OnSubmitted = func(string) { d.take() }
 	d.back.OnSubmitted = func(string) { d.giveBack() }
 	split := container.NewHSplit(d.inHouse(), d.withShow())

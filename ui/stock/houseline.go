@@ -22,7 +22,7 @@ type lineDialog struct {
 	dialog       *dialog.CustomDialog
 	kinds        []plan.CableKind
 	kind         *dialogs.Chooser
-	name, length *dialogs.Field
+	name, length *dialogs.Entry
 	told         *widget.Label
 	made         func(plan.Ref)
 }
@@ -31,7 +31,7 @@ type lineDialog struct {
 // says so.
 func (s *Dialogs) AskHouseLine(link plan.LinkID, made func(plan.Ref)) {
 	from := text.NewLineFrom(s.Desk().Plan(), link, s.Units())
-	d := &lineDialog{Dialogs: s, kinds: catalogue.CableKindsFor(s.Desk().Plan()), name: dialogs.NewField(s), length: dialogs.NewField(s), made: made}
+	d := &lineDialog{Dialogs: s, kinds: catalogue.CableKindsFor(s.Desk().Plan()), name: dialogs.NewEntry(s), length: dialogs.NewEntry(s), made: made}
 	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
 	names := make([]string, len(d.kinds))
 	for i, kind := range d.kinds {

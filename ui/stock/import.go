@@ -40,7 +40,7 @@ type importDialog struct {
 	add  func(e *plan.Edit, goodOnly bool) error
 	said string
 
-	path                          *dialogs.Field
+	path                          *dialogs.Entry
 	holds, sheet, head, kind, act *dialogs.Chooser
 	ofKind, ofAct                 fyne.CanvasObject
 	encoding                      *encodingChoice
@@ -81,7 +81,7 @@ func (s *Dialogs) importList(place Place, holds, path string) {
 }
 
 func (d *importDialog) build(holds string) {
-	d.path = dialogs.NewField(d)
+	d.path = dialogs.NewEntry(d)
 	d.path.SetPlaceHolder("a CSV, TSV or xlsx file; Return reads it")
 	d.path.OnSubmitted = func(string) { d.load() }
 	browse := widget.NewButton("Browse…", d.browse)

@@ -25,14 +25,14 @@ type ownCableDialog struct {
 	kinds           []plan.CableKind
 	like, near, far *dialogs.Chooser
 	form            *dialogs.Chooser
-	name, figure    *dialogs.Field
+	name, figure    *dialogs.Entry
 	lockable, shell *widget.Check
 	told            *widget.Label
 }
 
 // OwnCable asks for a kind of cable of the user's own.
 func (s *Dialogs) OwnCable() {
-	d := &ownCableDialog{Dialogs: s, kinds: catalogue.CableKindsFor(s.Desk().Plan()), name: dialogs.NewField(s), figure: dialogs.NewField(s)}
+	d := &ownCableDialog{Dialogs: s, kinds: catalogue.CableKindsFor(s.Desk().Plan()), name: dialogs.NewEntry(s), figure: dialogs.NewEntry(s)}
 	slices.SortFunc(d.kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
 	names := make([]string, len(d.kinds))
 	for i, kind := range d.kinds {

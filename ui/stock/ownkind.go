@@ -15,15 +15,15 @@ import (
 
 // ownKindFields are the fields of the dialog.
 type ownKindFields struct {
-	name, inputs, outputs *dialogs.Field
-	ports                 *dialogs.Field
+	name, inputs, outputs *dialogs.Entry
+	ports                 *dialogs.Entry
 	hardware              *dialogs.Chooser
 	keep                  *widget.Check
 }
 
 func (s *Dialogs) ownKindFields(form text.OwnKind) *ownKindFields {
 	f := &ownKindFields{
-		name: dialogs.NewField(s), inputs: dialogs.NewField(s), outputs: dialogs.NewField(s), ports: dialogs.NewLongField(s),
+		name: dialogs.NewEntry(s), inputs: dialogs.NewEntry(s), outputs: dialogs.NewEntry(s), ports: dialogs.NewLongEntry(s),
 		hardware: dialogs.NewChooser(s, nil, nil),
 		keep:     widget.NewCheck("keep it in my library, for other plans", nil),
 	}

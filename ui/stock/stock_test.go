@@ -25,14 +25,14 @@ func open(t *testing.T) (*hosttest.Host, *stock.Dialogs) {
 func TestReelsAreAddedToThePlanAndToTheHouse(t *testing.T) {
 	h, d := open(t)
 	d.AddReels(d.OfPlan())
-	h.Item("What there is").(*dialogs.Field).SetText("12 x 50 m")
+	h.Item("What there is").(*dialogs.Entry).SetText("12 x 50 m")
 	h.Tap("Add")
 	require.Equal(t, 1, h.Desk().Plan().Reels.Len())
 	require.Contains(t, h.Said, "Added 12 cables")
 
 	changed := 0
 	d.AddReels(d.OfHouse(func() { changed++ }))
-	h.Item("What there is").(*dialogs.Field).SetText("3 x 20 m")
+	h.Item("What there is").(*dialogs.Entry).SetText("3 x 20 m")
 	h.Tap("Add")
 	require.Equal(t, 1, changed)
 	require.Equal(t, 1, h.Desk().Plan().Reels.Len(), "the plan has none of the house's")
@@ -45,8 +45,8 @@ func TestAHouseLineIsMadeAndTold(t *testing.T) {
 	h, d := open(t)
 	var made plan.Ref
 	d.AskHouseLine("", func(ref plan.Ref) { made = ref })
-	h.Item("House line").(*dialogs.Field).SetText("Line 7")
-	h.Item("Length").(*dialogs.Field).SetText("40 m")
+	h.Item("House line").(*dialogs.Entry).SetText("Line 7")
+	h.Item("Length").(*dialogs.Entry).SetText("40 m")
 	h.Tap("Make it")
 	require.Empty(t, made, "its kind is not known")
 	h.Item("Kind").(*dialogs.Chooser).SetSelectedIndex(0)

@@ -50,7 +50,7 @@ func inputsOf(p *plan.Plan) table.Source {
 			}
 			return nil
 		},
-		Fields: []table.Field[plan.Input]{
+		Fields: []table.ColumnOf[plan.Input]{
 			{
 				Column: table.Column{Name: "number", Title: "No.", Kind: table.Number, Width: 50},
 				Text:   func(r plan.Input) string { return fmt.Sprint(r.Number) },

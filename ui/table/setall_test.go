@@ -43,7 +43,7 @@ func seated(p *plan.Plan, columns ...string) table.Source {
 		return errs
 	}
 	for _, name := range columns {
-		list.Fields = slices.Insert(list.Fields, 2, table.Field[plan.Input]{
+		list.Fields = slices.Insert(list.Fields, 2, table.ColumnOf[plan.Input]{
 			Column: table.Column{Name: name, Title: name, Width: 60}, Text: func(plan.Input) string { return name },
 		})
 	}
@@ -160,7 +160,7 @@ func TestASelectedCellIsCarriedToAnotherRow(t *testing.T) {
 var errSeat = errors.New("no seat")
 
 func TestOneCellOfAColumnThatIsChangedTogether(t *testing.T) {
-	list := &table.List[plan.Input]{Fields: []table.Field[plan.Input]{{
+	list := &table.List[plan.Input]{Fields: []table.ColumnOf[plan.Input]{{
 		SetAll: func(_ *plan.Edit, cells []table.Typed, _ bool) []error {
 			if cells[0].Text == "" {
 				return []error{errSeat}

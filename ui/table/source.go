@@ -107,9 +107,9 @@ type Grower interface {
 	Remover() func(e *plan.Edit, refs []plan.Ref) error
 }
 
-// Field is a column of typed rows and what its cells hold. Text is needed, the others are optional: without Value a number
+// ColumnOf is a column of typed rows and what its cells hold. Text is needed, the others are optional: without Value a number
 // sorts last, without Set the column is read only.
-type Field[R any] struct {
+type ColumnOf[R any] struct {
 	Column
 	Text    func(R) string
 	Value   func(R) float64
@@ -129,7 +129,7 @@ type List[R any] struct {
 	NameOf               func(R) string
 	// ShowsOf is RefOf alone where it is nil.
 	ShowsOf func(R) []plan.Ref
-	Fields  []Field[R]
+	Fields  []ColumnOf[R]
 	Add     func(e *plan.Edit, after plan.Ref) (plan.Ref, error)
 	Remove  func(e *plan.Edit, refs []plan.Ref) error
 }

@@ -100,14 +100,14 @@ func (h *Host) Tap(label string) {
 }
 
 // Field is the first field of the topmost dialog.
-func (h *Host) Field() *dialogs.Field {
+func (h *Host) Field() *dialogs.Entry {
 	h.t.Helper()
 	for _, object := range h.Parts() {
 		switch field := object.(type) {
-		case *dialogs.Field:
+		case *dialogs.Entry:
 			return field
-		case *dialogs.SearchField:
-			return &field.Field
+		case *dialogs.SearchEntry:
+			return &field.Entry
 		}
 	}
 	h.t.Fatal("no field")

@@ -50,7 +50,7 @@ func newBending(h *Hand, at geom.Point, id plan.LinkID, order int) *bending {
 func stretchAt(whole []geom.Point, at geom.Point) int {
 	best, index := -1.0, 0
 	for i := 0; i+1 < len(whole); i++ {
-		away := geom.Line{A: whole[i], B: whole[i+1]}.Distance(at)
+		away := geom.Stretch{A: whole[i], B: whole[i+1]}.Distance(at)
 		if best < 0 || away < best {
 			best, index = away, i
 		}

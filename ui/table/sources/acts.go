@@ -53,8 +53,8 @@ func Acts(a *assess.Assessment, units words.Units) table.Source {
 
 const mostActs = 999
 
-func actColumns(as asField[actRow]) []table.Field[actRow] {
-	return []table.Field[actRow]{
+func actColumns(as asField[actRow]) []table.ColumnOf[actRow] {
+	return []table.ColumnOf[actRow]{
 		as.column("order", 50), as.column("name", 150), as.column("stage", 100), as.column("start", 60), as.column("end", 60),
 		as.column("guests", 210),
 		{

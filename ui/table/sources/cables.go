@@ -71,8 +71,8 @@ func removeCables(e *plan.Edit, refs []plan.Ref) error {
 	return nil
 }
 
-func cableColumns(as asField[cableRow], units words.Units) []table.Field[cableRow] {
-	return []table.Field[cableRow]{
+func cableColumns(as asField[cableRow], units words.Units) []table.ColumnOf[cableRow] {
+	return []table.ColumnOf[cableRow]{
 		{
 			Column: column("link", "Link", 60, "the link that it is a cable of."),
 			Text:   func(r cableRow) string { return r.link.Name },

@@ -15,7 +15,7 @@ import (
 )
 
 // consoleFields are the consoles that are there in the act.
-func (s *patching) consoleFields() (fields []table.Field[patchRow]) {
+func (s *patching) consoleFields() (fields []table.ColumnOf[patchRow]) {
 	for _, console := range s.consoleColumns() {
 		title := s.view.Name(console.id)
 		at := number(console.name, title, headingWidth(title), "the channel of "+title+" that gets it; blank takes it off there.")
@@ -51,8 +51,8 @@ func (s *patching) consoleColumns() (columns []consoleColumn) {
 	return columns
 }
 
-func (s *patching) consoleField(at table.Column, console plan.DeviceID) table.Field[patchRow] {
-	return table.Field[patchRow]{
+func (s *patching) consoleField(at table.Column, console plan.DeviceID) table.ColumnOf[patchRow] {
+	return table.ColumnOf[patchRow]{
 		Column: at,
 		Text:   func(r patchRow) string { return channelText(r.Line, console) },
 		Value: func(r patchRow) float64 {

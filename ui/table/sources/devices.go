@@ -42,8 +42,8 @@ func Devices(a *assess.Assessment, units words.Units) table.Source {
 	}
 }
 
-func deviceFields(as asField[deviceRow]) []table.Field[deviceRow] {
-	return []table.Field[deviceRow]{
+func deviceFields(as asField[deviceRow]) []table.ColumnOf[deviceRow] {
+	return []table.ColumnOf[deviceRow]{
 		as.column("name", 120), as.column("kind", 190), as.column("position", 110),
 		{
 			Column: number("links", "Links", 56, "how many links are plugged in."),
@@ -85,8 +85,8 @@ func Positions(a *assess.Assessment, units words.Units) table.Source {
 	}
 }
 
-func positionColumns(as asField[positionRow]) []table.Field[positionRow] {
-	return []table.Field[positionRow]{
+func positionColumns(as asField[positionRow]) []table.ColumnOf[positionRow] {
+	return []table.ColumnOf[positionRow]{
 		as.column("name", 130),
 		{
 			Column: column("devices", "Devices", 220, "what stands there and moves with it."),

@@ -55,9 +55,9 @@ var kinds = map[fields.Kind]table.Kind{
 }
 
 // column makes one field a column of a width.
-func (a asField[R]) column(id string, width float32) table.Field[R] {
+func (a asField[R]) column(id string, width float32) table.ColumnOf[R] {
 	f := fields.Of(a.table, id)
-	column := table.Field[R]{
+	column := table.ColumnOf[R]{
 		Column: table.Column{Name: id, Title: f.Name, Help: f.Help, Kind: kinds[f.Kind], Width: width, Names: id == "name" || id == "tag"},
 		Text:   func(r R) string { return f.Text(a.state, a.row(r)) },
 		Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
@@ -74,7 +74,7 @@ func (a asField[R]) column(id string, width float32) table.Field[R] {
 }
 
 // aside makes one field a column that is shown only when it is chosen.
-func (a asField[R]) aside(id string, width float32) table.Field[R] {
+func (a asField[R]) aside(id string, width float32) table.ColumnOf[R] {
 	column := a.column(id, width)
 	column.Aside = true
 	return column

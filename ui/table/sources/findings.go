@@ -59,8 +59,8 @@ func (f Finding) places() (refs []plan.Ref) {
 	return refs
 }
 
-func findingFields(fixed []string) []table.Field[Finding] {
-	return []table.Field[Finding]{
+func findingFields(fixed []string) []table.ColumnOf[Finding] {
+	return []table.ColumnOf[Finding]{
 		{
 			Column: ranked("severity", "Severity", 76, "stop: it does not work or must not be used; warn: somebody has to accept a risk; note: worth knowing."),
 			Text:   func(f Finding) string { return f.Severity.String() },

@@ -58,10 +58,10 @@ func addHouseLine(e *plan.Edit, at plan.Ref) (plan.Ref, error) {
 	return plan.Ref{Table: plan.HouseLinesTable, Key: plan.Key(e.AddHouseLine(line))}, nil
 }
 
-func lineFields(as asField[lineRow]) []table.Field[lineRow] {
+func lineFields(as asField[lineRow]) []table.ColumnOf[lineRow] {
 	condition := as.column("condition", 90)
 	condition.Tone = func(r lineRow) table.Tone { return conditionToneOf(r.line.Condition) }
-	return []table.Field[lineRow]{
+	return []table.ColumnOf[lineRow]{
 		as.column("name", 90), as.column("kind", 200), as.column("length", 70), as.column("measured", 104),
 		{
 			Column: column("links", "Lies in", 100, "the links that it is part of."),

@@ -68,18 +68,18 @@ func addInput(e *plan.Edit, after plan.Ref) (plan.Ref, error) {
 
 const mostInputs = 9999
 
-func inputColumns(as asField[inputRow], acts bool) []table.Field[inputRow] {
+func inputColumns(as asField[inputRow], acts bool) []table.ColumnOf[inputRow] {
 	act := as.column("act", 90)
 	act.Aside = !acts
-	return append(inputNames(as), table.Field[inputRow]{
+	return append(inputNames(as), table.ColumnOf[inputRow]{
 		Column: column("socket", "Socket", 84, "the box socket that it is patched to; the patch says so."),
 		Text:   func(r inputRow) string { return r.socket },
 	}, as.column("riser", 80), as.aside("snake", 100), as.aside("way", 44), act, as.column("note", 140))
 }
 
 // inputNames are the columns of an input itself, wherever a row has one.
-func inputNames[R any](as asField[R]) []table.Field[R] {
-	return []table.Field[R]{
+func inputNames[R any](as asField[R]) []table.ColumnOf[R] {
+	return []table.ColumnOf[R]{
 		as.column("number", 46), as.column("name", 130), as.column("source", 120), as.column("use", 50), as.column("phantom", 46), as.column("stand", 84),
 	}
 }

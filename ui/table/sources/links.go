@@ -58,8 +58,8 @@ func endOf(p *plan.Plan, id plan.DeviceID, port string) string {
 	return device.Name + " " + port
 }
 
-func linkEnds(as asField[linkRow]) []table.Field[linkRow] {
-	return []table.Field[linkRow]{
+func linkEnds(as asField[linkRow]) []table.ColumnOf[linkRow] {
+	return []table.ColumnOf[linkRow]{
 		as.column("name", 56),
 		{
 			Column: column("from", "From", 118, "device and port at the near end."),
@@ -73,9 +73,9 @@ func linkEnds(as asField[linkRow]) []table.Field[linkRow] {
 	}
 }
 
-func linkFigures(units words.Units) []table.Field[linkRow] {
+func linkFigures(units words.Units) []table.ColumnOf[linkRow] {
 	shown := func(r linkRow) budget.Budget { return r.budget.Printed(units.Unit()) } // of the cells that are looked at alone
-	return []table.Field[linkRow]{
+	return []table.ColumnOf[linkRow]{
 		{
 			Column: number("run", "Run", 66, "way, rises and slack together; blank while nobody gave the metres of the way."),
 			Text: func(r linkRow) string {
@@ -158,8 +158,8 @@ func linkFigures(units words.Units) []table.Field[linkRow] {
 	}
 }
 
-func linkWishes(as asField[linkRow]) []table.Field[linkRow] {
-	return []table.Field[linkRow]{
+func linkWishes(as asField[linkRow]) []table.ColumnOf[linkRow] {
+	return []table.ColumnOf[linkRow]{
 		as.column("fill", 190),
 		as.aside("typed", 104), as.aside("rise_from", 124), as.aside("rise_to", 112),
 		as.aside("slack", 138), as.aside("slack_end", 126), as.aside("temperature", 134), as.aside("wanted", 106),
@@ -170,7 +170,7 @@ func linkWishes(as asField[linkRow]) []table.Field[linkRow] {
 // movedMark stands behind what is done of a link that was moved since.
 const movedMark = " ?"
 
-func linkNotes(as asField[linkRow]) []table.Field[linkRow] {
+func linkNotes(as asField[linkRow]) []table.ColumnOf[linkRow] {
 	done := as.column("done", 66)
 	said, put := done.Text, done.Set
 	done.Kind, done.Help = table.Ranked, done.Help+" With ? it was moved on the plan since."
@@ -184,7 +184,7 @@ func linkNotes(as asField[linkRow]) []table.Field[linkRow] {
 	done.Set = func(e *plan.Edit, ref plan.Ref, typed string) error {
 		return put(e, ref, strings.TrimSuffix(strings.TrimSpace(typed), movedMark))
 	}
-	return []table.Field[linkRow]{
+	return []table.ColumnOf[linkRow]{
 		done,
 		{
 			Column: column("pair", "Pair", 84, "main or backup, and of which link; or a laid spare, which is plugged in nowhere."),

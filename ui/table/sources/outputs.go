@@ -34,7 +34,7 @@ func Outputs(a *assess.Assessment, at View) table.Source {
 		NameOf: func(r outputRow) string {
 			return strings.TrimSpace(fmt.Sprintf("output %d %s", r.Output.Number, r.Output.Name))
 		},
-		Fields: append([]table.Field[outputRow]{as.column("number", 46), as.column("name", 150)}, append(s.outputPlaces(), as.column("note", 200))...),
+		Fields: append([]table.ColumnOf[outputRow]{as.column("number", 46), as.column("name", 150)}, append(s.outputPlaces(), as.column("note", 200))...),
 		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
 			next := 0
 			for output := range e.Now().Outputs.All() {
@@ -64,12 +64,12 @@ func (s *patching) outputRow(line *patch.OutputLine) outputRow {
 	return row
 }
 
-func (s *patching) outputPlaces() []table.Field[outputRow] {
+func (s *patching) outputPlaces() []table.ColumnOf[outputRow] {
 	consoles := []fields.Option{{}}
 	for _, id := range s.view.Consoles() {
 		consoles = append(consoles, fields.Option{Value: string(id), Words: s.view.Name(id)})
 	}
-	return []table.Field[outputRow]{
+	return []table.ColumnOf[outputRow]{
 		{
 			Column:  choice("console", "From", 120, "the console that it comes from."),
 			Text:    func(r outputRow) string { return r.from },

@@ -33,7 +33,7 @@ func Patch(a *assess.Assessment, at View) table.Source {
 		RefOf:  func(r patchRow) plan.Ref { return plan.RefOf(r.Input) },
 		NameOf: func(r patchRow) string { return inputWords(r.Input) },
 		Fields: slices.Concat(
-			s.patchNames(), []table.Field[patchRow]{s.socketField()}, s.consoleFields(), s.patchEnds(),
+			s.patchNames(), []table.ColumnOf[patchRow]{s.socketField()}, s.consoleFields(), s.patchEnds(),
 		),
 	}
 }
@@ -132,7 +132,7 @@ func (s *patching) tone(r patchRow) table.Tone {
 	return table.Usual
 }
 
-func (s *patching) patchNames() []table.Field[patchRow] {
+func (s *patching) patchNames() []table.ColumnOf[patchRow] {
 	names := inputNames(asField[patchRow]{plan.InputsTable, fields.On(s.Plan, s.Reckoner(), words.Units{}), func(r patchRow) any { return r.Input }})
 	for i := range names {
 		names[i].Aside = names[i].Name == "source" || names[i].Name == "stand"
@@ -140,13 +140,13 @@ func (s *patching) patchNames() []table.Field[patchRow] {
 	return names
 }
 
-func (s *patching) socketField() table.Field[patchRow] {
+func (s *patching) socketField() table.ColumnOf[patchRow] {
 	at := column("socket", "Socket", 120, "where it is plugged: a box and a number, or the number alone for the box that it is on.")
 	if !s.act.House() {
 		at.Help = "where it is plugged in this act, by box and number; blank is as in the house, “struck” does without it."
 	}
 	at.Draggable, at.InOrder = true, true
-	return table.Field[patchRow]{
+	return table.ColumnOf[patchRow]{
 		Column: at,
 		Text:   func(r patchRow) string { return s.socketText(r.Line) },
 		Tone: func(r patchRow) table.Tone {
@@ -208,10 +208,10 @@ func (s *patching) usual(id plan.InputID) plan.DeviceID {
 	return only
 }
 
-func (s *patching) patchEnds() []table.Field[patchRow] {
+func (s *patching) patchEnds() []table.ColumnOf[patchRow] {
 	stands := column("stands", "Here", 90, "whether this act has it as the house, otherwise, or not at all.")
 	stands.Aside = s.act.House()
-	return []table.Field[patchRow]{
+	return []table.ColumnOf[patchRow]{
 		{
 			Column: stands,
 			Text:   func(r patchRow) string { return s.stands(r.Line) },

@@ -180,10 +180,10 @@ func (s *patching) channelWords(channels []patch.Channel) (said []string) {
 	return said
 }
 
-func (s *patching) socketFields() []table.Field[socketRow] {
+func (s *patching) socketFields() []table.ColumnOf[socketRow] {
 	holds := column("holds", "Holds", 170, "the input that is plugged in here: write its number or name; blank unplugs it.")
 	holds.Draggable, holds.InOrder = true, true
-	return []table.Field[socketRow]{
+	return []table.ColumnOf[socketRow]{
 		{
 			Column: column("device", "Device", 130, "the box, splitter or console that has it."),
 			Text:   func(r socketRow) string { return s.view.Name(r.Device) },

@@ -15,9 +15,9 @@ type View struct {
 	Channels bool
 }
 
-// Sheet is one table of the window: its name in preferences, its title on screen, and what it holds of an assessment. Acts
+// Table is one table of the window: its name in preferences, its title on screen, and what it holds of an assessment. Acts
 // tells that it shows one act at a time.
-type Sheet struct {
+type Table struct {
 	Name, Title string
 	Acts        bool
 	Of          func(a *assess.Assessment, at View) table.Source
@@ -29,8 +29,8 @@ func always(of func(*assess.Assessment, words.Units) table.Source) func(*assess.
 }
 
 // All lists the tables in the order of their tabs.
-func All() []Sheet {
-	return []Sheet{
+func All() []Table {
+	return []Table{
 		{"links", "Links", false, always(Links)},
 		{"cables", "Cables", false, always(Cables)},
 		{"devices", "Devices", false, always(Devices)},
@@ -47,11 +47,11 @@ func All() []Sheet {
 }
 
 // Named finds a table by its name.
-func Named(name string) (Sheet, bool) {
+func Named(name string) (Table, bool) {
 	for _, sheet := range All() {
 		if sheet.Name == name {
 			return sheet, true
 		}
 	}
-	return Sheet{}, false
+	return Table{}, false
 }

@@ -82,10 +82,10 @@ func addReel(e *plan.Edit, after plan.Ref) (plan.Ref, error) {
 	return plan.Ref{Table: plan.ReelsTable, Key: plan.Key(e.AddReel(reel))}, nil
 }
 
-func reelFields(as asField[reelRow]) []table.Field[reelRow] {
+func reelFields(as asField[reelRow]) []table.ColumnOf[reelRow] {
 	condition := as.column("condition", 90)
 	condition.Tone = conditionTone
-	return []table.Field[reelRow]{
+	return []table.ColumnOf[reelRow]{
 		as.column("tag", 80), as.column("kind", 210), as.column("length", 70), as.aside("nominal", 70), as.column("count", 86),
 		{
 			Column: column("links", "Lies in", 110, "the links that it is laid in."),

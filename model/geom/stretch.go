@@ -1,23 +1,23 @@
 package geom
 
-// Line is the straight stretch from A to B, ends included.
-type Line struct {
+// Stretch is the straight stretch from A to B, ends included.
+type Stretch struct {
 	A, B Point
 }
 
 // Length returns the distance from A to B, in metres.
-func (l Line) Length() float64 { return l.A.Distance(l.B) }
+func (l Stretch) Length() float64 { return l.A.Distance(l.B) }
 
 // Direction returns the unit vector from A to B, and (0, 0) for a line of no
 // length.
-func (l Line) Direction() Point { return l.B.Sub(l.A).Unit() }
+func (l Stretch) Direction() Point { return l.B.Sub(l.A).Unit() }
 
 // At returns the point that lies the given share of the way from A to B.
-func (l Line) At(share float64) Point { return l.A.Between(l.B, share) }
+func (l Stretch) At(share float64) Point { return l.A.Between(l.B, share) }
 
 // Nearest returns the point of the line that is nearest to p, and its share of
 // the way from A (0) to B (1).
-func (l Line) Nearest(p Point) (Point, float64) {
+func (l Stretch) Nearest(p Point) (Point, float64) {
 	along := l.B.Sub(l.A)
 	square := along.Dot(along)
 	if square == 0 {
@@ -29,7 +29,7 @@ func (l Line) Nearest(p Point) (Point, float64) {
 
 // Distance returns the distance of p from the nearest point of the line, in
 // metres.
-func (l Line) Distance(p Point) float64 {
+func (l Stretch) Distance(p Point) float64 {
 	nearest, _ := l.Nearest(p)
 	return p.Distance(nearest)
 }
@@ -37,7 +37,7 @@ func (l Line) Distance(p Point) float64 {
 // Crossing returns the point where l and other meet and true, or false where
 // they do not. Touching ends count. Parallel lines never cross, not even where
 // one lies on the other: they have no single point in common.
-func (l Line) Crossing(other Line) (Point, bool) {
+func (l Stretch) Crossing(other Stretch) (Point, bool) {
 	mine, others := l.B.Sub(l.A), other.B.Sub(other.A)
 	denominator := mine.Cross(others)
 	if denominator == 0 {
