@@ -69,6 +69,8 @@ func TestEachFindingStandsOnceTheWorstFirst(t *testing.T) {
 	a := assess.Of(odd(t))
 	text := flatOf(t, a, report.FindingsList)
 	groups := map[checks.Severity]string{checks.Stop: "Stop: does not work", checks.Warn: "Warn: works", checks.Note: "Note: worth knowing"}
+	require.Less(t, strings.Index(text, groups[checks.Stop]), strings.Index(text, groups[checks.Warn]), "the worst come first")
+	require.Less(t, strings.Index(text, groups[checks.Warn]), strings.Index(text, groups[checks.Note]))
 	under := map[checks.Severity]string{
 		checks.Stop: section(text, groups[checks.Stop], groups[checks.Warn], groups[checks.Note]),
 		checks.Warn: section(text, groups[checks.Warn], groups[checks.Note]),
@@ -79,7 +81,7 @@ func TestEachFindingStandsOnceTheWorstFirst(t *testing.T) {
 		counts[finding.Severity]++
 		said := strings.Join(strings.Fields(finding.What+" "+finding.Remedy), " ")
 		require.Equal(t, 1, strings.Count(text, said), said)
-		require.Contains(t, under[finding.Severity], said, "the worst come first")
+		require.Contains(t, under[finding.Severity], said, "among those of its severity")
 	}
 	front := strings.Join(strings.Fields(packOf(t, a, report.Engineer)[0]), " ")
 	require.Greater(t, counts[checks.Stop], 1)
