@@ -89,10 +89,26 @@ func (s LabelSheet) check(sheet paper.Size) error {
 	const slip = 0.5 // packets round their figures
 	across := s.Left + float64(s.Columns)*s.Width + float64(s.Columns-1)*s.GapX
 	down := s.Top + float64(s.Rows)*s.Height + float64(s.Rows-1)*s.GapY
-	if across > width+slip || down > height+slip {
-		return fmt.Errorf("labels: they reach %.4g × %.4g mm, and the sheet is %.4g × %.4g mm", across, down, width, height)
+	var less []string
+	if across > width+slip {
+		less = append(less, "fewer columns, or less width, left or gap across")
 	}
-	return nil
+	if down > height+slip {
+		less = append(less, "fewer rows, or less height, top or gap down")
+	}
+	if len(less) == 0 {
+		return nil
+	}
+	return fmt.Errorf("labels: they reach %.4g × %.4g mm, and the sheet is %.4g × %.4g mm; give %s, or print on %s where the labels are cut for it",
+		across, down, width, height, strings.Join(less, "; and "), otherThan(sheet))
+}
+
+// otherThan is the other paper that labels are printed on.
+func otherThan(sheet paper.Sheet) paper.Sheet {
+	if sheet == paper.Letter {
+		return paper.A4
+	}
+	return paper.Letter
 }
 
 // figures refuses figures that no sheet of labels has.

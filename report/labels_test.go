@@ -77,7 +77,9 @@ func TestASheetOfLabelsThatCannotBeIsRefused(t *testing.T) {
 		change   func(*report.LabelSheet)
 		said     string
 	}{
-		{"wider than the paper", func(s *report.LabelSheet) { s.Columns = 3 }, "the sheet is 210 × 297 mm"},
+		{"wider than the paper", func(s *report.LabelSheet) { s.Columns = 3 }, "they reach 307.1 × 284.1 mm, and the sheet is 210 × 297 mm; give fewer columns, or less width, left or gap across, or print on Letter"},
+		{"longer than the paper", func(s *report.LabelSheet) { s.GapY = 10 }, "the sheet is 210 × 297 mm; give fewer rows, or less height, top or gap down, or print on Letter"},
+		{"larger both ways", func(s *report.LabelSheet) { s.Columns, s.Rows = 3, 9 }, "gap across; and fewer rows"},
 		{"too small for its code", func(s *report.LabelSheet) { s.Width, s.Columns = 20, 4 }, "needs 45 × 22 mm"},
 		{"no row", func(s *report.LabelSheet) { s.Rows = 0 }, "at least one of each"},
 		{"more used up than there are", func(s *report.LabelSheet) { s.Skip = 16 }, "from 0 to 15"},
