@@ -104,7 +104,7 @@ func (s LabelSheet) check(sheet paper.Size) error {
 }
 
 // otherThan is the other paper that labels are printed on.
-func otherThan(sheet paper.Sheet) paper.Sheet {
+func otherThan(sheet paper.Size) paper.Size {
 	if sheet == paper.Letter {
 		return paper.A4
 	}
