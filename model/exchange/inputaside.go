@@ -39,14 +39,19 @@ func (r *inputReader) unread() {
 		}
 	}
 	for column, field := range r.layout.Fields {
-		if field != "" {
+		words := "this column is not read: say above it what it means, if it is wanted"
+		switch field {
+		case "":
+		case Multi, Line:
+			words = "a plan has no field for it: what it says goes into the note"
+		default:
 			continue
 		}
 		for row := r.layout.Head; row < len(r.grid.Rows); row++ {
 			if r.grid.cell(row, column) == "" {
 				continue
 			}
-			told := Fault{Row: max(1, r.layout.Head), Column: Letter(column), Words: "this column is not read: say above it what it means, if it is wanted"}
+			told := Fault{Row: max(1, r.layout.Head), Column: Letter(column), Words: words}
 			if r.layout.Head > 0 {
 				told.Head = r.grid.cell(r.layout.Head-1, column)
 			}
@@ -103,7 +108,7 @@ func (r *inputReader) hasRead() bool {
 // line, or the head again on another page.
 func (r *inputReader) likeHead() bool {
 	heads := 0
-	for _, field := range InputFields() {
+	for _, field := range r.fields {
 		if cell := r.text(field.Name); cell != "" && fits(plainHead(cell), field) > partWord {
 			heads++
 		}

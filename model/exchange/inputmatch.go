@@ -23,6 +23,8 @@ type match struct {
 	struck []plan.Input
 	// stage is where the plan has inputs before anything is put in, since a plan in the making changes with each row.
 	stage map[plan.Key]plan.StagePatch
+	// multis are the multicores by row of the sheet.
+	multis []string
 	// told is what of sub-snakes the plan cannot hold.
 	told []Fault
 }
@@ -62,6 +64,9 @@ func (in Inputs) match(p *plan.Plan, act plan.ActID) *match {
 		m.rows = append(m.rows, matched{InputRow: row})
 	}
 	m.readSnakes()
+	if m.has(Multi) {
+		m.multis = in.sheet.downward(Multi, Line)
+	}
 	left := m.byNumberAndName(own)
 	left = m.byName(left)
 	m.gone = m.byNumber(left)
@@ -148,18 +153,8 @@ func (m *match) byName(own []plan.Input) []plan.Input {
 			moved[inputs[name][0].ID] = at[0]
 		}
 	}
-	for before := -1; before != len(moved) && !m.in.Drop && m.numbers(); {
-		before = len(moved)
-		for _, input := range own {
-			if _, moves := moved[input.ID]; moves {
-				continue
-			}
-			for id, at := range moved {
-				if m.rows[at].Input.Number == input.Number {
-					delete(moved, id)
-				}
-			}
-		}
+	if !m.in.Drop && m.numbers() {
+		m.yield(own, moved)
 	}
 	return m.taken(own, func(input plan.Input) int {
 		if at, moves := moved[input.ID]; moves {
@@ -167,6 +162,22 @@ func (m *match) byName(own []plan.Input) []plan.Input {
 		}
 		return -1
 	})
+}
+
+// yield takes moves back to numbers that stay with inputs which no move and no row takes along.
+func (m *match) yield(own []plan.Input, moved map[plan.InputID]int) {
+	byNumber := map[int]plan.InputID{}
+	for id, at := range moved {
+		byNumber[m.rows[at].Input.Number] = id
+	}
+	for before := -1; before != len(moved); {
+		before = len(moved)
+		for _, input := range own {
+			if _, moves := moved[input.ID]; !moves {
+				delete(moved, byNumber[input.Number])
+			}
+		}
+	}
 }
 
 // byHouse gives rows of an act without an input of its own that of the house with their number and name, or in a list

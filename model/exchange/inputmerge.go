@@ -57,7 +57,7 @@ func (m *match) note(row *matched) string {
 	for _, field := range []string{Multi, Line} {
 		text := tidy(sheet.text(field), false)
 		if field == Multi && m.has(Multi) {
-			text = tidy(m.multi()[sheet.at], false)
+			text = tidy(m.multis[sheet.at], false)
 		}
 		if text, _ = halfOf(text, row.Half); !saysNone(text) {
 			extras = append(extras, strings.ToLower(field)+" "+text)
@@ -71,9 +71,6 @@ func (m *match) note(row *matched) string {
 
 // noteOfMulti begins the line of a note that says which line of which multicore the list gives an input.
 const noteOfMulti = "List: "
-
-// multi are the multicores by row: a blank one beside a line is that above it.
-func (m *match) multi() []string { return m.in.sheet.downward(Multi, Line) }
 
 // noted is a note with a line, in the place of one that begins alike.
 func noted(note, begins, line string) string {

@@ -54,8 +54,9 @@ func (g Gap) String() string {
 // inputReader reads the rows of an input list.
 type inputReader struct {
 	sheetRows
-	rows []InputRow
-	told []Fault
+	fields []Field
+	rows   []InputRow
+	told   []Fault
 	// seen is the row of each number, listed are the numbers that any row bears, next is the last one given out.
 	seen   map[int]int
 	listed map[int]bool
@@ -68,7 +69,7 @@ type inputReader struct {
 // given number on: [LastNumber] where the list is added to what is there, 0 where it is all that there is. A number that
 // stands in two rows is a fault of the second. Each row that holds something is a row of the list, a fault, or told.
 func ReadInputs(g Grid, l Layout, after int) Inputs {
-	r := inputReader{sheetRows: sheetRows{grid: g, layout: l}, seen: map[int]int{}, listed: map[int]bool{}, next: after}
+	r := inputReader{sheetRows: sheetRows{grid: g, layout: l}, fields: InputFields(), seen: map[int]int{}, listed: map[int]bool{}, next: after}
 	if l.column(Name) < 0 {
 		return Inputs{Faults: []Fault{{Row: max(1, l.Head), Words: "no column is the name of the input: say which one is"}}}
 	}

@@ -125,8 +125,9 @@ func (r *inputReader) infer(row *InputRow) {
 	}
 }
 
+// appendOnce gathers different words, no more than tell that there are too many to quote.
 func appendOnce(all []string, one string) []string {
-	if slices.Contains(all, one) {
+	if len(all) > mostQuoted || slices.Contains(all, one) {
 		return all
 	}
 	return append(all, one)

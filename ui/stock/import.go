@@ -100,13 +100,7 @@ func (d *importDialog) build(holds string) {
 	d.holds.SetSelected(holds)
 	d.kind.SetSelectedIndex(0)
 	d.filling = false
-	d.read, d.told, d.faults = widget.NewLabel(""), widget.NewLabel("Choose a file first. Nothing is taken in before you say so."), widget.NewLabel("")
-	d.aside = widget.NewLabel("")
-	d.aside.Wrapping = fyne.TextWrapWord
-	d.told.Wrapping, d.faults.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
-	d.read.Importance = widget.LowImportance
-	d.told.TextStyle.Bold = true
-	d.read.Wrapping = fyne.TextWrapWord
+	d.labels()
 	d.encoding = d.newEncodingChoice(d.loadAs)
 	d.table, d.words2kinds = container.NewHBox(), container.NewVBox()
 	file := container.NewBorder(nil, nil, widget.NewLabel("File"), browse, d.path)
@@ -124,6 +118,16 @@ func (d *importDialog) build(holds string) {
 	d.showChoices()
 	d.all.Disable()
 	d.good.Disable()
+}
+
+// labels makes what is said of the file, and of what comes of it.
+func (d *importDialog) labels() {
+	d.read, d.told, d.faults, d.aside = widget.NewLabel(""), widget.NewLabel("Choose a file first. Nothing is taken in before you say so."), widget.NewLabel(""), widget.NewLabel("")
+	for _, label := range []*widget.Label{d.read, d.told, d.faults, d.aside} {
+		label.Wrapping = fyne.TextWrapWord
+	}
+	d.read.Importance = widget.LowImportance
+	d.told.TextStyle.Bold = true
 }
 
 func (d *importDialog) browse() {
