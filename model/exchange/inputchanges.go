@@ -81,7 +81,7 @@ func (m *match) change(row *matched, before, now *patch.Act, view *patch.View, i
 	line, _ := now.Line(id)
 	change := InputChange{Number: row.Input.Number, Name: row.Input.Name}
 	if row.isNew() {
-		change.Change, change.Words = ChangeNew, described(line.Input)+" → "+placeWords(view, line)
+		change.Change, change.Words = ChangeNew, described(line.Input)+" → "+placeWords(view, line)+m.namesake(row)
 		return []InputChange{change}
 	}
 	var words []string
@@ -108,6 +108,17 @@ func (m *match) change(row *matched, before, now *patch.Act, view *patch.View, i
 	}
 	change.Words = strings.Join(words, "; ")
 	return []InputChange{change}
+}
+
+// namesake says that the house has an input of this name with another number, which stays in the act beside it.
+func (m *match) namesake(row *matched) string {
+	for _, house := range m.named[plan.Folded(row.Input.Name)] {
+		gone := slices.ContainsFunc(m.struck, func(struck plan.Input) bool { return struck.ID == house.ID })
+		if !gone && house.Number != row.Input.Number {
+			return fmt.Sprintf("; the house's %d of this name stays", house.Number)
+		}
+	}
+	return ""
 }
 
 // described is what stands on a new input.
@@ -153,6 +164,10 @@ func (m *match) leaving(before *patch.Act, act plan.ActID) (changes []InputChang
 			change.Change, change.Words = ChangeGone, "with its patch, "+placeWords(m.view, line)+m.elsewhere(input.ID)
 		}
 		changes = append(changes, change)
+	}
+	for _, input := range m.doubtful {
+		line, _ := before.Line(input.ID)
+		changes = append(changes, InputChange{ChangeLacks, input.Number, input.Name, placeWords(m.view, line) + ", its row has faults"})
 	}
 	for _, house := range m.struck {
 		line, found := before.Line(house.ID)

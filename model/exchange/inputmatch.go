@@ -17,10 +17,13 @@ type match struct {
 	plan *plan.Plan
 	view *patch.View
 	rows []matched
-	// house are the inputs of the house by number, for an act; gone those of the list's own that no row names.
+	// house are the inputs of the house by number, and by name, for an act; gone those of the list's own that no row names.
 	house  map[int]plan.Input
+	named  map[string][]plan.Input
 	gone   []plan.Input
 	struck []plan.Input
+	// doubtful are those of the list's own that a row with faults names: they stay as they are.
+	doubtful []plan.Input
 	// stage is where the plan has inputs before anything is put in, since a plan in the making changes with each row.
 	stage map[plan.Key]plan.StagePatch
 	// multis are the multicores by row of the sheet.
@@ -70,6 +73,7 @@ func (in Inputs) match(p *plan.Plan, act plan.ActID) *match {
 	left := m.byNumberAndName(own)
 	left = m.byName(left)
 	m.gone = m.byNumber(left)
+	m.gone, m.doubtful = m.lacking(m.gone)
 	m.byHouse()
 	m.count()
 	for i := range m.rows {
@@ -186,16 +190,16 @@ func (m *match) byHouse() {
 	if m.act == "" {
 		return
 	}
-	named := map[string][]plan.Input{}
+	m.named = map[string][]plan.Input{}
 	for _, input := range m.house {
-		named[plan.Folded(input.Name)] = append(named[plan.Folded(input.Name)], input)
+		m.named[plan.Folded(input.Name)] = append(m.named[plan.Folded(input.Name)], input)
 	}
 	taken := map[plan.InputID]bool{}
 	for i := range m.rows {
 		row := &m.rows[i]
 		house, found := m.house[row.Input.Number]
 		if !m.numbers() {
-			same := named[plan.Folded(row.Input.Name)]
+			same := m.named[plan.Folded(row.Input.Name)]
 			if found = len(same) == 1; found {
 				house = same[0]
 			}
@@ -204,6 +208,23 @@ func (m *match) byHouse() {
 			row.base, taken[house.ID] = house, true
 		}
 	}
+}
+
+// lacking parts inputs into those that the list lacks and those that a row with faults names by number or name.
+func (m *match) lacking(inputs []plan.Input) (lacks, doubtful []plan.Input) {
+	numbers, names := map[int]bool{0: false}, map[string]bool{}
+	for _, row := range m.in.doubtful {
+		numbers[row.Number] = row.Number > 0
+		names[plan.Folded(row.Name)] = row.Name != ""
+	}
+	for _, input := range inputs {
+		if numbers[input.Number] || names[plan.Folded(input.Name)] {
+			doubtful = append(doubtful, input)
+		} else {
+			lacks = append(lacks, input)
+		}
+	}
+	return lacks, doubtful
 }
 
 // count gives the rows of a list without numbers theirs: what is in the plan keeps its own, what is new counts on.
@@ -235,11 +256,18 @@ func (m *match) strike() {
 			kept[row.base.ID] = true
 		}
 	}
+	var others []plan.Input
 	for number, house := range m.house {
-		if !kept[house.ID] && (m.in.Strike || said[number]) {
+		switch {
+		case kept[house.ID]:
+		case said[number]:
 			m.struck = append(m.struck, house)
+		case m.in.Strike:
+			others = append(others, house)
 		}
 	}
+	others, _ = m.lacking(others)
+	m.struck = append(m.struck, others...)
 	byNumber(m.struck)
 }
 

@@ -34,6 +34,8 @@ type Inputs struct {
 	Drop bool
 	// Numbered tells that the list has a column of numbers; without one rows are known by their names.
 	Numbered bool
+	// doubtful are the numbers and names of rows with faults: what they name is not lacking.
+	doubtful []plan.Input
 	// after is the number that a list without numbers counts on from.
 	after int
 	// sheet is where the rows come from: what it says of sockets and channels is read against a plan.
@@ -58,9 +60,10 @@ type inputReader struct {
 	rows   []InputRow
 	told   []Fault
 	// seen is the row of each number, listed are the numbers that any row bears, next is the last one given out.
-	seen   map[int]int
-	listed map[int]bool
-	next   int
+	seen     map[int]int
+	listed   map[int]bool
+	next     int
+	doubtful []plan.Input
 	// read and unknown are what words of sources said, and those that said nothing.
 	read, unknown []string
 }
@@ -82,7 +85,7 @@ func ReadInputs(g Grid, l Layout, after int) Inputs {
 	}
 	r.sayWords()
 	return Inputs{
-		Rows: r.rows, Faults: r.faults, Told: r.told, Gaps: gapsOf(r.rows), Numbered: l.column(Number) >= 0, after: after,
+		Rows: r.rows, Faults: r.faults, Told: r.told, Gaps: gapsOf(r.rows), Numbered: l.column(Number) >= 0, after: after, doubtful: r.doubtful,
 		sheet: sheetRows{grid: g, layout: l},
 	}
 }
@@ -95,11 +98,11 @@ func (r *inputReader) take() {
 		Phantom: take(&r.sheetRows, Phantom, readYes), Use: take(&r.sheetRows, Use, readUse),
 	}}
 	number, pair := r.inputNumber(row.Input.Name)
-	if len(r.faults) > before {
-		return
-	}
-	if row.Input.Name == "" {
+	if len(r.faults) == before && row.Input.Name == "" {
 		r.fail(Name, fmt.Errorf("input %d has no name", number))
+	}
+	if len(r.faults) > before {
+		r.doubt(number, row.Input.Name, pair)
 		return
 	}
 	r.infer(&row)
@@ -116,10 +119,22 @@ func (r *inputReader) take() {
 	r.tell("", fmt.Sprintf("it names a pair and is taken as two inputs, %d %s and %d %s", number, plan.Clipped(pairedName(name, left)), number+1, plan.Clipped(pairedName(name, right))))
 }
 
+// doubt notes what a row with faults is about, as far as it can be read.
+func (r *inputReader) doubt(number int, name string, pair bool) {
+	if r.layout.column(Number) < 0 {
+		number = 0 // it was only counted
+	}
+	r.doubtful = append(r.doubtful, plan.Input{Number: number, Name: name})
+	if pair {
+		r.doubtful = append(r.doubtful, plan.Input{Number: number, Name: pairedName(name, left)}, plan.Input{Number: number + 1, Name: pairedName(name, right)})
+	}
+}
+
 // put takes an input unless its number was taken before.
 func (r *inputReader) put(row InputRow) {
 	if first := r.seen[row.Input.Number]; first > 0 {
 		r.fail(Number, fmt.Errorf("input %d stands in row %d already", row.Input.Number, first))
+		r.doubt(0, row.Input.Name, false)
 		return
 	}
 	r.seen[row.Input.Number] = row.Row

@@ -222,3 +222,29 @@ func TestNewInputsKeepOffTheSocketsThatSubSnakesFeed(t *testing.T) {
 	}
 	require.Greater(t, len(on), 20)
 }
+
+func TestAnInputWhoseRowHasFaultsIsNotTakenForLacking(t *testing.T) {
+	p, act := festival(t)
+	p = imported(t, p, act, listFor(p, act, read(t, "No;Name;48V\n11;Voice;x\n12;Harp;x\n13;Oboe;\n14;Horn;\n").Grids[0]))
+	in := listFor(p, act, read(t, "No;Name;48V\n11;Voice;x\n12;Harp;maybe\nthirteen;Oboe;\n").Grids[0])
+	require.Len(t, in.Faults, 2)
+	in.Drop = true
+	require.Equal(t, []string{
+		"14 Horn gone: with its patch, not patched",
+		"12 Harp stays: not patched, its row has faults",
+		"13 Oboe stays: not patched, its row has faults",
+	}, changes(in, p, act))
+	next := imported(t, p, act, in.GoodOnly())
+	require.Equal(t, p.Inputs.Len()-1, next.Inputs.Len())
+	house := listFor(p, act, read(t, "No;Name;48V\n1;Kick in;maybe\n11;Voice;x\n").Grids[0])
+	house.Strike = true
+	require.Equal(t, 1, house.Coming(p, act).Struck, "Kick in is named")
+}
+
+func TestAnInputOfTheSameNameInTheHouseIsTold(t *testing.T) {
+	p, act := festival(t)
+	in := listFor(p, act, read(t, "No;Name\n21;Snare\n").Grids[0])
+	require.Equal(t, []string{"21 Snare new: no source → not patched; the house's 2 of this name stays"}, changes(in, p, act))
+	in.Strike = true
+	require.Contains(t, changes(in, p, act), "21 Snare new: no source → not patched")
+}
