@@ -64,12 +64,12 @@ func TestARowThatDiffersInAnyFieldIsTheActsOwn(t *testing.T) {
 		name, list, told string
 		want             plan.Input
 	}{
-		{"48 V", "No;Name;48V\n1;Kick in;Y\n", "48 V yes, was no", plan.Input{Source: "boundary", Use: "mic", Phantom: true, Stand: "short", Riser: "drums", Note: "pillow"}},
-		{"source", "No;Name;Mic\n1;Kick in;dynamic\n", "Source dynamic, was boundary", plan.Input{Source: "dynamic", Use: "mic", Stand: "short", Riser: "drums", Note: "pillow"}},
-		{"stand", "No;Name;Stand\n1;Kick in;clip\n", "Stand clip, was short", plan.Input{Source: "boundary", Use: "mic", Stand: "clip", Riser: "drums", Note: "pillow"}},
-		{"riser", "No;Name;Riser\n1;Kick in;left\n", "Riser left, was drums", plan.Input{Source: "boundary", Use: "mic", Stand: "short", Riser: "left", Note: "pillow"}},
-		{"note", "No;Name;Note\n1;Kick in;own\n", "Note own, was pillow", plan.Input{Source: "boundary", Use: "mic", Stand: "short", Riser: "drums", Note: "own"}},
-		{"type", "No;Name;Type\n1;Kick in;line\n", "Use line, was mic", plan.Input{Source: "boundary", Use: "line", Stand: "short", Riser: "drums", Note: "pillow"}},
+		{"48 V", "No;Name;48V\n1;Kick in;Y\n", exchange.Phantom + " yes, was no", plan.Input{Source: "boundary", Use: "mic", Phantom: true, Stand: "short", Riser: "drums", Note: "pillow"}},
+		{"source", "No;Name;Mic\n1;Kick in;dynamic\n", exchange.Source + " dynamic, was boundary", plan.Input{Source: "dynamic", Use: "mic", Stand: "short", Riser: "drums", Note: "pillow"}},
+		{"stand", "No;Name;Stand\n1;Kick in;clip\n", exchange.Stand + " clip, was short", plan.Input{Source: "boundary", Use: "mic", Stand: "clip", Riser: "drums", Note: "pillow"}},
+		{"riser", "No;Name;Riser\n1;Kick in;left\n", exchange.Riser + " left, was drums", plan.Input{Source: "boundary", Use: "mic", Stand: "short", Riser: "left", Note: "pillow"}},
+		{"note", "No;Name;Note\n1;Kick in;own\n", exchange.Note + " own, was pillow", plan.Input{Source: "boundary", Use: "mic", Stand: "short", Riser: "drums", Note: "own"}},
+		{"type", "No;Name;Type\n1;Kick in;line\n", exchange.Use + " line, was mic", plan.Input{Source: "boundary", Use: "line", Stand: "short", Riser: "drums", Note: "pillow"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			in := listFor(p, act, read(t, c.list).Grids[0])
@@ -118,7 +118,7 @@ func TestANewVersionOfAnActsListShowsWhatItDoesAndKeepsItsBoxes(t *testing.T) {
 		"6 Drum new: dynamic, mic → Splitter in 5",
 		"3 Harp moved: Number 3, was 2",
 		"5 Bass moved: Number 5, was 4",
-		"1 Voice changed: Source condenser, was dynamic; 48 V yes, was no",
+		"1 Voice changed: " + exchange.Source + " condenser, was dynamic; " + exchange.Phantom + " yes, was no",
 	}, changes(second, p, act))
 	require.Equal(t, exchange.Coming{Known: 3, New: 2, Struck: 2, Gone: 1}, second.Coming(p, act))
 	next := imported(t, p, act, second)
@@ -166,7 +166,7 @@ func TestAListWithoutNumbersIsKnownByItsNames(t *testing.T) {
 	second := listFor(p, act, read(t, "Name;Mic\nBells;condenser\nShaker;dynamic\n").Grids[0])
 	require.Equal(t, []string{
 		"4 Bells new: condenser, mic, 48 V → not patched",
-		"3 Shaker changed: Source dynamic, was condenser; 48 V no, was yes",
+		"3 Shaker changed: " + exchange.Source + " dynamic, was condenser; " + exchange.Phantom + " no, was yes",
 	}, changes(second, p, act))
 }
 

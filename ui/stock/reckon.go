@@ -86,7 +86,7 @@ func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault, 
 		d.told.SetText("All rows are good: " + good + ".")
 		d.all.Enable()
 	default:
-		d.told.SetText(fmt.Sprintf("Can be taken: %s. %s: mend the file, say what a column means, or leave them out.",
+		d.told.SetText(fmt.Sprintf("Can be taken: %s. %s: correct the file, say what a column means, or leave them out.",
 			good, text.RowsWithFaults(bad)))
 		d.good.Enable()
 	}
