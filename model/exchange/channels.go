@@ -107,11 +107,22 @@ func readChannel(text string) (int, error) {
 	return number, nil
 }
 
+// errHalf says that a pair of inputs is given one place.
+var errHalf = errors.New("it names one place for two inputs, and the left one has it: write both, for instance 5-6")
+
+// readChannelOf reads a channel, unless it is the only one that a pair has.
+func readChannelOf(text string, alone bool) (int, error) {
+	if alone {
+		return 0, errHalf
+	}
+	return readChannel(text)
+}
+
 // mostChannel is the highest channel that a plan holds.
 const mostChannel = 1024
 
 func isChannel(text string) bool {
-	if saysNone(text) {
+	if _, is, err := readPair(text); saysNone(text) || is && err == nil {
 		return true
 	}
 	_, err := readChannel(text)

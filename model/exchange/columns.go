@@ -78,10 +78,11 @@ type claim struct{ points, column, field int }
 // headed takes a row for the head: each column gets the field that its words fit best, and no two the same.
 func headed(g Grid, row int, fields []Field) (Layout, int) {
 	var claims []claim
+	above := headAbove(g, row)
 	for column := range g.Width() {
 		head := plainHead(g.cell(row, column))
 		for i, field := range fields {
-			points := fits(head, field)
+			points := fitsTwo(above[column], head, field)
 			switch {
 			case points == 0 || looksLike(g, row+1, column, field):
 			case field.heads != nil:
@@ -104,6 +105,44 @@ func headed(g Grid, row int, fields []Field) (Layout, int) {
 		}
 	}
 	return layout, total
+}
+
+// headAbove are the heads of the line above a row, where a head may have two: a cell of it heads the blank ones behind it too.
+// It is blank where either line has fewer than two cells with something in them.
+func headAbove(g Grid, row int) []string {
+	above := make([]string, g.Width())
+	if row == 0 || filledCells(g, row) < 2 || filledCells(g, row-1) < 2 {
+		return above
+	}
+	last := ""
+	for column := range above {
+		if cell := plainHead(g.cell(row-1, column)); cell != "" {
+			last = cell
+		}
+		above[column] = last
+	}
+	return above
+}
+
+func filledCells(g Grid, row int) (count int) {
+	for column := range g.Rows[row] {
+		if g.cell(row, column) != "" {
+			count++
+		}
+	}
+	return count
+}
+
+// fitsTwo gives points to a head of two lines: what its own line says, what both say together, or the upper one where its
+// own is blank.
+func fitsTwo(above, head string, field Field) int {
+	switch {
+	case above == "":
+		return fits(head, field)
+	case head == "":
+		return fits(above, field)
+	}
+	return max(fits(head, field), fits(above+" "+head, field))
 }
 
 // fits gives points to a head for a field: more for the whole word than for part of the head, more for a likelier word.

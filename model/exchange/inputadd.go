@@ -2,153 +2,99 @@ package exchange
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"stageloom/model/plan"
 )
 
-// Coming is what an input list comes to in a plan. Known rows bear the number of an input that is there: these become what
-// the list says and keep their patch. New ones are added. In an act, Same rows are as the house has them, Struck are
-// the inputs of the house that go from the act, since the list has their number otherwise or is all that the act has, and
-// Left are those that stay since the list says nothing of them.
-type Coming struct{ Known, New, Same, Struck, Left int }
+// Coming is what an input list comes to in a plan. Known rows are inputs that are there: these become what the list says and
+// keep their patch. New ones are added. In an act, Same rows are as the house has them in every field that the list has, Own
+// are inputs of the house of which the list says something else and which become the act's own, Struck are the inputs of the
+// house that go from the act, since the list has them otherwise or is all that the act has, and Left are those that stay
+// since the list says nothing of them. Gone are the inputs of the list's own that leave the plan, Kept those that the list
+// lacks and that stay.
+type Coming struct{ Known, New, Own, Same, Struck, Left, Gone, Kept int }
 
 // Coming reckons what the list comes to: for all acts where act is blank, else as the list of that act.
 func (in Inputs) Coming(p *plan.Plan, act plan.ActID) Coming {
-	entry := newEntry(p, act)
-	var c Coming
-	for _, row := range in.Rows {
-		switch {
-		case entry.own[row.Input.Number] != "":
+	m := in.match(p, act)
+	c := Coming{Struck: len(m.struck)}
+	same := 0
+	for i := range m.rows {
+		switch row := &m.rows[i]; {
+		case row.own:
 			c.Known++
-		case entry.same(row.Input):
-			c.Same++
-		default:
+		case row.same:
+			same++
+		case row.isNew():
 			c.New++
+		default:
+			c.Own++
 		}
 	}
-	c.Struck = len(entry.struck(in.Rows, in.Strike))
-	c.Left = len(entry.struck(in.Rows, true)) - c.Struck
+	if c.Same = same; act != "" {
+		c.Left = len(m.house) - len(m.struck) - same
+	}
+	if c.Kept = len(m.gone); in.Drop {
+		c.Gone, c.Kept = c.Kept, 0
+	}
 	return c
 }
 
 // Add puts the inputs into a plan: for all acts where act is blank, else as the list of that act. Then a row that reads as
-// the house has it stays the house's; every other is an input of the act alone, plugged in where the house has its number,
-// and takes its place; what the house has besides stays, or is struck from the act if [Inputs.Strike] says so. Sockets and
-// channels that the list names are patched in the act; [Inputs.Patching] says which are not. A list with faults is refused
-// as a whole.
+// the house has it, in every field that the list has, stays the house's; every other is an input of the act alone. What the
+// house has besides stays, or is struck from the act if [Inputs.Strike] says so; what the list itself had before and lacks
+// now stays, or leaves with its patch if [Inputs.Drop] says so. Sockets and channels that the list names are patched in the
+// act; [Inputs.Patching] says which are not. A list with faults is refused as a whole.
 func (in Inputs) Add(e *plan.Edit, act plan.ActID) error {
-	_, err := in.put(e, act)
+	_, _, err := in.put(e, act)
 	return err
 }
 
-func (in Inputs) put(e *plan.Edit, act plan.ActID) (Patching, error) {
+// put puts the list in and returns the input of each row.
+func (in Inputs) put(e *plan.Edit, act plan.ActID) (got Patching, ids []plan.InputID, err error) {
 	switch {
 	case len(in.Faults) > 0:
-		return Patching{}, fmt.Errorf("%w: %d rows have faults, of which the first is %v", plan.ErrRefused, BadRows(in.Faults), in.Faults[0])
+		return got, nil, fmt.Errorf("%w: %d rows have faults, of which the first is %v", plan.ErrRefused, BadRows(in.Faults), in.Faults[0])
 	case act != "" && !e.Now().Acts.Has(plan.Key(act)):
-		return Patching{}, fmt.Errorf("%w: there is no such act any more", plan.ErrRefused)
+		return got, nil, fmt.Errorf("%w: there is no such act any more", plan.ErrRefused)
 	}
-	entry := newEntry(e.Now(), act)
-	struck := entry.struck(in.Rows, in.Strike)
-	ids := make([]plan.InputID, len(in.Rows))
-	for i, row := range in.Rows {
-		switch id := entry.own[row.Input.Number]; {
-		case id != "":
-			old, _ := e.Now().Inputs.Get(plan.Key(id))
-			plan.Put(e, in.merged(old, row.Input))
-			ids[i] = id
-		case entry.same(row.Input):
-			entry.takeBack(e, row.Input.Number)
-			ids[i] = entry.house[row.Input.Number].ID
-		default:
-			ids[i] = entry.add(e, row.Input)
+	m := in.match(e.Now(), act)
+	homes := m.homes()
+	if in.Drop {
+		for _, input := range m.gone {
+			e.RemoveInput(input.ID)
 		}
 	}
-	for _, id := range struck {
-		plan.Put(e, plan.StagePatch{Act: act, Input: id, Strike: true})
+	ids = make([]plan.InputID, len(m.rows))
+	for i := range m.rows {
+		ids[i] = m.enter(e, &m.rows[i])
 	}
-	return in.patch(e, act, ids)
+	for _, house := range m.struck {
+		plan.Put(e, plan.StagePatch{Act: act, Input: house.ID, Strike: true})
+	}
+	if act != "" {
+		m.place(e, ids, homes)
+	}
+	got, err = in.patch(e, act, ids)
+	got.Left = append(m.told, got.Left...)
+	return got, ids, err
 }
 
-// merged is an input of the plan with what the columns of the list say; what they don't say stays.
-func (in Inputs) merged(old, row plan.Input) plan.Input {
-	old.Name = row.Name
-	for field, set := range map[string]func(){
-		Source: func() { old.Source = row.Source }, Stand: func() { old.Stand = row.Stand }, Riser: func() { old.Riser = row.Riser },
-		Phantom: func() { old.Phantom = row.Phantom }, Note: func() { old.Note = row.Note },
-	} {
-		if in.sheet.layout.column(field) >= 0 {
-			set()
+// enter brings one row into the plan and returns its input.
+func (m *match) enter(e *plan.Edit, row *matched) plan.InputID {
+	switch {
+	case row.same:
+		key := plan.StagePatch{Act: m.act, Input: row.base.ID}.Key()
+		if struck, found := e.Now().StagePatches.Get(key); found && struck.Strike {
+			plan.Drop[plan.StagePatch](e, key)
 		}
-	}
-	return old
-}
-
-// entry is where the rows of a list go: the inputs that they become, and the house's list beside that of an act.
-type entry struct {
-	act   plan.ActID
-	plan  *plan.Plan
-	own   map[int]plan.InputID
-	house map[int]plan.Input
-}
-
-func newEntry(p *plan.Plan, act plan.ActID) *entry {
-	en := &entry{act: act, plan: p, own: map[int]plan.InputID{}, house: map[int]plan.Input{}}
-	for input := range p.Inputs.All() {
-		switch {
-		case input.Act == act:
-			en.own[input.Number] = input.ID
-		case input.Act == "":
-			en.house[input.Number] = input
+		return row.base.ID
+	case row.own:
+		plan.Put(e, row.want)
+		if row.want.Snake != "" && (row.want.Snake != row.base.Snake || row.want.SnakeWay != row.base.SnakeWay) {
+			plan.Drop[plan.StagePatch](e, plan.StagePatch{Act: m.act, Input: row.base.ID}.Key()) // it goes where the sub-snake leads
 		}
+		return row.base.ID
 	}
-	return en
-}
-
-// same reports whether the house has an input of this number and name.
-func (en *entry) same(row plan.Input) bool {
-	house, found := en.house[row.Number]
-	return found && strings.EqualFold(house.Name, row.Name)
-}
-
-// struck are the inputs of the house that an act with this list does without: those whose number the list has otherwise,
-// and if it is all that the act has, those that it lacks. For all acts none is.
-func (en *entry) struck(rows []InputRow, all bool) (ids []plan.InputID) {
-	if en.act == "" {
-		return nil
-	}
-	kept, said := map[int]bool{}, map[int]bool{}
-	for _, row := range rows {
-		said[row.Input.Number] = true
-		kept[row.Input.Number] = en.own[row.Input.Number] == "" && en.same(row.Input)
-	}
-	for number, house := range en.house {
-		if !kept[number] && (all || said[number]) {
-			ids = append(ids, house.ID)
-		}
-	}
-	slices.Sort(ids)
-	return ids
-}
-
-// takeBack lets the act have an input of the house again that it struck.
-func (en *entry) takeBack(e *plan.Edit, number int) {
-	key := plan.StagePatch{Act: en.act, Input: en.house[number].ID}.Key()
-	if row, found := e.Now().StagePatches.Get(key); found && row.Strike {
-		plan.Drop[plan.StagePatch](e, key)
-	}
-}
-
-// add adds an input, in an act plugged in where the house has its number.
-func (en *entry) add(e *plan.Edit, row plan.Input) plan.InputID {
-	row.Act = en.act
-	house := en.house[row.Number]
-	row.Snake, row.SnakeWay = house.Snake, house.SnakeWay
-	id := e.AddInput(row)
-	if patched, found := en.plan.StagePatches.Get(plan.StagePatch{Input: house.ID}.Key()); en.act != "" && found && patched.Device != "" {
-		plan.Put(e, plan.StagePatch{Act: en.act, Input: id, Device: patched.Device, Socket: patched.Socket})
-	}
-	return id
+	return e.AddInput(row.want)
 }

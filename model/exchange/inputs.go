@@ -5,46 +5,17 @@ import (
 	"fmt"
 	"slices"
 
-	"stageloom/model/fields"
 	"stageloom/model/plan"
 )
 
-// The fields of an input list are called as on the card and in the table; where an input is plugged is the patch's.
-var (
-	Number  = fields.Of(plan.InputsTable, "number").Name
-	Name    = "Name"
-	Source  = fields.Of(plan.InputsTable, "source").Name
-	Stand   = fields.Of(plan.InputsTable, "stand").Name
-	Phantom = fields.Of(plan.InputsTable, "phantom").Name
-	Riser   = fields.Of(plan.InputsTable, "riser").Name
-	Box     = "Box"
-	Socket  = "Socket"
-)
-
-// mostInput is the highest number that an input bears.
-const mostInput = 9999
-
-// InputFields are what a column of an input list can mean in any plan; [InputFieldsOf] adds the channels of a plan's consoles.
-// In the trade a column headed "Source" is what is on the channel, beside one for its microphone; where another column names
-// the input, it is the microphone's.
-func InputFields() []Field {
-	return []Field{
-		{Number, []string{"number", "no", "nr", "#", "input number", "input no", "ch", "channel", "input", "in", "line", "kanal", "voie", "eingang"}, isCount, nil, nil},
-		{Name, []string{"name", "instrument", "input name", "input", "channel name", "signal", "description", "what", "source", "instrumente", "nom", "quelle", "signalquelle"}, nil, isCount, nil},
-		{Source, []string{"mic", "microphone", "mic di", "mic or di", "mics", "mikrofon", "mikro", "micro", "transducer", "type", "mikrofonierung", "micro di", "source", "quelle"}, nil, nil, nil},
-		{Stand, []string{"stand", "stands", "mic stand", "boom", "stativ", "pied"}, nil, nil, nil},
-		{Phantom, []string{"48 v", "48v", "48", "phantom", "phantom power", "p48", "phantom 48v", "phantomspeisung", "fantôme"}, isYesOrNo, nil, nil},
-		{Riser, []string{"riser", "position", "stage position", "location", "place", "podest", "praticable"}, nil, nil, nil},
-		{Box, []string{"box", "stage box", "stagebox", "rack", "stage rack", "box name", "bühnenbox", "boîtier", "boîte de scène"}, nil, isYesOrNo, nil},
-		{Socket, []string{"socket", "way", "patch", "stage patch", "input patch", "box socket", "box input", "box way", "stage socket", "socket no", "socket number", "box no", "box number", "buchse", "dose", "prise"}, nil, noSocket, nil},
-		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "anmerkung", "anmerkungen", "remarque", "remarques"}, nil, nil, nil},
-	}
-}
-
-// InputRow is one good row of an input list; the input bears no id.
+// InputRow is one good row of an input list, or one of the two of a stereo pair; the input bears no id.
 type InputRow struct {
 	Row   int
 	Input plan.Input
+	// Half is 1 for the left and 2 for the right of a pair that one row names, else 0.
+	Half int
+	// UseRead and PhantomRead tell that no cell says how the input is plugged, or of 48 V, but a word of its source does.
+	UseRead, PhantomRead bool
 }
 
 // Inputs is an input list as read. Gaps are the numbers that are missing between the first and the last: no fault, but worth
@@ -52,10 +23,21 @@ type InputRow struct {
 type Inputs struct {
 	Rows   []InputRow
 	Faults []Fault
-	Gaps   []Gap
+	// Told is what of the sheet is not taken as it stands, and no fault: what lies above the head, headings, totals, columns
+	// that are not read, what was read from words.
+	Told []Fault
+	Gaps []Gap
 	// Strike says that the list is all that an act has: what the house has besides is struck from it. Without it the list is
 	// added to what is there.
 	Strike bool
+	// Drop says that inputs which the act, or for all acts the house, has of its own and the list lacks leave the plan.
+	Drop bool
+	// Numbered tells that the list has a column of numbers; without one rows are known by their names.
+	Numbered bool
+	// doubtful are the numbers and names of rows with faults: what they name is not lacking.
+	doubtful []plan.Input
+	// after is the number that a list without numbers counts on from.
+	after int
 	// sheet is where the rows come from: what it says of sockets and channels is read against a plan.
 	sheet sheetRows
 }
@@ -71,50 +53,141 @@ func (g Gap) String() string {
 	return fmt.Sprintf("%d to %d", g.First, g.Last)
 }
 
+// inputReader reads the rows of an input list.
+type inputReader struct {
+	sheetRows
+	fields []Field
+	rows   []InputRow
+	told   []Fault
+	// seen is the row of each number, listed are the numbers that any row bears, next is the last one given out.
+	seen     map[int]int
+	listed   map[int]bool
+	next     int
+	doubtful []plan.Input
+	// read and unknown are what words of sources said, and those that said nothing.
+	read, unknown []string
+}
+
 // ReadInputs reads the inputs of a grid. Without a column of numbers they are numbered as they stand, from the one after a
 // given number on: [LastNumber] where the list is added to what is there, 0 where it is all that there is. A number that
-// stands in two rows is a fault of the second.
+// stands in two rows is a fault of the second. Each row that holds something is a row of the list, a fault, or told.
 func ReadInputs(g Grid, l Layout, after int) Inputs {
-	r := sheetRows{table: plan.InputsTable, grid: g, layout: l}
+	r := inputReader{sheetRows: sheetRows{table: plan.InputsTable, grid: g, layout: l}, fields: InputFields(), seen: map[int]int{}, listed: map[int]bool{}, next: after}
 	if l.column(Name) < 0 {
 		return Inputs{Faults: []Fault{{Row: max(1, l.Head), Words: "no column is the name of the input: say which one is"}}}
 	}
-	var rows []InputRow
-	seen := map[int]int{}
-	next := after
-	r.each(func() {
-		before := len(r.faults)
-		input := plan.Input{Name: r.words(Name), Source: r.words(Source), Stand: r.words(Stand), Riser: r.words(Riser), Note: r.words(Note)}
-		input.Phantom = take(&r, Phantom, readYes)
-		next++
-		input.Number = r.inputNumber(next)
-		switch {
-		case len(r.faults) > before:
-		case input.Name == "":
-			r.fail(Name, fmt.Errorf("input %d has no name", input.Number))
-		case seen[input.Number] > 0:
-			r.fail(Number, fmt.Errorf("input %d stands in row %d already", input.Number, seen[input.Number]))
+	r.unread()
+	r.list()
+	for r.at = l.Head; r.at < len(g.Rows); r.at++ {
+		if filled, _ := r.filled(); filled > 0 && !r.aside() {
+			r.take()
 		}
-		if len(r.faults) == before {
-			seen[input.Number] = r.number()
-			rows = append(rows, InputRow{r.number(), input})
-		}
-	})
-	return Inputs{Rows: rows, Faults: r.faults, Gaps: gapsOf(rows), sheet: sheetRows{table: plan.InputsTable, grid: g, layout: l}}
+	}
+	r.sayWords()
+	return Inputs{
+		Rows: r.rows, Faults: r.faults, Told: r.told, Gaps: gapsOf(r.rows), Numbered: l.column(Number) >= 0, after: after, doubtful: r.doubtful,
+		sheet: sheetRows{table: plan.InputsTable, grid: g, layout: l},
+	}
 }
 
-func (r *sheetRows) inputNumber(next int) int {
+// take takes the row at hand: one input, or two where it names a pair.
+func (r *inputReader) take() {
+	before := len(r.faults)
+	row := InputRow{Row: r.number(), Input: plan.Input{
+		Name: r.words(Name), Source: r.words(Source), Stand: r.words(Stand), Riser: r.words(Riser), Note: r.words(Note),
+		Phantom: take(&r.sheetRows, Phantom, readYes), Use: take(&r.sheetRows, Use, readUse),
+	}}
+	number, pair := r.inputNumber(row.Input.Name)
+	if len(r.faults) == before && row.Input.Name == "" {
+		r.fail(Name, fmt.Errorf("input %d has no name", number))
+	}
+	if len(r.faults) > before {
+		r.doubt(number, row.Input.Name, pair)
+		return
+	}
+	r.infer(&row)
+	row.Input.Number = number
+	name := row.Input.Name
+	for half := range 2 {
+		if pair {
+			row.Half, row.Input.Name, row.Input.Number = left+half, pairedName(name, left+half), number+half
+		} else if half > 0 {
+			return
+		}
+		r.put(row)
+	}
+	r.tell("", fmt.Sprintf("it names a pair and is taken as two inputs, %d %s and %d %s", number, plan.Clipped(pairedName(name, left)), number+1, plan.Clipped(pairedName(name, right))))
+}
+
+// doubt notes what a row with faults is about, as far as it can be read.
+func (r *inputReader) doubt(number int, name string, pair bool) {
 	if r.layout.column(Number) < 0 {
-		if next > mostInput {
+		number = 0 // it was only counted
+	}
+	r.doubtful = append(r.doubtful, plan.Input{Number: number, Name: name})
+	if pair {
+		r.doubtful = append(r.doubtful, plan.Input{Number: number, Name: pairedName(name, left)}, plan.Input{Number: number + 1, Name: pairedName(name, right)})
+	}
+}
+
+// put takes an input unless its number was taken before.
+func (r *inputReader) put(row InputRow) {
+	if first := r.seen[row.Input.Number]; first > 0 {
+		r.fail(Number, fmt.Errorf("input %d stands in row %d already", row.Input.Number, first))
+		r.doubt(0, row.Input.Name, false)
+		return
+	}
+	r.seen[row.Input.Number] = row.Row
+	r.rows = append(r.rows, row)
+}
+
+// list learns which numbers the list has, so that a pair takes none that is another row's.
+func (r *inputReader) list() {
+	for r.at = r.layout.Head; r.at < len(r.grid.Rows); r.at++ {
+		text := r.text(Number)
+		if first, is, err := readPair(text); is && err == nil {
+			r.listed[first], r.listed[first+1] = true, true
+		} else if number, err := readCount(text, 1, mostInput); err == nil {
+			r.listed[number] = true
+		}
+	}
+}
+
+// inputNumber is the number of the row at hand, the first of two where it names a pair.
+func (r *inputReader) inputNumber(name string) (number int, pair bool) {
+	named := pairName.MatchString(name)
+	if r.layout.column(Number) < 0 {
+		r.next++
+		number = r.next
+		if named {
+			r.next++
+		}
+		if r.next > mostInput {
 			r.fail(Number, fmt.Errorf("the list has no column of numbers and counts on past %d: give it one with numbers that are free", mostInput))
 		}
-		return next
+		return number, named
 	}
-	if r.text(Number) == "" {
+	text := r.text(Number)
+	if text == "" {
 		r.fail(Number, errors.New("the input has no number"))
-		return 0
+		return 0, false
 	}
-	return take(r, Number, r.wholeOf(Number))
+	if first, is, err := readPair(text); is {
+		if err != nil {
+			r.fail(Number, err)
+		}
+		return first, true
+	}
+	number = take(&r.sheetRows, Number, r.wholeOf(Number))
+	if named && number > 0 {
+		if number == mostInput || r.listed[number+1] {
+			r.tell(Name, fmt.Sprintf("%q reads like a pair, but %d is no free number: it is taken as one input", plan.Clipped(name), number+1))
+			return number, false
+		}
+		r.listed[number+1] = true
+		return number, true
+	}
+	return number, false
 }
 
 // LastNumber is the highest number of an act's inputs, those of the house among them, from which a list without numbers

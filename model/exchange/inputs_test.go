@@ -23,9 +23,9 @@ func TestAnInputListIsReadWithItsHeads(t *testing.T) {
 	in = inputs(t, "Band X;;;;;;\nCh;Instrument;Mic / DI;Stand;+48V;Riser;Notes\n1;Kick in;boundary mic;;x;drums;\n2;Kick out;dynamic;short;;drums;own mic\n5;Bass;DI;;48V;;\n")
 	require.Empty(t, faults(in.Faults))
 	require.Equal(t, []exchange.InputRow{
-		{3, plan.Input{Number: 1, Name: "Kick in", Source: "boundary mic", Phantom: true, Riser: "drums"}},
-		{4, plan.Input{Number: 2, Name: "Kick out", Source: "dynamic", Stand: "short", Riser: "drums", Note: "own mic"}},
-		{5, plan.Input{Number: 5, Name: "Bass", Source: "DI", Phantom: true}},
+		{Row: 3, UseRead: true, Input: plan.Input{Number: 1, Name: "Kick in", Source: "boundary mic", Use: "mic", Phantom: true, Riser: "drums"}},
+		{Row: 4, UseRead: true, Input: plan.Input{Number: 2, Name: "Kick out", Source: "dynamic", Use: "mic", Stand: "short", Riser: "drums", Note: "own mic"}},
+		{Row: 5, UseRead: true, Input: plan.Input{Number: 5, Name: "Bass", Source: "DI", Use: "DI", Phantom: true}},
 	}, in.Rows)
 	require.Equal(t, "3 to 4", in.Gaps[0].String())
 }
@@ -33,16 +33,18 @@ func TestAnInputListIsReadWithItsHeads(t *testing.T) {
 func TestDuplicatesGapsAndSectionHeadsAreReported(t *testing.T) {
 	in := inputs(t, "Input,Name,48V\n1,Kick,yes\n,DRUMS,\n2,Snare,maybe\n1,Kick again,\n4,Hat,no\n7,,\n20000,Late,\nten,Tom,\n")
 	require.Equal(t, []string{
-		`row 3, column A "Input": the input has no number`,
 		`row 4, column C "48V": "maybe" is neither yes nor no`,
 		`row 5, column A "Input": input 1 stands in row 2 already`,
-		`row 7, column B "Name": input 7 has no name`,
 		`row 8, column A "Input": "20000" is no whole number from 1 to 9999`,
 		`row 9, column A "Input": "ten" is no whole number from 1 to 9999`,
 	}, faults(in.Faults))
 	require.Len(t, in.Rows, 2)
 	require.Equal(t, []exchange.Gap{{2, 3}}, in.Gaps)
-	require.Equal(t, 6, exchange.BadRows(in.Faults))
+	require.Equal(t, 4, exchange.BadRows(in.Faults))
+	require.Equal(t, []string{
+		`row 3: "DRUMS" stands alone: it is taken for a heading, and no input`,
+		`row 7: number 7 has nothing beside it: it is no input`,
+	}, faults(in.Told))
 }
 
 func TestNamesAloneAreNumberedAsTheyStand(t *testing.T) {
@@ -98,11 +100,11 @@ func TestSourceIsTheNameOfAnInputWhereNoOtherColumnIs(t *testing.T) {
 		text string
 		want plan.Input
 	}{
-		{"Ch;Source;Mic;Stand\n1;Kick;boundary;short\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary", Stand: "short"}},
+		{"Ch;Source;Mic;Stand\n1;Kick;boundary;short\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary", Use: "mic", Phantom: true, Stand: "short"}},
 		{"Ch;Source\n1;Kick\n", plan.Input{Number: 1, Name: "Kick"}},
-		{"Input;Source;Mic\n1;Kick;boundary\n2;Snare;dynamic\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary"}},
-		{"Ch;Name;Source\n1;Kick;boundary\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary"}},
-		{"Ch;Instrument;Mic\n1;Kick;boundary\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary"}},
+		{"Input;Source;Mic\n1;Kick;boundary\n2;Snare;dynamic\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary", Use: "mic", Phantom: true}},
+		{"Ch;Name;Source\n1;Kick;boundary\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary", Use: "mic", Phantom: true}},
+		{"Ch;Instrument;Mic\n1;Kick;boundary\n", plan.Input{Number: 1, Name: "Kick", Source: "boundary", Use: "mic", Phantom: true}},
 	} {
 		in := inputs(t, c.text)
 		require.Empty(t, faults(in.Faults), c.text)

@@ -21,11 +21,11 @@ type Patching struct {
 // Patching reckons what the sockets and channels come to: the good rows are put into the plan and thrown away again. It is
 // nothing where no column names any, or the list cannot be put in at all.
 func (in Inputs) Patching(p *plan.Plan, act plan.ActID) (got Patching) {
-	if len(in.Rows) == 0 || !in.patches(patch.Of(p)) {
+	if len(in.Rows) == 0 || in.sheet.layout.column(Snake) < 0 && !in.patches(patch.Of(p)) {
 		return got
 	}
 	_, err := plan.Do(p, plan.NewIDSource(1, 1), func(e *plan.Edit) (err error) {
-		got, err = in.GoodOnly().put(e, act)
+		got, _, err = in.GoodOnly().put(e, act)
 		return err
 	})
 	if err != nil {
@@ -47,7 +47,7 @@ func (in Inputs) patch(e *plan.Edit, act plan.ActID, ids []plan.InputID) (Patchi
 	if !in.patches(view) {
 		return Patching{}, nil
 	}
-	t := patching{in: in, sheet: in.sheet, edit: e, act: act, ids: ids, unplugged: map[int]bool{}}
+	t := patching{in: in, sheet: in.sheet, edit: e, act: act, ids: ids, unplugged: map[plan.InputID]bool{}}
 	t.plug(view)
 	for _, console := range view.Consoles() {
 		if in.sheet.layout.column(channelOf(view, console)) >= 0 {
@@ -67,8 +67,8 @@ type patching struct {
 	act   plan.ActID
 	ids   []plan.InputID
 	done  Patching
-	// unplugged are the rows whose socket was refused: of their channels no more is said.
-	unplugged map[int]bool
+	// unplugged are the inputs whose socket was refused: of their channels no more is said.
+	unplugged map[plan.InputID]bool
 }
 
 // want is an input of a row that is to go to a place: a socket, or a channel of the console at hand.
@@ -93,12 +93,12 @@ func (t *patching) fail(row int, field string, err error) {
 }
 
 // unplug leaves an input without the socket of its row, and its channels with it.
-func (t *patching) unplug(view *patch.View, row int, err error) {
+func (t *patching) unplug(view *patch.View, row int, input plan.InputID, err error) {
 	t.sheet.at = row - 1
 	if slices.ContainsFunc(view.Consoles(), func(id plan.DeviceID) bool { return !saysNone(t.sheet.text(channelOf(view, id))) }) {
 		err = fmt.Errorf("%w; its channels wait for that", err)
 	}
-	t.unplugged[row] = true
+	t.unplugged[input] = true
 	t.fail(row, Socket, err)
 }
 
@@ -112,13 +112,13 @@ func (t *patching) plug(view *patch.View) {
 		}
 	}
 	var wants []want[patch.Socket]
-	boxes := t.boxes()
+	boxes := t.sheet.downward(Box, Socket)
 	for i, row := range t.in.Rows {
 		t.sheet.at = row.Row - 1
-		socket, said, err := t.socket(view, boxes[t.sheet.at])
+		socket, said, err := t.socket(view, boxes[t.sheet.at], row.Half)
 		switch {
 		case err != nil:
-			t.unplug(view, row.Row, err)
+			t.unplug(view, row.Row, t.ids[i], err)
 		case said:
 			t.done.Sockets++
 			wants = append(wants, want[patch.Socket]{row.Row, t.ids[i], socket})
@@ -126,7 +126,7 @@ func (t *patching) plug(view *patch.View) {
 	}
 	refused := func(w want[patch.Socket], err error) {
 		t.done.Sockets--
-		t.unplug(view, w.row, err)
+		t.unplug(view, w.row, w.input, err)
 	}
 	wants = settled(wants, held, "socket", view.SocketWords, refused)
 	inHalves(wants, func(some []want[patch.Socket]) error {
@@ -138,28 +138,19 @@ func (t *patching) plug(view *patch.View) {
 	}, refused)
 }
 
-// boxes are the boxes by row: a blank cell beside a socket is the box above it, as in a sheet whose cells were joined, down
-// to the next row with nothing in it.
-func (t *patching) boxes() []string {
-	boxes, last := make([]string, len(t.sheet.grid.Rows)), ""
-	for row := t.sheet.layout.Head; row < len(boxes); row++ {
-		cell := t.sheet.grid.cell(row, t.sheet.layout.column(Box))
-		if cell != "" || !slices.ContainsFunc(t.sheet.grid.Rows[row], func(cell string) bool { return strings.TrimSpace(cell) != "" }) {
-			last = cell
-		}
-		boxes[row] = last
-	}
-	return boxes
-}
-
-// socket reads the socket of the row at hand: "Box A 5" or "SB1-12" in either column, or a box and a number in two.
-func (t *patching) socket(view *patch.View, box string) (socket patch.Socket, said bool, err error) {
+// socket reads the socket of the row at hand, or of one of the pair that it names: "Box A 5" or "SB1-12" in either column, or
+// a box and a number in two.
+func (t *patching) socket(view *patch.View, box string, half int) (socket patch.Socket, said bool, err error) {
 	own, number := t.sheet.text(Box), t.sheet.text(Socket)
 	if saysNone(number) {
 		if number != "" || saysNone(own) {
 			return socket, false, nil
 		}
 		number, box = own, ""
+	}
+	number, alone := halfOf(number, half)
+	if alone {
+		return socket, true, errHalf
 	}
 	if box == "" || saysNone(box) {
 		socket, err = view.ReadSocket(number, onlyBox(view), false)
@@ -196,11 +187,11 @@ func (t *patching) tune(view *patch.View, console plan.DeviceID) {
 	var wants []want[int]
 	for i, row := range t.in.Rows {
 		t.sheet.at = row.Row - 1
-		text := t.sheet.text(field)
-		if saysNone(text) || t.unplugged[row.Row] {
+		text, alone := halfOf(t.sheet.text(field), row.Half)
+		if saysNone(text) && !alone || t.unplugged[t.ids[i]] {
 			continue
 		}
-		number, err := readChannel(text)
+		number, err := readChannelOf(text, alone)
 		if err == nil {
 			err = unfit(view, act, console, number, lines[t.ids[i]])
 		}

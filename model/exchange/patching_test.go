@@ -198,11 +198,11 @@ func TestGermanAndFrenchHeadsAreRead(t *testing.T) {
 	p := club(t, "FOH")
 	in := listFor(p, "", file(t, "kapelle.csv"))
 	require.Empty(t, faults(in.Faults))
-	require.Equal(t, plan.Input{Number: 1, Name: "Flügelhorn", Source: "Kondensator", Stand: "hoch", Phantom: true, Note: "für den Anfang"}, in.Rows[0].Input)
+	require.Equal(t, plan.Input{Number: 1, Name: "Flügelhorn", Source: "Kondensator", Use: "mic", Stand: "hoch", Phantom: true, Note: "für den Anfang"}, in.Rows[0].Input)
 	require.Equal(t, []string{"Flügelhorn → Box A in 1 → FOH 1 not reached", "Bässe → SB1 in 2 → FOH 2 not reached"}, says(imported(t, p, "", in), ""))
 	in = listFor(p, "", file(t, "groupe.csv"))
 	require.Empty(t, faults(in.Faults))
-	require.Equal(t, plan.Input{Number: 1, Name: "Célesta", Source: "statique", Stand: "grand", Phantom: true, Note: "près du rideau"}, in.Rows[0].Input)
+	require.Equal(t, plan.Input{Number: 1, Name: "Célesta", Source: "statique", Use: "mic", Stand: "grand", Phantom: true, Note: "près du rideau"}, in.Rows[0].Input)
 	require.Equal(t, []string{"Célesta → Box A in 1", "Voix → SB1 in 2"}, says(imported(t, p, "", in), ""))
 }
 
@@ -227,7 +227,7 @@ func TestAListWithoutNumbersCountsOnFromTheLastOfTheAct(t *testing.T) {
 	require.Equal(t, []int{21, 22}, numbers(listFor(p, late, grid)))
 	require.Equal(t, []int{9, 10}, numbers(listFor(p, early, grid)), "the house's own count too")
 	require.Equal(t, []int{21, 22}, numbers(listFor(p, "", grid)), "for all acts no act has the number")
-	require.Equal(t, exchange.Coming{New: 2}, listFor(p, "", grid).Coming(p, ""))
+	require.Equal(t, exchange.Coming{New: 2, Kept: 1}, listFor(p, "", grid).Coming(p, ""))
 	in := exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()), 9998)
 	require.Equal(t, []int{9999}, numbers(in))
 	require.Equal(t, []string{"row 3: the list has no column of numbers and counts on past 9999: give it one with numbers that are free"}, faults(in.Faults))

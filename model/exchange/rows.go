@@ -1,6 +1,7 @@
 package exchange
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -31,6 +32,23 @@ func (r *sheetRows) each(visit func()) {
 			}
 		}
 	}
+}
+
+// downward are the cells of a field by row: a blank one in a row with something in it is the one above, as in a sheet whose
+// cells were joined, down to the next row with nothing in it; where a column of what goes with it has it blank too, none is.
+func (r *sheetRows) downward(field, beside string) []string {
+	cells, last := make([]string, len(r.grid.Rows)), ""
+	for row := r.layout.Head; row < len(cells); row++ {
+		cell := r.grid.cell(row, r.layout.column(field))
+		if cell != "" || !slices.ContainsFunc(r.grid.Rows[row], func(cell string) bool { return strings.TrimSpace(cell) != "" }) {
+			last = cell
+		}
+		cells[row] = last
+		if cell == "" && r.grid.cell(row, r.layout.column(beside)) == "" {
+			cells[row] = ""
+		}
+	}
+	return cells
 }
 
 // number is the row's number in the sheet, from 1.

@@ -18,12 +18,50 @@ type sheetCells struct {
 	text        bounded
 	wanted      bool
 	aloud       int
+	// joined are cells joined into one down a column.
+	joined []joint
+}
+
+// joint is a column's cells from one row to another, all from 0.
+type joint struct{ column, first, last int }
+
+// mostJoints is how many joined cells of a sheet are looked at.
+const mostJoints = 10_000
+
+// join notes cells that are joined down a column (ECMA-376 part 1, 18.3.1.55). Cells joined across columns are a title.
+func (s *sheetCells) join(place string) {
+	from, to, _ := strings.Cut(place, ":")
+	first, column, good := placeOf(from)
+	last, other, well := placeOf(to)
+	if good && well && column == other && last > first && len(s.joined) < mostJoints {
+		s.joined = append(s.joined, joint{column, first, last})
+	}
+}
+
+// spread gives each of the joined cells what they hold together, down to the last row that the sheet has.
+func (s *sheetCells) spread() error {
+	rows := s.cells.rows
+	for _, each := range s.joined {
+		if each.first >= len(rows) || each.column >= len(rows[each.first]) || rows[each.first][each.column] == "" {
+			continue
+		}
+		text := rows[each.first][each.column]
+		for row := each.first + 1; row <= min(each.last, len(rows)-1); row++ {
+			if err := s.cells.put(row, each.column, text); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
 }
 
 func (w *workbook) readSheet(sheet sheetPart) error {
 	w.cells.next(sheet.name)
 	s := &sheetCells{workbook: w, row: -1}
-	return w.each(sheet.part, s.token)
+	if err := w.each(sheet.part, s.token); err != nil {
+		return err
+	}
+	return s.spread()
 }
 
 func (s *sheetCells) token(token xml.Token) error {
@@ -55,6 +93,10 @@ func (s *sheetCells) begin(tag xml.StartElement) error {
 		s.kind = attribute(tag, "t")
 		s.style, _ = strconv.Atoi(attribute(tag, "s")) // 0, the usual one, where none is named
 		s.text.reset()
+	case "mergeCell":
+		s.join(attribute(tag, "ref"))
+	case "conditionalFormatting", "dataValidations", "hyperlinks", "printOptions", "pageMargins", "pageSetup", "headerFooter", "drawing", "tableParts", "extLst":
+		return io.EOF // what is behind the joined cells
 	case "rPh":
 		s.aloud++
 	case "v", "t":
@@ -78,7 +120,7 @@ func (s *sheetCells) end(name string) error {
 			return err
 		}
 		return s.cells.put(s.row, s.column, text)
-	case "sheetData":
+	case "mergeCells":
 		return io.EOF
 	}
 	return nil

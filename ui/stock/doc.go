@@ -29,4 +29,6 @@ type Dialogs struct {
 	ActShown func() plan.ActID
 	// Replace asks for another cable in the place of one of the selected link.
 	Replace func(order int)
+
+	kept keptChoices
 }

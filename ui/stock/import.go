@@ -42,20 +42,23 @@ type importDialog struct {
 
 	path                          *dialogs.Entry
 	holds, sheet, head, kind, act *dialogs.Chooser
-	ofKind, ofAct                 fyne.CanvasObject
+	ofKind, ofAct, forAct         fyne.CanvasObject
 	encoding                      *encodingChoice
 	// acts are those that an input list can be for, blank for all of them.
 	acts               []plan.ActID
 	columns            []*dialogs.Chooser
 	table, words2kinds *fyne.Container
 	read, told, faults *widget.Label
-	all, good          *widget.Button
-	// strike says that an input list is all that its act has.
-	strike  *dialogs.Check
-	dialog  *dialog.CustomDialog
-	filling bool
-	// byHand tells that the user said what is the head or what a column means.
-	byHand bool
+	// aside is what an input list changes, and what of it is not taken and no fault.
+	aside *widget.Label
+
+	all, good *widget.Button
+	// strike says that an input list is all that its act has, drop that inputs which it lacks leave; dropSaid and actSaid tell
+	// that the user said so, or for whom it is.
+	strike, drop      *dialogs.Check
+	dropSaid, actSaid bool
+	dialog            *dialog.CustomDialog
+	filling           bool
 	// run counts what was asked to be read; what comes of an older one is not shown.
 	run int
 }
@@ -89,7 +92,7 @@ func (d *importDialog) build(holds string) {
 	if d.place.ofHouse {
 		d.holds.Options = d.holds.Options[:2]
 	}
-	d.sheet = dialogs.NewChooser(d, nil, func(string) { d.guess() })
+	d.sheet = dialogs.NewChooser(d, nil, func(string) { d.sheetChosen() })
 	d.head = dialogs.NewChooser(d, nil, func(string) { d.headChosen() })
 	d.kind = dialogs.NewChooser(d, append([]string{"a fault"}, kindNames(d.kinds)...), func(string) { d.reckon() })
 	d.listActs()
@@ -97,17 +100,14 @@ func (d *importDialog) build(holds string) {
 	d.holds.SetSelected(holds)
 	d.kind.SetSelectedIndex(0)
 	d.filling = false
-	d.read, d.told, d.faults = widget.NewLabel(""), widget.NewLabel("Choose a file first. Nothing is taken in before you say so."), widget.NewLabel("")
-	d.told.Wrapping, d.faults.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
-	d.read.Importance = widget.LowImportance
-	d.told.TextStyle.Bold = true
-	d.read.Wrapping = fyne.TextWrapWord
+	d.labels()
 	d.encoding = d.newEncodingChoice(d.loadAs)
 	d.table, d.words2kinds = container.NewHBox(), container.NewVBox()
 	file := container.NewBorder(nil, nil, widget.NewLabel("File"), browse, d.path)
-	d.ofKind, d.ofAct = labelled("Without a kind", d.kind), container.NewVBox(labelled("For", d.act), d.strike)
+	d.ofKind, d.forAct = labelled("Without a kind", d.kind), labelled("For", d.act)
+	d.ofAct = container.NewVBox(d.forAct, d.strike, d.drop)
 	choices := container.NewGridWithColumns(4, onTop(labelled("It holds", d.holds)), onTop(labelled("Sheet", d.sheet)), onTop(labelled("Head", d.head)), container.NewStack(d.ofKind, d.ofAct))
-	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults)))
+	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults, d.aside)))
 	content := container.NewBorder(container.NewVBox(file, container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
 	d.all = widget.NewButton("Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
@@ -120,49 +120,14 @@ func (d *importDialog) build(holds string) {
 	d.good.Disable()
 }
 
-// listActs lists the acts that an input list can be for; the one that is shown is proposed.
-func (d *importDialog) listActs() {
-	d.acts = []plan.ActID{""}
-	names, at := []string{"all acts"}, 0
-	if !d.place.ofHouse {
-		for _, act := range d.Desk().Assessment().Patch.Acts[1:] {
-			if act.Act.ID == d.ActShown() {
-				at = len(d.acts)
-			}
-			d.acts, names = append(d.acts, act.Act.ID), append(names, text.ActLabel(act))
-		}
+// labels makes what is said of the file, and of what comes of it.
+func (d *importDialog) labels() {
+	d.read, d.told, d.faults, d.aside = widget.NewLabel(""), widget.NewLabel("Choose a file first. Nothing is taken in before you say so."), widget.NewLabel(""), widget.NewLabel("")
+	for _, label := range []*widget.Label{d.read, d.told, d.faults, d.aside} {
+		label.Wrapping = fyne.TextWrapWord
 	}
-	if len(d.acts) == 2 {
-		d.acts, names, at = d.acts[:1], names[:1], 0 // a plan with one act has one list
-	}
-	d.act = dialogs.NewChooser(d, names, nil)
-	d.act.SetSelectedIndex(at)
-	d.act.OnChanged = func(string) { d.reckon() }
-	d.strike = dialogs.NewCheck(d, "strike what it lacks", false, func(bool) { d.reckon() })
-}
-
-// showChoices shows the choice that what the file holds has: a kind of cable, or an act.
-func (d *importDialog) showChoices() {
-	d.ofKind.Hide()
-	d.ofAct.Hide()
-	switch {
-	case d.holds.Selected == holdsReels:
-		d.ofKind.Show()
-	case d.holds.Selected == holdsInputs && len(d.acts) > 1:
-		d.ofAct.Show()
-		d.strike.Hide()
-		if d.actChosen() != "" {
-			d.strike.Show()
-		}
-	}
-}
-
-// actChosen is the act that the list is for; blank is all of them.
-func (d *importDialog) actChosen() plan.ActID {
-	if d.holds.Selected != holdsInputs {
-		return ""
-	}
-	return d.acts[max(0, d.act.SelectedIndex())]
+	d.read.Importance = widget.LowImportance
+	d.told.TextStyle.Bold = true
 }
 
 func (d *importDialog) browse() {
@@ -185,6 +150,7 @@ func (d *importDialog) empty(reason string) {
 	d.table.RemoveAll()
 	d.words2kinds.RemoveAll()
 	d.faults.SetText("")
+	d.aside.SetText("")
 	d.told.SetText(reason)
 	d.all.Disable()
 	d.good.Disable()
@@ -219,7 +185,7 @@ func (d *importDialog) guess() {
 	if !found || d.filling {
 		return
 	}
-	d.layout, d.byHand = exchange.Guess(grid, d.fields()), false
+	d.layout = d.keptLayout(grid, false)
 	d.offerHeads(grid)
 	d.show()
 	d.reckon()
@@ -241,7 +207,8 @@ func (d *importDialog) headChosen() {
 	if d.filling {
 		return
 	}
-	d.layout.Head, d.byHand = max(0, d.head.SelectedIndex()), true
+	d.layout.Head = max(0, d.head.SelectedIndex())
+	d.keep()
 	d.show()
 	d.reckon()
 }
@@ -294,7 +261,8 @@ func (d *importDialog) mean(column int, name string) {
 	if name == text.NotRead {
 		name = ""
 	}
-	d.layout, d.byHand = d.layout.Set(column, name), true
+	d.layout = d.layout.Set(column, name)
+	d.keep()
 	d.filling = true
 	for i, meaning := range d.columns {
 		if d.layout.Fields[i] == "" && meaning.SelectedIndex() != 0 {

@@ -55,11 +55,25 @@ func (d *importDialog) load() { d.loadAs("") }
 // says so and can be closed meanwhile.
 func (d *importDialog) loadAs(encoding string) {
 	path := strings.TrimSpace(d.path.Text)
+	relettered := encoding != ""
+	if relettered {
+		d.keepFile(func(file *fileChoices) {
+			if file.encoding == "" {
+				file.guessed = d.file.Encoding
+			}
+			file.encoding = encoding
+		})
+	}
+	kept := d.keptFile()
 	d.run++
 	run, done := d.run, make(chan func(), 1)
 	go func() {
 		document, err := readList(path, encoding)
-		done <- func() { d.loaded(run, encoding, document, err) }
+		if err == nil && !relettered && kept.encoding != "" && document.Encoding == kept.guessed {
+			encoding = kept.encoding // the file looks as it did when it was chosen
+			document, err = readList(path, encoding)
+		}
+		done <- func() { d.loaded(run, encoding, relettered, document, err) }
 	}()
 	select {
 	case show := <-done:
@@ -83,7 +97,7 @@ func readList(path, encoding string) (document exchange.Document, err error) {
 }
 
 // loaded takes what was read in, unless it was given up or another file was asked for meanwhile.
-func (d *importDialog) loaded(run int, encoding string, document exchange.Document, err error) {
+func (d *importDialog) loaded(run int, encoding string, relettered bool, document exchange.Document, err error) {
 	if run != d.run {
 		return
 	}
@@ -101,17 +115,20 @@ func (d *importDialog) loaded(run int, encoding string, document exchange.Docume
 	}
 	d.read.SetText(text.ReadTold(how, d.file.Notices))
 	var sheets []string
-	for _, grid := range d.file.Grids {
+	at := 0
+	for i, grid := range d.file.Grids {
 		sheets = append(sheets, fmt.Sprintf("%s, %d rows", grid.Name, len(grid.Rows)))
+		if grid.Name == d.keptFile().sheet {
+			at = i
+		}
 	}
 	d.filling = true
 	d.sheet.Options = sheets
-	d.sheet.SetSelectedIndex(0)
+	d.sheet.SetSelectedIndex(at)
 	d.filling = false
-	before, byHand := d.layout, d.byHand
 	d.guess()
-	if grid, _ := d.grid(); encoding != "" && byHand && grid.Width() == len(before.Fields) {
-		d.layout, d.byHand = before, true // other letters, the same columns
+	if grid, found := d.grid(); found && relettered {
+		d.layout = d.keptLayout(grid, true) // other letters, the same columns
 		d.offerHeads(grid)
 		d.show()
 		d.reckon()

@@ -71,28 +71,10 @@ func (d *importDialog) reckonCases(grid exchange.Grid) {
 	d.conclude(fmt.Sprintf("%d cases", len(list.Rows)), len(list.Rows), list.Faults)
 }
 
-func (d *importDialog) reckonInputs(grid exchange.Grid) {
-	d.askWords(nil)
-	now, act := d.place.now(), d.actChosen()
-	all, after := d.strike.Checked && act != "", 0
-	if !all {
-		after = exchange.LastNumber(now, act) // it is added to what is there
-	}
-	list := exchange.ReadInputs(grid, d.layout, after)
-	list.Strike = all
-	patching := list.Patching(now, act)
-	d.add = func(e *plan.Edit, goodOnly bool) error {
-		if goodOnly {
-			list = list.GoodOnly()
-		}
-		return list.Add(e, act)
-	}
-	d.conclude(text.InputsTold(list, now, act)+text.PatchingTold(patching), len(list.Rows), list.Faults, patching.Left...)
-}
-
 // conclude says what can be imported and lists what is wrong, and what is left of rows that are taken.
 func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault, left ...exchange.Fault) {
 	d.said = good
+	d.aside.SetText("")
 	d.faults.SetText(text.FaultsTold(slices.Concat(faults, left), mostFaults))
 	d.all.Disable()
 	d.good.Disable()
@@ -105,7 +87,7 @@ func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault, 
 		d.told.SetText("All rows are good: " + good + ".")
 		d.all.Enable()
 	default:
-		d.told.SetText(fmt.Sprintf("Can be taken: %s. %s: mend the file, say what a column means, or leave them out.",
+		d.told.SetText(fmt.Sprintf("Can be taken: %s. %s: correct the file, say what a column means, or leave them out.",
 			good, text.RowsWithFaults(bad)))
 		d.good.Enable()
 	}

@@ -71,54 +71,6 @@ func ReadTold(how string, notices []string) string {
 	return told
 }
 
-// InputsTold says what an input list holds, which numbers are missing in it, and what it comes to in the plan: for all acts
-// where act is blank, else for one.
-func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
-	told := words.Counted(len(list.Rows), "input", "inputs")
-	coming := list.Coming(p, act)
-	if coming.Known > 0 {
-		told += fmt.Sprintf(", of which %d are in the plan already and become what the list says", coming.Known)
-	}
-	if row, found := p.Acts.Get(plan.Key(act)); found {
-		told += fmt.Sprintf(" for %s: %d as in the house, %d of this act alone", row.Name, coming.Same, coming.New+coming.Known)
-		if coming.Struck > 0 {
-			told += fmt.Sprintf("; %d of the house are struck from it", coming.Struck)
-		}
-		if coming.Left > 0 {
-			told += fmt.Sprintf("; %d of the house stay, of which the list says nothing", coming.Left)
-		}
-	}
-	var gaps []string
-	for i, gap := range list.Gaps {
-		if i == words.MostListed {
-			gaps = append(gaps, "…")
-			break
-		}
-		gaps = append(gaps, gap.String())
-	}
-	if len(gaps) > 0 {
-		told += "; no input has number " + strings.Join(gaps, ", ")
-	}
-	return told
-}
-
-// PatchingTold says what comes of the sockets and channels of an input list, to be said after its inputs; blank where it
-// names none.
-func PatchingTold(got exchange.Patching) string {
-	told := ""
-	if got.Sockets+got.Channels > 0 {
-		told = fmt.Sprintf("; %s and %s patched as the list says", words.Counted(got.Sockets, "socket", "sockets"), words.Counted(got.Channels, "channel", "channels"))
-	}
-	switch rows := exchange.BadRows(got.Left); rows {
-	case 0:
-	case 1:
-		told += "; what 1 row says of a socket or channel is left out"
-	default:
-		told += fmt.Sprintf("; what %d rows say of sockets or channels is left out", rows)
-	}
-	return told
-}
-
 // FaultsTold lists faults of a list, at most so many, each in a line of its own.
 func FaultsTold(faults []exchange.Fault, most int) string {
 	var lines []string

@@ -1,0 +1,133 @@
+package exchange_test
+
+import (
+	"bytes"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
+
+	"stageloom/model/exchange"
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+)
+
+// numbered are the inputs of a list by number and name.
+func numbered(in exchange.Inputs) (all []plan.Input) {
+	for _, row := range in.Rows {
+		all = append(all, plan.Input{Number: row.Input.Number, Name: row.Input.Name})
+	}
+	return all
+}
+
+func TestAPairIsTwoInputs(t *testing.T) {
+	for _, c := range []struct{ name, list string }{
+		{"numbers", "No;Name\n9-10;Keys\n"},
+		{"numbers by a stroke", "No;Name\n9/10;Keys L/R\n"},
+		{"numbers by a plus", "No;Name\n9 + 10;Keys (stereo)\n"},
+		{"the name", "No;Name\n9;Keys L/R\n11;Voice\n"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			in := inputs(t, c.list)
+			require.Empty(t, faults(in.Faults))
+			require.Equal(t, []plan.Input{{Number: 9, Name: "Keys L"}, {Number: 10, Name: "Keys R"}}, numbered(in)[:2])
+			require.Equal(t, []string{"row 2: it names a pair and is taken as two inputs, 9 Keys L and 10 Keys R"}, faults(in.Told))
+		})
+	}
+	t.Run("no free number", func(t *testing.T) {
+		in := inputs(t, "No;Name\n9;Keys L/R\n10;Voice\n")
+		require.Equal(t, []plan.Input{{Number: 9, Name: "Keys L/R"}, {Number: 10, Name: "Voice"}}, numbered(in))
+		require.Equal(t, []string{`row 2, column B "Name": "Keys L/R" reads like a pair, but 10 is no free number: it is taken as one input`}, faults(in.Told))
+	})
+	t.Run("numbers that don't follow each other", func(t *testing.T) {
+		require.Equal(t, []string{`row 2, column A "No": "1-4" is no pair of numbers that follow each other: write a row for each input`}, faults(inputs(t, "No;Name\n1-4;Choir\n5;Voice\n").Faults))
+	})
+	t.Run("sockets and channels", func(t *testing.T) {
+		p := club(t, "FOH")
+		in := listFor(p, "", read(t, "No;Name;Box;Socket;FOH ch\n1-2;Keys;Box A;5-6;11/12\n3-4;Pads;SB1;1;13\n").Grids[0])
+		require.Equal(t, []string{
+			`row 3, column D "Socket": it names one place for two inputs, and the left one has it: write both, for instance 5-6; its channels wait for that`,
+		}, faults(in.Patching(p, "").Left))
+		require.Equal(t, []string{
+			"Keys L → Box A in 5 → FOH 11 not reached", "Keys R → Box A in 6 → FOH 12 not reached", "Pads L → SB1 in 1 → FOH 13 not reached", "Pads R → not patched",
+		}, says(imported(t, p, "", in), ""))
+	})
+}
+
+func TestSubSnakesMultisAndLinesAreRead(t *testing.T) {
+	p, act := festival(t)
+	in := listFor(p, act, read(t, "No;Name;Sub-snake;Snake way;Multi;Line;Note\n11;Tom;Drums;3;K;5;soft\n12;Floor;;4;;6;\n13;Hat;Horns;1;;;\n").Grids[0])
+	require.Empty(t, faults(in.Faults))
+	got := in.Patching(p, act)
+	require.Len(t, got.Left, 1)
+	require.Contains(t, got.Left[0].String(), `row 4, column C "Sub-snake": no device with such sockets is called Horns`)
+	require.Contains(t, got.Left[0].String(), `"Horns 1" stands in the note`)
+	next := imported(t, p, act, in)
+	tom, floor, hat := inputOf(t, next, act, 11), inputOf(t, next, act, 12), inputOf(t, next, act, 13)
+	require.Equal(t, 3, tom.SnakeWay)
+	require.Equal(t, "soft\nList: multi K, line 5", tom.Note)
+	require.Equal(t, []any{tom.Snake, 4}, []any{floor.Snake, floor.SnakeWay}, "a blank cell beside a way is the one above")
+	require.Equal(t, "List: multi K, line 6", floor.Note)
+	require.Equal(t, "Sub-snake Horns 1", hat.Note)
+	require.Empty(t, changes(in, next, act), "taken in again it changes nothing")
+}
+
+func TestWordsOfSourcesAreReadAndTold(t *testing.T) {
+	in := inputs(t, "No;Name;Mic\n1;Kick;boundary\n2;Snare;dynamic\n3;Room;ribbon\n4;Bass;active DI\n5;Keys;DI\n6;Tracks;laptop, line\n7;Lead;radio\n8;Hat;Kondensator\n9;Odd;house special\n10;Both;condenser + DI\n")
+	require.Empty(t, faults(in.Faults))
+	for i, want := range []plan.Input{
+		{Use: "mic", Phantom: true}, {Use: "mic"}, {Use: "mic"}, {Use: "DI", Phantom: true}, {Use: "DI"}, {Use: "line"}, {Use: "line"}, {Use: "mic", Phantom: true}, {}, {},
+	} {
+		require.Equal(t, want, plan.Input{Use: in.Rows[i].Input.Use, Phantom: in.Rows[i].Input.Phantom}, in.Rows[i].Input.Name)
+	}
+	require.Equal(t, []string{
+		`row 1, column C "Mic": where no cell says it, the type and 48 V are read from these words: "boundary" is mic with 48 V, "dynamic" is mic, "ribbon" is mic, "active DI" is DI with 48 V, "DI" is DI, "laptop, line" is line, "radio" is line, "Kondensator" is mic with 48 V`,
+		`row 1, column C "Mic": these words do not say whether it is mic, DI or line, nor of 48 V: house special, condenser + DI`,
+	}, faults(in.Told))
+	t.Run("a column says more than a word", func(t *testing.T) {
+		in := inputs(t, "No;Name;Mic;Type;48V\n1;Kick;boundary;line;\n")
+		require.Equal(t, plan.Input{Number: 1, Name: "Kick", Source: "boundary", Use: "line"}, in.Rows[0].Input)
+	})
+	t.Run("a word that is no type is a fault", func(t *testing.T) {
+		in := inputs(t, "No;Name;Use\n1;Kick;mic\n2;Snare;mic\n3;Hat;wifi\n")
+		require.Equal(t, []string{`row 4, column C "Use": "wifi" is no type; write mic, DI or line`}, faults(in.Faults))
+	})
+}
+
+func TestAHeadOfTwoLines(t *testing.T) {
+	p := club(t, "FOH", "Monitor")
+	grid := read(t, "Band X;;;;;\nNo;Name;Mic;Stage;FOH;Monitor\n;;;Box;Ch;Ch\n1;Kick;dynamic;Box A 1;5;6\n").Grids[0]
+	layout := exchange.Guess(grid, exchange.InputFieldsOf(patch.Of(p)))
+	require.Equal(t, exchange.Layout{Head: 3, Fields: []string{
+		exchange.Number, exchange.Name, exchange.Source, exchange.Box, "FOH channel", "Monitor channel",
+	}}, layout)
+	in := exchange.ReadInputs(grid, layout, 0)
+	require.Empty(t, faults(in.Faults))
+	require.Len(t, in.Rows, 1)
+	t.Run("a second line in another language is told", func(t *testing.T) {
+		in := inputs(t, "No;Name;Mic\nNr;Instrument;Mikro\n1;Kick;dynamic\n")
+		require.Empty(t, faults(in.Faults))
+		require.Contains(t, faults(in.Told), "row 2: it is a line of the head, and no input")
+	})
+}
+
+func TestCellsJoinedDownAColumnHoldTheSame(t *testing.T) {
+	f := excelize.NewFile()
+	for cell, text := range map[string]string{"A1": "No", "B1": "Name", "C1": "Riser", "A2": "1", "B2": "Kick", "C2": "drums", "A3": "2", "B3": "Snare", "A4": "3", "B4": "Voice"} {
+		require.NoError(t, f.SetCellStr("Sheet1", cell, text))
+	}
+	require.NoError(t, f.MergeCell("Sheet1", "C2", "C3"))
+	var data bytes.Buffer
+	require.NoError(t, f.Write(&data))
+	grid := document(t, "band.xlsx", data.Bytes()).Grids[0]
+	in := exchange.ReadInputs(grid, exchange.Guess(grid, exchange.InputFields()), 0)
+	require.Empty(t, faults(in.Faults))
+	require.Equal(t, []string{"drums", "drums", ""}, []string{in.Rows[0].Input.Riser, in.Rows[1].Input.Riser, in.Rows[2].Input.Riser})
+}
+
+func document(t testing.TB, name string, data []byte) exchange.Document {
+	t.Helper()
+	d, err := exchange.Read(name, bytes.NewReader(data))
+	require.NoError(t, err)
+	return d
+}

@@ -1,0 +1,131 @@
+package exchange
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"stageloom/model/plan"
+)
+
+// merged is a row as an input of the plan: what the columns of the list say, and what they do not say as its base has it.
+func (m *match) merged(row *matched) plan.Input {
+	want, said := row.base, row.Input
+	want.Act, want.Number, want.Name = m.act, said.Number, said.Name
+	if !row.own {
+		want.ID = ""
+	}
+	for _, each := range []struct {
+		field string
+		to    *string
+		now   string
+	}{{Source, &want.Source, said.Source}, {Stand, &want.Stand, said.Stand}, {Riser, &want.Riser, said.Riser}} {
+		if m.has(each.field) {
+			*each.to = each.now
+		}
+	}
+	other := row.isNew() || m.has(Source) && said.Source != "" && plan.Folded(said.Source) != plan.Folded(row.base.Source)
+	if row.UseRead && other || !row.UseRead && m.has(Use) {
+		want.Use = said.Use
+	}
+	if row.PhantomRead && other || m.has(Phantom) {
+		want.Phantom = said.Phantom
+	}
+	if m.has(Snake) {
+		want.Snake, want.SnakeWay = said.Snake, said.SnakeWay
+	}
+	want.Note = m.note(row)
+	return want
+}
+
+func (m *match) has(field string) bool { return m.in.sheet.layout.column(field) >= 0 }
+
+// note is the note of a row, with what the plan has no field for.
+func (m *match) note(row *matched) string {
+	note := row.Input.Note
+	if !m.has(Note) {
+		note = row.base.Note
+		for line := range strings.SplitSeq(row.Input.Note, "\n") {
+			if line != "" {
+				note = noted(note, Snake+" ", line)
+			}
+		}
+	}
+	sheet := m.in.sheet
+	sheet.at = row.Row - 1
+	var extras []string
+	for _, field := range []string{Multi, Line} {
+		text := tidy(sheet.text(field), false)
+		if field == Multi && m.has(Multi) {
+			text = tidy(m.multis[sheet.at], false)
+		}
+		if text, _ = halfOf(text, row.Half); !saysNone(text) {
+			extras = append(extras, strings.ToLower(field)+" "+text)
+		}
+	}
+	if len(extras) == 0 {
+		return note
+	}
+	return noted(note, noteOfMulti, noteOfMulti+strings.Join(extras, ", "))
+}
+
+// noteOfMulti begins the line of a note that says which line of which multicore the list gives an input.
+const noteOfMulti = "List: "
+
+// noted is a note with a line, in the place of one that begins alike.
+func noted(note, begins, line string) string {
+	lines := slices.DeleteFunc(strings.Split(note, "\n"), func(old string) bool { return strings.HasPrefix(old, begins) || old == "" })
+	return strings.Join(append(lines, line), "\n")
+}
+
+// Difference is one field of an input that a list has otherwise than the plan.
+type Difference struct{ Field, Now, Was string }
+
+// String is "48 V yes, was no".
+func (d Difference) String() string {
+	return fmt.Sprintf("%s %s, was %s", d.Field, said(d.Now), said(d.Was))
+}
+
+func said(text string) string {
+	if text == "" {
+		return "blank"
+	}
+	return plan.Clipped(strings.ReplaceAll(text, "\n", " / "))
+}
+
+// differences are the fields that a row has otherwise than its base. A cell that is blank, or differs in capitals or blanks
+// alone, does not make an act's own input of one of the house: blanks tells whether it counts.
+func (m *match) differences(row *matched, blanks bool) (all []Difference) {
+	was, now := row.base, row.want
+	add := func(field, now, was string) {
+		if now != was && (blanks || now != "" && plan.Folded(now) != plan.Folded(was)) {
+			all = append(all, Difference{field, now, was})
+		}
+	}
+	if now.Number != was.Number {
+		add(Number, fmt.Sprint(now.Number), fmt.Sprint(was.Number))
+	}
+	add(Name, now.Name, was.Name)
+	add(Source, now.Source, was.Source)
+	add(Use, now.Use, was.Use)
+	add(Phantom, yesOrNo(now.Phantom), yesOrNo(was.Phantom))
+	add(Stand, now.Stand, was.Stand)
+	add(Riser, now.Riser, was.Riser)
+	add(Snake, m.snakeWords(now), m.snakeWords(was))
+	add(Note, now.Note, was.Note)
+	return all
+}
+
+func yesOrNo(is bool) string {
+	if is {
+		return "yes"
+	}
+	return "no"
+}
+
+func (m *match) snakeWords(input plan.Input) string {
+	if input.Snake == "" {
+		return ""
+	}
+	return m.view.SocketWords(m.view.Snake(input))
+}

@@ -1,0 +1,116 @@
+package stock
+
+import (
+	"slices"
+	"strings"
+
+	"stageloom/model/exchange"
+	"stageloom/model/plan"
+)
+
+// keptChoices are what the user said about lists as long as the program runs, so that a corrected file needs it no second
+// time: what columns mean by their heads, encoding and sheet by the file.
+type keptChoices struct {
+	byHead map[string]exchange.Layout
+	files  map[string]fileChoices
+}
+
+// fileChoices are what was said about one file.
+type fileChoices struct {
+	// encoding is the one chosen, guessed the one that the file looked to be in then.
+	encoding, guessed, sheet string
+	layouts                  map[string]keptLayout
+}
+
+// keptLayout is what the columns of a sheet mean, and its head line.
+type keptLayout struct {
+	layout exchange.Layout
+	head   string
+}
+
+// headLine is a row of a grid as two heads are compared, with what the list holds; blank for a row without words.
+func headLine(holds string, grid exchange.Grid, row int) string {
+	if row < 1 || row > len(grid.Rows) {
+		return ""
+	}
+	cells := make([]string, len(grid.Rows[row-1]))
+	for i, cell := range grid.Rows[row-1] {
+		cells[i] = plan.Folded(cell)
+	}
+	words := strings.TrimRight(strings.Join(cells, "\x00"), "\x00")
+	if words == "" {
+		return ""
+	}
+	return holds + "\x01" + words
+}
+
+func (d *importDialog) keptFile() fileChoices {
+	return d.kept.files[strings.TrimSpace(d.path.Text)]
+}
+
+// keepFile keeps something about the file at hand.
+func (d *importDialog) keepFile(change func(*fileChoices)) {
+	file := d.keptFile()
+	if file.layouts == nil {
+		file.layouts = map[string]keptLayout{}
+	}
+	change(&file)
+	if d.kept.files == nil {
+		d.kept.files = map[string]fileChoices{}
+	}
+	d.kept.files[strings.TrimSpace(d.path.Text)] = file
+}
+
+// keep keeps what the user said is the head, or what a column means.
+func (d *importDialog) keep() {
+	grid, found := d.grid()
+	if !found {
+		return
+	}
+	head := headLine(d.holds.Selected, grid, d.layout.Head)
+	layout := exchange.Layout{Head: d.layout.Head, Fields: slices.Clone(d.layout.Fields)}
+	if head != "" {
+		if d.kept.byHead == nil {
+			d.kept.byHead = map[string]exchange.Layout{}
+		}
+		d.kept.byHead[head] = layout
+	}
+	d.keepFile(func(file *fileChoices) { file.layouts[d.holds.Selected+"\x01"+grid.Name] = keptLayout{layout, head} })
+}
+
+// sheetChosen keeps which sheet is read.
+func (d *importDialog) sheetChosen() {
+	if grid, found := d.grid(); found && !d.filling {
+		d.keepFile(func(file *fileChoices) { file.sheet = grid.Name })
+	}
+	d.guess()
+}
+
+// keptLayout is what the columns of a sheet mean: as was said of this file, or of another with the same head line, else as
+// they look. relettered tells that the same file was read in another encoding, so that its heads read otherwise.
+func (d *importDialog) keptLayout(grid exchange.Grid, relettered bool) exchange.Layout {
+	holds := d.holds.Selected
+	if kept, found := d.keptFile().layouts[holds+"\x01"+grid.Name]; found && len(kept.layout.Fields) == grid.Width() &&
+		(relettered || headLine(holds, grid, kept.layout.Head) == kept.head) {
+		return d.known(kept.layout, grid)
+	}
+	for row := 1; row <= min(len(grid.Rows), mostHeads); row++ {
+		if layout, found := d.kept.byHead[headLine(holds, grid, row)]; found {
+			layout.Head = row
+			return d.known(layout, grid)
+		}
+	}
+	return exchange.Guess(grid, d.fields())
+}
+
+// known is a layout as wide as a grid, with meanings that the plan still has.
+func (d *importDialog) known(layout exchange.Layout, grid exchange.Grid) exchange.Layout {
+	layout.Fields = append(slices.Clone(layout.Fields), make([]string, max(0, grid.Width()-len(layout.Fields)))...)[:grid.Width()]
+	fields := d.fields()
+	for i, name := range layout.Fields {
+		if !slices.ContainsFunc(fields, func(field exchange.Field) bool { return field.Name == name }) {
+			layout.Fields[i] = ""
+		}
+	}
+	return layout
+}
