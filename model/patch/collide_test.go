@@ -146,6 +146,20 @@ func TestASocketThatWiringFeedsIsRefusedToAnotherInput(t *testing.T) {
 	})
 }
 
+func TestAPatchIsNotMovedOntoWhatWiringFeeds(t *testing.T) {
+	r, ids := wired(t)
+	r.device("SR", "stagebox-24-12")
+	r.input(6, "Cello")
+	r.do(func(e *plan.Edit) error { return patch.Plug(e, "", r.inputs["Cello"], r.socket("Split", 21), true) })
+	r.do(func(e *plan.Edit) error { return patch.Plug(e, "", ids[4], r.socket("SR", 21), true) })
+	r.refused(t, "SL in 21 is fed by Split in 21, Cello: unplug that first or choose 22", func(e *plan.Edit) error {
+		return patch.Rehome(e, r.devices["SR"], r.devices["SL"])
+	})
+	r.do(func(e *plan.Edit) error { return patch.Plug(e, "", ids[4], r.socket("SR", 22), true) })
+	r.do(func(e *plan.Edit) error { return patch.Rehome(e, r.devices["SR"], r.devices["SL"]) })
+	require.Equal(t, "Kick in → SL in 22", r.all("")[4])
+}
+
 // A channel stays with its input, in the house and in the acts that inherit, also where they say something themselves.
 func TestAMoveTakesNoOthersChannels(t *testing.T) {
 	r, ids := wired(t)

@@ -17,7 +17,14 @@ type tally struct {
 }
 
 func (w *work) tally(o *overlay) *tally {
-	t := &tally{at: map[plan.InputID]Socket{}, on: map[Socket][]plan.InputID{}, has: map[place][]plan.InputID{}}
+	t := w.plugged(o)
+	w.channelsOf(o, t)
+	return t
+}
+
+// plugged is a tally without channels.
+func (w *work) plugged(o *overlay) *tally {
+	t := &tally{at: make(map[plan.InputID]Socket, len(w.order)), on: make(map[Socket][]plan.InputID, 2*len(w.order))}
 	for _, id := range w.order {
 		input := w.inputs[id]
 		if input.Act != "" && input.Act != o.act {
@@ -32,12 +39,12 @@ func (w *work) tally(o *overlay) *tally {
 			t.on[s] = append(t.on[s], id)
 		}
 	}
-	w.channelsOf(o, t)
 	return t
 }
 
 // channelsOf notes the inputs of all channels that a tally has the sockets of.
 func (w *work) channelsOf(o *overlay, t *tally) {
+	t.has = make(map[place][]plan.InputID, len(w.order))
 	note := func(at place, row plan.ConsolePatch) {
 		if on := t.on[Socket{Device: row.Device, Number: row.Socket}]; !row.Strike && len(on) > 0 {
 			t.has[at] = on
@@ -87,22 +94,30 @@ func (w *work) keep(o *overlay, after *tally) {
 	before := w.before[o.act]
 	w.revive(o, after)
 	w.channelsOf(o, after)
-	places := map[place]bool{}
+	changes := map[place]Socket{}
+	look := func(at place) {
+		if to, changed := w.keepOne(o, after, at); changed {
+			changes[at] = to
+		}
+	}
 	for at := range before.has {
-		places[at] = true
+		look(at)
 	}
 	for at := range after.has {
-		places[at] = true
+		if _, seen := before.has[at]; !seen {
+			look(at)
+		}
 	}
 	for at := range w.wants[o.act] {
-		places[at] = true
+		look(at)
 	}
-	for _, at := range slices.SortedFunc(maps.Keys(places), w.net.byPlace) {
-		w.keepOne(o, after, at)
+	for _, at := range slices.SortedFunc(maps.Keys(changes), w.net.byPlace) {
+		w.listen(o, at, changes[at])
 	}
 }
 
-func (w *work) keepOne(o *overlay, after *tally, at place) {
+// keepOne says what a channel is to listen to, where that is something else.
+func (w *work) keepOne(o *overlay, after *tally, at place) (to Socket, changed bool) {
 	wanted := w.before[o.act].has[at]
 	input, named := w.wants[o.act][at]
 	if named {
@@ -111,22 +126,21 @@ func (w *work) keepOne(o *overlay, after *tally, at place) {
 			wanted = []plan.InputID{input}
 		}
 	}
-	var there []plan.InputID
-	for _, id := range wanted {
-		if _, plugged := after.at[id]; plugged {
-			there = append(there, id)
-		}
+	gone := func(id plan.InputID) bool {
+		_, plugged := after.at[id]
+		return !plugged || !slices.Contains(wanted, id)
 	}
-	gone := func(id plan.InputID) bool { return !slices.Contains(there, id) }
+	first := slices.IndexFunc(wanted, func(id plan.InputID) bool { return !gone(id) })
 	has := after.has[at]
 	switch {
-	case w.stays && !named && len(there) == len(wanted):
-	case len(there) == 0 && len(has) == 0 && len(wanted) == 0:
-	case len(there) == 0:
-		w.listen(o, at, Socket{})
+	case w.stays && !named && !slices.ContainsFunc(wanted, gone), len(has) == 0 && len(wanted) == 0:
+		return to, false
+	case first < 0:
+		return to, true
 	case w.anew && named && o == w.over, len(has) == 0, slices.ContainsFunc(has, gone):
-		w.listen(o, at, w.bestFor(o, after.at[there[0]], at.console))
+		return w.bestFor(o, after.at[wanted[first]], at.console), true
 	}
+	return to, false
 }
 
 // revive gives an input that an act takes up again the channels that the house has for it, where they are free.

@@ -219,8 +219,13 @@ func (w *work) exists(s Socket) error {
 // settle lets channels keep their inputs in every act that the edit may change, refuses what would share a socket, and
 // writes what is left.
 func (w *work) settle() error {
+	moved := len(w.stages)+len(w.changed) > 0
 	for _, o := range w.acts {
-		after := w.tally(o)
+		before := w.before[o.act]
+		after := &tally{at: before.at, on: before.on}
+		if moved {
+			after = w.plugged(o)
+		}
 		if err := w.collides(o, after); err != nil {
 			return err
 		}
