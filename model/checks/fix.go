@@ -34,6 +34,7 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"power":            noPower,
 	"double-name":      ownNames,
 	"retired-name":     freshName,
+	"channel-left":     freeLeft,
 }
 
 // FixedRules lists the rules that may have a fix, in the order of the rules.

@@ -223,11 +223,15 @@ func faults() []fault {
 				snake := e.AddDevice(plan.Device{Name: "Snake", Kind: "sub-snake-12-4"})
 				e.AddLink(plan.Link{Name: "M03", Transport: "analogue-multicore", From: snake, FromPort: "M", To: s.devices["Split"], ToPort: "IN1"})
 				must(plan.Update(e, plan.Key(s.inputs["Bass"]), func(i *plan.Input) { i.Snake, i.SnakeWay = snake, 2 }))
-				patch.Clear(e, "", s.inputs["Bass"])
+				plan.Drop[plan.StagePatch](e, plan.StagePatch{Input: s.inputs["Bass"]}.Key())
 				patch.ClearChannels(e, "", s.devices["FOH"], 3)
 				patch.ClearChannels(e, "", s.devices["Mon"], 3)
 			},
 			always(told("double-patched", checks.Stop, "Split in 2 holds two inputs in every act: Hat and Bass")),
+		},
+		{
+			"an input of an act on a channel of what it does without", func(s *show, e *plan.Edit) { s.left(e) },
+			toldIn(first, "channel-left", checks.Warn, "Tuba comes up on FOH 3 and 37 in Brass: the house keeps FOH 3 for Bass, not used there"),
 		},
 		{
 			"an output socket fed twice", func(s *show, e *plan.Edit) {

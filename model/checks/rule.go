@@ -212,6 +212,7 @@ var rules = []Rule{
 	{ID: "double-patched", Patch: true, find: doublePatched},
 	{ID: "no-arrival", Patch: true, find: noArrival},
 	{ID: "no-console", Patch: true, find: noConsole},
+	{ID: "channel-left", Patch: true, find: channelLeft},
 	{ID: "phantom-blocked", Patch: true, find: phantomBlocked},
 	{ID: "phantom-left", Patch: true, find: phantomLeft},
 	{ID: "two-owners", Patch: true, find: twoOwners},

@@ -166,7 +166,7 @@ func (b *weekender) acts() {
 		a.act.ID, a.act.Stage = plan.ActID("n-2222"+plan.Signs[i:i+1]), "Main stage"
 		plan.Put(b.Edit, a.act)
 		for _, number := range a.strikes {
-			patch.Strike(b.Edit, a.act.ID, b.rows[number-1])
+			builder.Must(patch.Strike(b.Edit, a.act.ID, b.rows[number-1]))
 		}
 		for _, number := range slices.Sorted(maps.Keys(a.moves)) {
 			builder.Must(patch.Plug(b.Edit, a.act.ID, b.rows[number-1], patch.Socket{Device: b.Devices["Splitter"], Number: a.moves[number]}, true))

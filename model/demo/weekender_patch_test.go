@@ -273,3 +273,20 @@ func TestAnActStoresOnlyWhatDiffersFromTheHouse(t *testing.T) {
 		last = act.Act.End
 	}
 }
+
+func TestASubSnakeIsSaidOnlyOfWhatItsWayLeadsTo(t *testing.T) {
+	v, over := patch.Of(demo.Weekender()), 0
+	for _, act := range v.Acts {
+		for _, line := range act.Lines {
+			if !line.Snake.None() && line.Patched() {
+				over++
+				require.Contains(t, slices.Collect(v.Lies(act, line)), line.Snake)
+				require.Equal(t, line.Snake, line.At, "%s in %q", v.Words(line), act.Act.Name)
+			}
+		}
+		trumpet, err := v.ReadInput(act, "Trumpet")
+		require.NoError(t, err)
+		require.Equal(t, act.Act.Name != "Low Tide Brass", trumpet.Struck || !trumpet.Snake.None(), v.Words(trumpet))
+	}
+	require.Positive(t, over)
+}

@@ -1,6 +1,8 @@
 package fields
 
 import (
+	"fmt"
+
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
@@ -15,8 +17,8 @@ func inputFields() []*Field {
 		d.field("phantom", "phantom_48V", "48 V", "yes: it wants 48 V."),
 		d.field("stand", "stand", "Stand", "tall boom, short boom, clip.").ifBlank("tall boom, clip …"),
 		d.field("riser", "riser", "Riser", "the riser that it stands on."),
-		d.field("snake", "sub_snake", "Sub-snake", "the sub-snake that it plugs into first; blank is none."),
-		d.field("way", "sub_snake_way", "Way", "the way of the sub-snake."),
+		d.field("snake", "sub_snake", "Sub-snake", "the sub-snake that it plugs into first; blank is none.").by(putSnake),
+		d.field("way", "sub_snake_way", "Way", "the way of the sub-snake.").by(putWay),
 		d.field("act", "act", "Act", "the act that alone has it; blank is every act.").none("every act"),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}
@@ -43,6 +45,32 @@ func actFields() []*Field {
 			Words, of(sayGuests), putGuests).alone(),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}
+}
+
+// putSnake puts an input on another sub-snake, on the same way where that is free; off it, no way is left.
+func putSnake(_ State, e *plan.Edit, key plan.Key, value string) error {
+	row, _ := e.Now().Inputs.Get(key)
+	err := patch.SetSnake(e, row.ID, plan.DeviceID(value), row.SnakeWay)
+	if err != nil && row.SnakeWay > 0 {
+		err = patch.SetSnake(e, row.ID, plan.DeviceID(value), 0)
+	}
+	return err
+}
+
+func putWay(_ State, e *plan.Edit, key plan.Key, value string) error {
+	row, _ := e.Now().Inputs.Get(key)
+	way := 0
+	if value != "" {
+		number, err := Of(plan.InputsTable, "way").whole(value)
+		if err != nil {
+			return err
+		}
+		way = number
+	}
+	if row.Snake == "" && way > 0 {
+		return fmt.Errorf("way %d of which sub-snake? Choose the sub-snake first", way)
+	}
+	return patch.SetSnake(e, row.ID, row.Snake, way)
 }
 
 func putOrder(_ State, e *plan.Edit, key plan.Key, value string) error {

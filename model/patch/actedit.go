@@ -7,23 +7,43 @@ import (
 )
 
 // Unplug takes inputs off their sockets in one act: in the house they are not patched any more; an act strikes what it has
-// from the house, and forgets what it says itself where the house has the input nowhere.
+// from the house, and forgets what it says itself where the house has the input nowhere. Their sockets and channels are free.
 func Unplug(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) error {
-	for _, id := range inputs {
-		w, err := newWork(e, act)
-		if err != nil {
-			return err
-		}
-		input, err := w.input(id)
-		if err != nil {
-			return err
-		}
-		Clear(e, act, id)
-		if house := w.over.house; house != nil && (says(house.stage[id].Device, false) || input.Snake != "") || w.over.house == nil && input.Snake != "" {
-			Strike(e, act, id)
-		}
+	return onEach(e, act, inputs, (*work).unplug)
+}
+
+// SetSnake says which way of a sub-snake an input is plugged into first, in the list that it belongs to; no device takes it off
+// its sub-snake. A socket that the way does not lead to is taken back; channels stay with the input.
+func SetSnake(e *plan.Edit, id plan.InputID, device plan.DeviceID, way int) error {
+	row, _ := e.Now().Inputs.Get(plan.Key(id))
+	w, err := newWork(e, row.Act)
+	if err != nil {
+		return err
 	}
-	return nil
+	input, err := w.input(id)
+	if err != nil {
+		return err
+	}
+	if device == "" {
+		way = 0
+	}
+	w.snake(input, device, way)
+	snake := w.net.snake(w.inputs[id])
+	if said, found := w.over.stage[id]; found && !said.Strike && !snake.None() && !w.net.tails(snake, Socket{Device: said.Device, Number: said.Socket}) {
+		w.stage(plan.StagePatch{Act: row.Act, Input: id}, false)
+	}
+	return w.settle()
+}
+
+// tails reports whether what is plugged into a sub-snake's way can come out at a socket: over a multicore, or, where none is
+// laid, over tails that are plugged in by hand.
+func (n *network) tails(snake, at Socket) bool {
+	return len(n.through[snake]) == 0 || n.leadsTo(snake, at)
+}
+
+// leadsTo reports whether a socket is another, or lies on one multicore with it.
+func (n *network) leadsTo(from, to Socket) bool {
+	return from == to || slices.ContainsFunc(n.through[from], func(way far) bool { return way.socket == to })
 }
 
 // AddAct adds an act at the end of the running list, on the stage of the one before, and returns it.

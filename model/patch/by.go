@@ -75,6 +75,34 @@ func (l *Line) Sockets() iter.Seq[Socket] {
 	}
 }
 
+// Lies are all sockets that an input lies on in an act, each once: those that its line touches, and what is wired parallel to
+// them, used or not.
+func (v *View) Lies(act *Act, l *Line) iter.Seq[Socket] {
+	return func(yield func(Socket) bool) {
+		seen := map[Socket]bool{}
+		once := func(s Socket) bool {
+			if seen[s] {
+				return true
+			}
+			seen[s] = true
+			return yield(s)
+		}
+		for s := range l.Sockets() {
+			if !once(s) {
+				return
+			}
+		}
+		if !l.Patched() {
+			return
+		}
+		for s := range act.over.spots(l.At) {
+			if !once(s) {
+				return
+			}
+		}
+	}
+}
+
 func compareBool(a, b bool) int {
 	switch {
 	case a == b:

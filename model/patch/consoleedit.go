@@ -28,60 +28,90 @@ type Wanted struct {
 	Channel int
 }
 
-// SetChannels is SetChannel of several inputs at once, so that they may take each other's channels.
+// SetChannels is SetChannel of several inputs at once, so that they may take each other's channels. An input that is named
+// more than once gets all channels that are said of it.
 func SetChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, wanted []Wanted) error {
 	w, err := newWork(e, act)
 	if err != nil {
 		return err
 	}
-	tuned, own, claimed := map[place]Socket{}, map[Socket]bool{}, map[int]bool{}
-	lines := make([]*Line, len(wanted))
-	for i, one := range wanted {
-		if lines[i], err = w.lineFor(one, console); err != nil {
+	w.anew = true
+	claimed := map[int]bool{}
+	for _, one := range wanted {
+		if err = w.canHave(one, console); err != nil {
 			return err
 		}
 		if one.Channel > 0 && claimed[one.Channel] {
 			return refuse("%s %d would have two inputs", w.net.name(console), one.Channel)
 		}
 		claimed[one.Channel] = true
-		for at, none := range w.leaving(lines[i], console) {
-			tuned[at], own[w.heard(at)] = none, true
+	}
+	for _, o := range w.acts {
+		if err := w.claim(o, console, wanted); err != nil {
+			return err
 		}
 	}
-	holders := w.holders()
-	for i, line := range lines {
-		at := place{console, wanted[i].Channel}
+	return w.settle()
+}
+
+// claim says of an act which channels inputs are to have. One that inherits from the house goes along, unless it says itself
+// which channels an input has.
+func (w *work) claim(o *overlay, console plan.DeviceID, wanted []Wanted) error {
+	before := w.before[o.act]
+	var goes []Wanted
+	for _, one := range wanted {
+		mine, said := w.channelsHad(o, console, one.Input)
+		if _, plugged := before.at[one.Input]; o != w.over && (said || !plugged) {
+			continue
+		}
+		goes = append(goes, one)
+		for _, at := range mine {
+			w.want(o.act, at, "")
+		}
+	}
+	for _, one := range goes {
+		at := place{console, one.Channel}
 		if at.number == 0 {
 			continue
 		}
-		if heard := w.heard(at); !heard.None() && !own[heard] {
-			if holder := holders[heard]; holder != "" {
-				return refuse("%s %d has %s already", w.net.name(console), at.number, holder)
+		for _, holder := range before.has[at] {
+			if _, leaves := w.wants[o.act][at]; !leaves && holder != one.Input {
+				return refuse("%s %d has %s already%s", w.net.name(console), at.number, w.inputs[holder].Name, w.inAct(o))
 			}
 		}
-		tuned[at] = w.bestFor(line.At, console)
 	}
-	w.tune(tuned)
+	for _, one := range goes {
+		if one.Channel > 0 {
+			w.want(o.act, place{console, one.Channel}, one.Input)
+		}
+	}
 	return nil
 }
 
-// lineFor is the line of an input that is to go on a channel, or why it can't.
-func (w *work) lineFor(one Wanted, console plan.DeviceID) (*Line, error) {
-	input, err := w.input(one.Input)
-	if err != nil {
-		return nil, err
+// channelsHad are the channels of a console that an input has in an act, and whether the act itself says so of any.
+func (w *work) channelsHad(o *overlay, console plan.DeviceID, id plan.InputID) (all []place, said bool) {
+	for at, on := range w.before[o.act].has {
+		if at.console == console && slices.Contains(on, id) {
+			_, own := o.channels[at]
+			all, said = append(all, at), said || own
+		}
 	}
-	line := w.over.line(input)
-	if one.Channel == 0 {
-		return line, nil
+	return all, said
+}
+
+// canHave refuses an input that cannot go on a channel.
+func (w *work) canHave(one Wanted, console plan.DeviceID) error {
+	input, err := w.input(one.Input)
+	if err != nil || one.Channel == 0 {
+		return err
 	}
 	if err := w.console(console, one.Channel, one.Channel); err != nil {
-		return nil, err
+		return err
 	}
-	if !line.Patched() {
-		return nil, refuse("%s is not patched here; plug it into a socket first", input.Name)
+	if w.at(w.over, input).None() {
+		return refuse("%s is not patched here; plug it into a socket first", input.Name)
 	}
-	return line, nil
+	return nil
 }
 
 // SwapChannels exchanges what two channels of a console listen to; one may be empty.
@@ -93,36 +123,63 @@ func SwapChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, a, b int)
 	if err := w.console(console, min(a, b), max(a, b)); err != nil {
 		return err
 	}
-	one, other := place{console, a}, place{console, b}
-	w.tune(map[place]Socket{one: w.heard(other), other: w.heard(one)})
-	return nil
+	return w.rotate(map[place]place{{console, a}: {console, b}, {console, b}: {console, a}})
 }
 
 // ShiftChannels moves what channels listen to by so many channels. It refuses where that falls on others that are in use.
 func ShiftChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, numbers []int, by int) error {
 	w, err := newWork(e, act)
-	if err != nil || len(numbers) == 0 {
+	if err != nil || len(numbers) == 0 || by == 0 {
 		return err
 	}
 	if err := w.console(console, slices.Min(numbers)+by, slices.Max(numbers)+by); err != nil {
 		return err
 	}
-	tuned := map[place]Socket{}
+	from := map[place]place{}
 	for _, number := range numbers {
-		tuned[place{console, number}] = Socket{}
+		from[place{console, number}] = place{}
 	}
 	for _, number := range numbers {
-		heard := w.heard(place{console, number})
-		to := place{console, number + by}
-		if !heard.None() && !slices.Contains(numbers, to.number) && !w.heard(to).None() {
-			return refuse("%s %d is in use: it listens to %s", w.net.name(console), to.number, w.net.socketWords(w.heard(to)))
+		was, to := place{console, number}, place{console, number + by}
+		if w.over.heard(was).None() {
+			continue
 		}
-		if !heard.None() {
-			tuned[to] = heard
+		if heard := w.over.heard(to); !slices.Contains(numbers, to.number) && !heard.None() {
+			return refuse("%s %d is in use: it listens to %s", w.net.name(console), to.number, w.net.socketWords(heard))
+		}
+		from[to] = was
+	}
+	return w.rotate(from)
+}
+
+// rotate lets channels listen to what others listened to. An act that says itself what one of them listens to stays as it was;
+// others go along.
+func (w *work) rotate(from map[place]place) error {
+	heard := map[place]Socket{}
+	for at, was := range from {
+		heard[at] = w.over.heard(was)
+	}
+	for _, o := range w.acts {
+		before, own := w.before[o.act], false
+		for at := range from {
+			_, said := o.channels[at]
+			own = own || said
+		}
+		if o != w.over && own {
+			continue
+		}
+		for at, was := range from {
+			if on := before.has[was]; len(on) > 0 {
+				w.want(o.act, at, on[0])
+			} else {
+				w.want(o.act, at, "")
+			}
 		}
 	}
-	w.tune(tuned)
-	return nil
+	for at, to := range heard {
+		w.listen(w.over, at, to)
+	}
+	return w.settle()
 }
 
 // ClearChannels forgets what an act says of channels: in an act they listen as in the house again, in the house to nothing.
@@ -157,7 +214,8 @@ func SetOutput(e *plan.Edit, act plan.ActID, output plan.OutputID, console plan.
 		}
 	}
 	plan.Put(e, plan.OutputPatch{Act: act, Output: output, Console: console, Device: to.Device, Socket: to.Number})
-	w.connect([]wish{{to, console}})
+	w.wishes[act] = append(w.wishes[act], wish{to, console})
+	w.write()
 	return nil
 }
 
@@ -169,17 +227,6 @@ func Own(e *plan.Edit, act plan.ActID, socket Socket, gain, phantom plan.DeviceI
 		return
 	}
 	plan.Put(e, row)
-}
-
-// leaving are the channels of a console that a line has, to be left empty.
-func (w *work) leaving(line *Line, console plan.DeviceID) map[place]Socket {
-	left := map[place]Socket{}
-	for _, channel := range line.Channels() {
-		if channel.Console == console {
-			left[place{console, channel.Number}] = Socket{}
-		}
-	}
-	return left
 }
 
 // console refuses a console that is not there, and channels that it has not.
@@ -194,21 +241,4 @@ func (w *work) console(id plan.DeviceID, first, last int) error {
 		return refuse("%s has channels 1 to %d", d.name, d.kind.Channels)
 	}
 	return nil
-}
-
-// holders says which input of the act each socket has, also the sockets behind splitters.
-func (w *work) holders() map[Socket]string {
-	holders := map[Socket]string{}
-	for _, input := range inputsOf(w.edit.Now(), w.act) {
-		at := w.at(input)
-		if at.None() {
-			continue
-		}
-		holders[at] = input.Name
-		all, live := w.over.ways(at)
-		for _, i := range live {
-			holders[all[i].socket] = input.Name
-		}
-	}
-	return holders
 }

@@ -98,7 +98,7 @@ func (v *View) channelWords(channels []Channel) string {
 
 // Rehome moves the patch of one device to another: inputs and outputs keep the numbers of their sockets, channels that
 // listened there listen here, owners go along, and slots are given out anew where links lead. It refuses where the other has
-// not the sockets, or they are in use. The device itself stays; remove it afterwards in the same edit.
+// not the sockets, they are in use, or other inputs come there over multicores. The device itself stays; remove it afterwards in the same edit.
 func Rehome(e *plan.Edit, from, to plan.DeviceID) error {
 	now := e.Now()
 	n := newNetwork(now, restOf(now))
@@ -111,7 +111,28 @@ func Rehome(e *plan.Edit, from, to plan.DeviceID) error {
 	if r.fault != "" {
 		return refuse("the patch of %s stays: %s", source.name, r.fault)
 	}
-	r.change()
+	return meetsNothing(e, r.change)
+}
+
+// meetsNothing makes a change of rows and refuses it where inputs meet on a socket afterwards that did not before. The edit is
+// not to be committed then.
+func meetsNothing(e *plan.Edit, change func()) error {
+	before, err := newWork(e, "")
+	if err != nil {
+		return err
+	}
+	change()
+	after, err := newWork(e, "")
+	if err != nil {
+		return err
+	}
+	now := after.before
+	after.before = before.before
+	for _, o := range after.acts {
+		if err := after.collides(o, now[o.act]); err != nil {
+			return err
+		}
+	}
 	GiveOut(e)
 	return nil
 }

@@ -146,11 +146,6 @@ func sortedInputs(p *plan.Plan) []plan.Input {
 	return inputs
 }
 
-// inputsOf are the inputs that an act can have, by number.
-func inputsOf(p *plan.Plan, act plan.ActID) []plan.Input {
-	return slices.DeleteFunc(sortedInputs(p), func(input plan.Input) bool { return input.Act != "" && input.Act != act })
-}
-
 func allOutputs(p *plan.Plan, o *overlay) []*OutputLine {
 	var lines []*OutputLine
 	for row := range p.Outputs.All() {

@@ -42,6 +42,24 @@ func (v *View) ReadSocket(typed string, usual plan.DeviceID, output bool) (Socke
 	return socket, nil
 }
 
+// ReadPlug reads where an input is plugged in, as ReadSocket does: an input socket, or the output that its source leaves by, as
+// "RF rack out 1".
+func (v *View) ReadPlug(typed string, usual plan.DeviceID) (Socket, error) {
+	socket, err := v.ReadSocket(typed, usual, false)
+	name := strings.TrimRight(strings.Join(strings.Fields(strings.ToLower(typed)), " "), "0123456789")
+	if out := strings.HasSuffix(strings.TrimRight(name, between), " out"); err == nil && !out {
+		return socket, nil
+	}
+	if leaves, wrong := v.ReadSocket(typed, usual, true); wrong == nil && (err == nil || v.Source(leaves)) {
+		return leaves, nil
+	}
+	return socket, err
+}
+
+// Source reports whether a signal begins at an output: its device has no input, as a receiver rack, or it leads on over a
+// multicore.
+func (v *View) Source(s Socket) bool { return v.nets.source(s) }
+
 // between are the signs that part a device from the number of its socket, as in SL-12, SL/12 or SL #12.
 const between = " -–/:.,#"
 

@@ -18,6 +18,9 @@ func (o *overlay) line(input plan.Input) *Line {
 		return l
 	case found:
 		l.At = Socket{Device: row.Device, Number: row.Socket}
+		if moved := row.Act != input.Act && !o.net.leadsTo(l.Snake, l.At); moved || !o.net.tails(l.Snake, l.At) {
+			l.Snake = Socket{} // plugged in elsewhere
+		}
 	default:
 		l.At = l.Snake
 	}

@@ -109,14 +109,19 @@ type giver struct {
 
 func newGiver(e *plan.Edit) *giver {
 	now := e.Now()
-	g := &giver{edit: e, net: newNetwork(now, restOf(now)), taken: map[slot]bool{}, held: map[Socket][]slot{}}
-	overlays := gather(now, g.net)
-	for _, o := range overlays {
+	n := newNetwork(now, restOf(now))
+	return giverOn(e, n, gather(now, n))
+}
+
+// giverOn gives out slots that no act of these has taken.
+func giverOn(e *plan.Edit, n *network, overs map[plan.ActID]*overlay) *giver {
+	g := &giver{edit: e, net: n, taken: map[slot]bool{}, held: map[Socket][]slot{}}
+	for _, o := range overs {
 		for at := range o.slots {
 			g.taken[at] = true
 		}
 	}
-	for socket, at := range overlays[""].bySlot {
+	for socket, at := range overs[""].bySlot {
 		g.held[socket] = at
 	}
 	return g

@@ -52,12 +52,15 @@ func Shift(e *plan.Edit, act plan.ActID, inputs []plan.InputID, by int, follow b
 }
 
 // Sort puts inputs in the order of their numbers on the sockets that they hold together, device by device as they are
-// named.
+// named. Those that are not plugged in stay so.
 func Sort(e *plan.Edit, act plan.ActID, inputs []plan.InputID, follow bool) error {
 	w, err := newWork(e, act)
 	if err != nil {
 		return err
 	}
+	inputs = slices.DeleteFunc(slices.Clone(inputs), func(id plan.InputID) bool {
+		return w.inputs[id].ID != "" && w.at(w.over, w.inputs[id]).None()
+	})
 	return w.rearrange(inputs, follow, func(rows []plan.Input, at []Socket) {
 		sorted := slices.Clone(at)
 		slices.SortFunc(sorted, func(a, b Socket) int {
@@ -74,18 +77,36 @@ func Sort(e *plan.Edit, act plan.ActID, inputs []plan.InputID, follow bool) erro
 	})
 }
 
-// Clear forgets what an act says of inputs: in an act they stand as in the house again, in the house they are not patched.
-func Clear(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) {
-	for _, id := range inputs {
-		plan.Drop[plan.StagePatch](e, plan.StagePatch{Act: act, Input: id}.Key())
-	}
+// Clear forgets what an act says of inputs: in an act they stand as in the house again, with their channels; in the house
+// they are not patched, not over a sub-snake either. It refuses where another input of the act is where one would come back.
+func Clear(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) error {
+	return onEach(e, act, inputs, (*work).forget)
 }
 
-// Strike takes inputs out of an act, whatever the house says.
-func Strike(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) {
-	for _, id := range inputs {
-		plan.Put(e, plan.StagePatch{Act: act, Input: id, Strike: true})
+// Strike takes inputs out of an act, whatever the house says. Their sockets and channels are free there.
+func Strike(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) error {
+	return onEach(e, act, inputs, func(w *work, input plan.Input) {
+		w.stage(plan.StagePatch{Act: act, Input: input.ID, Strike: true}, true)
+	})
+}
+
+// onEach changes inputs of an act, all in one.
+func onEach(e *plan.Edit, act plan.ActID, ids []plan.InputID, change func(*work, plan.Input)) error {
+	if len(ids) == 0 {
+		return nil
 	}
+	w, err := newWork(e, act)
+	if err != nil {
+		return err
+	}
+	for _, id := range ids {
+		input, err := w.input(id)
+		if err != nil {
+			return err
+		}
+		change(w, input)
+	}
+	return w.settle()
 }
 
 // Move is an input and the socket that it goes to.
@@ -115,7 +136,7 @@ func (w *work) rearrange(ids []plan.InputID, follow bool, change func(rows []pla
 		if err != nil {
 			return err
 		}
-		rows[i], at[i] = input, w.at(input)
+		rows[i], at[i] = input, w.at(w.over, input)
 		if at[i].None() {
 			return refuse("%s is not patched here; plug it in first", input.Name)
 		}
@@ -130,7 +151,7 @@ func (w *work) rearrange(ids []plan.InputID, follow bool, change func(rows []pla
 
 // moveAll plugs inputs where they go, all at once, so that they may take each other's places.
 func (w *work) moveAll(moves []Move, follow bool) error {
-	moving, goal := map[plan.InputID]bool{}, map[Socket]plan.InputID{}
+	moving, goal := map[plan.InputID]bool{}, map[Socket]bool{}
 	for _, m := range moves {
 		if _, err := w.input(m.Input); err != nil {
 			return err
@@ -138,68 +159,23 @@ func (w *work) moveAll(moves []Move, follow bool) error {
 		if err := w.exists(m.To); err != nil {
 			return err
 		}
-		if m.To.Output {
+		if m.To.Output && !w.net.source(m.To) {
 			return refuse("%s is an output; an input goes into an input", w.net.socketWords(m.To))
 		}
-		if _, twice := goal[m.To]; twice || moving[m.Input] {
+		if goal[m.To] || moving[m.Input] {
 			return refuse("%s would hold two inputs", w.net.socketWords(m.To))
 		}
-		moving[m.Input], goal[m.To] = true, m.Input
-	}
-	for _, other := range inputsOf(w.edit.Now(), w.act) {
-		at := w.at(other)
-		if _, wanted := goal[at]; wanted && !moving[other.ID] && !at.None() {
-			return refuse("%s holds %s already", w.net.socketWords(at), other.Name)
-		}
-	}
-	var tuned map[place]Socket
-	if follow {
-		tuned = w.following(moves)
+		moving[m.Input], goal[m.To] = true, true
 	}
 	for _, m := range moves {
-		w.plug(m.Input, m.To)
-	}
-	w.tune(tuned)
-	return nil
-}
-
-// following finds what channels must listen to so that they keep the inputs they have.
-func (w *work) following(moves []Move) map[place]Socket {
-	tuned := map[place]Socket{}
-	for _, m := range moves {
-		input, _ := w.input(m.Input)
-		line := w.over.line(input)
-		if line.At == m.To {
-			continue
-		}
-		for _, channel := range line.Channels() {
-			at := place{channel.Console, channel.Number}
-			tuned[at] = w.bestFor(m.To, at.console)
+		if err := w.plug(m.Input, m.To); err != nil {
+			return err
 		}
 	}
-	return tuned
+	w.stays = !follow
+	return w.settle()
 }
 
-// bestFor is the socket that a console listens to for what is plugged in at one.
-func (w *work) bestFor(at Socket, console plan.DeviceID) Socket {
-	return w.net.best(w.over.boxes(at), console, w.over.plugged)
-}
-
-// tune lets channels listen to sockets and gives out the slots they need.
-func (w *work) tune(channels map[place]Socket) {
-	places := make([]place, 0, len(channels))
-	for at := range channels {
-		places = append(places, at)
-	}
-	slices.SortFunc(places, w.net.byPlace)
-	var wishes []wish
-	for _, at := range places {
-		w.listen(at, channels[at])
-		if socket := channels[at]; !socket.None() {
-			wishes = append(wishes, wish{socket, at.console})
-		}
-	}
-	if len(wishes) > 0 {
-		w.connect(wishes)
-	}
+func (n *network) source(s Socket) bool {
+	return s.Output && (n.sockets(s.Device, false) == 0 || len(n.through[s]) > 0)
 }

@@ -88,8 +88,7 @@ func (p *Dialogs) Clear() {
 			patch.ClearChannels(e, act, c.Console, p.channelNumbers(c)...)
 			return nil
 		}
-		patch.Clear(e, act, c.Inputs...)
-		return nil
+		return patch.Clear(e, act, c.Inputs...)
 	})
 }
 
@@ -110,7 +109,7 @@ func (p *Dialogs) Strike() {
 		case c.Console != "":
 			patch.StrikeChannels(e, act, c.Console, p.channelNumbers(c)...)
 		default:
-			patch.Strike(e, act, c.Inputs...)
+			return patch.Strike(e, act, c.Inputs...)
 		}
 		return nil
 	})

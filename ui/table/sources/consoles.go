@@ -93,29 +93,44 @@ func channelText(line *patch.Line, console plan.DeviceID) string {
 	return strings.Join(said, ", ")
 }
 
-// tuneAll puts inputs on the channels that were typed.
+// tuneAll puts inputs on the channels that were typed. What a cell says already changes nothing.
 func (s *patching) tuneAll(e *plan.Edit, console plan.DeviceID, cells []table.Typed, inOrder bool) []error {
 	errs := make([]error, len(cells))
 	var wanted []patch.Wanted
 	for i, cell := range cells {
-		text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(cell.Text), "×"))
-		number, err := strconv.Atoi(text)
-		switch {
-		case text == "" || text == "-":
-			number = 0
-		case err != nil || number < 1:
-			errs[i] = fmt.Errorf("%q is no channel; write its number, or leave it blank", plan.Clipped(cell.Text))
+		input := plan.InputID(cell.Ref.Key)
+		if line, found := s.act.Line(input); found && !inOrder && cell.Text == channelText(line, console) {
 			continue
-		case inOrder:
-			number += i
 		}
-		wanted = append(wanted, patch.Wanted{Input: plan.InputID(cell.Ref.Key), Channel: number})
+		numbers, err := readChannels(cell.Text)
+		errs[i] = err
+		for _, number := range numbers {
+			if inOrder && number > 0 {
+				number += i
+			}
+			wanted = append(wanted, patch.Wanted{Input: input, Channel: number})
+		}
 	}
 	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
 		return errs
 	}
 	errs[0] = patch.SetChannels(e, s.act.Act.ID, console, wanted)
 	return errs
+}
+
+// readChannels reads the channels of a cell: "12", "1, 9 ×"; 0 is none.
+func readChannels(typed string) (numbers []int, err error) {
+	if text := strings.TrimSpace(typed); text == "" || text == "-" {
+		return []int{0}, nil
+	}
+	for part := range strings.SplitSeq(typed, ",") {
+		number, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(part), "×")))
+		if err != nil || number < 1 {
+			return nil, fmt.Errorf("%q is no channel; write its number, or leave it blank", plan.Clipped(typed))
+		}
+		numbers = append(numbers, number)
+	}
+	return numbers, nil
 }
 
 // ConsoleOf is the console whose column of the table of the patch bears a name.

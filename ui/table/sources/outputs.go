@@ -75,6 +75,9 @@ func (s *patching) outputPlaces() []table.ColumnOf[outputRow] {
 			Text:    func(r outputRow) string { return r.from },
 			Choices: func(outputRow) []string { return optionWords(consoles) },
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+				if line := s.outputOf(ref); line != nil && typed == s.view.Name(line.Console) {
+					return nil
+				}
 				return s.setOutput(e, ref, func(row *plan.OutputPatch) error {
 					id, err := fields.ReadOption(strings.TrimSpace(typed), consoles)
 					row.Console = plan.DeviceID(id)
@@ -123,6 +126,10 @@ func (s *patching) setOutput(e *plan.Edit, ref plan.Ref, with func(*plan.OutputP
 
 func (s *patching) setOutputSocket(e *plan.Edit, ref plan.Ref, typed string) error {
 	act := s.act.Act.ID
+	line := s.outputOf(ref)
+	if line != nil && typed == s.outputRow(line).socket {
+		return nil
+	}
 	switch text := strings.ToLower(strings.TrimSpace(typed)); {
 	case text == "":
 		plan.Drop[plan.OutputPatch](e, plan.OutputPatch{Act: act, Output: plan.OutputID(ref.Key)}.Key())
@@ -134,10 +141,8 @@ func (s *patching) setOutputSocket(e *plan.Edit, ref plan.Ref, typed string) err
 		return nil
 	}
 	usual := plan.DeviceID("")
-	for _, line := range s.act.Outputs {
-		if plan.RefOf(line.Output) == ref {
-			usual = line.Socket.Device
-		}
+	if line != nil {
+		usual = line.Socket.Device
 	}
 	to, err := s.view.ReadSocket(typed, usual, true)
 	if err != nil {
@@ -150,6 +155,16 @@ func (s *patching) setOutputSocket(e *plan.Edit, ref plan.Ref, typed string) err
 		}
 		return nil
 	})
+}
+
+// outputOf is the output of a row; nil where there is none.
+func (s *patching) outputOf(ref plan.Ref) *patch.OutputLine {
+	for _, line := range s.act.Outputs {
+		if plan.RefOf(line.Output) == ref {
+			return line
+		}
+	}
+	return nil
 }
 
 // onlyConsole is the console of a plan that has one alone.

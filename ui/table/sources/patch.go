@@ -159,23 +159,26 @@ func (s *patching) socketField() table.ColumnOf[patchRow] {
 	}
 }
 
-// plugAll plugs inputs into the sockets that were typed.
+// plugAll plugs inputs into the sockets that were typed. What a cell says already changes nothing.
 func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
 	errs := make([]error, len(cells))
 	var moves []patch.Move
+	var cleared, without []plan.InputID
 	for i, cell := range cells {
 		input := plan.InputID(cell.Ref.Key)
+		line, found := s.act.Line(input)
 		text := strings.ToLower(strings.TrimSpace(cell.Text))
 		switch {
+		case found && !inOrder && cell.Text == s.socketText(line):
 		case text == "":
-			patch.Clear(e, s.act.Act.ID, input)
+			cleared = append(cleared, input)
 		case text == struck || text == "strike" || text == "-":
 			if s.act.House() {
 				errs[i] = fmt.Errorf("only an act strikes what the house has; leave it blank to unplug it")
 			}
-			patch.Strike(e, s.act.Act.ID, input)
+			without = append(without, input)
 		default:
-			to, err := s.view.ReadSocket(cell.Text, s.usual(input), false)
+			to, err := s.view.ReadPlug(cell.Text, s.usual(input))
 			if inOrder {
 				to.Number += i
 			}
@@ -186,7 +189,13 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
 		return errs
 	}
-	errs[0] = patch.PlugAll(e, s.act.Act.ID, moves, s.channels)
+	act := s.act.Act.ID
+	if errs[0] = patch.Strike(e, act, without...); errs[0] == nil {
+		errs[0] = patch.Clear(e, act, cleared...)
+	}
+	if errs[0] == nil {
+		errs[0] = patch.PlugAll(e, act, moves, s.channels)
+	}
 	return errs
 }
 

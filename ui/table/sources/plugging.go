@@ -11,28 +11,31 @@ import (
 	"stageloom/ui/table"
 )
 
-// holdAll plugs what was typed into sockets: each input by number or name.
+// holdAll plugs what was typed into sockets: each input by number or name. What a cell says already changes nothing.
 func (s *patching) holdAll(e *plan.Edit, cells []table.Typed, inOrder bool) []error {
 	errs := make([]error, len(cells))
 	var moves []patch.Move
 	for i, cell := range cells {
 		socket, found := SocketAt(cell.Ref)
+		lines := s.linesOn(socket)
 		switch {
 		case !found:
 			errs[i] = fmt.Errorf("there is no such socket any more")
 			continue
-		case socket.Output:
+		case !inOrder && cell.Text == s.rowOf(socket).holds():
+			continue
+		case socket.Output && s.leaves(socket, cell.Text):
 			errs[i] = s.holdOutput(e, socket, cell.Text)
 			continue
 		case strings.TrimSpace(cell.Text) == "":
-			errs[i] = s.unplug(e, socket)
+			errs[i] = s.unplug(e, socket, lines)
 			continue
 		}
 		line, err := s.view.ReadInput(s.act, cell.Text)
 		if err == nil && inOrder {
 			line, err = s.following(line, i)
 		}
-		if errs[i] = err; err == nil {
+		if errs[i] = err; err == nil && !slices.Contains(lines, line) {
 			moves = append(moves, patch.Move{Input: line.Input.ID, To: socket})
 		}
 	}
@@ -41,6 +44,42 @@ func (s *patching) holdAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 	}
 	errs[0] = patch.PlugAll(e, s.act.Act.ID, moves, s.channels)
 	return errs
+}
+
+// leaves reports whether what is typed at an output is of the output list: at a receiver rack, inputs begin.
+func (s *patching) leaves(socket patch.Socket, typed string) bool {
+	if !s.view.Source(socket) {
+		return true
+	}
+	if strings.TrimSpace(typed) == "" {
+		return len(s.linesOn(socket)) == 0
+	}
+	_, err := s.view.ReadInput(s.act, typed)
+	return err != nil || s.view.Sockets(socket.Device, false) > 0
+}
+
+// linesOn are the inputs that lie on a socket.
+func (s *patching) linesOn(socket patch.Socket) (lines []*patch.Line) {
+	for _, line := range s.act.Lines {
+		for on := range s.view.Lies(s.act, line) {
+			if on == socket {
+				lines = append(lines, line)
+				break
+			}
+		}
+	}
+	return lines
+}
+
+// rowOf is the row of a socket.
+func (s *patching) rowOf(socket patch.Socket) socketRow {
+	row := socketRow{Socket: socket, lines: s.linesOn(socket)}
+	for _, line := range s.act.Outputs {
+		if line.Patched() && line.Socket == socket {
+			row.outputs = append(row.outputs, line)
+		}
+	}
+	return row
 }
 
 // holdOutput lets an output leave by a socket, from the console that it comes from now; blank unplugs what leaves there.
@@ -70,16 +109,18 @@ func (s *patching) following(line *patch.Line, places int) (*patch.Line, error) 
 	return s.act.Lines[at], nil
 }
 
-// unplug takes what is plugged in at a socket off it.
-func (s *patching) unplug(e *plan.Edit, socket patch.Socket) error {
-	for _, line := range s.act.Lines {
-		if line.At == socket && !line.Struck {
-			if err := patch.Unplug(e, s.act.Act.ID, line.Input.ID); err != nil {
-				return err
-			}
+// unplug takes what is plugged in at a socket off it. What comes there by wiring is unplugged where it is plugged in.
+func (s *patching) unplug(e *plan.Edit, socket patch.Socket, lines []*patch.Line) error {
+	var here []plan.InputID
+	for _, line := range lines {
+		if line.At == socket {
+			here = append(here, line.Input.ID)
 		}
 	}
-	return nil
+	if len(here) == 0 && len(lines) > 0 {
+		return fmt.Errorf("%s comes to %s from %s: unplug it there", lines[0].Input.Name, s.view.SocketWords(socket), s.view.SocketWords(lines[0].At))
+	}
+	return patch.Unplug(e, s.act.Act.ID, here...)
 }
 
 // sameWords are entries of a list that say what they stand for.
@@ -104,10 +145,10 @@ func (s *patching) owners(socket patch.Socket) []string {
 	return names
 }
 
-func (s *patching) own(e *plan.Edit, ref plan.Ref, typed string, owner func(*plan.SocketOwner) *plan.DeviceID) error {
+func (s *patching) own(e *plan.Edit, ref plan.Ref, typed string, legOwner func(*patch.Leg) plan.DeviceID, owner func(*plan.SocketOwner) *plan.DeviceID) error {
 	socket, found := SocketAt(ref)
 	switch {
-	case socket.Output && strings.TrimSpace(typed) == "":
+	case found && typed == s.owner(s.rowOf(socket), legOwner), socket.Output && strings.TrimSpace(typed) == "":
 		return nil
 	case !found || socket.Output:
 		return fmt.Errorf("an output has no preamp")

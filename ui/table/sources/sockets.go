@@ -40,7 +40,7 @@ func Sockets(a *assess.Assessment, at View) table.Source {
 func (s *patching) socketRows() (rows []socketRow) {
 	lines, outputs := map[patch.Socket][]*patch.Line{}, map[patch.Socket][]*patch.OutputLine{}
 	for _, line := range s.act.Lines {
-		for socket := range line.Sockets() {
+		for socket := range s.view.Lies(s.act, line) {
 			lines[socket] = append(lines[socket], line)
 		}
 	}
@@ -124,6 +124,11 @@ func (s *patching) goesTo(r socketRow) string {
 	for leg := range r.legs() {
 		said = append(said, s.channelWords(leg.Channels)...)
 	}
+	for _, line := range r.lines {
+		if line.At != r.Socket {
+			said = append(said, "wired to "+s.view.SocketWords(line.At))
+		}
+	}
 	for _, line := range r.outputs {
 		said = append(said, "from "+s.view.Name(line.Console))
 	}
@@ -150,6 +155,9 @@ func (s *patching) owner(r socketRow, of func(*patch.Leg) plan.DeviceID) string 
 	}
 	return ""
 }
+
+func gainOf(leg *patch.Leg) plan.DeviceID    { return leg.Gain }
+func phantomOf(leg *patch.Leg) plan.DeviceID { return leg.Phantom }
 
 // power reports whether what is plugged in wants 48 V.
 func (r socketRow) power() string {
@@ -213,18 +221,18 @@ func (s *patching) socketFields() []table.ColumnOf[socketRow] {
 		},
 		{
 			Column:  choice("gain", "Gain by", 100, "who sets the gain of this preamp; blank is as in the house."),
-			Text:    func(r socketRow) string { return s.owner(r, func(leg *patch.Leg) plan.DeviceID { return leg.Gain }) },
+			Text:    func(r socketRow) string { return s.owner(r, gainOf) },
 			Choices: func(r socketRow) []string { return s.owners(r.Socket) },
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				return s.own(e, ref, typed, func(row *plan.SocketOwner) *plan.DeviceID { return &row.Gain })
+				return s.own(e, ref, typed, gainOf, func(row *plan.SocketOwner) *plan.DeviceID { return &row.Gain })
 			},
 		},
 		{
 			Column:  choice("phantom", "48 V by", 100, "who switches 48 V of this preamp; blank is as in the house."),
-			Text:    func(r socketRow) string { return s.owner(r, func(leg *patch.Leg) plan.DeviceID { return leg.Phantom }) },
+			Text:    func(r socketRow) string { return s.owner(r, phantomOf) },
 			Choices: func(r socketRow) []string { return s.owners(r.Socket) },
 			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
-				return s.own(e, ref, typed, func(row *plan.SocketOwner) *plan.DeviceID { return &row.Phantom })
+				return s.own(e, ref, typed, phantomOf, func(row *plan.SocketOwner) *plan.DeviceID { return &row.Phantom })
 			},
 		},
 		{
