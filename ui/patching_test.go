@@ -176,6 +176,15 @@ func TestAWholeColumnIsFilledInByKeys(t *testing.T) {
 	s.window.Canvas().Focused().(fyne.Shortcutable).TypedShortcut(&desktop.CustomShortcut{KeyName: fyne.KeySpace, Modifier: fyne.KeyModifierShortcutDefault})
 	require.Equal(t, 48, s.table().Selected)
 	s.typed("9", fyne.KeyReturn)
+	require.Contains(t, s.table().Trouble, "not changed: FOH console 27 has Trumpet already in Low Tide Brass", "an act has an input of its own there")
+	s.typed("", fyne.KeyEscape)
+	require.NoError(t, s.desk.Do("Leave the acts out", func(e *plan.Edit) error {
+		for act := range e.Now().Acts.All() {
+			e.RemoveAct(act.ID)
+		}
+		return nil
+	}))
+	s.typed("9", fyne.KeyReturn)
 	require.Empty(t, s.table().Trouble)
 	require.Contains(t, s.says("", 1), "FOH console 9")
 	require.Contains(t, s.says("", 48), "FOH console 56")

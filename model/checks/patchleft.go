@@ -6,6 +6,7 @@ import (
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // leftover is a channel that an act has from the house for an input which it does without, and on which another comes up that
@@ -77,9 +78,9 @@ func channelLeft(s *Subject) []Finding {
 		sights = append(sights, sight{
 			Finding{
 				Severity: Warn, Where: []Place{inputPlace(l.line), {plan.DevicesTable, plan.Key(l.console)}},
-				What:   fmt.Sprintf("%s comes up on %s %s", l.line.Input.Name, s.Patch.Name(l.console), list(numbers)),
+				What:   fmt.Sprintf("%s comes up on %s %s", l.line.Input.Name, s.Patch.Name(l.console), words.And(numbers, 3)),
 				Remedy: "Leave the channel of what is not used empty in the act.",
-			}, l.act, fmt.Sprintf(": the house keeps %s for %s, not used there", s.channelsLeft(l), list(l.of)),
+			}, l.act, fmt.Sprintf(": the house keeps %s for %s, not used there", s.channelsLeft(l), words.And(l.of, 3)),
 		})
 	}
 	return s.once(sights)
@@ -91,7 +92,7 @@ func (s *Subject) channelsLeft(l leftover) string {
 	for _, number := range l.left {
 		said = append(said, fmt.Sprintf("%s %d", s.Patch.Name(l.console), number))
 	}
-	return list(said)
+	return words.And(said, 3)
 }
 
 // freeLeft leaves channels empty in the acts of a finding that do without their input.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 )
 
@@ -34,7 +35,7 @@ func (m *match) merged(row *matched) plan.Input {
 	if m.has(Snake) {
 		want.Snake, want.SnakeWay = said.Snake, said.SnakeWay
 	}
-	want.Note = m.note(row)
+	want.Note = m.room(row, m.note(row))
 	return want
 }
 
@@ -67,6 +68,17 @@ func (m *match) note(row *matched) string {
 		return note
 	}
 	return noted(note, noteOfMulti, noteOfMulti+strings.Join(extras, ", "))
+}
+
+// room is a note for which the plan has room. With a longer one the note before stays, and that is told.
+func (m *match) room(row *matched, note string) string {
+	if _, err := fields.Of(plan.InputsTable, "note").Words(note); err != nil {
+		fault := sheetRows{grid: m.in.sheet.grid, layout: m.in.sheet.layout, at: row.Row - 1}
+		fault.fail(Note, fmt.Errorf("the note with what else the list says: %w; shorten it, the note before stays", err))
+		m.told = append(m.told, fault.faults...)
+		return row.base.Note
+	}
+	return note
 }
 
 // noteOfMulti begins the line of a note that says which line of which multicore the list gives an input.

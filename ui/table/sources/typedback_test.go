@@ -10,8 +10,8 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/table/sources"
-	"stageloom/ui/text"
 )
 
 // spoiled is the demo with rows of its patch drawn at random: sockets and channels that are taken, that are not there, acts
@@ -52,7 +52,7 @@ func TestEveryCellOfThePatchIsTypedBack(t *testing.T) {
 			for _, sheet := range []string{"patch", "sockets", "outputs"} {
 				chosen, found := sources.Named(sheet)
 				require.True(t, found)
-				s, typed := chosen.Of(a, sources.Sight{Act: act.Act.ID, Channels: true}), 0
+				s, typed := chosen.Of(a, sources.View{Act: act.Act.ID, Channels: true}), 0
 				e := plan.NewEdit(p, plan.NewIDSource(1, 1))
 				for column, at := range s.Columns() {
 					set := s.Setter(column)
@@ -105,7 +105,7 @@ func TestATypedSocketTakesThePlaceOfTheSubSnake(t *testing.T) {
 	b := &booth{t, demo.Weekender()}
 	input := func() plan.Input { row, _ := b.plan.Inputs.Get(plan.Key(inputOf(t, b.plan, 25))); return row }
 	inputs := func(column, typed string) error {
-		next, err := set(t, b.plan, "inputs", "input 25 Organ low", column, typed, text.Units{})
+		next, err := set(t, b.plan, "inputs", "input 25 Organ low", column, typed, words.Units{})
 		if err == nil {
 			b.plan = next
 		}
