@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"hash/crc32"
 	"math"
 	"os"
 	"path/filepath"
@@ -23,7 +22,6 @@ import (
 var (
 	nan = math.NaN()
 	inf = math.Inf(1)
-	crc = crc32.ChecksumIEEE
 )
 
 func TestPagesOfMixedFormats(t *testing.T) {

@@ -16,7 +16,7 @@ func TestAFormRefusesWhatCannotStandAndKeepsIt(t *testing.T) {
 	for _, c := range []struct{ field, typed, why string }{
 		{"Rise at near end", "3 parsec", "no unit of length"},
 		{"Rise at near end", "600", "between 0 m and 500 m"},
-		{"Rise at near end", "‏ثلاثة 🎚", "ثلاثة"},
+		{"Rise at near end", "\u200fثلاثة 🎚", "ثلاثة"},
 		{"Slack along the way", "101 %", "between 0 % and 100 %"},
 		{"Link", " ", "cannot be left blank"},
 		{"Link", strings.Repeat("ñ", 201), "at most 200"},
