@@ -169,9 +169,14 @@ func (r *run) explained(v picking.Verdict, holders []linkAfter) Unserved {
 		u.detail = fmt.Sprintf("no cables that reach fit port %s at one end and port %s at the other", r.link.FromPort, r.link.ToPort)
 		return u
 	}
+	return r.crowded(v.By, holders)
+}
+
+// crowded says which links hold what a run could be served with, and which of them lie on site.
+func (r *run) crowded(by []int, holders []linkAfter) Unserved {
 	u := r.unservedFor(Crowded)
 	var links []plan.Link
-	for _, at := range v.By {
+	for _, at := range by {
 		if link := holders[at].link; link.ID != r.link.ID && !slices.Contains(u.By, link.ID) {
 			links = append(links, link)
 			u.By = append(u.By, link.ID)

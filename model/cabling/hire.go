@@ -104,16 +104,11 @@ func (z *question) hireForEach(ctx context.Context, left []int, outcomes []outco
 	for i := range outcomes {
 		h.served[i] = outcomes[i].served
 	}
-	order := make([]int, len(z.problem.Links))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(z.problem.Links[b].Priority, z.problem.Links[a].Priority) })
 	alone := picking.Problem{Lines: slices.Clone(z.problem.Lines), Joints: z.problem.Joints}
 	for at := range alone.Lines {
 		alone.Lines[at].Count = left[at]
 	}
-	for _, i := range order {
+	for _, i := range z.byPriority() {
 		if h.served[z.runIndex[i]] {
 			continue
 		}
@@ -141,6 +136,13 @@ func (z *question) hireForEach(ctx context.Context, left []int, outcomes []outco
 		}
 	}
 	return h
+}
+
+// byPriority is the order of the links, the most important first.
+func (z *question) byPriority() []int {
+	order := counting(len(z.problem.Links))
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(z.problem.Links[b].Priority, z.problem.Links[a].Priority) })
+	return order
 }
 
 // summed makes one row of cables that are alike but for what was measured on others.

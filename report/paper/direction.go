@@ -9,7 +9,9 @@ import (
 // visual puts one cleaned line in the order in which a page that reads left to
 // right shows it. It is a simple form of UAX #9 for one level of embedding:
 // stretches from the first to the last right-to-left letter are turned round,
-// and figures within them turned back.
+// and figures within them turned back. The library's own ordering leaves brackets
+// and accents wrong (golang/go issues 72089, 71809 and 50633, open in 2026), so
+// that only its classes of letters are used.
 func visual(line string) string {
 	runes := []rune(line)
 	classes := make([]bidi.Class, len(runes))
