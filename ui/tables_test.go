@@ -5,13 +5,17 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/assess"
+	"stageloom/model/demo"
 	"stageloom/model/desk"
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui"
 	"stageloom/ui/settings"
+	"stageloom/ui/table/sources"
 )
 
 // openTable is what the answers say of the table that is open.
@@ -134,4 +138,16 @@ func TestEnterOnAFindingShowsItsPlaceOnThePlan(t *testing.T) {
 	s := openTables(t, "Findings")
 	s.typed("", fyne.KeyReturn)
 	require.Equal(t, "L03", s.state().Selection[0], "the worst finding of the demo")
+}
+
+// A head that is cut is read by nobody: each stands whole in the width that its column begins with.
+func TestHeadsOfColumnsStandWhole(t *testing.T) {
+	open(t, settings.Light)
+	a := assess.Of(demo.Weekender())
+	for _, each := range sources.All() {
+		for _, column := range each.Of(a, sources.View{}).Columns() {
+			head := fyne.MeasureText(column.Title, theme.TextSize(), fyne.TextStyle{Bold: true}).Width
+			require.LessOrEqual(t, head+12, column.Width, "%s, %s", each.Name, column.Title)
+		}
+	}
 }

@@ -96,6 +96,6 @@ func cableColumns(as asField[cableRow], units words.Units) []table.ColumnOf[cabl
 			},
 			Value: func(r cableRow) float64 { return numbered(r.part.LossDB, r.part.LossDB != 0) },
 		},
-		as.column("kept", 130),
+		as.column("kept", 142),
 	}
 }

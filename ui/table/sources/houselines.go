@@ -62,7 +62,7 @@ func lineFields(as asField[lineRow]) []table.ColumnOf[lineRow] {
 	condition := as.column("condition", 90)
 	condition.Tone = func(r lineRow) table.Tone { return conditionToneOf(r.line.Condition) }
 	return []table.ColumnOf[lineRow]{
-		as.column("name", 90), as.column("kind", 200), as.column("length", 70), as.column("measured", 104),
+		as.column("name", 90), as.column("kind", 200), as.column("length", 70), as.column("measured", 110),
 		{
 			Column: column("links", "Lies in", 100, "the links that it is part of."),
 			Text:   func(r lineRow) string { return strings.Join(r.links, ", ") },

@@ -162,8 +162,8 @@ func linkWishes(as asField[linkRow]) []table.ColumnOf[linkRow] {
 	return []table.ColumnOf[linkRow]{
 		as.column("fill", 190),
 		as.aside("typed", 104), as.aside("rise_from", 124), as.aside("rise_to", 112),
-		as.aside("slack", 138), as.aside("slack_end", 126), as.aside("temperature", 134), as.aside("wanted", 106),
-		as.aside("rule", 200), as.aside("priority", 64), as.aside("most_joins", 76), as.aside("power", 146),
+		as.aside("slack", 146), as.aside("slack_end", 132), as.aside("temperature", 140), as.aside("wanted", 116),
+		as.aside("rule", 200), as.aside("priority", 64), as.aside("most_joins", 82), as.aside("power", 152),
 	}
 }
 
@@ -195,6 +195,6 @@ func linkNotes(as asField[linkRow]) []table.ColumnOf[linkRow] {
 				return r.link.Role + " of " + r.partner
 			},
 		},
-		as.aside("stands_for", 110), as.column("loom", 74), as.column("colour", 88), as.aside("phase", 76), as.aside("drum", 76), as.column("note", 160),
+		as.aside("stands_for", 110), as.column("loom", 74), as.column("colour", 88), as.aside("phase", 82), as.aside("drum", 80), as.column("note", 160),
 	}
 }

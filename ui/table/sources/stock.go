@@ -86,13 +86,13 @@ func reelFields(as asField[reelRow]) []table.ColumnOf[reelRow] {
 	condition := as.column("condition", 90)
 	condition.Tone = conditionTone
 	return []table.ColumnOf[reelRow]{
-		as.column("tag", 80), as.column("kind", 210), as.column("length", 70), as.aside("nominal", 70), as.column("count", 86),
+		as.column("tag", 80), as.column("kind", 210), as.column("length", 70), as.aside("nominal", 116), as.column("count", 86),
 		{
 			Column: column("links", "Lies in", 110, "the links that it is laid in."),
 			Text:   func(r reelRow) string { return strings.Join(r.links, ", ") },
 		},
-		as.column("case", 150), as.column("owner", 90), as.aside("hire", 106), as.aside("return", 84), as.aside("bought", 84),
-		condition, as.column("reason", 140), as.aside("found_at", 90), as.aside("found_on", 90), as.aside("measured", 104),
+		as.column("case", 150), as.column("owner", 90), as.aside("hire", 110), as.aside("return", 94), as.aside("bought", 84),
+		condition, as.column("reason", 140), as.aside("found_at", 90), as.aside("found_on", 90), as.aside("measured", 110),
 		as.aside("note", 160),
 	}
 }
