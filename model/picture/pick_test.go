@@ -33,7 +33,7 @@ func TestAPointerTakesWhatIsDrawnNearest(t *testing.T) {
 		s.Areas = nil
 		p := draw(s, rapid.SampledFrom([]float64{2, 5}).Draw(t, "scale"), picture.Options{})
 		lines := linesOf(p)
-		for range 30 {
+		for range 100 {
 			at := geom.Pt(rapid.Float64Range(0, 1200).Draw(t, "at x"), rapid.Float64Range(0, 800).Draw(t, "at y"))
 			ref, found := p.Pick(at)
 			nearest := math.Inf(1)
@@ -63,6 +63,9 @@ func TestAPointerTakesWhatIsDrawnNearest(t *testing.T) {
 			}
 		}
 	})
+	if testing.Short() {
+		return // few scenes are drawn, which need not show one of each
+	}
 	for _, what := range []string{"labels", "devices", "links", "nothing"} {
 		require.Positive(t, took[what], what)
 	}
