@@ -262,3 +262,22 @@ func BenchmarkImage(b *testing.B) {
 		})
 	}
 }
+
+// An edge that lies on the middles of pixels, but for a turn that is hardly one, is where a rounding shows first.
+func TestAPictureIsTheSameWhereverItsTargetBegins(t *testing.T) {
+	here := raster.NewDrawing(1)
+	here.Image(onGround(raster.Point{X: 0.5, Y: 3.875}, 180, 40, 1.52587890625e-05), checked, 0.6)
+	for _, dx := range []int{1, 7, 40, -60} {
+		moved := image.NewRGBA(image.Rect(0, 0, 100, 80))
+		here.Paint(moved)
+		raster.Shift(moved, dx, 0)
+		window := image.NewRGBA(image.Rect(-dx, 0, 100-dx, 80))
+		here.Paint(window)
+		kept := image.Rect(max(0, dx), 0, min(100, 100+dx), 80)
+		for y := kept.Min.Y; y < kept.Max.Y; y++ {
+			for x := kept.Min.X; x < kept.Max.X; x++ {
+				require.Equal(t, window.RGBAAt(x-dx, y), moved.RGBAAt(x, y), "%d, %d of one moved by %d", x, y, dx)
+			}
+		}
+	}
+}

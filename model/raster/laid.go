@@ -7,7 +7,8 @@ import (
 )
 
 // laid is a picture at its place on the target. Places on the picture are reckoned in whole numbers of a part of a pixel
-// of its level, from the left edge of the target, so that a pixel is the same whichever part of the drawing is painted.
+// of its level, from where x is 0, so that a pixel is the same whichever part of the drawing is painted, and wherever the
+// target begins.
 type laid struct {
 	box     image.Rectangle
 	level   half
@@ -65,13 +66,13 @@ func (l *laid) paint(f *filler) {
 	edge := f.target.Rect.Min.X
 	stepU, stepV := int64(math.Round(l.across.X*place)), int64(math.Round(l.across.Y*place))
 	for y := f.clip.Min.Y; y < f.clip.Max.Y; y++ {
-		middle := Point{float64(edge) + 0.5, float64(y) + 0.5}
+		middle := Point{0.5, float64(y) + 0.5}
 		u := l.from.X + middle.X*l.across.X + middle.Y*l.down.X
 		v := l.from.Y + middle.X*l.across.Y + middle.Y*l.down.Y
 		if !(math.Abs(u) < farPlace && math.Abs(v) < farPlace) {
 			continue
 		}
-		r := row{u: int64(math.Round(u * place)), v: int64(math.Round(v * place)), stepU: stepU, stepV: stepV}
+		r := row{u: int64(math.Round(u * place)), v: int64(math.Round(v * place)), stepU: stepU, stepV: stepV}.from(int64(edge))
 		l.row(f.target.Pix[f.target.PixOffset(edge, y):], r, int64(f.clip.Min.X-edge), int64(f.clip.Max.X-edge))
 	}
 }
