@@ -28,3 +28,17 @@ func TestPickingWantsLinksAndAStock(t *testing.T) {
 	require.Contains(t, s.state().Notice, "There is no link to pick cables for")
 	require.Zero(t, s.state().Overlays)
 }
+
+// A pick is searched for beside the window and shown when it comes; closing gives up one that has not come.
+func TestAPickIsSearchedForBesideTheWindow(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	s.choose("Stock", "Pick cables…")
+	s.app.Until(t, "a pick is shown", func() bool { return s.reads(" taken or given up.") })
+	s.tap("Cancel")
+	require.Zero(t, s.state().Overlays)
+	before := s.desk.Plan()
+	s.choose("Stock", "Pick cables…")
+	s.tap("Cancel")
+	require.Zero(t, s.state().Overlays)
+	require.Same(t, before, s.desk.Plan(), "nothing is laid")
+}

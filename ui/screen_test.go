@@ -42,6 +42,7 @@ var besideTheWindow = []string{
 	"TestAListIsImportedWithItsColumnsItsWordsAndItsFaults",
 	"TestAListOfDevicesIsImportedWithWhatItChanges",
 	"TestAListPatchesAnActAndCountsOn",
+	"TestAPickIsSearchedForBesideTheWindow",
 	"TestAnInputListIsImported",
 	"TestEscapeClosesADialogAsItsCancelDoes", // that of the print, which draws a page
 	"TestMenusWorkOnThePlan",
