@@ -156,7 +156,7 @@ func (p *Dialogs) AskShown() {
 	shut := dialogs.NewAnswer(p, "Close", done)
 	shut.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{everything, shut})
-	d.Resize(fyne.NewSize(620, 360))
+	d.Resize(fyne.NewSize(620, 440))
 	p.Keys().Escapable(done)
 	d.Show()
 	dialogs.Focus(p, t.all[0])
