@@ -53,6 +53,8 @@ func linkFields() []*Field {
 		d.field("phase", "lay_phase", "Lay phase", "in which phase it is laid, 1 to 99.").ifBlank("none"),
 		d.field("drum", "drum_end", "Drum end", "the end at which what is left on the drum stays.").worded(map[string]string{"from": "near end", "to": "far end"}),
 		d.field("power", "power_W", "Power to the far end", "what the device there draws over it, 0 to 100 W.").ifBlank("none"),
+		d.field("from_theirs", "from_their_name", "Their name at the near end", "what the other party calls the near end."),
+		d.field("to_theirs", "to_their_name", "Their name at the far end", "what the other party calls the far end."),
 		d.field("done", "done_on_site", "On site", "what is done of it on site: laid, joined or tested, each with those before it.").
 			worded(map[string]string{"": "nothing"}).by(func(_ State, e *plan.Edit, key plan.Key, value string) error {
 			return e.SetDone(plan.LinkID(key), value)

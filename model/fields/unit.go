@@ -55,6 +55,7 @@ var units = []struct {
 	{"_C", temperature},
 	{"_W", watts},
 	{"_ms", plainUnit("ms", "2 ms")},
+	{"_MHz", plainUnit("MHz", "518.25 MHz")},
 }
 
 // unitOf is the unit that the name of a column ends in; lengths that may be less than nought are coordinates.

@@ -41,6 +41,8 @@ type Delta struct {
 	OutputPatches  Changes[OutputPatch]
 	ActConsoles    Changes[ActConsole]
 	SocketOwners   Changes[SocketOwner]
+	SocketNames    Changes[SocketName]
+	LineChecks     Changes[LineCheck]
 	Revisions      Changes[Revision]
 }
 

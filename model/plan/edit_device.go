@@ -91,6 +91,7 @@ func (e *Edit) RemoveDevices(ids ...DeviceID) {
 		dropWhere(e, func(r OutputPatch) bool { return r.Device == id || r.Console == id })
 		dropWhere(e, func(r ActConsole) bool { return r.Console == id })
 		dropWhere(e, func(r SocketOwner) bool { return r.Device == id })
+		dropWhere(e, func(r SocketName) bool { return r.Device == id })
 		e.forget(id)
 		Drop[Device](e, Key(id))
 	}

@@ -9,9 +9,11 @@ func (e *Edit) AddInput(r Input) InputID {
 	return r.ID
 }
 
-// RemoveInput takes an input off the list, with the patch rows that name it.
+// RemoveInput takes an input off the list, with what the patch and the line check say of it; its stereo partner stands alone.
 func (e *Edit) RemoveInput(id InputID) {
 	dropWhere(e, func(r StagePatch) bool { return r.Input == id })
+	dropWhere(e, func(r LineCheck) bool { return r.Input == id })
+	changeWhere(e, func(r Input) bool { return r.Right == id }, func(r *Input) { r.Right = "" })
 	Drop[Input](e, Key(id))
 }
 
@@ -25,6 +27,7 @@ func (e *Edit) AddOutput(r Output) OutputID {
 // RemoveOutput takes an output off the list, with the patch rows that name it.
 func (e *Edit) RemoveOutput(id OutputID) {
 	dropWhere(e, func(r OutputPatch) bool { return r.Output == id })
+	changeWhere(e, func(r Output) bool { return r.Right == id }, func(r *Output) { r.Right = "" })
 	Drop[Output](e, Key(id))
 }
 
@@ -49,6 +52,7 @@ func (e *Edit) RemoveAct(id ActID) {
 	dropWhere(e, func(r OutputPatch) bool { return r.Act == id })
 	dropWhere(e, func(r ActConsole) bool { return r.Act == id })
 	dropWhere(e, func(r SocketOwner) bool { return r.Act == id })
+	dropWhere(e, func(r LineCheck) bool { return r.Act == id })
 	Drop[Act](e, Key(id))
 }
 

@@ -35,6 +35,8 @@ type Plan struct {
 	OutputPatches  *Table[OutputPatch]
 	ActConsoles    *Table[ActConsole]
 	SocketOwners   *Table[SocketOwner]
+	SocketNames    *Table[SocketName]
+	LineChecks     *Table[LineCheck]
 	Revisions      *Table[Revision]
 }
 

@@ -82,6 +82,8 @@ var tables = []*TableInfo{
 	describe(OutputPatchesTable, "", func(p *Plan) **Table[OutputPatch] { return &p.OutputPatches }, func(d *Delta) *Changes[OutputPatch] { return &d.OutputPatches }),
 	describe(ActConsolesTable, "", func(p *Plan) **Table[ActConsole] { return &p.ActConsoles }, func(d *Delta) *Changes[ActConsole] { return &d.ActConsoles }),
 	describe(SocketOwnersTable, "", func(p *Plan) **Table[SocketOwner] { return &p.SocketOwners }, func(d *Delta) *Changes[SocketOwner] { return &d.SocketOwners }),
+	describe(SocketNamesTable, "", func(p *Plan) **Table[SocketName] { return &p.SocketNames }, func(d *Delta) *Changes[SocketName] { return &d.SocketNames }),
+	describe(LineChecksTable, "", func(p *Plan) **Table[LineCheck] { return &p.LineChecks }, func(d *Delta) *Changes[LineCheck] { return &d.LineChecks }),
 	describe(RevisionsTable, "", func(p *Plan) **Table[Revision] { return &p.Revisions }, func(d *Delta) *Changes[Revision] { return &d.Revisions }),
 }
 

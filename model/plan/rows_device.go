@@ -86,7 +86,8 @@ func (r KindWay) Key() Key { return Key(fmt.Sprintf("%s/%s/%04d", r.Kind, r.Port
 
 // Device is one piece of kit on the site. Its coordinates are absolute; moving its position moves it along.
 // Blank exposure, supply and structure are those of its position. An unplaced one was added to a list: its coordinates
-// are only where the picture draws it, and no way is measured to it.
+// are only where the picture draws it, and no way is measured to it. A console passes no signal on to others unless it says so.
+// A blank sample rate is the plan's; one that converts takes each link at the rate of its other end.
 type Device struct {
 	ID        DeviceID   `json:"id"`
 	Name      string     `json:"name"`
@@ -99,6 +100,9 @@ type Device struct {
 	Supply    string     `json:"supply,omitzero"`
 	Structure string     `json:"structure,omitzero"`
 	Unplaced  bool       `json:"unplaced,omitzero"`
+	PassesOn  bool       `json:"passes_on,omitzero"`
+	Rate      string     `json:"sample_rate_kHz,omitzero" oneof:"44.1 48 88.2 96"`
+	Converts  bool       `json:"converts_sample_rate,omitzero"`
 	Note      string     `json:"note,omitzero" long:"true"`
 }
 

@@ -6,7 +6,8 @@ import "stageloom/model/geom"
 // of its transport between its ends. Blank figures are the plan's. A panel at an end names
 // its hardware; its inner lead runs from the panel to the device. Done is the last step that is done of it on site; Moved tells
 // that its way or its ends lie otherwise than when that was said. A typed way is the length of the way as somebody gave it, in
-// the place of way and factor, and typed by says who; it is doubtful once an end moved since.
+// the place of way and factor, and typed by says who; it is doubtful once an end moved since. Their
+// names are what the other party calls its ends.
 type Link struct {
 	ID           LinkID      `json:"id"`
 	Name         string      `json:"name"`
@@ -43,6 +44,8 @@ type Link struct {
 	ToLeadKind   CableKindID `json:"to_lead_kind,omitzero" ref:"cable_kinds"`
 	ToLead       float64     `json:"to_lead_m,omitzero" range:"0 100"`
 	PowerW       float64     `json:"power_W,omitzero" range:"0 100"`
+	FromTheirs   string      `json:"from_their_name,omitzero"`
+	ToTheirs     string      `json:"to_their_name,omitzero"`
 	Done         string      `json:"done_on_site,omitzero" oneof:"laid joined tested"`
 	Moved        bool        `json:"moved_since,omitzero"`
 	Note         string      `json:"note,omitzero" long:"true"`

@@ -2,47 +2,64 @@ package plan
 
 import "fmt"
 
-// Input is a row of the input list. Source is what stands on stage in words (condenser, radio); Use is how it is
-// plugged. Phantom tells that it wants 48 V. One with an act belongs to that act's own list and is absent in all others.
-// The sub-snake and its way are where it plugs in first; without a stage patch the box socket follows from them.
+// Input is a row of the input list. Source is what stands on stage in words; Use is its type, where mic and DI are those whose
+// sort nobody told. Phantom tells that it wants 48 V. One with an act belongs to that act's own list and is absent in all
+// others. The sub-snake and its way are where it plugs in first; without a stage patch the box socket follows from them. The
+// left side of a stereo pair names its right side. An input without a place in the line check takes that of its number.
 type Input struct {
-	ID       InputID  `json:"id"`
-	Number   int      `json:"number" range:"1 9999"`
-	Name     string   `json:"name"`
-	Act      ActID    `json:"act,omitzero" ref:"acts"`
-	Source   string   `json:"source,omitzero"`
-	Use      string   `json:"use,omitzero" oneof:"mic DI line"`
-	Stand    string   `json:"stand,omitzero"`
-	Phantom  bool     `json:"phantom_48V,omitzero"`
-	Riser    string   `json:"riser,omitzero"`
-	Snake    DeviceID `json:"sub_snake,omitzero" ref:"devices"`
-	SnakeWay int      `json:"sub_snake_way,omitzero" range:"0 1024"`
-	Note     string   `json:"note,omitzero" long:"true"`
+	ID          InputID  `json:"id"`
+	Number      int      `json:"number" range:"1 9999"`
+	Name        string   `json:"name"`
+	Act         ActID    `json:"act,omitzero" ref:"acts"`
+	Source      string   `json:"source,omitzero"`
+	Use         string   `json:"use,omitzero" oneof:"mic DI line condenser dynamic ribbon active_DI passive_DI"`
+	Stand       string   `json:"stand,omitzero"`
+	Phantom     bool     `json:"phantom_48V,omitzero"`
+	Riser       string   `json:"riser,omitzero"`
+	Snake       DeviceID `json:"sub_snake,omitzero" ref:"devices"`
+	SnakeWay    int      `json:"sub_snake_way,omitzero" range:"0 1024"`
+	Right       InputID  `json:"right_side,omitzero" ref:"inputs"`
+	RFChannel   string   `json:"RF_channel,omitzero"`
+	Frequency   float64  `json:"frequency_MHz,omitzero" range:"0 10000"`
+	Transmitter string   `json:"transmitter,omitzero"`
+	CheckOrder  int      `json:"line_check_order,omitzero" range:"0 9999"`
+	Note        string   `json:"note,omitzero" long:"true"`
 }
 
 // Key is the input's id.
 func (r Input) Key() Key { return Key(r.ID) }
 
-// Output is a row of the output list.
+// Output is a row of the output list: a mix or bus of a console and what it feeds. The left side of a stereo pair names its
+// right side.
 type Output struct {
-	ID     OutputID `json:"id"`
-	Number int      `json:"number" range:"1 9999"`
-	Name   string   `json:"name"`
-	Note   string   `json:"note,omitzero" long:"true"`
+	ID        OutputID `json:"id"`
+	Number    int      `json:"number" range:"1 9999"`
+	Name      string   `json:"name"`
+	Mix       string   `json:"mix,omitzero"`
+	Kind      string   `json:"output_kind,omitzero" oneof:"main sub delay fill wedge side_fill in_ear record feed"`
+	Right     OutputID `json:"right_side,omitzero" ref:"outputs"`
+	RFChannel string   `json:"RF_channel,omitzero"`
+	Frequency float64  `json:"frequency_MHz,omitzero" range:"0 10000"`
+	Pack      string   `json:"in_ear_pack,omitzero"`
+	Note      string   `json:"note,omitzero" long:"true"`
 }
 
 // Key is the output's id.
 func (r Output) Key() Key { return Key(r.ID) }
 
 // Act is what changes between bands. Act 0, the house patch, needs no row: patch rows with a blank act are its.
+// Its line check goes by number, by area (the riser) or by hand (each input's place), from a time on, so many seconds an input.
 type Act struct {
-	ID    ActID  `json:"id"`
-	Name  string `json:"name"`
-	Order int    `json:"order" range:"1 999"`
-	Stage string `json:"stage,omitzero"`
-	Start string `json:"start,omitzero"`
-	End   string `json:"end,omitzero"`
-	Note  string `json:"note,omitzero" long:"true"`
+	ID           ActID  `json:"id"`
+	Name         string `json:"name"`
+	Order        int    `json:"order" range:"1 999"`
+	Stage        string `json:"stage,omitzero"`
+	Start        string `json:"start,omitzero"`
+	End          string `json:"end,omitzero"`
+	CheckBy      string `json:"line_check_by,omitzero" oneof:"area hand"`
+	CheckStart   string `json:"line_check_start,omitzero"`
+	CheckSeconds int    `json:"line_check_seconds,omitzero" range:"0 3600"`
+	Note         string `json:"note,omitzero" long:"true"`
 }
 
 // Key is the act's id.
@@ -137,6 +154,31 @@ type SocketOwner struct {
 
 // Key is act, device and socket.
 func (r SocketOwner) Key() Key { return Key(fmt.Sprintf("%s/%s/%04d", r.Act, r.Device, r.Socket)) }
+
+// SocketName is what the other party calls a socket of ours: the number or word on their box, list or drawing.
+type SocketName struct {
+	Device    DeviceID `json:"device" ref:"devices"`
+	Direction string   `json:"direction" oneof:"in out"`
+	Socket    int      `json:"socket" range:"1 1024"`
+	Name      string   `json:"name"`
+}
+
+// Key is device, direction and socket.
+func (r SocketName) Key() Key { return Key(fmt.Sprintf("%s/%s/%04d", r.Device, r.Direction, r.Socket)) }
+
+// LineCheck is what was heard of an input in one act at a time. What is not OK stays a fault until it is cleared. Times are
+// dates and times of day with their offset, as in RFC 3339.
+type LineCheck struct {
+	Act     ActID   `json:"act,omitzero" ref:"acts"`
+	Input   InputID `json:"input" ref:"inputs"`
+	At      string  `json:"at"`
+	Result  string  `json:"result" oneof:"OK dead noisy wrong"`
+	Cleared string  `json:"cleared,omitzero"`
+	Note    string  `json:"note,omitzero" long:"true"`
+}
+
+// Key is act, input and time.
+func (r LineCheck) Key() Key { return Key(fmt.Sprintf("%s/%s/%s", r.Act, r.Input, r.At)) }
 
 // Revision is one issued state of the plan. Changes is the Delta from the revision before it, in the file's
 // own form; the first revision holds the whole plan. Revisions are never rewritten.

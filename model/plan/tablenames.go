@@ -33,5 +33,7 @@ const (
 	OutputPatchesTable  = "output_patches"
 	ActConsolesTable    = "act_consoles"
 	SocketOwnersTable   = "socket_owners"
+	SocketNamesTable    = "socket_names"
+	LineChecksTable     = "line_checks"
 	RevisionsTable      = "revisions"
 )

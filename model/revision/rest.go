@@ -31,6 +31,8 @@ var lists = []struct {
 	{"Slots of links", []string{plan.SlotPatchesTable}, true},
 	{"Guest consoles", []string{plan.ActConsolesTable}, true},
 	{"Owners of gain and 48 V", []string{plan.SocketOwnersTable}, true},
+	{"Names of sockets on the other side", []string{plan.SocketNamesTable}, true},
+	{"Line checks", []string{plan.LineChecksTable}, true},
 }
 
 // rest tells what changed in the lists that no words are made of row by row.

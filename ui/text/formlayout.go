@@ -28,7 +28,7 @@ var forms = map[string][]layoutGroup{
 		{"Main and backup", "partner role", whileUnused},
 		{"Laid spare", "stands_for", never},
 		{"Panels in front of the devices", "from_panel from_lead from_lead_kind to_panel to_lead to_lead_kind", whileUnused},
-		{"Laying", "loom colour phase drum power done note", always},
+		{"Laying", "loom colour phase drum power done from_theirs to_theirs note", always},
 	},
 	"segments": {{"", "reel kind length coupler kept", never}},
 	"reels": {
@@ -42,6 +42,7 @@ var forms = map[string][]layoutGroup{
 		{"", "name kind", never},
 		{"Place", "position x y level", never},
 		{"Surroundings", "exposure supply structure", whileUnused},
+		{"Signals", "passes_on rate converts", whileUnused},
 		{"Note", "note", whileUnused},
 	},
 	"positions": {
@@ -49,11 +50,17 @@ var forms = map[string][]layoutGroup{
 		{"Place", "x y width depth level", never},
 		{"Surroundings", "exposure supply structure note", never},
 	},
-	"areas":       {{"", "name use note", never}},
-	"looms":       {{"", "name colour stock note", never}},
-	"inputs":      {{"", "number name source use phantom stand riser snake way act note", never}},
-	"outputs":     {{"", "number name note", never}},
-	"acts":        {{"", "order name stage start end guests note", never}},
+	"areas": {{"", "name use note", never}},
+	"looms": {{"", "name colour stock note", never}},
+	"inputs": {
+		{"", "number name source use phantom stand riser snake way act note", never},
+		{"Stereo, radio and line check", "right rf frequency transmitter check", whileUnused},
+	},
+	"outputs": {
+		{"", "number name mix kind note", never},
+		{"Stereo and radio", "right rf frequency pack", whileUnused},
+	},
+	"acts":        {{"", "order name stage start end guests note", never}, {"Line check", "check_by check_start check_seconds", whileUnused}},
 	"cable_kinds": {{"", "name own_figure near_end far_end form lockable metal_shell note", never}},
 }
 

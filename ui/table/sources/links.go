@@ -195,6 +195,6 @@ func linkNotes(as asField[linkRow]) []table.ColumnOf[linkRow] {
 				return r.link.Role + " of " + r.partner
 			},
 		},
-		as.aside("stands_for", 110), as.column("loom", 74), as.column("colour", 88), as.aside("phase", 82), as.aside("drum", 80), as.column("note", 160),
+		as.aside("stands_for", 110), as.column("loom", 74), as.column("colour", 88), as.aside("phase", 82), as.aside("drum", 80), as.aside("from_theirs", 196), as.aside("to_theirs", 190), as.column("note", 160),
 	}
 }

@@ -34,7 +34,7 @@ func Outputs(a *assess.Assessment, at View) table.Source {
 		NameOf: func(r outputRow) string {
 			return strings.TrimSpace(fmt.Sprintf("output %d %s", r.Output.Number, r.Output.Name))
 		},
-		Fields: append([]table.ColumnOf[outputRow]{as.column("number", 66), as.column("name", 150)}, append(s.outputPlaces(), as.column("note", 200))...),
+		Fields: append([]table.ColumnOf[outputRow]{as.column("number", 66), as.column("name", 150), as.column("mix", 90), as.column("kind", 70)}, append(s.outputPlaces(), as.aside("right", 110), as.aside("rf", 90), as.aside("frequency", 96), as.aside("pack", 96), as.column("note", 200))...),
 		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
 			next := 0
 			for output := range e.Now().Outputs.All() {
