@@ -12,13 +12,13 @@ func inputFields() []*Field {
 	return []*Field{
 		d.field("number", "number", "Number", "its number in the list, 1 to 9999.").alone(),
 		d.field("name", "name", "Input", "what it is called: Kick in, Lead vocal."),
-		d.field("source", "source", "Source", "what stands there: condenser, radio, keyboard.").ifBlank("condenser, radio …"),
-		d.field("use", "use", "Use", "how it is plugged: mic, DI or line."),
+		d.field("source", "source", "Source or mic", "what stands there: condenser, radio, keyboard.").ifBlank("condenser, radio …"),
+		d.field("use", "use", "Type", "how it is plugged: mic, DI or line."),
 		d.field("phantom", "phantom_48V", "48 V", "yes: it wants 48 V."),
 		d.field("stand", "stand", "Stand", "tall boom, short boom, clip.").ifBlank("tall boom, clip …"),
 		d.field("riser", "riser", "Riser", "the riser that it stands on."),
 		d.field("snake", "sub_snake", "Sub-snake", "the sub-snake that it plugs into first; blank is none.").by(putSnake),
-		d.field("way", "sub_snake_way", "Way", "the way of the sub-snake.").by(putWay),
+		d.field("way", "sub_snake_way", "Snake socket", "the socket of the sub-snake that it plugs into.").by(putWay),
 		d.field("act", "act", "Act", "the act that alone has it; blank is every act.").none("every act"),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}
@@ -68,7 +68,7 @@ func putWay(_ State, e *plan.Edit, key plan.Key, value string) error {
 		way = number
 	}
 	if row.Snake == "" && way > 0 {
-		return fmt.Errorf("way %d of which sub-snake? Choose the sub-snake first", way)
+		return fmt.Errorf("socket %d of which sub-snake? Choose the sub-snake first", way)
 	}
 	return patch.SetSnake(e, row.ID, row.Snake, way)
 }
