@@ -101,7 +101,7 @@ func (p *printout) boxTable(title string, rows []patch.BoxRow) paper.Table {
 		Columns: []paper.Column{
 			{Head: "Socket", Face: paper.Mono, Width: paper.Fit(34)},
 			{Head: "What", Width: paper.Fill(1.2), Lines: 3},
-			{Head: "Source, stand", Width: paper.Fill(0.9), Lines: 3},
+			{Head: "Source or mic, stand", Width: paper.Fill(0.9), Lines: 3},
 			{Head: "48 V", Align: paper.Centre},
 			{Head: "Arrives at", Width: paper.Fill(1.1), Lines: 8},
 			{Head: "Done", Align: paper.Centre},

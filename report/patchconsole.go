@@ -37,7 +37,7 @@ func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Tab
 		Columns: []paper.Column{
 			{Head: "Channel", Face: paper.Mono},
 			{Head: "Input", Width: paper.Fill(1.2), Lines: 3},
-			{Head: "Source, stand", Width: paper.Fill(1), Lines: 3},
+			{Head: "Source or mic, stand", Width: paper.Fill(1), Lines: 3},
 			{Head: "From socket", Width: paper.Fill(0.9), Lines: 3},
 			{Head: "Over", Width: paper.Fill(0.8), Lines: 3},
 			{Head: "Gain, 48 V", Width: paper.Fill(0.8), Lines: 6},
@@ -212,7 +212,7 @@ func (p *printout) lineTable(title string, act *patch.Act) paper.Table {
 		Columns: []paper.Column{
 			{Head: "No.", Face: paper.Mono},
 			{Head: "Call", Width: paper.Fill(2.2), Lines: 8},
-			{Head: "Source, stand", Width: paper.Fill(1), Lines: 3},
+			{Head: "Source or mic, stand", Width: paper.Fill(1), Lines: 3},
 			{Head: "48 V", Align: paper.Centre},
 			{Head: "At box", Align: paper.Centre},
 			{Head: "Heard", Align: paper.Centre},

@@ -143,7 +143,7 @@ func (p *printout) pullSheet() exchange.Sheet {
 // patchSheet has a row for every input of every act.
 func (p *printout) patchSheet() exchange.Sheet {
 	consoles := p.Patch.Consoles()
-	names := []string{"Act", "Number", "Input", "Source", "Stand", "48 V", "Socket", "Call"}
+	names := []string{"Act", "Number", "Input", "Source or mic", "Stand", "48 V", "Socket", "Call"}
 	for _, console := range consoles {
 		names = append(names, p.Patch.Name(console))
 	}

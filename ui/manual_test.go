@@ -72,7 +72,7 @@ func commandsOfTheDemo(t *testing.T) (wanted, known map[string]bool) {
 	maps.Copy(wanted, inAnAct)
 	maps.Copy(known, also)
 	require.Greater(t, len(wanted), 80)
-	require.Contains(t, wanted, "Patch, Strike from this act")
+	require.Contains(t, wanted, "Patch, Not used in this act")
 	return wanted, known
 }
 

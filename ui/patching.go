@@ -45,7 +45,7 @@ func (w *window) patchMenu() *fyne.Menu {
 	menu.Items = append(menu.Items,
 		fyne.NewMenuItemSeparator(),
 		follow,
-		fyne.NewMenuItem("Give out slots", w.patching.GiveOut),
+		fyne.NewMenuItem("Assign channels on the links", w.patching.GiveOut),
 		fyne.NewMenuItem("Move the patch of a device…", w.askRehome),
 		fyne.NewMenuItem("Import an input list…", w.stockDialogs.ImportInputs),
 	)
@@ -84,7 +84,7 @@ func (w *window) patchItems() []*fyne.MenuItem {
 		fyne.NewMenuItem(w.patching.ClearLabel(), w.patching.Clear),
 	}
 	if w.drawer.ActShown() != "" {
-		items = append(items, fyne.NewMenuItem("Strike from this act", w.patching.Strike))
+		items = append(items, fyne.NewMenuItem("Not used in this act", w.patching.Strike))
 	}
 	return items
 }

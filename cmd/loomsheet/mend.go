@@ -12,7 +12,7 @@ import (
 
 // mendCommand makes a repaired copy of a plan.
 type mendCommand struct {
-	Plan filled `arg:"" help:"The plan file to mend; it stays as it is."`
+	Plan filled `arg:"" help:"The plan file to correct; it stays as it is."`
 	Copy filled `short:"o" name:"output" required:"" placeholder:"COPY" help:"The repaired copy; a file of this name must not be there."`
 }
 

@@ -11,14 +11,14 @@ import (
 type patchCommand struct {
 	Plan filled `arg:"" help:"The plan file whose patch is meant."`
 
-	Act filled `placeholder:"NAME" help:"The act, by its name; House is what all acts begin with. Without it the house is printed, and of each act what it has otherwise."`
+	Act filled `placeholder:"NAME" help:"The act, by its name; House is what all acts begin with. Without it the house is printed, and of each act what is different from it."`
 	By  string `default:"input" enum:"input,box,console" help:"In which order: input, box or console."`
 }
 
 // Help follows the flags in --help.
 func (patchCommand) Help() string {
 	return "By input, each line reads as a crew says it aloud: input, box socket, channels. By box, each socket with what is on it; by console, each channel " +
-		"with its socket and the slots on the way. Exits with 0, or with 2 when the file cannot be used or has no such act."
+		"with its socket and the channels on the links. Exits with 0, or with 2 when the file cannot be used or has no such act."
 }
 
 // Run prints one act in full, or the house and what the acts have otherwise.
@@ -98,7 +98,7 @@ func heading(act *patch.Act, name string, whole bool) string {
 		}
 	}
 	if !whole {
-		said += ": otherwise than House"
+		said += ": different from the house"
 	}
 	return said
 }

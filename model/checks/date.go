@@ -16,7 +16,7 @@ func date(s *Subject) (found []Finding) {
 		found = append(found, Finding{
 			Severity: Warn, Where: where,
 			What:   fmt.Sprintf("%s %s, and there is no such day", what, quoted(wrong)),
-			Remedy: "Mend the date: year-month-day, such as 2027-06-19.",
+			Remedy: "Correct the date: year-month-day, such as 2027-06-19.",
 			many:   "name a day that is not", item: fmt.Sprintf("%s %s", item, quoted(wrong)), noun: "dates",
 		})
 		if item == "" { // the plan's own stands for itself

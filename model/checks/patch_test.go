@@ -169,9 +169,9 @@ func faults() []fault {
 			"more slots than the link has", func(s *show, e *plan.Edit) { rate(e, "96") },
 			told(
 				"slots-over", checks.Stop,
-				"L01 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
-				"L03 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
-				"L04 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
+				"L01 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
+				"L03 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
+				"L04 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
 			),
 		},
 		{
@@ -249,7 +249,7 @@ func faults() []fault {
 		{
 			"a channel without its slots", func(s *show, e *plan.Edit) { e.RemoveLinks(s.links["L03"]) },
 			always(slices.Concat(
-				told("no-arrival", checks.Stop, "Mon 1–4 get nothing in every act: no link that carries slots leads from MR to Mon"),
+				told("no-arrival", checks.Stop, "Mon 1–4 get nothing in every act: no link that carries channels leads from MR to Mon"),
 				told("no-console", checks.Stop, "Wedge does not get from Mon to MR out 1 in every act"),
 				told("wrong-owner", checks.Warn, "MR in 1: gain is owned by Mon in every act, and no link joins the two"),
 			)),
@@ -264,7 +264,7 @@ func faults() []fault {
 			"48 V with every way isolated", func(s *show, e *plan.Edit) { e.RemoveLinks(s.links["M01"]) },
 			always(slices.Concat(
 				told("no-arrival", checks.Stop, "FOH 1–4 get nothing in every act: SL M1 joins nothing, and Kick, Hat, Bass and 1 more on Split wait for it"),
-				told("phantom-blocked", checks.Stop, "Hat wants 48 V, and every way from it is isolated in every act"),
+				told("phantom-blocked", checks.Stop, "Hat wants 48 V, and every split from it is isolated in every act"),
 			)),
 		},
 		{

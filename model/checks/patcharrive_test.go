@@ -135,7 +135,7 @@ func arrivals() []fault {
 					plan.Drop[plan.SlotPatch](e, plan.SlotPatch{Link: s.links["L01"], Direction: patch.Forward, Slot: slot}.Key())
 				}
 			},
-			always(told("no-arrival", checks.Stop, "FOH 3–5 get nothing in every act: SL in 3–5 have no slot on L01")),
+			always(told("no-arrival", checks.Stop, "FOH 3–5 get nothing in every act: SL in 3–5 have no channel on L01")),
 		},
 		{
 			"slots beyond what a link carries", func(s *show, e *plan.Edit) {
@@ -147,10 +147,10 @@ func arrivals() []fault {
 			},
 			slices.Concat(told(
 				"slots-over", checks.Stop,
-				"L01 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
-				"L03 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
-				"L04 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
-			), always(told("no-arrival", checks.Stop, "FOH 30 gets nothing in every act: L01 carries 24 slots, and SL in 30 lies beyond them"))),
+				"L01 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
+				"L03 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
+				"L04 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
+			), always(told("no-arrival", checks.Stop, "FOH 30 gets nothing in every act: L01 carries 24 channels, and SL in 30 lies beyond them"))),
 		},
 		{
 			"a channel that listens to a splitter none of whose legs leads to it", func(s *show, e *plan.Edit) {
@@ -160,10 +160,10 @@ func arrivals() []fault {
 			always(slices.Concat(
 				told(
 					"no-arrival", checks.Stop,
-					"FOH 1 gets nothing in every act: Split A1 joins nothing, and no other way of Split in 1 leads to FOH",
+					"FOH 1 gets nothing in every act: Split A1 joins nothing, and nothing else leads from Split in 1 to FOH",
 					"FOH 2–16 get nothing in every act: SL M1 joins nothing, and Hat, Bass, Keys and 12 more on Split wait for it",
 				),
-				told("phantom-blocked", checks.Stop, "Hat wants 48 V, and every way from it is isolated in every act"),
+				told("phantom-blocked", checks.Stop, "Hat wants 48 V, and every split from it is isolated in every act"),
 			)),
 		},
 		{

@@ -44,7 +44,7 @@ func (s *Subject) doubled(act *patch.Act, socket patch.Socket, one, other *patch
 	finding := Finding{
 		Severity: Stop, Where: []Place{inputPlace(other), inputPlace(one), {plan.DevicesTable, plan.Key(socket.Device)}},
 		What:   s.Patch.SocketWords(socket) + " holds two inputs",
-		Remedy: "Move one of them to a free socket, or strike it in this act.",
+		Remedy: "Move one of them to a free socket, or take it off in this act.",
 	}
 	for _, sharer := range s.sharers(act, other) {
 		if sharer == act || inherits(sharer, one) {
@@ -99,7 +99,7 @@ func noConsole(s *Subject) []Finding {
 		sights = append(sights, b.sights(Finding{
 			Severity: Warn, Where: where,
 			What:   fmt.Sprintf("%s: %s on it %s no console", s.Patch.Name(b.device), words.And(names, fewNamed), words.Plural(len(names), "reaches", "reach")),
-			Remedy: "Give each a channel of a console, or strike it.",
+			Remedy: "Give each a channel of a console, or say in the act that it is not used.",
 		}, "")...)
 	}
 	return append(s.once(sights), outputGaps(s)...)
@@ -115,7 +115,7 @@ func outputGaps(s *Subject) []Finding {
 			sights = append(sights, sight{Finding{
 				Severity: Stop, Where: []Place{{plan.OutputsTable, line.Output.Key()}, {plan.DevicesTable, plan.Key(line.Console)}, {plan.DevicesTable, plan.Key(line.Socket.Device)}},
 				What:   fmt.Sprintf("%s does not get from %s to %s", line.Output.Name, s.Patch.Name(line.Console), s.Patch.SocketWords(line.Socket)),
-				Remedy: "Give out slots on the links between them, or lay a link that has room.",
+				Remedy: "Assign channels on the links between them, or lay a link that has room.",
 			}, act, ""})
 		}
 	}

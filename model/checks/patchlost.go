@@ -45,19 +45,19 @@ func (s *Subject) onTheWay(t *stretch) (rest, remedy string) {
 	many := len(t.gaps) > 1
 	switch t.at.Cause {
 	case patch.NoSlot:
-		return fmt.Sprintf(": %s %s no slot on %s", box, choose(many, "have", "has"), link.Name),
-			"Give out slots on the links between them, or lay a link that has room."
+		return fmt.Sprintf(": %s %s no channel on %s", box, choose(many, "have", "has"), link.Name),
+			"Assign channels on the links between them, or lay a link that has room."
 	case patch.SlotOver:
-		return fmt.Sprintf(": %s carries %d slots, and %s %s beyond them", link.Name, t.at.Limit, box, choose(many, "lie", "lies")),
+		return fmt.Sprintf(": %s carries %d channels, and %s %s beyond them", link.Name, t.at.Limit, box, choose(many, "lie", "lies")),
 			"Take it over another link, or run at a lower sample rate."
 	case patch.NoLeg:
-		return fmt.Sprintf(": %s %s joins nothing, and no other way of %s leads to %s", device, t.at.Port, named, console),
+		return fmt.Sprintf(": %s %s joins nothing, and nothing else leads from %s to %s", device, t.at.Port, named, console),
 			fmt.Sprintf("Lay a multicore from %s %s to a box that is joined to %s.", device, t.at.Port, console)
 	case patch.FewWays:
 		return fmt.Sprintf(": %s has %d ways, too few for %s", link.Name, t.at.Limit, s.inputNames(t, named)),
 			"Lay a multicore of more ways or a second one, or plug into the ways that there are."
 	}
-	return fmt.Sprintf(": no link that carries slots leads from %s to %s", device, console),
+	return fmt.Sprintf(": no link that carries channels leads from %s to %s", device, console),
 		"Lay a link between them, or listen to a box that is joined to the console."
 }
 

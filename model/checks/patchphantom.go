@@ -50,8 +50,8 @@ func (s *Subject) blocked(line *patch.Line) Finding {
 	switch {
 	case !open:
 		return Finding{
-			Severity: Stop, What: fmt.Sprintf("%s wants 48 V, and every way from it is isolated", line.Input.Name),
-			Remedy: "Give it a direct way to one box, or a splitter or box at the microphone that supplies 48 V.",
+			Severity: Stop, What: fmt.Sprintf("%s wants 48 V, and every split from it is isolated", line.Input.Name),
+			Remedy: "Give it a direct split to one box, or a splitter or box at the microphone that supplies 48 V.",
 		}
 	case !able:
 		return Finding{

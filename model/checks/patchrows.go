@@ -21,11 +21,11 @@ func slotsOver(s *Subject) (found []Finding) {
 		way := map[string]string{patch.Forward: "out", patch.Return: "back"}[load.Direction]
 		finding := Finding{
 			Severity: Stop, Where: at(&link),
-			What:   fmt.Sprintf("%s carries %d slots each way at %v kHz, and %d are given out on it %s, up to slot %d", link.Name, load.Capacity, rate, load.Used, way, load.Highest),
+			What:   fmt.Sprintf("%s carries %d channels each way at %v kHz, and %d are assigned on it %s, up to channel %d", link.Name, load.Capacity, rate, load.Used, way, load.Highest),
 			Remedy: "Take some of them over another link, or run at a lower sample rate.",
 		}
 		if load.Closed {
-			finding.What = fmt.Sprintf("%s carries one way only, and %d slots are given out against it", link.Name, load.Used)
+			finding.What = fmt.Sprintf("%s carries one way only, and %d channels are assigned against it", link.Name, load.Used)
 			finding.Remedy = "Lay a second link for what goes back."
 		}
 		found = append(found, finding)

@@ -83,7 +83,7 @@ func slotOf(act plan.Act) (one slot, found []Finding) {
 		return one, found
 	}
 	if one.end += day; one.end-one.start > longestAct {
-		wrong(fmt.Sprintf("%s ends at %s, before it starts at %s", act.Name, act.End, act.Start), "Mend its start or its end; past midnight an act may go on for 12 hours.")
+		wrong(fmt.Sprintf("%s ends at %s, before it starts at %s", act.Name, act.End, act.Start), "Correct its start or its end; past midnight an act may go on for 12 hours.")
 	}
 	return one, found
 }
@@ -117,7 +117,7 @@ func overlaps(slots []slot) (found []Finding) {
 			Severity: Warn, Where: []Place{{plan.ActsTable, next.act.Key()}, {plan.ActsTable, before.act.Key()}}, Acts: []plan.ActID{next.act.ID},
 			What: fmt.Sprintf("%s (%s to %s) begins before %s (%s to %s) is over%s", next.act.Name, next.act.Start, next.act.End,
 				before.act.Name, before.act.Start, before.act.End, where),
-			Remedy: "Mend their times, or name the stage of each: a changeover needs its own time.",
+			Remedy: "Correct their times, or name the stage of each: a changeover needs its own time.",
 		})
 	}
 	return found

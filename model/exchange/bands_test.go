@@ -104,7 +104,7 @@ func understood(t testing.TB, p *plan.Plan, d exchange.Document, layout exchange
 	next := imported(t, p, "", in.GoodOnly())
 	for input := range next.Inputs.All() {
 		if input.Note != "" || input.Snake != "" {
-			fmt.Fprintf(&b, "- %d %s: %q, way %d\n", input.Number, input.Name, input.Note, input.SnakeWay)
+			fmt.Fprintf(&b, "- %d %s: %q, socket %d\n", input.Number, input.Name, input.Note, input.SnakeWay)
 		}
 	}
 	return b.String()

@@ -35,7 +35,7 @@ func (r *inputReader) filled() (count int, first string) {
 func (r *inputReader) unread() {
 	for r.at = 0; r.at < r.layout.Head-1; r.at++ {
 		if count, first := r.filled(); count > 0 {
-			r.tell("", fmt.Sprintf("%q stands above the head: it is no input", plan.Clipped(first)))
+			r.tell("", fmt.Sprintf("%q stands above the column heads: it is no input", plan.Clipped(first)))
 		}
 	}
 	for column, field := range r.layout.Fields {
@@ -76,7 +76,7 @@ func (r *inputReader) aside() bool {
 	case !numbered && slices.Contains(totals, firstWord(first)):
 		r.tell("", fmt.Sprintf("%q is a total, and no input", plan.Clipped(first)))
 	case !numbered && r.likeHead():
-		r.tell("", "it is a line of the head, and no input")
+		r.tell("", "it belongs to the column heads, and is no input")
 	case count == 1 && r.text(Note) != "" && len(r.rows) > 0:
 		r.goOn()
 	case numbered && count == 1:

@@ -2,6 +2,7 @@ package exchange_test
 
 import (
 	"bytes"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -107,7 +108,7 @@ func TestAHeadOfTwoLines(t *testing.T) {
 	t.Run("a second line in another language is told", func(t *testing.T) {
 		in := inputs(t, "No;Name;Mic\nNr;Instrument;Mikro\n1;Kick;dynamic\n")
 		require.Empty(t, faults(in.Faults))
-		require.Contains(t, faults(in.Told), "row 2: it is a line of the head, and no input")
+		require.Contains(t, faults(in.Told), "row 2: it belongs to the column heads, and is no input")
 	})
 }
 
@@ -130,4 +131,20 @@ func document(t testing.TB, name string, data []byte) exchange.Document {
 	d, err := exchange.Read(name, bytes.NewReader(data))
 	require.NoError(t, err)
 	return d
+}
+
+func TestHeadsAsTheyWereAndAsTheyAreSaidNowAreReadAlike(t *testing.T) {
+	row := ";Kick;boundary;line;short;Y;drums;Drums;3;pillow\n"
+	was := inputs(t, "No;Name;Source;Use;Stand;48 V;Riser;Sub-snake;Sub-snake way;Note\n1"+row)
+	now := inputs(t, strings.Join([]string{
+		exchange.Number, exchange.Name, exchange.Source, exchange.Use, exchange.Stand, exchange.Phantom, exchange.Riser, exchange.Snake, exchange.SnakeWay, exchange.Note,
+	}, ";")+"\n1"+row)
+	require.Empty(t, faults(now.Faults))
+	require.Len(t, now.Rows, 1)
+	require.Equal(t, plan.Input{Number: 1, Name: "Kick", Source: "boundary", Use: "line", Stand: "short", Phantom: true, Riser: "drums", Note: "pillow"}, now.Rows[0].Input)
+	require.Equal(t, was.Rows, now.Rows)
+	t.Run("as the spreadsheet prints them", func(t *testing.T) {
+		in := inputs(t, "Act;Number;Input;Source or mic;Stand;48 V;Socket;Call\nHouse;1;Kick;boundary;short;48 V;Box A in 3;Kick → Box A in 3\n")
+		require.Equal(t, plan.Input{Number: 1, Name: "Kick", Source: "boundary", Use: "mic", Stand: "short", Phantom: true}, in.Rows[0].Input)
+	})
 }

@@ -7,18 +7,17 @@ import (
 
 // The fields of an input list are called as on the card and in the table; where an input is plugged is the patch's.
 var (
-	Number  = fields.Of(plan.InputsTable, "number").Name
-	Name    = "Name"
-	Source  = fields.Of(plan.InputsTable, "source").Name
-	Stand   = fields.Of(plan.InputsTable, "stand").Name
-	Phantom = fields.Of(plan.InputsTable, "phantom").Name
-	Riser   = fields.Of(plan.InputsTable, "riser").Name
-	Use     = fields.Of(plan.InputsTable, "use").Name
-	Snake   = fields.Of(plan.InputsTable, "snake").Name
-	Box     = "Box"
-	Socket  = "Socket"
-	// SnakeWay has the name of its column said with what it is a way of, since a box has ways too.
-	SnakeWay = Snake + " way"
+	Number   = fields.Of(plan.InputsTable, "number").Name
+	Name     = "Name"
+	Source   = fields.Of(plan.InputsTable, "source").Name
+	Stand    = fields.Of(plan.InputsTable, "stand").Name
+	Phantom  = fields.Of(plan.InputsTable, "phantom").Name
+	Riser    = fields.Of(plan.InputsTable, "riser").Name
+	Use      = fields.Of(plan.InputsTable, "use").Name
+	Snake    = fields.Of(plan.InputsTable, "snake").Name
+	Box      = "Box"
+	Socket   = "Socket"
+	SnakeWay = fields.Of(plan.InputsTable, "way").Name
 	// Multi and Line have no field in a plan: what such columns say goes into the note.
 	Multi = "Multi"
 	Line  = "Line"
@@ -34,13 +33,13 @@ func InputFields() []Field {
 	return []Field{
 		{Number, []string{"number", "no", "nr", "#", "input number", "input no", "ch", "channel", "input", "in", "line", "kanal", "voie", "eingang"}, isInputNumber, nil, nil},
 		{Name, []string{"name", "instrument", "input name", "input", "channel name", "signal", "description", "what", "source", "instrumente", "nom", "quelle", "signalquelle"}, nil, isCount, nil},
-		{Source, []string{"mic", "microphone", "mic di", "mic or di", "mics", "mikrofon", "mikro", "micro", "transducer", "type", "mikrofonierung", "micro di", "source", "quelle"}, nil, nil, nil},
+		{Source, []string{"mic", "microphone", "mic di", "mic or di", "mics", "mikrofon", "mikro", "micro", "transducer", "type", "mikrofonierung", "micro di", "source", "quelle", "source or mic"}, nil, nil, nil},
 		{Stand, []string{"stand", "stands", "mic stand", "boom", "stativ", "pied"}, nil, nil, nil},
 		{Phantom, []string{"48 v", "48v", "48", "phantom", "phantom power", "p48", "phantom 48v", "phantomspeisung", "fantôme"}, isYesOrNo, nil, nil},
 		{Riser, []string{"riser", "position", "stage position", "location", "place", "podest", "praticable"}, nil, nil, nil},
 		{Use, []string{"use", "type", "signal type", "plugged as", "typ", "art", "genre"}, isUse, nil, nil},
 		{Snake, []string{"sub snake", "subsnake", "sub core", "subcore", "stage snake", "drop snake", "snake", "multi snake", "sous multi"}, nil, isYesOrNo, nil},
-		{SnakeWay, []string{"sub snake way", "snake way", "subsnake way", "subcore way", "sub snake no", "snake no", "snake ch", "snake channel", "sub snake channel"}, isCount, nil, nil},
+		{SnakeWay, []string{"snake socket", "sub snake socket", "sub snake way", "snake way", "subsnake way", "subcore way", "sub snake no", "snake no", "snake ch", "snake channel", "sub snake channel"}, isCount, nil, nil},
 		{Multi, []string{"multi", "multicore", "multi no", "multi colour", "multi color", "multipaire", "multikabel"}, nil, nil, nil},
 		{Line, nil, nil, nil, lineHead},
 		{Box, []string{"box", "stage box", "stagebox", "rack", "stage rack", "box name", "bühnenbox", "boîtier", "boîte de scène"}, nil, isYesOrNo, nil},

@@ -299,7 +299,7 @@ func (m *match) readSnakes() {
 		socket, err := m.snake(text)
 		if alone || err != nil {
 			if err == nil {
-				err = errors.New("it names one way for two inputs")
+				err = errors.New("it names one socket for two inputs")
 			}
 			row.Input.Note = noted(row.Input.Note, Snake+" ", Snake+" "+text)
 			fault := sheetRows{grid: sheet.grid, layout: sheet.layout, at: sheet.at}

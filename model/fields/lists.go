@@ -12,13 +12,13 @@ func inputFields() []*Field {
 	return []*Field{
 		d.field("number", "number", "Number", "its number in the list, 1 to 9999.").alone(),
 		d.field("name", "name", "Input", "what it is called: Kick in, Lead vocal."),
-		d.field("source", "source", "Source", "what stands there: condenser, radio, keyboard.").ifBlank("condenser, radio …"),
-		d.field("use", "use", "Use", "what it is: condenser, dynamic, ribbon, active DI, passive DI or line; mic or DI where nobody told more.").worded(map[string]string{"active_DI": "active DI", "passive_DI": "passive DI"}),
+		d.field("source", "source", "Source or mic", "what stands there: condenser, radio, keyboard.").ifBlank("condenser, radio …"),
+		d.field("use", "use", "Type", "what it is: condenser, dynamic, ribbon, active DI, passive DI or line; mic or DI where nobody told more.").worded(map[string]string{"active_DI": "active DI", "passive_DI": "passive DI"}),
 		d.field("phantom", "phantom_48V", "48 V", "yes: it wants 48 V."),
 		d.field("stand", "stand", "Stand", "tall boom, short boom, clip.").ifBlank("tall boom, clip …"),
 		d.field("riser", "riser", "Riser", "the riser that it stands on."),
 		d.field("snake", "sub_snake", "Sub-snake", "the sub-snake that it plugs into first; blank is none.").by(putSnake),
-		d.field("way", "sub_snake_way", "Way", "the way of the sub-snake.").by(putWay),
+		d.field("way", "sub_snake_way", "Snake socket", "the socket of the sub-snake that it plugs into.").by(putWay),
 		d.field("right", "right_side", "Right side", "the input that is the right side, where this is the left side of a stereo pair; blank is mono."),
 		d.field("rf", "RF_channel", "RF channel", "the channel of the radio receiver: RF 1."),
 		d.field("frequency", "frequency_MHz", "Frequency", "that its transmitter sends on.").ifBlank("none"),
@@ -82,7 +82,7 @@ func putWay(_ State, e *plan.Edit, key plan.Key, value string) error {
 		way = number
 	}
 	if row.Snake == "" && way > 0 {
-		return fmt.Errorf("way %d of which sub-snake? Choose the sub-snake first", way)
+		return fmt.Errorf("socket %d of which sub-snake? Choose the sub-snake first", way)
 	}
 	return patch.SetSnake(e, row.ID, row.Snake, way)
 }

@@ -49,17 +49,9 @@ func (w *work) meeting(where, at, there Socket, other plan.InputID) string {
 	case where == there || where == at && w.subSnake(at):
 		return fmt.Sprintf("%s leads to %s, which holds %s already", words(at), words(there), name)
 	case where == at:
-		return fmt.Sprintf("%s is fed by %s, %s", words(at), w.from(there), name)
+		return fmt.Sprintf("%s is fed by %s, %s", words(at), words(there), name)
 	}
-	return fmt.Sprintf("%s leads to %s, which is fed by %s, %s", words(at), words(where), w.from(there), name)
-}
-
-// from names a socket that feeds others: of a sub-snake, its way.
-func (w *work) from(s Socket) string {
-	if s.Output || w.subSnake(s) {
-		return fmt.Sprintf("%s way %d", w.net.name(s.Device), s.Number)
-	}
-	return w.net.socketWords(s)
+	return fmt.Sprintf("%s leads to %s, which is fed by %s, %s", words(at), words(where), words(there), name)
 }
 
 // subSnake reports whether a socket is an inlet of a sub-snake: passive, and no splitter.

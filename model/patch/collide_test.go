@@ -46,7 +46,7 @@ func wired(t require.TestingT) (*rig, []plan.InputID) {
 func TestASocketThatWiringFeedsIsRefusedToAnotherInput(t *testing.T) {
 	r, ids := wired(t)
 	brass := r.act(1, "Brass")
-	organ := "is fed by Snake way 1, Organ low: unplug that first or choose "
+	organ := "is fed by Snake in 1, Organ low: unplug that first or choose "
 	plug := func(input int, device string, socket int) func(*plan.Edit) error {
 		return func(e *plan.Edit) error {
 			return patch.Plug(e, "", ids[input], r.socket(device, socket), true)

@@ -158,7 +158,7 @@ func TestEditsOfAnActStoreOnlyWhatDiffers(t *testing.T) {
 	})
 	t.Run("struck and cleared", func(t *testing.T) {
 		r.do(func(e *plan.Edit) error { patch.Strike(e, brass, ids[2]); return nil })
-		require.Equal(t, "In 3 → struck", r.all(brass)[2])
+		require.Equal(t, "In 3 → not used", r.all(brass)[2])
 		r.do(func(e *plan.Edit) error { patch.Clear(e, brass, ids[2]); return nil })
 		require.Equal(t, r.all(""), r.all(brass))
 	})

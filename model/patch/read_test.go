@@ -110,7 +110,7 @@ func TestUnpluggingInTheHouseAndInAnAct(t *testing.T) {
 	r.do(func(e *plan.Edit) error { return patch.Fill(e, "", ids[:2], r.socket("SL", 1), true) })
 	r.do(func(e *plan.Edit) error { return patch.Plug(e, brass, ids[2], r.socket("SL", 3), true) })
 	r.do(func(e *plan.Edit) error { return patch.Unplug(e, brass, ids[0], ids[2]) })
-	require.Equal(t, []string{"In 1 → struck", "In 2 → SL in 2", "In 3 → not patched"}, r.all(brass)[:3], "what the house has is struck, what the act alone had is forgotten")
+	require.Equal(t, []string{"In 1 → not used", "In 2 → SL in 2", "In 3 → not patched"}, r.all(brass)[:3], "what the house has is struck, what the act alone had is forgotten")
 	require.Equal(t, "In 1 → SL in 1", r.all("")[0])
 	r.do(func(e *plan.Edit) error { return patch.Unplug(e, "", ids[1]) })
 	require.Equal(t, "In 2 → not patched", r.all("")[1])

@@ -137,7 +137,7 @@ func (g *giver) connect(socket Socket, console plan.DeviceID) error {
 	}
 	way := g.net.route(from, to, g.plugged)
 	if way == nil {
-		return refuse("no link that carries slots leads from %s to %s; lay one", g.net.name(from), g.net.name(to))
+		return refuse("no link that carries channels leads from %s to %s; lay one", g.net.name(from), g.net.name(to))
 	}
 	for _, at := range way {
 		if slices.ContainsFunc(g.held[socket], func(s slot) bool { return s.group == at.group && s.forward == at.forward }) {
@@ -162,7 +162,7 @@ func (g *giver) give(socket Socket, at leap) error {
 	}
 	group := g.net.groups[at.group]
 	link, _ := g.edit.Now().Link(g.net.spans[group.main].links[0].id)
-	return refuse("%s has no slot left for %s: it carries %d each way at %v kHz", link.Name, g.net.socketWords(socket),
+	return refuse("%s has no channel left for %s: it carries %d each way at %v kHz", link.Name, g.net.socketWords(socket),
 		g.net.capacity(at.group), float64(g.net.rest.rate)/1000)
 }
 
@@ -260,7 +260,7 @@ func Keep(e *plan.Edit, link plan.LinkID, direction, use string) (int, error) {
 	g := newGiver(e)
 	group, forward, found := g.net.place(link, direction)
 	if !found {
-		return 0, refuse("this link carries no slots")
+		return 0, refuse("this link carries no channels")
 	}
 	highest := g.net.groups[group].capacity
 	if highest == 0 {
@@ -273,7 +273,7 @@ func Keep(e *plan.Edit, link plan.LinkID, direction, use string) (int, error) {
 		}
 	}
 	row, _ := e.Now().Link(link)
-	return 0, refuse("%s has no slot left in this direction", row.Name)
+	return 0, refuse("%s has no channel left in this direction", row.Name)
 }
 
 func refuse(format string, details ...any) error {

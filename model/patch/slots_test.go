@@ -50,7 +50,7 @@ func TestSlotsAreGivenOutInBlocks(t *testing.T) {
 		r.link("L03", "More", "AES50 1", "SR", "AES50 2")
 		err := r.connect("More", 1, "FOH")
 		require.ErrorIs(t, err, plan.ErrRefused)
-		require.ErrorContains(t, err, "L02 has no slot left for More in 1: it carries 48 each way at 48 kHz")
+		require.ErrorContains(t, err, "L02 has no channel left for More in 1: it carries 48 each way at 48 kHz")
 	})
 	t.Run("returns have slots of their own", func(t *testing.T) {
 		r.do(func(e *plan.Edit) error {
@@ -97,7 +97,7 @@ func TestMainAndBackupCarryTheSameSlotsAndAreNotAdded(t *testing.T) {
 	require.Equal(t, 17, r.slots("L02")["return SL in 17"])
 	r.device("More", "stagebox-12-6")
 	r.link("L03", "More", "AES50 1", "SL", "AES50 3")
-	require.ErrorContains(t, r.connect("More", 1, "FOH"), "has no slot left")
+	require.ErrorContains(t, r.connect("More", 1, "FOH"), "has no channel left")
 }
 
 func TestTalkbackAndTimecodeTakeSlots(t *testing.T) {
@@ -115,7 +115,7 @@ func TestTalkbackAndTimecodeTakeSlots(t *testing.T) {
 	for socket := 1; socket <= 47; socket++ {
 		require.NoError(t, r.connect("SL", socket, "FOH"), socket)
 	}
-	require.ErrorContains(t, r.connect("SL", 48, "FOH"), "has no slot left")
+	require.ErrorContains(t, r.connect("SL", 48, "FOH"), "has no channel left")
 }
 
 func TestGivingOutServesWhatLacksASlot(t *testing.T) {

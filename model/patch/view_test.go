@@ -37,7 +37,7 @@ func TestAnActStoresOnlyWhatDiffers(t *testing.T) {
 	})
 	t.Run("strike takes away", func(t *testing.T) {
 		put(r, plan.StagePatch{Act: strings, Input: r.inputs["Kick in"], Strike: true})
-		r.says(t, strings, "Kick in", "Kick in → struck")
+		r.says(t, strings, "Kick in", "Kick in → not used")
 		put(r, plan.ConsolePatch{Act: brass, Console: r.devices["FOH"], Channel: 2, Strike: true})
 		r.says(t, brass, "Hat", "Hat → SL in 4")
 		r.says(t, strings, "Hat", "Hat → SL in 4 → FOH 2")
@@ -98,7 +98,7 @@ func TestWaysMapThrough(t *testing.T) {
 	r.channel("", "FOH", 1, "SL", 19)
 	r.channel("", "Mon", 5, "MR", 3)
 	t.Run("a sub-snake's way goes through a splitter to both boxes", func(t *testing.T) {
-		r.says(t, "", "Kick in", "Kick in → Snake way 3 → SL in 19 → FOH 1; → MR in 3 → Mon 5")
+		r.says(t, "", "Kick in", "Kick in → Snake in 3 → SL in 19 → FOH 1; → MR in 3 → Mon 5")
 		line := r.line("", "Kick in")
 		require.False(t, line.Legs[0].Isolated, "way A is direct")
 		require.True(t, line.Legs[1].Isolated, "way B is isolated")
@@ -107,7 +107,7 @@ func TestWaysMapThrough(t *testing.T) {
 	})
 	t.Run("patched at the splitter by hand, a way that does not lead there is not said", func(t *testing.T) {
 		r.stage("", "Kick in", "Split", 19)
-		r.says(t, "", "Kick in", "Kick in → Snake way 3 → Split in 19 → SL in 19 → FOH 1; → MR in 3 → Mon 5")
+		r.says(t, "", "Kick in", "Kick in → Snake in 3 → Split in 19 → SL in 19 → FOH 1; → MR in 3 → Mon 5")
 		r.stage("", "Kick in", "Split", 20)
 		r.says(t, "", "Kick in", "Kick in → Split in 20 → SL in 20; → MR in 4")
 	})

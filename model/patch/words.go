@@ -27,12 +27,12 @@ func (v *View) Words(l *Line) string {
 	said := l.Input.Name
 	switch {
 	case l.Struck:
-		return said + " → struck"
+		return said + " → not used"
 	case l.At.None():
 		return said + " → not patched"
 	}
 	if !l.Snake.None() {
-		said += fmt.Sprintf(" → %s way %d", v.nets.name(l.Snake.Device), l.Snake.Number)
+		said += " → " + v.SocketWords(l.Snake)
 	}
 	if l.At != l.Snake && (len(l.Legs) != 1 || l.Legs[0].Socket != l.At) {
 		said += " → " + v.SocketWords(l.At)
@@ -67,7 +67,7 @@ func (v *View) legWords(l *Line, leg *Leg) string {
 func (v *View) OutputWords(l *OutputLine) string {
 	switch {
 	case l.Struck:
-		return l.Output.Name + " → struck"
+		return l.Output.Name + " → not used"
 	case !l.Patched():
 		return l.Output.Name + " → not patched"
 	}
@@ -78,7 +78,7 @@ func (v *View) OutputWords(l *OutputLine) string {
 	return said
 }
 
-// SlotWords names the slots of a way: "L01 3, L04 7".
+// SlotWords names the channels on the links of a way: "L01 3, L04 7".
 func (v *View) SlotWords(hops []Hop) string {
 	var said []string
 	for _, hop := range hops {

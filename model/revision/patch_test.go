@@ -44,7 +44,7 @@ func TestThePatchIsToldWayByWay(t *testing.T) {
 				patch.Strike(e, act.ID, input(t, e.Now(), 1))
 				return nil
 			},
-			[]string{"Input 1 Kick in: in Low Tide Brass now struck, was Riser box in 1 → FOH console 1, Monitor console 1"},
+			[]string{"Input 1 Kick in: in Low Tide Brass now not used, was Riser box in 1 → FOH console 1, Monitor console 1"},
 		},
 		"an act at another time and place": {
 			func(_ *testing.T, e *plan.Edit) error {
@@ -61,7 +61,7 @@ func TestThePatchIsToldWayByWay(t *testing.T) {
 				plan.Put(e, plan.SlotPatch{Link: e.Now().SlotPatches.At(0).Link, Direction: "return", Slot: 48, Use: "reserved"})
 				return nil
 			},
-			[]string{"Slots of links: 1 row new"},
+			[]string{"Channels on links: 1 row new"},
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

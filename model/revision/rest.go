@@ -28,7 +28,7 @@ var lists = []struct {
 	{"Stock", []string{plan.ReelsTable}, true},
 	{"House lines", []string{plan.HouseLinesTable}, true},
 	{"Looms", []string{plan.LoomsTable, plan.LoomPointsTable}, true},
-	{"Slots of links", []string{plan.SlotPatchesTable}, true},
+	{"Channels on links", []string{plan.SlotPatchesTable}, true},
 	{"Guest consoles", []string{plan.ActConsolesTable}, true},
 	{"Owners of gain and 48 V", []string{plan.SocketOwnersTable}, true},
 	{"Names of sockets on the other side", []string{plan.SocketNamesTable}, true},

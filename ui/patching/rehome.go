@@ -29,7 +29,7 @@ func (p *Dialogs) Rehome(of plan.DeviceID) {
 		p.Say("Two devices with sockets are needed: one that has the patch, and one that takes it over.")
 		return
 	}
-	told := widget.NewLabel("Inputs, outputs and channels keep the numbers of their sockets; slots are given out anew.")
+	told := widget.NewLabel("Inputs, outputs and channels keep the numbers of their sockets; channels on the links are assigned anew.")
 	from, to := dialogs.NewChooser(p, names, nil), dialogs.NewChooser(p, names, nil)
 	to.SetSelectedIndex(1)
 	from.SetSelectedIndex(max(0, slices.Index(ids, of)))

@@ -102,10 +102,10 @@ func (p *Dialogs) ClearLabel() string {
 
 // Strike takes the selected inputs, or their channels, out of an act that the house has.
 func (p *Dialogs) Strike() {
-	p.step("Strike", 1, func(e *plan.Edit, act plan.ActID, c Chosen) error {
+	p.step("Do without", 1, func(e *plan.Edit, act plan.ActID, c Chosen) error {
 		switch {
 		case act == "":
-			return errors.New("an act strikes what the house has; in the house it is unplugged")
+			return errors.New("only an act does without what the house has; in the house it is unplugged")
 		case c.Console != "":
 			patch.StrikeChannels(e, act, c.Console, p.channelNumbers(c)...)
 		default:
@@ -115,19 +115,19 @@ func (p *Dialogs) Strike() {
 	})
 }
 
-// GiveOut gives slots to every channel that lacks them, and says what had none left.
+// GiveOut assigns channels on the links to all that lack them, and says what had none left.
 func (p *Dialogs) GiveOut() {
 	given, refused := 0, []error(nil)
-	p.Do("Give out slots", func(e *plan.Edit) error {
+	p.Do("Assign channels on the links", func(e *plan.Edit) error {
 		given, refused = patch.GiveOut(e)
 		return nil
 	})
 	switch {
 	case len(refused) > 0:
-		p.Warn(fmt.Sprintf("%d slots given out. %s", given, words.Sentence(refused[0])))
+		p.Warn(fmt.Sprintf("%s assigned on the links. %s", words.Counted(given, "channel", "channels"), words.Sentence(refused[0])))
 	case given == 0:
-		p.Say("Every channel has its slots already.")
+		p.Say("Every input and output has its channels on the links already.")
 	default:
-		p.Say(fmt.Sprintf("%d slots given out. Ctrl Z takes them back.", given))
+		p.Say(fmt.Sprintf("%s assigned on the links. Ctrl Z takes them back.", words.Counted(given, "channel", "channels")))
 	}
 }

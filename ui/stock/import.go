@@ -106,7 +106,7 @@ func (d *importDialog) build(holds string) {
 	file := container.NewBorder(nil, nil, widget.NewLabel("File"), browse, d.path)
 	d.ofKind, d.forAct = labelled("Without a kind", d.kind), labelled("For", d.act)
 	d.ofAct = container.NewVBox(d.forAct, d.strike, d.drop)
-	choices := container.NewGridWithColumns(4, onTop(labelled("It holds", d.holds)), onTop(labelled("Sheet", d.sheet)), onTop(labelled("Head", d.head)), container.NewStack(d.ofKind, d.ofAct))
+	choices := container.NewGridWithColumns(4, onTop(labelled("It holds", d.holds)), onTop(labelled("Sheet", d.sheet)), onTop(labelled("Column heads", d.head)), container.NewStack(d.ofKind, d.ofAct))
 	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults, d.aside)))
 	content := container.NewBorder(container.NewVBox(file, container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
 	d.all = widget.NewButton("Import", func() { d.take(false) })

@@ -116,7 +116,7 @@ func TestInputsOfTheHouseThatAListLacksAreAskedAbout(t *testing.T) {
 	importing(h, d, "")
 	load(h, write(t, t.TempDir(), "house.csv", "DRUMS;\nNo;Name\n1;Kick in\n"))
 	require.True(t, h.Reads("2 Snare stays: not patched, the list lacks it."))
-	require.True(t, h.Reads(`Row 1: "DRUMS" stands above the head: it is no input.`))
+	require.True(t, h.Reads(`Row 1: "DRUMS" stands above the column heads: it is no input.`))
 	require.False(t, ticked(t, h, "take out what it lacks").Checked)
 	ticked(t, h, "take out what it lacks").SetChecked(true)
 	require.True(t, h.Reads("2 Snare gone"))

@@ -45,7 +45,7 @@ func (d *importDialog) listActs() {
 		d.actSaid, d.dropSaid = d.act.SelectedIndex() >= 0, false
 		d.reckon()
 	}
-	d.strike = dialogs.NewCheck(d, "strike what it lacks", false, func(bool) { d.reckon() })
+	d.strike = dialogs.NewCheck(d, "what it lacks is not used", false, func(bool) { d.reckon() })
 	d.drop = dialogs.NewCheck(d, takeOut, false, func(bool) {
 		if !d.filling {
 			d.dropSaid = true

@@ -80,7 +80,7 @@ func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault, 
 	d.good.Disable()
 	switch bad := exchange.BadRows(faults); {
 	case rows == 0 && bad == 0:
-		d.told.SetText("No row holds anything below the head.")
+		d.told.SetText("No row holds anything below the column heads.")
 	case rows == 0:
 		d.told.SetText("No row can be taken yet:")
 	case bad == 0:

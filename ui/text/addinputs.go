@@ -20,7 +20,7 @@ func InputsTold(list exchange.Inputs, p *plan.Plan, act plan.ActID) string {
 	if row, found := p.Acts.Get(plan.Key(act)); found {
 		told += fmt.Sprintf(" for %s: %d as in the house, %d of this act alone", row.Name, coming.Same, coming.New+coming.Own+coming.Known)
 		if coming.Struck > 0 {
-			told += fmt.Sprintf("; %d of the house are struck from it", coming.Struck)
+			told += fmt.Sprintf("; %d of the house are not used in it", coming.Struck)
 		}
 		if coming.Left > 0 {
 			told += fmt.Sprintf("; %d of the house stay, of which the list says nothing", coming.Left)

@@ -71,9 +71,9 @@ func TestAListIsToldWithItsFaultsAndGaps(t *testing.T) {
 	require.Equal(t, "2 inputs; no input has number 2 to 3", text.InputsTold(list, plan.New("x"), ""))
 	require.Contains(t, text.InputsTold(list, demo.Weekender(), ""), "of which 2 are in the plan already")
 	act := demo.Weekender().Acts.At(0)
-	require.Contains(t, text.InputsTold(list, demo.Weekender(), act.ID), " for "+act.Name+": 0 as in the house, 2 of this act alone; 2 of the house are struck from it; 46 of the house stay, of which the list says nothing")
+	require.Contains(t, text.InputsTold(list, demo.Weekender(), act.ID), " for "+act.Name+": 0 as in the house, 2 of this act alone; 2 of the house are not used in it; 46 of the house stay, of which the list says nothing")
 	list.Strike = true
-	require.Contains(t, text.InputsTold(list, demo.Weekender(), act.ID), "48 of the house are struck from it")
+	require.Contains(t, text.InputsTold(list, demo.Weekender(), act.ID), "48 of the house are not used in it")
 	require.Empty(t, text.PatchingTold(exchange.Patching{}))
 	require.Equal(t, "; 6 sockets and 1 channel patched as the list says; what 2 rows say of sockets or channels is left out",
 		text.PatchingTold(exchange.Patching{Sockets: 6, Channels: 1, Left: []exchange.Fault{{Row: 2}, {Row: 2}, {Row: 4}}}))

@@ -38,7 +38,7 @@ func inputCard(a *assess.Assessment, key plan.Key) Card {
 		}
 		c.add(wayName(a.Patch, act), "", a.Patch.Words(line))
 		if slots := slotsOf(a.Patch, line); slots != "" {
-			c.add("slots", "", slots)
+			c.add("on links", "", slots)
 		}
 	}
 	return c
@@ -49,7 +49,7 @@ func wayName(v *patch.View, act *patch.Act) string {
 	if name := v.ActName(act.Act.ID); name != "" {
 		return name
 	}
-	return "way"
+	return "path"
 }
 
 func slotsOf(v *patch.View, line *patch.Line) string {
@@ -100,7 +100,7 @@ func actCard(a *assess.Assessment, key plan.Key) Card {
 			own++
 		}
 	}
-	c.add(plan.InputsTable, fmt.Sprint(len(act.Lines)-struck), fmt.Sprintf("%d otherwise than the house, %d struck", own, struck))
+	c.add(plan.InputsTable, fmt.Sprint(len(act.Lines)-struck), fmt.Sprintf("%d different from the house, %d not used", own, struck))
 	for _, guest := range act.Guests {
 		c.add("brings", "", a.Patch.Name(guest))
 	}

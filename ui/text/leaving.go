@@ -107,10 +107,10 @@ func (l *Leaving) ways(p, next *plan.Plan) {
 	if more := len(lost) - mostLosses; more > 0 {
 		said = append(said, fmt.Sprintf("and %d more", more))
 	}
-	l.Along, l.Asks = append(l.Along, words.Counted(len(lost), "way of the patch", "ways of the patch")+": "+strings.Join(said, "; ")), true
+	l.Along, l.Asks = append(l.Along, words.Counted(len(lost), "patched signal", "patched signals")+": "+strings.Join(said, "; ")), true
 }
 
-// mostLosses is how many lost ways are told one by one.
+// mostLosses is how many lost signals are told one by one.
 const mostLosses = 4
 
 // goes adds rows that leave with the selection.

@@ -66,7 +66,7 @@ func TestWhatADeletionTakesAlong(t *testing.T) {
 	t.Run("what the patch loses is told by name, act by act", func(t *testing.T) {
 		l := leaving(t, p, console)
 		said := strings.Join(l.Along, "\n")
-		require.Contains(t, said, "ways of the patch: ")
+		require.Contains(t, said, "patched signals: ")
 		require.Contains(t, said, "Kick in no longer gets to FOH console 1")
 		require.Contains(t, said, "; and ")
 	})

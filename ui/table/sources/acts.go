@@ -58,7 +58,7 @@ func actColumns(as asField[actRow]) []table.ColumnOf[actRow] {
 		as.column("order", 50), as.column("name", 150), as.column("stage", 100), as.column("start", 60), as.column("end", 60), as.aside("check_by", 110), as.aside("check_start", 100), as.aside("check_seconds", 130),
 		as.column("guests", 210),
 		{
-			Column: number("own", "Own rows", 84, "how many inputs it has otherwise than the house."),
+			Column: number("own", "Different", 84, "how many inputs it has different from the house."),
 			Text:   func(r actRow) string { return count(r.own) },
 			Value:  func(r actRow) float64 { return float64(r.own) },
 		},

@@ -86,19 +86,19 @@ func TestAnActCountsWhatItHasOtherwiseThanTheHouse(t *testing.T) {
 	for row := range s.Len() {
 		told[s.says(row, "stands")]++
 	}
-	require.Equal(t, before, told["otherwise"]+told["struck"]+told["this act's"])
+	require.Equal(t, before, told["different"]+told["not used"]+told["this act's"])
 	row := 0
-	for s.says(row, "stands") != "as the house" {
+	for s.says(row, "stands") != "as in the house" {
 		row++
 	}
 	next, err := s.types(row, "socket", "strike")
 	require.NoError(t, err)
 	require.Equal(t, before+1, own(next))
 	after := pageOf(t, assess.Of(next), "patch", act.ID, words.Units{})
-	require.Equal(t, "struck", after.says(row, "stands"))
-	require.Equal(t, "struck", after.says(row, "socket"))
+	require.Equal(t, "not used", after.says(row, "stands"))
+	require.Equal(t, "not used", after.says(row, "socket"))
 	other := pageOf(t, assess.Of(next), "patch", p.Acts.At(1).ID, words.Units{})
-	require.NotEqual(t, "struck", other.says(row, "socket"), "no other act strikes it")
+	require.NotEqual(t, "not used", other.says(row, "socket"), "every other act has it")
 	again, err := after.types(row, "socket", "")
 	require.NoError(t, err)
 	require.Equal(t, before, own(again))

@@ -86,7 +86,7 @@ func (s *patching) outputPlaces() []table.ColumnOf[outputRow] {
 			},
 		},
 		{
-			Column: column("socket", "Socket", 120, "the output socket that it leaves by: a box and a number; blank is none, in an act as the house; “struck” does without it in an act."),
+			Column: column("socket", "Socket", 120, "the output socket that it leaves by: a box and a number; blank is none, in an act as the house; “not used” does without it in an act."),
 			Text:   func(r outputRow) string { return r.socket },
 			Set:    s.setOutputSocket,
 		},
@@ -96,7 +96,7 @@ func (s *patching) outputPlaces() []table.ColumnOf[outputRow] {
 			Tone:   func(r outputRow) table.Tone { return toneOf(r.trouble) },
 		},
 		{
-			Column: aside(column("slots", "Slots", 120, "the slots of links that it takes.")),
+			Column: aside(column("slots", "Link channels", 120, "the channels on the links that it takes.")),
 			Text:   func(r outputRow) string { return r.slots },
 		},
 	}
@@ -134,9 +134,9 @@ func (s *patching) setOutputSocket(e *plan.Edit, ref plan.Ref, typed string) err
 	case text == "":
 		plan.Drop[plan.OutputPatch](e, plan.OutputPatch{Act: act, Output: plan.OutputID(ref.Key)}.Key())
 		return nil
-	case (text == struck || text == "strike" || text == "-") && s.act.House():
-		return fmt.Errorf("only an act strikes what the house has; leave it blank to unplug it")
-	case text == struck || text == "strike" || text == "-":
+	case withoutIt(text) && s.act.House():
+		return fmt.Errorf("only an act does without what the house has; leave it blank to unplug it")
+	case withoutIt(text):
 		plan.Put(e, plan.OutputPatch{Act: act, Output: plan.OutputID(ref.Key), Strike: true})
 		return nil
 	}

@@ -74,7 +74,7 @@ func (s *patching) socketText(line *patch.Line) string {
 	return s.view.SocketWords(line.At)
 }
 
-// slotText are the slots that an input takes, on its way to all channels.
+// slotText are the channels on links that an input takes, on its way to all channels.
 func (s *patching) slotText(line *patch.Line) string {
 	var said []string
 	for _, channel := range line.Channels() {
@@ -96,7 +96,12 @@ func (s *patching) crowded(line *patch.Line) bool {
 }
 
 // struck is what a cell says of an input that the act does without.
-const struck = "struck"
+const struck = "not used"
+
+// withoutIt reports whether a typed text says that an act does without what the house has; older words of it are read too.
+func withoutIt(text string) bool {
+	return slices.Contains([]string{struck, "unused", "struck", "strike", "-"}, text)
+}
 
 // stands says whether an act has an input from the house or otherwise.
 func (s *patching) stands(line *patch.Line) string {
@@ -108,9 +113,9 @@ func (s *patching) stands(line *patch.Line) string {
 	case line.Input.Act == s.act.Act.ID:
 		return "this act's"
 	case s.view.Differs(s.act, line):
-		return "otherwise"
+		return "different"
 	}
-	return "as the house"
+	return "as in the house"
 }
 
 // troubleOf is what findings say of an input in this act.
@@ -143,7 +148,7 @@ func (s *patching) patchNames() []table.ColumnOf[patchRow] {
 func (s *patching) socketField() table.ColumnOf[patchRow] {
 	at := column("socket", "Socket", 120, "where it is plugged: a box and a number, or the number alone for the box that it is on.")
 	if !s.act.House() {
-		at.Help = "where it is plugged in this act, by box and number; blank is as in the house, “struck” does without it."
+		at.Help = "where it is plugged in this act, by box and number; blank is as in the house, “not used” does without it."
 	}
 	at.Draggable, at.InOrder = true, true
 	return table.ColumnOf[patchRow]{
@@ -172,9 +177,9 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 		case found && !inOrder && cell.Text == s.socketText(line):
 		case text == "":
 			cleared = append(cleared, input)
-		case text == struck || text == "strike" || text == "-":
+		case withoutIt(text):
 			if s.act.House() {
-				errs[i] = fmt.Errorf("only an act strikes what the house has; leave it blank to unplug it")
+				errs[i] = fmt.Errorf("only an act does without what the house has; leave it blank to unplug it")
 			}
 			without = append(without, input)
 		default:
@@ -218,7 +223,7 @@ func (s *patching) usual(id plan.InputID) plan.DeviceID {
 }
 
 func (s *patching) patchEnds() []table.ColumnOf[patchRow] {
-	stands := column("stands", "Here", 90, "whether this act has it as the house, otherwise, or not at all.")
+	stands := column("stands", "In this act", 110, "whether it is as in the house, different from the house, this act's alone, or not used.")
 	stands.Aside = s.act.House()
 	return []table.ColumnOf[patchRow]{
 		{
@@ -232,11 +237,11 @@ func (s *patching) patchEnds() []table.ColumnOf[patchRow] {
 			Tone:   func(r patchRow) table.Tone { return toneOf(s.troubleOf(r.Line)) },
 		},
 		{
-			Column: aside(column("slots", "Slots", 120, "the slots of links that it takes.")),
+			Column: aside(column("slots", "Link channels", 120, "the channels on the links that it takes.")),
 			Text:   func(r patchRow) string { return s.slotText(r.Line) },
 		},
 		{
-			Column: aside(column("words", "Read aloud", 320, "the whole way in a line.")),
+			Column: aside(column("words", "Read aloud", 320, "the whole path in a line.")),
 			Text:   func(r patchRow) string { return s.view.Words(r.Line) },
 		},
 	}

@@ -66,9 +66,9 @@ func TestWhoGetsWhatActByAct(t *testing.T) {
 	t.Run("what an act has from the house is muted, what it has otherwise is not", func(t *testing.T) {
 		require.Equal(t, table.Muted, b.says("patch", turbines, "input 1 Kick in", "Socket").Tone)
 		require.Equal(t, table.Usual, b.says("patch", "", "input 1 Kick in", "Socket").Tone)
-		require.Equal(t, "as the house", b.says("patch", turbines, "input 1 Kick in", "Here").Text)
-		require.NoError(t, b.types("patch", brass, "input 1 Kick in", "Socket", "struck"))
-		require.Equal(t, "struck", b.says("patch", brass, "input 1 Kick in", "Here").Text)
+		require.Equal(t, "as in the house", b.says("patch", turbines, "input 1 Kick in", "In this act").Text)
+		require.NoError(t, b.types("patch", brass, "input 1 Kick in", "Socket", "not used"))
+		require.Equal(t, "not used", b.says("patch", brass, "input 1 Kick in", "In this act").Text)
 		require.Equal(t, "Riser box in 1", b.says("patch", "", "input 1 Kick in", "Socket").Text)
 	})
 	t.Run("a guest has a column only in the act that brings it", func(t *testing.T) {
@@ -94,7 +94,7 @@ func TestWhoGetsWhatActByAct(t *testing.T) {
 		} {
 			require.ErrorContains(t, b.types("patch", "", "input 1 Kick in", column, c[0]), c[1])
 		}
-		require.ErrorContains(t, b.types("patch", "", "input 1 Kick in", "Socket", "struck"), "only an act strikes")
+		require.ErrorContains(t, b.types("patch", "", "input 1 Kick in", "Socket", "not used"), "only an act does without")
 	})
 	t.Run("what collides is marked where it is", func(t *testing.T) {
 		was := b.plan
@@ -175,12 +175,12 @@ func TestOutputsAreTypedActByAct(t *testing.T) {
 	row := s.RowName(0)
 	house := b.says("outputs", "", row, "Socket").Text
 	require.NotEmpty(t, house)
-	require.NoError(t, b.types("outputs", act, row, "Socket", "struck"))
-	require.Equal(t, "struck", b.says("outputs", act, row, "Socket").Text)
+	require.NoError(t, b.types("outputs", act, row, "Socket", "not used"))
+	require.Equal(t, "not used", b.says("outputs", act, row, "Socket").Text)
 	require.Equal(t, house, b.says("outputs", "", row, "Socket").Text)
 	require.NoError(t, b.types("outputs", act, row, "Socket", ""))
 	require.Equal(t, house, b.says("outputs", act, row, "Socket").Text)
-	require.ErrorContains(t, b.types("outputs", "", row, "Socket", "struck"), "only an act strikes")
+	require.ErrorContains(t, b.types("outputs", "", row, "Socket", "not used"), "only an act does without")
 	require.ErrorContains(t, b.types("outputs", "", row, "From", "Delay"), "is none of")
 	require.NoError(t, b.types("outputs", "", row, "Socket", ""))
 	require.Empty(t, b.says("outputs", "", row, "Socket").Text)

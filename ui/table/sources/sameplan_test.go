@@ -263,7 +263,10 @@ var listsDiffer = map[string]string{
 }
 
 // listsNote says of fields of which a list keeps in the note what it cannot place.
-var listsNote = map[string]string{"inputs.snake": "a sub-snake without a way, or one that the plan has not, is told and noted"}
+var listsNote = map[string]string{
+	"inputs.snake": "a sub-snake without a socket, or one that the plan has not, is told and noted",
+	"inputs.way":   "a socket without a sub-snake, or one that it has not, is told and noted",
+}
 
 // requireAlike compares what a list and the table made of the same words. A blank cell of a list says nothing, so that one which
 // either of them refuses is not compared.

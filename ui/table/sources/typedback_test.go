@@ -123,15 +123,15 @@ func TestATypedSocketTakesThePlaceOfTheSubSnake(t *testing.T) {
 	act := b.plan.Acts.At(1).ID
 	require.NoError(t, b.types("patch", act, "input 25 Organ low", "Socket", "Stage right box 16"))
 	require.Contains(t, said(act), "Organ low → Stage right box in 16")
-	require.Contains(t, said(""), "Organ low → Horn snake way 1", "the house has it on the sub-snake")
+	require.Contains(t, said(""), "Organ low → Horn snake in 1", "the house has it on the sub-snake")
 	require.NoError(t, b.types("patch", "", "input 25 Organ low", "Socket", "Stage right box 15"))
 	require.Equal(t, [2]any{plan.DeviceID(""), 0}, [2]any{input().Snake, input().SnakeWay})
 	require.Contains(t, said(""), "Organ low → Stage right box in 15")
 	require.NoError(t, inputs("snake", "Horn snake"))
 	require.NoError(t, inputs("way", "1"))
-	require.Contains(t, said(""), "Organ low → Horn snake way 1 → Stage rack in 17 → FOH console 25")
+	require.Contains(t, said(""), "Organ low → Horn snake in 1 → Stage rack in 17 → FOH console 25")
 	require.ErrorContains(t, inputs("way", "2"), "Horn snake in 2 holds Organ high already")
 	require.NoError(t, inputs("snake", "none"))
 	require.Equal(t, [2]any{plan.DeviceID(""), 0}, [2]any{input().Snake, input().SnakeWay})
-	require.ErrorContains(t, inputs("way", "2"), "way 2 of which sub-snake?")
+	require.ErrorContains(t, inputs("way", "2"), "socket 2 of which sub-snake?")
 }
