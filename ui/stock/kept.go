@@ -16,7 +16,9 @@ type keptChoices struct {
 
 // Columns keeps what the columns of lists mean, by their heads: tomorrow's list of the same band comes with the same choice.
 type Columns interface {
+	// ListColumns is what was last said of a list with these heads.
 	ListColumns(heads string) (fields []string, found bool)
+	// SetListColumns keeps the meaning of each column, blank for one that is not read.
 	SetListColumns(heads string, fields []string)
 }
 

@@ -100,7 +100,10 @@ type Source interface {
 }
 
 // Sifter is a Source that leaves rows out by a setting, and says which; blank where it leaves none out.
-type Sifter interface{ LeftOut() string }
+type Sifter interface {
+	// LeftOut says what is left out and why.
+	LeftOut() string
+}
 
 // Grower is a Source that takes new rows and lets rows go. Each function is nil where it can't.
 type Grower interface {
