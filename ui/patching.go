@@ -42,9 +42,12 @@ func (w *window) patchMenu() *fyne.Menu {
 	follow.Checked = w.settings.ChannelsFollow()
 	menu := fyne.NewMenu("Patch", w.actItems()...)
 	menu.Items = append(menu.Items, w.patchItems()...)
+	unused := w.item("Hide what the act does not use", key(fyne.KeyF, control|shift), w.drawer.HideUnused)
+	unused.Checked = w.settings.UnusedHidden()
 	menu.Items = append(menu.Items,
 		fyne.NewMenuItemSeparator(),
 		follow,
+		unused,
 		fyne.NewMenuItem("Assign channels on the links", w.patching.GiveOut),
 		fyne.NewMenuItem("Move the patch of a device…", w.askRehome),
 		fyne.NewMenuItem("Import an input list…", w.stockDialogs.ImportInputs),

@@ -26,6 +26,7 @@ func (w *window) newStockDialogs() *stock.Dialogs {
 		Refused:      w.refused,
 		Lay:          func(offer text.CableOffer) { w.laying.LayOffered(offer) },
 		ActShown:     func() plan.ActID { return w.drawer.ActShown() },
+		Columns:      w.settings,
 		Replace:      func(order int) { w.laying.LayBy(strip.Change{Doing: strip.Replace, Order: order}) },
 	}
 }

@@ -9,10 +9,13 @@ import (
 	"stageloom/model/plan"
 )
 
-// day is the minutes of a day; longestAct is how long an act may go past midnight before its times are doubted, in minutes.
+// day is the minutes of a day; longestAct is how long an act may go past midnight before its times are doubted, longestRest how
+// long a stage may rest before the next day's first act, before the order of the two is doubted, in minutes. Common practice,
+// no source.
 const (
-	day        = 24 * 60
-	longestAct = 12 * 60
+	day         = 24 * 60
+	longestAct  = 12 * 60
+	longestRest = 18 * 60
 )
 
 var clockTime = regexp.MustCompile(`^([0-9]{1,2})[:.h]([0-9]{2})$`)
@@ -37,14 +40,15 @@ type slot struct {
 	start, end int
 }
 
-// actTimes finds times of acts that are none, ends before starts, and acts that overlap on one stage.
+// actTimes finds times of acts that are none, ends before starts, acts that overlap on one stage, and acts whose order runs
+// against their times. An act without an end counts as its start alone.
 func actTimes(s *Subject) (found []Finding) {
 	stages := map[string][]slot{}
 	var order []string
 	for _, act := range actsInOrder(s.Plan) {
 		one, findings := slotOf(act)
 		found = append(found, findings...)
-		if len(findings) > 0 || act.Start == "" || act.End == "" {
+		if len(findings) > 0 || act.Start == "" {
 			continue
 		}
 		stage := plan.Folded(act.Stage)
@@ -54,7 +58,7 @@ func actTimes(s *Subject) (found []Finding) {
 		stages[stage] = append(stages[stage], one)
 	}
 	for _, stage := range order {
-		found = append(found, overlaps(stages[stage])...)
+		found = append(found, inTurn(stages[stage])...)
 	}
 	return found
 }
@@ -79,6 +83,9 @@ func slotOf(act plan.Act) (one slot, found []Finding) {
 		return minute
 	}
 	one.start, one.end = read(act.Start, "starts"), read(act.End, "ends")
+	if act.End == "" {
+		one.end = one.start
+	}
 	if len(found) > 0 || act.Start == "" || act.End == "" || one.end > one.start {
 		return one, found
 	}
@@ -88,37 +95,65 @@ func slotOf(act plan.Act) (one slot, found []Finding) {
 	return one, found
 }
 
-// overlaps finds acts of one stage that are on at the same time. The list goes on to the next day where an act starts
-// earlier in the day than the one before it, unless the two would meet then too.
-func overlaps(slots []slot) (found []Finding) {
+// inTurn finds acts of one stage that are on at the same time, and those that begin before the one that the list has before
+// them. The list goes on to the next day where an act starts earlier in the day than the one before it, unless the two would
+// meet then too, or the stage would rest for longer than between two days.
+func inTurn(slots []slot) (found []Finding) {
 	var last slot
 	for i, next := range slots {
 		before := last
+		rest := 0
 		if i > 0 {
-			meet := next.start < last.start%day && next.end > last.start%day
-			for next.start < last.start && !meet {
-				next.start, next.end = next.start+day, next.end+day
-			}
-			if meet {
-				next.start, next.end = next.start+last.start-last.start%day, next.end+last.start-last.start%day
-			}
+			next, rest = next.after(last)
 		}
 		if last.act.ID == "" || next.end > last.end {
 			last = next
 		}
-		if i == 0 || next.start >= before.end {
+		if i == 0 || next.start >= before.end && rest <= longestRest {
 			continue
 		}
-		where := " on " + next.act.Stage
-		if next.act.Stage == "" {
-			where = ""
-		}
-		found = append(found, Finding{
+		finding := Finding{
 			Severity: Warn, Where: []Place{{plan.ActsTable, next.act.Key()}, {plan.ActsTable, before.act.Key()}}, Acts: []plan.ActID{next.act.ID},
-			What: fmt.Sprintf("%s (%s to %s) begins before %s (%s to %s) is over%s", next.act.Name, next.act.Start, next.act.End,
-				before.act.Name, before.act.Start, before.act.End, where),
+			What:   fmt.Sprintf("%s begins before %s is over%s", next.words(), before.words(), next.place()),
 			Remedy: "Correct their times, or name the stage of each: a changeover needs its own time.",
-		})
+		}
+		if next.start >= before.end {
+			finding.What = fmt.Sprintf("%s begins before %s, which the list has before it%s", next.words(), before.words(), next.place())
+			finding.Remedy = "Correct their times, or move it up in the running list: the order of acts says what changes between them."
+		}
+		found = append(found, finding)
 	}
 	return found
+}
+
+// after is an act in the minutes of the list behind another, and how long the stage rests where it comes to the next day.
+func (s slot) after(last slot) (moved slot, rest int) {
+	at := last.start % day
+	if s.start < at && s.end > at {
+		s.start, s.end = s.start+last.start-at, s.end+last.start-at
+		return s, 0
+	}
+	for s.start < last.start {
+		s.start, s.end = s.start+day, s.end+day
+	}
+	if s.start/day > last.start/day {
+		rest = s.start - last.end
+	}
+	return s, rest
+}
+
+// words are an act with its times.
+func (s slot) words() string {
+	if s.act.End == "" {
+		return fmt.Sprintf("%s (from %s)", s.act.Name, s.act.Start)
+	}
+	return fmt.Sprintf("%s (%s to %s)", s.act.Name, s.act.Start, s.act.End)
+}
+
+// place is the stage of an act, blank where it has none.
+func (s slot) place() string {
+	if s.act.Stage == "" {
+		return ""
+	}
+	return " on " + s.act.Stage
 }

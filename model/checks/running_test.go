@@ -50,6 +50,34 @@ func TestActTimes(t *testing.T) {
 				acts(e, [4]string{"Brass", "Main", "20:00", "21:00"}, [4]string{"Choir", "Main", "19:30", "20:30"})
 			},
 		},
+		{
+			"the later one first, and neither meets the other", "act-times", checks.Warn, "Choir (18:00 to 19:00) begins before Brass (20:00 to 21:00), which the list has before it on Main",
+			func(r *rig, e *plan.Edit) {
+				acts(e, [4]string{"Brass", "Main", "20:00", "21:00"}, [4]string{"Choir", "Main", "18:00", "19:00"})
+			},
+		},
+		{
+			"the later one first, and no end is said", "act-times", checks.Warn, "Choir (from 18:00) begins before Brass (from 20:00), which the list has before it",
+			func(r *rig, e *plan.Edit) {
+				acts(e, [4]string{"Brass", "", "20:00", ""}, [4]string{"Choir", "", "18:00", ""})
+			},
+		},
+		{
+			"one begins within another, and its end is not said", "act-times", checks.Warn, "Choir (from 20:30) begins before Brass (20:00 to 21:00) is over",
+			func(r *rig, e *plan.Edit) {
+				acts(e, [4]string{"Brass", "", "20:00", "21:00"}, [4]string{"Choir", "", "20:30", ""})
+			},
+		},
+	})
+	t.Run("one order that is wrong is told once, and what follows is right", func(t *testing.T) {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			acts(
+				e, [4]string{"Brass", "Main", "18:00", "19:00"}, [4]string{"Choir", "Main", "21:00", "22:00"}, [4]string{"Strings", "Main", "19:30", "20:30"},
+				[4]string{"Late", "Main", "22:30", "23:30"},
+			)
+		})
+		require.Len(t, said(r, "act-times"), 1)
 	})
 	t.Run("two days, two stages, a set past midnight and acts without times are right", func(t *testing.T) {
 		r := newRig(t)

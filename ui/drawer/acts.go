@@ -63,6 +63,23 @@ func (t *Drawer) ShowAct(id plan.ActID) {
 	t.ActChanged()
 }
 
+// HideUnused leaves out of the tables of the patch what the house has and the act that is shown does not use, or shows it
+// again.
+func (t *Drawer) HideUnused() {
+	if !t.Keep() {
+		return
+	}
+	hide := !t.Settings.UnusedHidden()
+	t.Settings.SetUnusedHidden(hide)
+	t.Fill()
+	t.ActChanged()
+	if hide {
+		t.Say("What the house has and an act does not use is hidden in the tables of the patch.")
+		return
+	}
+	t.Say("The tables of the patch show all that the house has.")
+}
+
 // listActs brings the chooser up to the plan and to the table that is open.
 func (t *Drawer) listActs() {
 	a, shown := t.acts, t.Desk().Assessment().Patch.Shown()

@@ -194,7 +194,7 @@ func (t *Drawer) ShowOnly(name, words string) {
 // source is what a table holds of the plan as it is.
 func (t *Drawer) source(name string) table.Source {
 	sheet, _ := sources.Named(name)
-	return sheet.Of(t.Desk().Assessment(), sources.View{Units: t.Units(), Act: t.ActShown(), Channels: t.Settings.ChannelsFollow()})
+	return sheet.Of(t.Desk().Assessment(), sources.View{Units: t.Units(), Act: t.ActShown(), Channels: t.Settings.ChannelsFollow(), Used: t.Settings.UnusedHidden()})
 }
 
 // made is the grid of a table, made at the first call.

@@ -1,6 +1,8 @@
 package drawer_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -12,10 +14,13 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/desk"
 	"stageloom/model/geom"
+	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs/hosttest"
 	"stageloom/ui/drawer"
 	"stageloom/ui/settings"
+	"stageloom/ui/table"
+	"stageloom/ui/table/sources"
 )
 
 // above is a plan on which nothing is drawn.
@@ -80,4 +85,68 @@ func TestTheTablesOfThePatchShowOneAct(t *testing.T) {
 	d.Show("links")
 	_, patches = d.Chosen()
 	require.False(t, patches)
+}
+
+func TestColumnsOfThePatchStandAtTheNextStartAsTheyWereLaid(t *testing.T) {
+	h, d, _, _ := open(t)
+	line := func(d *drawer.Drawer) (titles []string) {
+		for _, cell := range d.State().Line {
+			title, _, _ := strings.Cut(cell, ":")
+			titles = append(titles, title)
+		}
+		return titles
+	}
+	d.Show("patch")
+	was := line(d)
+	show := h.Desk().Plan()
+	kept := d.Settings
+	kept.SetTable("patch", table.NewSheet(sources.Patch(h.Desk().Assessment(), sources.View{}), nil).Look()) // as a drag of a column does
+	start := func(first *plan.Plan) (*hosttest.Host, *drawer.Drawer) {
+		next := hosttest.New(t, first)
+		later := drawer.New(drawer.Joined{Host: next, Settings: kept, Plan: above{}, Leave: func() {}, ActChanged: func() {}}, widget.NewLabel("the plan"))
+		next.Window().SetContent(later.Place)
+		next.Desk().Listen(later.Refresh)
+		return next, later
+	}
+	next, later := start(plan.New("empty")) // the window begins so, with the table open that was
+	later.Show("patch")
+	next.Desk().NewPlan(show)
+	require.Equal(t, was, line(later))
+	kept.SetTable("patch", settings.TableLook{}) // nothing chosen yet
+	other, then := start(plan.New("empty"))
+	then.Show("patch")
+	other.Desk().NewPlan(show)
+	require.Equal(t, was, line(then))
+}
+
+func TestWhatAnActDoesNotUseIsHiddenByOneKeyAndSaid(t *testing.T) {
+	h, d, _, changed := open(t)
+	reads := func(words string) bool { return strings.Contains(test.RenderObjectToMarkup(d.Place), words) }
+	act := h.Desk().Assessment().Patch.Acts[1]
+	var without []plan.InputID
+	struck := 0
+	for _, line := range act.Lines {
+		switch {
+		case line.Struck:
+			struck++
+		case line.Input.Act == "" && len(without) < 3:
+			without = append(without, line.Input.ID)
+		}
+	}
+	require.NoError(t, h.Desk().Do("Not used", func(e *plan.Edit) error { return patch.Strike(e, act.Act.ID, without...) }))
+	d.Show("patch")
+	d.ShowAct(act.Act.ID)
+	all := d.State().Rows
+	before := *changed
+	d.HideUnused()
+	require.Equal(t, before+1, *changed, "the menu ticks it")
+	require.Equal(t, all-struck-3, d.State().Rows)
+	require.True(t, reads(fmt.Sprintf("%d house inputs not used are hidden", struck+3)))
+	require.True(t, d.Settings.UnusedHidden())
+	d.ShowAct("")
+	require.Equal(t, h.Desk().Plan().Inputs.Len(), d.State().Rows, "the house uses all that it has")
+	require.False(t, reads("are hidden"))
+	d.ShowAct(act.Act.ID)
+	d.HideUnused()
+	require.Equal(t, all, d.State().Rows)
 }

@@ -143,3 +143,16 @@ func TestTheDeviceThatHasThePatchIsProposed(t *testing.T) {
 	}
 	require.Equal(t, view.Name(boxes[len(boxes)-1]), lists[0].Selected)
 }
+
+func TestARefusalToMoveAPatchGoesWithTheDevicesItWasOf(t *testing.T) {
+	h, d := open(t, demo.Weekender())
+	d.Rehome("")
+	lists := h.Lists()
+	require.Len(t, lists, 2)
+	lists[1].SetSelectedIndex(lists[0].SelectedIndex())
+	h.Tap("Move the patch")
+	require.Equal(t, 1, h.Open())
+	require.False(t, h.Reads("keep the numbers of their sockets"), "the refusal stands there")
+	lists[1].SetSelectedIndex(lists[0].SelectedIndex() + 1)
+	require.True(t, h.Reads("keep the numbers of their sockets"))
+}

@@ -29,8 +29,10 @@ func (p *Dialogs) Rehome(of plan.DeviceID) {
 		p.Say("Two devices with sockets are needed: one that has the patch, and one that takes it over.")
 		return
 	}
-	told := widget.NewLabel("Inputs, outputs and channels keep the numbers of their sockets; channels on the links are assigned anew.")
-	from, to := dialogs.NewChooser(p, names, nil), dialogs.NewChooser(p, names, nil)
+	const keeps = "Inputs, outputs and channels keep the numbers of their sockets; channels on the links are assigned anew."
+	told := widget.NewLabel(keeps)
+	anew := func(string) { told.SetText(keeps) } // a refusal was of the devices that were chosen before
+	from, to := dialogs.NewChooser(p, names, anew), dialogs.NewChooser(p, names, anew)
 	to.SetSelectedIndex(1)
 	from.SetSelectedIndex(max(0, slices.Index(ids, of)))
 	edit := func(e *plan.Edit) error { return patch.Rehome(e, ids[from.SelectedIndex()], ids[to.SelectedIndex()]) }

@@ -57,3 +57,15 @@ func TestRecentFilesKeepTheLatestEight(t *testing.T) {
 	s.Forget("/shows/9")
 	require.NotContains(t, s.Recent(), "/shows/9")
 }
+
+func TestATableIsKeptWithColumnsOfAnyName(t *testing.T) {
+	kept := test.NewTempApp(t).Preferences()
+	look := settings.TableLook{Columns: []settings.ColumnLook{{Name: "number", Width: 50}, {Name: "console FOH|Main", Width: 61, Hidden: true}}, Sort: "number", Down: true}
+	settings.New(kept).SetTable("patch", look)
+	require.Equal(t, look, settings.New(kept).Table("patch"))
+	kept.SetStringList("table patch", []string{"number|wide|shown"})
+	require.Empty(t, settings.New(kept).Table("patch").Columns, "what makes no sense is as it came")
+	require.False(t, settings.New(kept).UnusedHidden())
+	settings.New(kept).SetUnusedHidden(true)
+	require.True(t, settings.New(kept).UnusedHidden())
+}

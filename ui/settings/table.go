@@ -27,25 +27,30 @@ const (
 	keyDrawer    = "tables share"
 	keyOpenTable = "table open"
 	keyChannels  = "channels follow"
+	keyUnused    = "unused hidden"
 )
 
 // Table is the layout kept for a table of this name; without columns where none was kept or it makes no sense.
 func (s *Settings) Table(name string) TableLook {
 	var look TableLook
 	for _, entry := range s.kept.StringList(keyTable + name) {
-		parts := strings.Split(entry, "|")
-		if len(parts) != 3 {
-			return TableLook{}
-		}
-		width, err := strconv.ParseFloat(parts[1], 32)
+		rest, shown := cutLast(entry)
+		name, wide := cutLast(rest) // a name may hold the sign between the parts: a console may be called so
+		width, err := strconv.ParseFloat(wide, 32)
 		if err != nil || !(width >= 20 && width <= 2000) {
 			return TableLook{}
 		}
-		look.Columns = append(look.Columns, ColumnLook{parts[0], float32(width), parts[2] == "hidden"})
+		look.Columns = append(look.Columns, ColumnLook{name, float32(width), shown == "hidden"})
 	}
 	look.Sort = s.kept.String(keyTableSort + name)
 	look.Sort, look.Down = strings.CutSuffix(look.Sort, "|down")
 	return look
+}
+
+// cutLast parts an entry at its last sign between parts.
+func cutLast(entry string) (before, last string) {
+	at := max(0, strings.LastIndex(entry, "|"))
+	return entry[:at], strings.TrimPrefix(entry[at:], "|")
 }
 
 // SetTable keeps the layout of a table.
@@ -83,3 +88,9 @@ func (s *Settings) ChannelsFollow() bool { return s.kept.BoolWithFallback(keyCha
 
 // SetChannelsFollow keeps whether channels follow their inputs.
 func (s *Settings) SetChannelsFollow(follow bool) { s.kept.SetBool(keyChannels, follow) }
+
+// UnusedHidden reports whether the tables of the patch leave out what the house has and the act that is shown does not use.
+func (s *Settings) UnusedHidden() bool { return s.kept.Bool(keyUnused) }
+
+// SetUnusedHidden keeps whether they do.
+func (s *Settings) SetUnusedHidden(hidden bool) { s.kept.SetBool(keyUnused, hidden) }

@@ -27,6 +27,8 @@ type Dialogs struct {
 	Refused func(error)
 	// ActShown is the act that the tables of the patch show.
 	ActShown func() plan.ActID
+	// Columns keeps what the columns of lists mean.
+	Columns Columns
 	// Replace asks for another cable in the place of one of the selected link.
 	Replace func(order int)
 

@@ -183,6 +183,15 @@ func TestWhatWasSaidOfColumnsIsKeptForACorrectedFile(t *testing.T) {
 	require.Equal(t, want, meanings(), "another file with the same head")
 	load(h, write(t, folder, "other.csv", "Ch;What;Whose\n1;Kick;left\n"))
 	require.Equal(t, []string{exchange.Number, exchange.Name, "not read"}, meanings(), "another head")
+	h.Tap("Cancel")
+	kept := d.Columns
+	h, d = open(t) // the next day
+	d.Columns = kept
+	importing(h, d, "")
+	load(h, write(t, folder, "v3.csv", head+"1;Kick;left\n"))
+	require.Equal(t, want, meanings(), "the same heads at another start")
+	load(h, write(t, folder, "none.csv", ";;\n1;Kick;left\n"))
+	require.Equal(t, "not read", meanings()[2], "rows without words are no heads")
 }
 
 func TestEncodingAndSheetAreKeptForACorrectedFile(t *testing.T) {

@@ -9,10 +9,17 @@ import (
 )
 
 // keptChoices are what the user said about lists as long as the program runs, so that a corrected file needs it no second
-// time: what columns mean by their heads, encoding and sheet by the file.
+// time: columns, encoding and sheet by the file.
 type keptChoices struct {
-	byHead map[string]exchange.Layout
-	files  map[string]fileChoices
+	files map[string]fileChoices
+}
+
+// Columns keeps what the columns of lists mean, by their heads: tomorrow's list of the same band comes with the same choice.
+type Columns interface {
+	// ListColumns is what was last said of a list with these heads.
+	ListColumns(heads string) (fields []string, found bool)
+	// SetListColumns keeps the meaning of each column, blank for one that is not read.
+	SetListColumns(heads string, fields []string)
 }
 
 // fileChoices are what was said about one file.
@@ -70,10 +77,7 @@ func (d *importDialog) keep() {
 	head := headLine(d.holds.Selected, grid, d.layout.Head)
 	layout := exchange.Layout{Head: d.layout.Head, Fields: slices.Clone(d.layout.Fields)}
 	if head != "" {
-		if d.kept.byHead == nil {
-			d.kept.byHead = map[string]exchange.Layout{}
-		}
-		d.kept.byHead[head] = layout
+		d.Columns.SetListColumns(head, layout.Fields)
 	}
 	d.keepFile(func(file *fileChoices) { file.layouts[d.holds.Selected+"\x01"+grid.Name] = keptLayout{layout, head} })
 }
@@ -95,9 +99,9 @@ func (d *importDialog) keptLayout(grid exchange.Grid, relettered bool) exchange.
 		return d.known(kept.layout, grid)
 	}
 	for row := 1; row <= min(len(grid.Rows), mostHeads); row++ {
-		if layout, found := d.kept.byHead[headLine(holds, grid, row)]; found {
-			layout.Head = row
-			return d.known(layout, grid)
+		head := headLine(holds, grid, row)
+		if fields, found := d.Columns.ListColumns(head); found && head != "" {
+			return d.known(exchange.Layout{Head: row, Fields: fields}, grid)
 		}
 	}
 	return exchange.Guess(grid, d.fields())

@@ -13,12 +13,22 @@ import (
 	"stageloom/ui/text"
 )
 
+// columnsKept are the columns of lists, as long as a test runs.
+type columnsKept map[string][]string
+
+func (k columnsKept) ListColumns(heads string) (fields []string, found bool) {
+	fields, found = k[heads]
+	return fields, found
+}
+
+func (k columnsKept) SetListColumns(heads string, fields []string) { k[heads] = fields }
+
 func open(t *testing.T) (*hosttest.Host, *stock.Dialogs) {
 	t.Helper()
 	h, library := hosttest.New(t, plan.New("New plan")), house.Open(t.TempDir())
 	return h, &stock.Dialogs{
 		Host: h, Library: func() house.Library { return library },
-		Chosen: func() (text.StockRow, bool) { return text.StockRow{}, false },
+		Chosen: func() (text.StockRow, bool) { return text.StockRow{}, false }, Columns: columnsKept{},
 	}
 }
 

@@ -152,7 +152,9 @@ func (b *body) TypedKey(event *fyne.KeyEvent) {
 	case fyne.KeyF10, desktop.KeyMenu:
 		g.contextMenuAtCursor()
 	case fyne.KeyEscape:
-		g.leave()
+		if !g.filter.clear() { // the first Escape shows all rows again, where they are filtered
+			g.leave()
+		}
 	default:
 		if g.Key != nil {
 			g.Key(event.Name)

@@ -1,6 +1,10 @@
 package table
 
-import "slices"
+import (
+	"slices"
+
+	"stageloom/ui/settings"
+)
 
 // The least and the greatest width of a column.
 const (
@@ -77,4 +81,30 @@ func (s *Sheet) Width(column int) float32 { return s.widths[s.shown[column]] }
 // SetWidth sets the width of a shown column, within bounds.
 func (s *Sheet) SetWidth(column int, width float32) {
 	s.widths[s.shown[column]] = max(leastWidth, min(width, greatestWidth))
+}
+
+// awayColumn is how a column is laid that the source has not now, and the shown column behind which it stands; blank where it
+// stands first.
+type awayColumn struct {
+	settings.ColumnLook
+	behind string
+}
+
+// mostAway is how many columns that are not there a look keeps; consoles of many plans come and go.
+const mostAway = 60
+
+// withAway puts the columns that are not there now into their places among those that are: the columns of consoles stay
+// behind the others while a plan without them is open.
+func withAway(look []settings.ColumnLook, away []awayColumn) []settings.ColumnLook {
+	for _, column := range away[max(0, len(away)-mostAway):] {
+		at := 0
+		if column.behind != "" {
+			at = slices.IndexFunc(look, func(other settings.ColumnLook) bool { return other.Name == column.behind }) + 1
+			if at == 0 {
+				at = len(look)
+			}
+		}
+		look = slices.Insert(look, at, column.ColumnLook)
+	}
+	return look
 }

@@ -15,7 +15,11 @@ func newFilterField(g *Grid) *filterField {
 	f := &filterField{grid: g}
 	f.PlaceHolder = "Filter: words that stand anywhere in a row   Ctrl F"
 	f.OnChanged = func(text string) {
+		if text == g.sheet.Filter() {
+			return
+		}
 		if g.editing != nil && !g.keepEdit() {
+			f.SetText(g.sheet.Filter()) // the line says what filters
 			return
 		}
 		g.sheet.SetFilter(text)
@@ -26,6 +30,14 @@ func newFilterField(g *Grid) *filterField {
 	return f
 }
 
+// leftOut says, behind the number of rows, which a setting leaves out.
+func (g *Grid) leftOut() string {
+	if sifter, is := g.sheet.Source().(Sifter); is && sifter.LeftOut() != "" {
+		return "; " + sifter.LeftOut()
+	}
+	return ""
+}
+
 // Inner is the toolkit's entry, for tests.
 func (f *filterField) Inner() *widget.Entry { return &f.Entry }
 
@@ -33,10 +45,9 @@ func (f *filterField) Inner() *widget.Entry { return &f.Entry }
 func (f *filterField) TypedKey(event *fyne.KeyEvent) {
 	switch event.Name {
 	case fyne.KeyEscape:
-		if f.Text == "" {
+		if !f.clear() {
 			f.grid.Focus()
 		}
-		f.SetText("")
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyDown:
 		f.grid.Focus()
 	case fyne.KeyF1:
@@ -44,4 +55,11 @@ func (f *filterField) TypedKey(event *fyne.KeyEvent) {
 	default:
 		f.Entry.TypedKey(event)
 	}
+}
+
+// clear shows all rows again, and reports whether some were filtered away.
+func (f *filterField) clear() bool {
+	was := f.Text
+	f.SetText("")
+	return was != ""
 }

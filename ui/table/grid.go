@@ -186,7 +186,11 @@ func (g *Grid) SetFilter(text string) { g.filter.SetText(text) }
 // show brings everything up to the sheet.
 func (g *Grid) show() {
 	one, many := g.sheet.Source().Words()
-	g.count.SetText(countWords(g.sheet.Len(), g.sheet.Source().Len(), one, many))
+	g.count.Importance = widget.LowImportance
+	if g.sheet.Hidden() > 0 {
+		g.count.Importance = widget.WarningImportance // a filter that is on is seen
+	}
+	g.count.SetText(countWords(g.sheet.Len(), g.sheet.Source().Len(), one, many) + g.leftOut())
 	adds, _ := g.sheet.Grows()
 	g.add.SetText("New " + one)
 	setShown(g.add, adds)

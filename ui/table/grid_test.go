@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/plan"
@@ -272,4 +273,31 @@ func TestTheGridAsMarkup(t *testing.T) {
 	s := newScreen(t, "a", "b")
 	s.press(fyne.KeyDown, fyne.KeyRight)
 	test.AssertRendersToMarkup(t, "grid.xml", s.window.Canvas())
+}
+
+func TestAFilterIsSeenAndEscapeClearsItFromTheCellsToo(t *testing.T) {
+	s := newScreen(t, "alpha", "beta", "gamma")
+	s.shortcut(control(fyne.KeyF))
+	s.write("bet")
+	s.press(fyne.KeyReturn)
+	require.True(t, s.Focused())
+	s.press(fyne.KeyEscape)
+	require.Equal(t, []string{"alpha", "beta", "gamma"}, s.column(1))
+	require.Empty(t, s.Sheet().Filter())
+	require.False(t, s.left, "the first Escape shows all rows")
+	require.Equal(t, 1, s.at()[0], "the cursor stays on its row")
+	s.press(fyne.KeyEscape)
+	require.True(t, s.left)
+	t.Run("the line says what filters, where a cell keeps a filter from going", func(t *testing.T) {
+		s := newScreen(t, "alpha", "beta", "gamma")
+		s.SetFilter("bet")
+		s.press(fyne.KeyHome)
+		s.write("no number")
+		s.SetFilter("")
+		require.Equal(t, []string{"beta"}, s.column(1))
+		require.Equal(t, "bet", s.Sheet().Filter())
+		s.press(fyne.KeyEscape)
+		s.shortcut(control(fyne.KeyF))
+		require.Equal(t, "bet", s.window.Canvas().Focused().(interface{ Inner() *widget.Entry }).Inner().Text)
+	})
 }

@@ -22,7 +22,7 @@ type Sheet struct {
 	shown   []int
 	widths  []float32
 	// away is how columns are laid that the source has not now.
-	away []settings.ColumnLook
+	away []awayColumn
 
 	filter string
 	sort   int
@@ -214,7 +214,7 @@ func (s *Sheet) findCursor() {
 
 // Look is how the table is laid out, to be kept in the preferences.
 func (s *Sheet) Look() settings.TableLook {
-	look := settings.TableLook{Down: s.down, Columns: slices.Clone(s.away)}
+	look := settings.TableLook{Down: s.down}
 	if s.sort >= 0 {
 		look.Sort = s.columns[s.sort].Name
 	}
@@ -229,21 +229,26 @@ func (s *Sheet) Look() settings.TableLook {
 			add(column, true)
 		}
 	}
+	look.Columns = withAway(look.Columns, s.away)
 	return look
 }
 
 // SetLook lays the table out as it was kept. A column that the look does not know stands behind its neighbour of the
-// source; what it says of columns that are not there now is kept for when they come.
+// source; what it says of columns that are not there now is kept, with their place, for when they come.
 func (s *Sheet) SetLook(look settings.TableLook) {
 	if len(look.Columns) == 0 {
 		return
 	}
 	known := map[int]bool{}
 	s.shown, s.away = nil, nil
+	before := ""
 	for _, kept := range look.Columns {
 		column := s.named(kept.Name)
 		if column < 0 {
-			s.away = append(s.away, kept)
+			s.away = append(s.away, awayColumn{kept, before})
+		}
+		if !kept.Hidden {
+			before = kept.Name
 		}
 		if column < 0 || known[column] {
 			continue
@@ -256,11 +261,11 @@ func (s *Sheet) SetLook(look settings.TableLook) {
 	}
 	for column := range s.columns {
 		if !known[column] && !s.columns[column].Aside {
-			at := slices.Index(s.shown, column-1)
-			if at < 0 {
-				at = len(s.shown) - 1
+			at := 0
+			for behind := column - 1; behind >= 0 && at == 0; behind-- {
+				at = slices.Index(s.shown, behind) + 1
 			}
-			s.shown = slices.Insert(s.shown, at+1, column)
+			s.shown = slices.Insert(s.shown, at, column)
 		}
 	}
 	if len(s.shown) == 0 {

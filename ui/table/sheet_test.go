@@ -2,6 +2,7 @@ package table_test
 
 import (
 	"errors"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -187,7 +188,7 @@ func TestColumnsAreChosenMovedAndKept(t *testing.T) {
 	require.Equal(t, 0, column)
 	require.True(t, down)
 	again.SetLook(settings.TableLook{Columns: []settings.ColumnLook{{Name: "gone", Width: 50}, {Name: "use", Width: 70}}})
-	require.Equal(t, []string{"Use", "Letters", "No.", "Input"}, titles(again), "columns that were not known then stand behind their neighbours")
+	require.Equal(t, []string{"No.", "Input", "Use", "Letters"}, titles(again), "columns that were not known then stand behind their neighbours")
 	again.UsualColumns()
 	require.Equal(t, []string{"No.", "Input", "Use", "Letters"}, titles(again))
 	for _, column := range again.Columns() {
@@ -209,4 +210,45 @@ func titles(s *table.Sheet) (titles []string) {
 		titles = append(titles, column.Title)
 	}
 	return titles
+}
+
+// withConsoles is the input list with a column for each console, in the place where the patch has them.
+func withConsoles(p *plan.Plan, consoles ...string) table.Source {
+	list := inputsOf(p).(*table.List[plan.Input])
+	for i, name := range consoles {
+		column := table.ColumnOf[plan.Input]{Column: table.Column{Name: "console " + name, Title: name, Width: 60}, Text: func(plan.Input) string { return name }}
+		list.Fields = slices.Insert(list.Fields, 2+i, column)
+	}
+	return list
+}
+
+func TestColumnsOfConsolesKeepTheirPlaceWhileAnotherPlanIsOpen(t *testing.T) {
+	p := deskWith(t, "a").Plan()
+	titles := func(s *table.Sheet) (all []string) {
+		for _, column := range s.Columns() {
+			all = append(all, column.Title)
+		}
+		return all
+	}
+	s := table.NewSheet(withConsoles(p, "FOH", "Monitor"), nil)
+	s.ShiftColumn(2, 1) // FOH behind Monitor
+	s.SetWidth(2, 99)
+	s.ShowColumn("letters", false)
+	laid := titles(s)
+	require.Equal(t, []string{"No.", "Input", "Monitor", "FOH", "Use"}, laid)
+	look := s.Look()
+
+	next := table.NewSheet(withConsoles(p), nil)
+	next.SetLook(look)
+	require.Equal(t, []string{"No.", "Input", "Use"}, titles(next), "a plan without consoles, as the window begins with")
+	require.Equal(t, look.Columns, next.Look().Columns, "what is kept of it says the same")
+	next.SetSource(withConsoles(p, "Broadcast", "Late"))
+	require.Equal(t, []string{"No.", "Input", "Broadcast", "Late", "Use"}, titles(next), "consoles that are new stand behind the others")
+	again := table.NewSheet(withConsoles(p), nil)
+	again.SetLook(next.Look())
+	again.SetSource(withConsoles(p, "FOH", "Monitor"))
+	require.Equal(t, laid, titles(again))
+	require.Equal(t, float32(99), again.Width(2))
+	_, shown := again.AllColumns()
+	require.Equal(t, []bool{true, true, true, true, true, false, false}, shown)
 }

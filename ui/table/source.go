@@ -99,6 +99,12 @@ type Source interface {
 	Empty() string
 }
 
+// Sifter is a Source that leaves rows out by a setting, and says which; blank where it leaves none out.
+type Sifter interface {
+	// LeftOut says what is left out and why.
+	LeftOut() string
+}
+
 // Grower is a Source that takes new rows and lets rows go. Each function is nil where it can't.
 type Grower interface {
 	// Adder adds a row behind the one named, which may be none, and returns its reference.
@@ -124,9 +130,11 @@ type ColumnOf[R any] struct {
 type List[R any] struct {
 	// ID is the source's Name, One and Many its words, First what to do first where there are no rows.
 	ID, One, Many, First string
-	Rows                 []R
-	RefOf                func(R) plan.Ref
-	NameOf               func(R) string
+	// Without says which rows a setting leaves out.
+	Without string
+	Rows    []R
+	RefOf   func(R) plan.Ref
+	NameOf  func(R) string
 	// ShowsOf is RefOf alone where it is nil.
 	ShowsOf func(R) []plan.Ref
 	Fields  []ColumnOf[R]
@@ -138,6 +146,7 @@ var (
 	_ Source = (*List[int])(nil)
 	_ Grower = (*List[int])(nil)
 	_ Joiner = (*List[int])(nil)
+	_ Sifter = (*List[int])(nil)
 )
 
 // Name implements Source.
@@ -145,6 +154,9 @@ func (l *List[R]) Name() string { return l.ID }
 
 // Words implements Source.
 func (l *List[R]) Words() (one, many string) { return l.One, l.Many }
+
+// LeftOut implements Sifter.
+func (l *List[R]) LeftOut() string { return l.Without }
 
 // Columns implements Source.
 func (l *List[R]) Columns() []Column {

@@ -1,12 +1,16 @@
 package text_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/assess"
+	"stageloom/model/demo"
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 	"stageloom/ui/text"
 )
 
@@ -33,4 +37,22 @@ func TestInputsThatAListLacksAreCounted(t *testing.T) {
 	require.Contains(t, text.InputsTold(list, p, ""), "; it lacks 1 input, which stays")
 	list.Drop = true
 	require.Contains(t, text.InputsTold(list, p, ""), "; it lacks 1 input, which leaves with its patch")
+}
+
+func TestTheCardOfAnActTellsAtOnceThatItsTimesCannotBe(t *testing.T) {
+	p := demo.Weekender()
+	act, other := p.Acts.At(0), p.Acts.At(1)
+	told := func(p *plan.Plan, act plan.Act) (said []string) {
+		for _, finding := range text.CardOf(assess.Of(p), []plan.Ref{plan.RefOf(act)}, words.Units{}, text.Preview{}).Findings {
+			said = append(said, finding.What)
+		}
+		return said
+	}
+	require.NotContains(t, strings.Join(told(p, act), "\n"), "begins before")
+	next, err := plan.Do(p, plan.NewIDSource(1, 2), func(e *plan.Edit) error {
+		return plan.Update(e, act.Key(), func(a *plan.Act) { a.Start, a.End, a.Stage = other.Start, other.End, other.Stage })
+	})
+	require.NoError(t, err)
+	require.Contains(t, strings.Join(told(next, act), "\n"), "is over")
+	require.Contains(t, strings.Join(told(next, other), "\n"), "is over", "both are told")
 }

@@ -23,12 +23,17 @@ type outputRow struct {
 func Outputs(a *assess.Assessment, at View) table.Source {
 	s := sighted(a, at)
 	var rows []outputRow
+	left := 0
 	for _, line := range s.act.Outputs {
+		if at.Used && line.Struck {
+			left++
+			continue
+		}
 		rows = append(rows, s.outputRow(line))
 	}
 	as := asField[outputRow]{plan.OutputsTable, fields.On(a.Plan, a.Reckoner(), words.Units{}), func(r outputRow) any { return r.Output }}
 	return &table.List[outputRow]{
-		ID: "outputs", One: "output", Many: "outputs", Rows: rows,
+		ID: "outputs", One: "output", Many: "outputs", Rows: rows, Without: leftOut(left, "house output", "house outputs"),
 		First: "There is no output yet. Press Insert to begin the output list.",
 		RefOf: func(r outputRow) plan.Ref { return plan.RefOf(r.Output) },
 		NameOf: func(r outputRow) string {

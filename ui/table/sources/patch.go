@@ -24,11 +24,16 @@ const ConsoleColumn = "console "
 func Patch(a *assess.Assessment, at View) table.Source {
 	s := sighted(a, at)
 	var rows []patchRow
+	left := 0
 	for _, line := range s.act.Lines {
+		if at.Used && line.Struck && line.Input.Act == "" {
+			left++
+			continue
+		}
 		rows = append(rows, patchRow{line})
 	}
 	return &table.List[patchRow]{
-		ID: "patch", One: "input", Many: "inputs", Rows: rows,
+		ID: "patch", One: "input", Many: "inputs", Rows: rows, Without: leftOut(left, "house input", "house inputs"),
 		First:  "There is no input to patch yet. Begin the input list in the table of inputs, or import one with the Patch menu.",
 		RefOf:  func(r patchRow) plan.Ref { return plan.RefOf(r.Input) },
 		NameOf: func(r patchRow) string { return inputWords(r.Input) },
@@ -36,6 +41,14 @@ func Patch(a *assess.Assessment, at View) table.Source {
 			s.patchNames(), []table.ColumnOf[patchRow]{s.socketField()}, s.consoleFields(), s.patchEnds(),
 		),
 	}
+}
+
+// leftOut says how many rows of the house are hidden, blank for none.
+func leftOut(count int, one, many string) string {
+	if count == 0 {
+		return ""
+	}
+	return words.Counted(count, one, many) + " not used " + words.Plural(count, "is", "are") + " hidden"
 }
 
 func inputWords(input plan.Input) string {

@@ -13,6 +13,8 @@ type View struct {
 	Units    words.Units
 	Act      plan.ActID
 	Channels bool
+	// Used leaves out what the house has and the act does not use.
+	Used bool
 }
 
 // Table is one table of the window: its name in preferences, its title on screen, and what it holds of an assessment. Acts

@@ -134,4 +134,8 @@ func TestATypedSocketTakesThePlaceOfTheSubSnake(t *testing.T) {
 	require.NoError(t, inputs("snake", "none"))
 	require.Equal(t, [2]any{plan.DeviceID(""), 0}, [2]any{input().Snake, input().SnakeWay})
 	require.ErrorContains(t, inputs("way", "2"), "socket 2 of which sub-snake?")
+	require.NoError(t, inputs("snake", "Horn snake"))
+	require.NoError(t, inputs("way", "1"))
+	require.NoError(t, inputs("snake", ""))
+	require.Equal(t, [2]any{plan.DeviceID(""), 0}, [2]any{input().Snake, input().SnakeWay}, "a cleared cell leaves no socket behind")
 }
