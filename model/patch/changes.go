@@ -91,17 +91,20 @@ func (d difference) output(all []Change, line *OutputLine) []Change {
 			c.Lost = []string{"lost: " + d.before.OutputWords(was)}
 		}
 	}
-	if !d.now.House() {
-		above, has := d.after.output(d.after.House(), id)
-		house, had := d.before.output(d.before.House(), id)
-		if has && above == line && (!there || had && house == was) {
-			return all
-		}
-	}
-	if there && c.Was == c.Number && !c.Moved() && len(c.Lost) == 0 {
+	if d.inherits(line, was, there) || there && c.Was == c.Number && !c.Moved() && len(c.Lost) == 0 {
 		return all
 	}
 	return append(all, c)
+}
+
+// inherits reports whether an act has an output as the house has it, before and after.
+func (d difference) inherits(line, was *OutputLine, there bool) bool {
+	if d.now.House() {
+		return false
+	}
+	above, has := d.after.output(d.after.House(), line.Output.ID)
+	house, had := d.before.output(d.before.House(), line.Output.ID)
+	return has && above == line && (!there || had && house == was)
 }
 
 // sameArrival reports whether two channels are one, with or without its signal.

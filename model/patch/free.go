@@ -120,3 +120,21 @@ func (v *View) FreeChannels(act *Act, console plan.DeviceID, inputs []plan.Input
 	}
 	return found, nil
 }
+
+// FreeOutput is the first output of a device that nothing leaves by, in the act or, where the house is asked, in any.
+func (v *View) FreeOutput(act *Act, device plan.DeviceID, without plan.OutputID) (Socket, error) {
+	taken := v.nets.fed()
+	for _, one := range v.concerned(act) {
+		for _, line := range one.Outputs {
+			if line.Patched() && line.Output.ID != without {
+				taken[line.Socket] = true
+			}
+		}
+	}
+	for number := 1; number <= v.Sockets(device, true); number++ {
+		if s := (Socket{device, number, true}); !taken[s] && len(v.nets.through[s]) == 0 {
+			return s, nil
+		}
+	}
+	return Socket{}, fmt.Errorf("%s has no free output left", v.Name(device))
+}

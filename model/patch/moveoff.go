@@ -70,20 +70,26 @@ func newMovingOff(w *work, dead plan.DeviceID, to []plan.DeviceID) *movingOff {
 			}
 		}
 	}
-	for _, id := range slices.SortedFunc(maps.Keys(w.net.devices), w.net.byName) {
-		d := w.net.devices[id]
+	m.choose(to)
+	return m
+}
+
+// choose says which devices take inputs and outputs over: those that are named, else boxes for microphones, and boxes that
+// are no source.
+func (m *movingOff) choose(to []plan.DeviceID) {
+	for _, id := range slices.SortedFunc(maps.Keys(m.net.devices), m.net.byName) {
+		k := m.net.devices[id].kind
 		named := slices.Contains(to, id)
-		if id == dead || len(to) > 0 && !named {
+		if id == m.dead || len(to) > 0 && !named {
 			continue
 		}
-		if d.kind.Inputs > 0 && (named || !d.kind.Passive && d.kind.takesMics()) {
+		if k.Inputs > 0 && (named || !k.Passive && k.takesMics()) {
 			m.inputTo = append(m.inputTo, id)
 		}
-		if d.kind.Outputs > 0 && d.kind.Inputs+d.kind.Channels > 0 && (named || !d.kind.Passive) {
+		if k.Outputs > 0 && k.Inputs+k.Channels > 0 && (named || !k.Passive) {
 			m.output = append(m.output, id)
 		}
 	}
-	return m
 }
 
 // takesMics reports whether a kind has inputs for microphones, or does not say what its inputs take.

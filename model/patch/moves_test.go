@@ -118,11 +118,7 @@ func (m mover) socket() patch.Socket {
 	return patch.Socket{Device: movesDevice(at), Number: 1 + m.IntN([]int{3, 6, 2, 8, 8, 8}[at]), Output: at == 2}
 }
 
-// draw draws one; those that work on all acts at once more rarely, as they are slow.
-func (m mover) draw(p *plan.Plan) operation {
-	if m.IntN(5) == 0 {
-		return m.drawOverAll(p)
-	}
+func (m mover) draw() operation {
 	act := []plan.ActID{"", "", first2, second2}[m.IntN(4)]
 	one, other, socket, follow := m.input(), m.input(), m.socket(), m.IntN(5) > 0
 	console, number, by := movesDevice(6+m.IntN(2)), 1+m.IntN(12), m.IntN(5)-2
@@ -211,7 +207,7 @@ func TestMovesAreSafe(t *testing.T) {
 			before[act.Act.ID] = known.read(p, act.Act.ID)
 		}
 		for n := range count {
-			o := m.draw(p)
+			o := m.drawAny(p)
 			next, err := plan.Do(p, ids, o.edit)
 			if err != nil {
 				require.ErrorIs(t, err, plan.ErrRefused)

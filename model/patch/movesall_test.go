@@ -19,6 +19,14 @@ func added(p *plan.Plan) (all []plan.InputID) {
 	return all
 }
 
+// drawAny draws an operation; those over all acts more rarely, as they are slow.
+func (m mover) drawAny(p *plan.Plan) operation {
+	if m.IntN(5) == 0 {
+		return m.drawOverAll(p)
+	}
+	return m.draw()
+}
+
 // drawOverAll draws an operation that works on all acts at once, or on everything of one.
 func (m mover) drawOverAll(p *plan.Plan) operation {
 	act := []plan.ActID{"", first2, second2}[m.IntN(3)]

@@ -24,23 +24,32 @@ func (w *work) seats(all bool) (seats []seat) {
 		}
 		for _, id := range w.order {
 			input := w.inputs[id]
-			if _, says := o.stage[id]; input.Act != "" && input.Act != o.act || o != w.over && !says && input.Act == "" {
-				continue
+			if at := w.at(o, input); w.saysOf(o, input) && !at.None() && at.Number > 0 {
+				seats = append(seats, seat{o, input, at, w.having(o, input)})
 			}
-			at := w.at(o, input)
-			if at.None() || at.Number < 1 {
-				continue
-			}
-			one := seat{over: o, input: input, at: at, acts: []*overlay{o}}
-			for _, other := range w.acts {
-				if _, says := other.stage[id]; o.house == nil && input.Act == "" && other != o && !says {
-					one.acts = append(one.acts, other)
-				}
-			}
-			seats = append(seats, one)
 		}
 	}
 	return seats
+}
+
+// saysOf reports whether an act itself says where an input is plugged; the one that is edited says so of all that it has.
+func (w *work) saysOf(o *overlay, input plan.Input) bool {
+	if input.Act != "" {
+		return input.Act == o.act
+	}
+	_, says := o.stage[input.ID]
+	return says || o == w.over
+}
+
+// having are the acts that have an input as one of them says.
+func (w *work) having(o *overlay, input plan.Input) []*overlay {
+	acts := []*overlay{o}
+	for _, other := range w.acts {
+		if _, says := other.stage[input.ID]; o.house == nil && input.Act == "" && other != o && !says {
+			acts = append(acts, other)
+		}
+	}
+	return acts
 }
 
 // actName is how an act is called in a message; blank for the house.

@@ -141,9 +141,9 @@ func (s *patching) patchNames() []table.ColumnOf[patchRow] {
 }
 
 func (s *patching) socketField() table.ColumnOf[patchRow] {
-	at := column("socket", "Socket", 120, "where it is plugged: a box and a number, or the number alone for the box that it is on.")
+	at := column("socket", "Socket", 120, "where it is plugged: a box and a number, the number alone for the box that it is on, or “free”, “SL free” for the first free socket.")
 	if !s.act.House() {
-		at.Help = "where it is plugged in this act, by box and number; blank is as in the house, “struck” does without it."
+		at.Help = "where it is plugged in this act, by box and number, or “free”, “SL free” for the first free; blank is as in the house, “struck” does without it."
 	}
 	at.Draggable, at.InOrder = true, true
 	return table.ColumnOf[patchRow]{
@@ -164,6 +164,7 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 	errs := make([]error, len(cells))
 	var moves []patch.Move
 	var cleared, without []plan.InputID
+	var free wanting
 	for i, cell := range cells {
 		input := plan.InputID(cell.Ref.Key)
 		line, found := s.act.Line(input)
@@ -178,6 +179,10 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 			}
 			without = append(without, input)
 		default:
+			if device, asked := patch.ReadFree(cell.Text); asked {
+				free.add(i, input, device)
+				continue
+			}
 			to, err := s.view.ReadPlug(cell.Text, s.usual(input))
 			if inOrder {
 				to.Number += i
@@ -186,6 +191,7 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 			moves = append(moves, patch.Move{Input: input, To: to})
 		}
 	}
+	moves = append(moves, s.freeMoves(free, errs)...)
 	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
 		return errs
 	}
