@@ -5,8 +5,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Column is a head of [Rows] and its width.
+// Column is a head of [Rows].
 type Column struct {
+	// Title is what it says, Width how wide the column is.
 	Title string
 	Width float32
 }

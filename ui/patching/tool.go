@@ -86,6 +86,7 @@ func (t *tool) show(focus fyne.Focusable) {
 }
 
 func (t *tool) leave() {
+	t.Keys().Submits(nil)
 	t.dialog.Hide()
 	t.Leave()
 }

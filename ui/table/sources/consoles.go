@@ -100,8 +100,7 @@ func (s *patching) tuneAll(e *plan.Edit, console plan.DeviceID, cells []table.Ty
 	var free wanting
 	for i, cell := range cells {
 		input := plan.InputID(cell.Ref.Key)
-		if name, asked := patch.ReadFree(cell.Text); asked {
-			free.add(i, input, name)
+		if free.asked(i, input, cell.Text) {
 			continue
 		}
 		if line, found := s.act.Line(input); found && !inOrder && cell.Text == channelText(line, console) {

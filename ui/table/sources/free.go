@@ -17,8 +17,13 @@ type wanting struct {
 	devices []string
 }
 
-func (w *wanting) add(cell int, input plan.InputID, device string) {
-	w.cells, w.inputs, w.devices = append(w.cells, cell), append(w.inputs, input), append(w.devices, device)
+// asked notes a cell in which "free" was typed, and reports whether it was.
+func (w *wanting) asked(cell int, input plan.InputID, typed string) bool {
+	device, asked := patch.ReadFree(typed)
+	if asked {
+		w.cells, w.inputs, w.devices = append(w.cells, cell), append(w.inputs, input), append(w.devices, device)
+	}
+	return asked
 }
 
 // freeMoves are the first free sockets for these inputs, device by device; a device that is not found, or has not enough, is

@@ -178,11 +178,8 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 				errs[i] = fmt.Errorf("only an act strikes what the house has; leave it blank to unplug it")
 			}
 			without = append(without, input)
+		case free.asked(i, input, cell.Text):
 		default:
-			if device, asked := patch.ReadFree(cell.Text); asked {
-				free.add(i, input, device)
-				continue
-			}
 			to, err := s.view.ReadPlug(cell.Text, s.usual(input))
 			if inOrder {
 				to.Number += i
@@ -195,14 +192,20 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
 		return errs
 	}
-	act := s.act.Act.ID
-	if errs[0] = patch.Strike(e, act, without...); errs[0] == nil {
-		errs[0] = patch.Clear(e, act, cleared...)
-	}
-	if errs[0] == nil {
-		errs[0] = patch.PlugAll(e, act, moves, s.channels)
-	}
+	errs[0] = s.take(e, without, cleared, moves)
 	return errs
+}
+
+// take lets the act do without inputs, forgets what it says of others, and plugs others in.
+func (s *patching) take(e *plan.Edit, without, cleared []plan.InputID, moves []patch.Move) error {
+	act := s.act.Act.ID
+	if err := patch.Strike(e, act, without...); err != nil {
+		return err
+	}
+	if err := patch.Clear(e, act, cleared...); err != nil {
+		return err
+	}
+	return patch.PlugAll(e, act, moves, s.channels)
 }
 
 // usual is the device that a number alone is meant of: that on which the input is, else the only box that there is.
