@@ -298,7 +298,7 @@ func (w *window) deviceItems() (items []*fyne.MenuItem) {
 	case len(devices) == 1:
 		items = append(items, fyne.NewMenuItem("Own kind from this…", w.devices.OwnKind))
 		if w.hasSockets(devices[0]) {
-			items = append(items, fyne.NewMenuItem("Sockets and patch", w.showSockets), fyne.NewMenuItem("Move its patch…", w.askRehome))
+			items = append(items, fyne.NewMenuItem("Sockets and patch", w.showSockets), fyne.NewMenuItem("Move its patch…", w.askRehome), fyne.NewMenuItem("It is dead: free sockets for its patch…", w.askBoxDead))
 		}
 	}
 	if len(devices) > 0 {

@@ -24,12 +24,17 @@ func (w *window) newPatching() *patching.Dialogs {
 }
 
 // askRehome moves the patch of a device, the selected one where there is one.
-func (w *window) askRehome() {
-	var of plan.DeviceID
+func (w *window) askRehome() { w.patching.Rehome(w.theDevice()) }
+
+// askBoxDead takes everything off a device, the selected one where there is one.
+func (w *window) askBoxDead() { w.patching.BoxDead(w.theDevice()) }
+
+// theDevice is the selected one, blank where none is.
+func (w *window) theDevice() plan.DeviceID {
 	if devices := w.selectedDevices(); len(devices) > 0 {
-		of = devices[0]
+		return devices[0]
 	}
-	w.patching.Rehome(of)
+	return ""
 }
 
 // patchMenu is what can be done to the patch.
@@ -50,6 +55,8 @@ func (w *window) patchMenu() *fyne.Menu {
 		unused,
 		fyne.NewMenuItem("Assign channels on the links", w.patching.GiveOut),
 		fyne.NewMenuItem("Move the patch of a device…", w.askRehome),
+		fyne.NewMenuItem("A box is dead…", w.askBoxDead),
+		fyne.NewMenuItem("Swap two boxes…", func() { w.patching.SwapBoxes(w.theDevice()) }),
 		fyne.NewMenuItem("Import an input list…", w.stockDialogs.ImportInputs),
 	)
 	return menu
@@ -83,6 +90,9 @@ func (w *window) patchItems() []*fyne.MenuItem {
 		fyne.NewMenuItem("Swap the two", w.patching.Swap),
 		fyne.NewMenuItem("One socket or channel further", func() { w.patching.Shift(1) }),
 		fyne.NewMenuItem("One socket or channel back", func() { w.patching.Shift(-1) }),
+		w.item("First free socket or channel", key(fyne.KeyF, control|shift), w.patching.FirstFree),
+		fyne.NewMenuItem("Move by an offset…", w.patching.Offset),
+		w.item("Insert an input here…", key(fyne.KeyI, control|shift), w.patching.Insert),
 		fyne.NewMenuItem("Sort by number", w.patching.Sort),
 		fyne.NewMenuItem(w.patching.ClearLabel(), w.patching.Clear),
 	}

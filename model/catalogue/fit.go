@@ -36,8 +36,40 @@ func NewLink(p *plan.Plan, draft plan.Link) (link plan.Link, reason string) {
 	return draft, ""
 }
 
+// MovedEnd is a link with one of its ends at another port; the reason says in words why it does not fit there. Its transport
+// stays, so both ports have to take it.
+func MovedEnd(p *plan.Plan, link plan.Link, near bool, device plan.DeviceID, port string) (moved plan.Link, reason string) {
+	moved = link
+	if moved.To, moved.ToPort = device, port; near {
+		moved = link
+		moved.From, moved.FromPort = device, port
+	}
+	if moved.From == moved.To {
+		return link, "both ends are on one device"
+	}
+	at, reason := portBut(p, device, port, link)
+	if reason != "" {
+		return link, reason
+	}
+	takes, errAt := standards.TransportBySlug(standards.TransportSlug(at.Transport))
+	carries, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
+	known := err == nil && errAt == nil
+	switch {
+	case at.Transport == link.Transport, known && carries.AcceptedBy(takes):
+		return moved, ""
+	case known:
+		return link, fmt.Sprintf("port %s takes %s; %s carries %s", port, takes.Name, link.Name, carries.Name)
+	}
+	return link, fmt.Sprintf("port %s takes %s; %s carries %s", port, at.Transport, link.Name, link.Transport)
+}
+
 // portOf finds a free port of a device.
 func portOf(p *plan.Plan, id plan.DeviceID, name string) (plan.KindPort, string) {
+	return portBut(p, id, name, plan.Link{})
+}
+
+// portBut finds a port of a device that no link but one holds; a laid spare is in nobody's way.
+func portBut(p *plan.Plan, id plan.DeviceID, name string, but plan.Link) (plan.KindPort, string) {
 	device, found := p.Device(id)
 	if !found {
 		return plan.KindPort{}, "there is no such device"
@@ -47,7 +79,7 @@ func portOf(p *plan.Plan, id plan.DeviceID, name string) (plan.KindPort, string)
 		return plan.KindPort{}, fmt.Sprintf("%s has no port %s", device.Name, name)
 	}
 	for link := range p.Links.All() {
-		if !link.IsSpare() && (link.From == id && link.FromPort == name || link.To == id && link.ToPort == name) {
+		if link.ID != but.ID && !but.IsSpare() && !link.IsSpare() && (link.From == id && link.FromPort == name || link.To == id && link.ToPort == name) {
 			return plan.KindPort{}, fmt.Sprintf("port %s of %s holds %s already", name, device.Name, link.Name)
 		}
 	}

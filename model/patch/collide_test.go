@@ -155,6 +155,12 @@ func TestAPatchIsNotMovedOntoWhatWiringFeeds(t *testing.T) {
 	r.refused(t, "SL in 21 is fed by Split in 21, Cello: unplug that first or choose 22", func(e *plan.Edit) error {
 		return patch.Rehome(e, r.devices["SR"], r.devices["SL"])
 	})
+	stands, err := plan.Do(r.plan, nil, func(e *plan.Edit) error {
+		require.Error(t, patch.Rehome(e, r.devices["SR"], r.devices["SL"]))
+		return nil
+	})
+	require.NoError(t, err)
+	require.Equal(t, r.plan, stands, "what is refused writes nothing")
 	r.do(func(e *plan.Edit) error { return patch.Plug(e, "", ids[4], r.socket("SR", 22), true) })
 	r.do(func(e *plan.Edit) error { return patch.Rehome(e, r.devices["SR"], r.devices["SL"]) })
 	require.Equal(t, "Kick in → SL in 22", r.all("")[4])

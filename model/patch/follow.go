@@ -111,11 +111,10 @@ func Rehome(e *plan.Edit, from, to plan.DeviceID) error {
 	if r.fault != "" {
 		return refuse("the patch of %s stays: %s", source.name, r.fault)
 	}
-	return meetsNothing(e, r.change)
+	return e.Try(func() error { return meetsNothing(e, r.change) })
 }
 
-// meetsNothing makes a change of rows and refuses it where inputs meet on a socket afterwards that did not before. The edit is
-// not to be committed then.
+// meetsNothing makes a change of rows and refuses it where inputs meet on a socket afterwards that did not before.
 func meetsNothing(e *plan.Edit, change func()) error {
 	before, err := newWork(e, "")
 	if err != nil {

@@ -96,6 +96,7 @@ type operation struct {
 	channels []spot
 	tunes    bool // says which channels its inputs have
 	stays    bool // lets channels stay with the sockets
+	adds     bool // adds an input
 }
 
 // mover draws operations.
@@ -129,34 +130,34 @@ func (m mover) draw() operation {
 	}
 	switch m.IntN(18) {
 	default:
-		return operation{"plug", func(e *plan.Edit) error { return patch.Plug(e, act, one, socket, follow) }, act, []plan.InputID{one}, nil, false, !follow}
+		return operation{"plug", func(e *plan.Edit) error { return patch.Plug(e, act, one, socket, follow) }, act, []plan.InputID{one}, nil, false, !follow, false}
 	case 3, 4:
-		return operation{"swap", func(e *plan.Edit) error { return patch.Swap(e, act, one, other, follow) }, act, []plan.InputID{one, other}, nil, false, !follow}
+		return operation{"swap", func(e *plan.Edit) error { return patch.Swap(e, act, one, other, follow) }, act, []plan.InputID{one, other}, nil, false, !follow, false}
 	case 5:
 		some := m.some()
-		return operation{"shift", func(e *plan.Edit) error { return patch.Shift(e, act, some, by, follow) }, act, some, nil, false, !follow}
+		return operation{"shift", func(e *plan.Edit) error { return patch.Shift(e, act, some, by, follow) }, act, some, nil, false, !follow, false}
 	case 6:
 		some := m.some()
-		return operation{"sort", func(e *plan.Edit) error { return patch.Sort(e, act, some, follow) }, act, some, nil, false, !follow}
+		return operation{"sort", func(e *plan.Edit) error { return patch.Sort(e, act, some, follow) }, act, some, nil, false, !follow, false}
 	case 7:
 		some := m.some()
-		return operation{"fill", func(e *plan.Edit) error { return patch.Fill(e, act, some, socket, follow) }, act, some, nil, false, !follow}
+		return operation{"fill", func(e *plan.Edit) error { return patch.Fill(e, act, some, socket, follow) }, act, some, nil, false, !follow, false}
 	case 8:
-		return operation{"strike", func(e *plan.Edit) error { return patch.Strike(e, act, one) }, act, []plan.InputID{one}, nil, false, false}
+		return operation{"strike", func(e *plan.Edit) error { return patch.Strike(e, act, one) }, act, []plan.InputID{one}, nil, false, false, false}
 	case 9:
-		return operation{"clear", func(e *plan.Edit) error { return patch.Clear(e, act, one) }, act, []plan.InputID{one}, nil, false, false}
+		return operation{"clear", func(e *plan.Edit) error { return patch.Clear(e, act, one) }, act, []plan.InputID{one}, nil, false, false, false}
 	case 10:
-		return operation{"unplug", func(e *plan.Edit) error { return patch.Unplug(e, act, one, other) }, act, []plan.InputID{one, other}, nil, false, false}
+		return operation{"unplug", func(e *plan.Edit) error { return patch.Unplug(e, act, one, other) }, act, []plan.InputID{one, other}, nil, false, false, false}
 	case 11:
-		return operation{"sub-snake", func(e *plan.Edit) error { return patch.SetSnake(e, one, movesDevice(0), 1+number%3) }, act, []plan.InputID{one}, nil, false, false}
+		return operation{"sub-snake", func(e *plan.Edit) error { return patch.SetSnake(e, one, movesDevice(0), 1+number%3) }, act, []plan.InputID{one}, nil, false, false, false}
 	case 12, 13:
 		wanted := []patch.Wanted{{Input: one, Channel: number}, {Input: other, Channel: max(0, number+by)}}
-		return operation{"tune", func(e *plan.Edit) error { return patch.SetChannels(e, act, console, wanted) }, act, []plan.InputID{one, other}, nil, true, false}
+		return operation{"tune", func(e *plan.Edit) error { return patch.SetChannels(e, act, console, wanted) }, act, []plan.InputID{one, other}, nil, true, false, false}
 	case 14:
 		if by == 0 {
-			return operation{"swap channels", func(e *plan.Edit) error { return patch.SwapChannels(e, act, console, number, 13-number) }, act, nil, on(number, 13-number), false, false}
+			return operation{"swap channels", func(e *plan.Edit) error { return patch.SwapChannels(e, act, console, number, 13-number) }, act, nil, on(number, 13-number), false, false, false}
 		}
-		return operation{"shift channels", func(e *plan.Edit) error { return patch.ShiftChannels(e, act, console, []int{number}, by) }, act, nil, on(number, number+by), false, false}
+		return operation{"shift channels", func(e *plan.Edit) error { return patch.ShiftChannels(e, act, console, []int{number}, by) }, act, nil, on(number, number+by), false, false, false}
 	case 15:
 		return operation{"channels of an act", func(e *plan.Edit) error {
 			if follow {
@@ -166,7 +167,7 @@ func (m mover) draw() operation {
 			}
 			_ = patch.MoveAct(e, second2, 1+m.IntN(2))
 			return nil
-		}, act, nil, on(number), false, false}
+		}, act, nil, on(number), false, false, false}
 	}
 }
 
@@ -182,7 +183,7 @@ func (o operation) may(before, now *byHand) func(spot, plan.InputID, plan.InputI
 		case is == "": // it left with its input
 			return named(was) && !stays
 		case was == "": // it came back with its input
-			return named(is) && !stood
+			return (named(is) || o.adds) && !stood
 		}
 		return false
 	}
@@ -193,6 +194,7 @@ func (o operation) may(before, now *byHand) func(spot, plan.InputID, plan.InputI
 func TestMovesAreSafe(t *testing.T) {
 	defer debug.SetGCPercent(debug.SetGCPercent(800)) // little of it lives long
 	base, known, done, refused := movesRig(t), wires{}, map[string]int{}, 0
+	ids := plan.NewIDSource(3, 5)
 	count := moves / rigsOfMoves
 	if testing.Short() {
 		count /= 20
@@ -205,8 +207,8 @@ func TestMovesAreSafe(t *testing.T) {
 			before[act.Act.ID] = known.read(p, act.Act.ID)
 		}
 		for n := range count {
-			o := m.draw()
-			next, err := plan.Do(p, nil, o.edit)
+			o := m.drawAny(p)
+			next, err := plan.Do(p, ids, o.edit)
 			if err != nil {
 				require.ErrorIs(t, err, plan.ErrRefused)
 				refused++
@@ -225,7 +227,7 @@ func TestMovesAreSafe(t *testing.T) {
 		}
 	}
 	t.Log(done, "refused", refused)
-	for _, words := range []string{"plug", "swap", "shift", "sort", "fill", "strike", "clear", "unplug", "sub-snake", "tune", "swap channels", "shift channels", "channels of an act"} {
+	for _, words := range []string{"plug", "swap", "shift", "sort", "fill", "strike", "clear", "unplug", "sub-snake", "tune", "swap channels", "shift channels", "channels of an act", "move off", "swap boxes", "shift inputs of all acts", "shift a device", "shift all channels", "insert", "insert above"} {
 		require.Greater(t, done[words], count/20, words)
 	}
 }

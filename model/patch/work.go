@@ -32,6 +32,8 @@ type work struct {
 	channels map[channelAt]bool
 	changed  map[plan.InputID]bool
 	wishes   map[plan.ActID][]wish
+	// also is what an edit writes beside inputs, sockets and channels, before channels on links are assigned.
+	also []func()
 }
 
 type stageAt struct {
@@ -106,15 +108,19 @@ func (w *work) own(input plan.Input) bool { return input.Act == w.act }
 
 // plug says where an input is plugged: nothing where the house or its sub-snake says so already. A socket takes the place of
 // the sub-snake that it had; a way of its sub-snake, and an output that a source leaves by, are noted as its sub-snake.
-func (w *work) plug(id plan.InputID, to Socket) error {
+func (w *work) plug(id plan.InputID, to Socket) error { return w.plugIn(w.over, id, to) }
+
+// plugIn is plug in one of the acts that the edit may change.
+func (w *work) plugIn(o *overlay, id plan.InputID, to Socket) error {
 	input := w.inputs[id]
-	row := plan.StagePatch{Act: w.act, Input: id, Device: to.Device, Socket: to.Number}
+	own := input.Act == o.act
+	row := plan.StagePatch{Act: o.act, Input: id, Device: to.Device, Socket: to.Number}
 	house, said := plan.StagePatch{}, false
-	if w.over.house != nil {
-		house, said = w.over.house.stage[id]
+	if o.house != nil {
+		house, said = o.house.stage[id]
 	}
 	switch {
-	case w.own(input) && !said && (to.Output || to.Device == input.Snake && w.net.snake(input).Output == to.Output):
+	case own && !said && (to.Output || to.Device == input.Snake && w.net.snake(input).Output == to.Output):
 		w.snake(input, to.Device, to.Number)
 		w.stage(row, false)
 	case to.Output && (said || w.net.snake(input) != to):
@@ -122,9 +128,9 @@ func (w *work) plug(id plan.InputID, to Socket) error {
 	case !said && w.net.snake(input) == to:
 		w.stage(row, false)
 	default:
-		house.Act = w.act
+		house.Act = o.act
 		w.stage(row, !said || house != row)
-		if w.own(input) {
+		if own {
 			w.snake(input, "", 0)
 		}
 	}
@@ -248,6 +254,9 @@ func (w *work) write() {
 	}
 	for id := range w.changed {
 		plan.Put(w.edit, w.inputs[id])
+	}
+	for _, write := range w.also {
+		write()
 	}
 	if len(w.wishes) == 0 {
 		return

@@ -1,5 +1,6 @@
 // Package patching changes the patch from the window: what is selected in a table of the patch, what is dragged there, and
-// the dialogs for inputs plugged in order and for the patch of a device moved to another.
+// the dialogs for inputs plugged in order, for the patch of a device moved to another, and for what is done to all acts on the
+// show day, with a preview.
 package patching
 
 import (

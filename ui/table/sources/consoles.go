@@ -18,7 +18,7 @@ import (
 func (s *patching) consoleFields() (fields []table.ColumnOf[patchRow]) {
 	for _, console := range s.consoleColumns() {
 		title := s.view.Name(console.id)
-		at := number(console.name, title, headingWidth(title), "the channel of "+title+" that gets it; blank takes it off there.")
+		at := number(console.name, title, headingWidth(title), "the channel of "+title+" that gets it; “free” is the first free one, blank takes it off there.")
 		at.Draggable, at.InOrder = true, true
 		fields = append(fields, s.consoleField(at, console.id))
 	}
@@ -97,8 +97,12 @@ func channelText(line *patch.Line, console plan.DeviceID) string {
 func (s *patching) tuneAll(e *plan.Edit, console plan.DeviceID, cells []table.Typed, inOrder bool) []error {
 	errs := make([]error, len(cells))
 	var wanted []patch.Wanted
+	var free wanting
 	for i, cell := range cells {
 		input := plan.InputID(cell.Ref.Key)
+		if free.asked(i, input, cell.Text) {
+			continue
+		}
 		if line, found := s.act.Line(input); found && !inOrder && cell.Text == channelText(line, console) {
 			continue
 		}
@@ -110,6 +114,13 @@ func (s *patching) tuneAll(e *plan.Edit, console plan.DeviceID, cells []table.Ty
 			}
 			wanted = append(wanted, patch.Wanted{Input: input, Channel: number})
 		}
+	}
+	numbers, err := s.freeChannels(console, free)
+	for i, number := range numbers {
+		wanted = append(wanted, patch.Wanted{Input: free.inputs[i], Channel: number})
+	}
+	if err != nil {
+		errs[free.cells[0]] = err
 	}
 	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
 		return errs

@@ -62,12 +62,18 @@ func linkEnds(as asField[linkRow]) []table.ColumnOf[linkRow] {
 	return []table.ColumnOf[linkRow]{
 		as.column("name", 56),
 		{
-			Column: column("from", "From", 118, "device and port at the near end."),
+			Column: column("from", "From", 118, "device and port at the near end, for instance SL AES50 1; what is typed plugs that end in elsewhere."),
 			Text:   func(r linkRow) string { return r.from },
+			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+				return fields.SetLinkEnd(e, plan.LinkID(ref.Key), true, typed)
+			},
 		},
 		{
-			Column: column("to", "To", 118, "device and port at the far end."),
+			Column: column("to", "To", 118, "device and port at the far end, for instance FOH AES50 1; what is typed plugs that end in elsewhere."),
 			Text:   func(r linkRow) string { return r.to },
+			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+				return fields.SetLinkEnd(e, plan.LinkID(ref.Key), false, typed)
+			},
 		},
 		as.column("transport", 92),
 	}

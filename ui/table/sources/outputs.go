@@ -91,7 +91,7 @@ func (s *patching) outputPlaces() []table.ColumnOf[outputRow] {
 			},
 		},
 		{
-			Column: column("socket", "Socket", 120, "the output socket that it leaves by: a box and a number; blank is none, in an act as the house; “not used” does without it in an act."),
+			Column: column("socket", "Socket", 120, "the output socket that it leaves by: a box and a number, or “free”, “SL free” for the first free; blank is none, in an act as the house; “not used” does without it in an act."),
 			Text:   func(r outputRow) string { return r.socket },
 			Set:    s.setOutputSocket,
 		},
@@ -149,7 +149,7 @@ func (s *patching) setOutputSocket(e *plan.Edit, ref plan.Ref, typed string) err
 	if line != nil {
 		usual = line.Socket.Device
 	}
-	to, err := s.view.ReadSocket(typed, usual, true)
+	to, err := s.readOutput(plan.OutputID(ref.Key), typed, usual)
 	if err != nil {
 		return err
 	}

@@ -159,9 +159,9 @@ func (s *patching) patchNames() []table.ColumnOf[patchRow] {
 }
 
 func (s *patching) socketField() table.ColumnOf[patchRow] {
-	at := column("socket", "Socket", 120, "where it is plugged: a box and a number, or the number alone for the box that it is on.")
+	at := column("socket", "Socket", 120, "where it is plugged: a box and a number, the number alone for the box that it is on, or “free”, “SL free” for the first free socket.")
 	if !s.act.House() {
-		at.Help = "where it is plugged in this act, by box and number; blank is as in the house, “not used” does without it."
+		at.Help = "where it is plugged in this act, by box and number, or “free”, “SL free” for the first free; blank is as in the house, “not used” does without it."
 	}
 	at.Draggable, at.InOrder = true, true
 	return table.ColumnOf[patchRow]{
@@ -182,6 +182,7 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 	errs := make([]error, len(cells))
 	var moves []patch.Move
 	var cleared, without []plan.InputID
+	var free wanting
 	for i, cell := range cells {
 		input := plan.InputID(cell.Ref.Key)
 		line, found := s.act.Line(input)
@@ -195,6 +196,7 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 				errs[i] = fmt.Errorf("only an act does without what the house has; leave it blank to unplug it")
 			}
 			without = append(without, input)
+		case free.asked(i, input, cell.Text):
 		default:
 			to, err := s.view.ReadPlug(cell.Text, s.usual(input))
 			if inOrder {
@@ -204,17 +206,24 @@ func (s *patching) plugAll(e *plan.Edit, cells []table.Typed, inOrder bool) []er
 			moves = append(moves, patch.Move{Input: input, To: to})
 		}
 	}
+	moves = append(moves, s.freeMoves(free, errs)...)
 	if slices.ContainsFunc(errs, func(err error) bool { return err != nil }) {
 		return errs
 	}
-	act := s.act.Act.ID
-	if errs[0] = patch.Strike(e, act, without...); errs[0] == nil {
-		errs[0] = patch.Clear(e, act, cleared...)
-	}
-	if errs[0] == nil {
-		errs[0] = patch.PlugAll(e, act, moves, s.channels)
-	}
+	errs[0] = s.take(e, without, cleared, moves)
 	return errs
+}
+
+// take lets the act do without inputs, forgets what it says of others, and plugs others in.
+func (s *patching) take(e *plan.Edit, without, cleared []plan.InputID, moves []patch.Move) error {
+	act := s.act.Act.ID
+	if err := patch.Strike(e, act, without...); err != nil {
+		return err
+	}
+	if err := patch.Clear(e, act, cleared...); err != nil {
+		return err
+	}
+	return patch.PlugAll(e, act, moves, s.channels)
 }
 
 // usual is the device that a number alone is meant of: that on which the input is, else the only box that there is.
