@@ -43,6 +43,29 @@ func TestACommandWorksOnWhatHadTheFocus(t *testing.T) {
 	require.Contains(t, s.state().Notice, "copied, for a spreadsheet too", "the keys were in the table")
 }
 
+func TestEachKeyDoesOneThing(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	does := map[string]string{}
+	var look func(items []*fyne.MenuItem)
+	look = func(items []*fyne.MenuItem) {
+		for _, item := range items {
+			if item.ChildMenu != nil {
+				look(item.ChildMenu.Items)
+			}
+			if item.Shortcut == nil {
+				continue
+			}
+			name := item.Shortcut.ShortcutName()
+			require.Empty(t, does[name], "%s and %q have one key", does[name], item.Label)
+			does[name] = item.Label
+		}
+	}
+	for _, menu := range s.window.MainMenu().Items {
+		look(menu.Items)
+	}
+	require.Greater(t, len(does), 40)
+}
+
 func TestSettingsHoldAtOnceAndNeverChangeAnOpenPlan(t *testing.T) {
 	s := open(t, "light", demoFile(t))
 	s.window.Resize(fyne.NewSize(1280, 800))

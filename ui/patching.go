@@ -47,7 +47,7 @@ func (w *window) patchMenu() *fyne.Menu {
 	follow.Checked = w.settings.ChannelsFollow()
 	menu := fyne.NewMenu("Patch", w.actItems()...)
 	menu.Items = append(menu.Items, w.patchItems()...)
-	unused := w.item("Hide what the act does not use", key(fyne.KeyF, control|shift), w.drawer.HideUnused)
+	unused := w.item("Hide what the act does not use", key(fyne.KeyG, control|shift), w.drawer.HideUnused)
 	unused.Checked = w.settings.UnusedHidden()
 	menu.Items = append(menu.Items,
 		fyne.NewMenuItemSeparator(),
@@ -92,7 +92,7 @@ func (w *window) patchItems() []*fyne.MenuItem {
 		fyne.NewMenuItem("One socket or channel back", func() { w.patching.Shift(-1) }),
 		w.item("First free socket or channel", key(fyne.KeyF, control|shift), w.patching.FirstFree),
 		fyne.NewMenuItem("Move by an offset…", w.patching.Offset),
-		w.item("Insert an input here…", key(fyne.KeyI, control|shift), w.patching.Insert),
+		w.item("Insert an input here…", key(fyne.KeyT, control|shift), w.patching.Insert),
 		fyne.NewMenuItem("Sort by number", w.patching.Sort),
 		fyne.NewMenuItem(w.patching.ClearLabel(), w.patching.Clear),
 	}
