@@ -181,7 +181,7 @@ func (s *patching) channelWords(channels []patch.Channel) (said []string) {
 	for _, channel := range channels {
 		words := fmt.Sprintf("%s %d", s.view.Name(channel.Console), channel.Number)
 		if !channel.Reached {
-			words += " not reached"
+			words += " " + s.view.Unreached(channel.Lost)
 		}
 		said = append(said, words)
 	}
