@@ -135,7 +135,7 @@ func arrivals() []fault {
 					plan.Drop[plan.SlotPatch](e, plan.SlotPatch{Link: s.links["L01"], Direction: patch.Forward, Slot: slot}.Key())
 				}
 			},
-			always(told("no-arrival", checks.Stop, "FOH 3–5 get nothing in every act: SL in 3–5 have no slot on L01")),
+			always(told("no-arrival", checks.Stop, "FOH 3–5 get nothing in every act: SL in 3–5 have no channel on L01")),
 		},
 		{
 			"slots beyond what a link carries", func(s *show, e *plan.Edit) {
@@ -147,10 +147,10 @@ func arrivals() []fault {
 			},
 			slices.Concat(told(
 				"slots-over", checks.Stop,
-				"L01 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
-				"L03 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
-				"L04 carries 24 slots each way at 96 kHz, and 48 are given out on it out, up to slot 48",
-			), always(told("no-arrival", checks.Stop, "FOH 30 gets nothing in every act: L01 carries 24 slots, and SL in 30 lies beyond them"))),
+				"L01 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48; 1 input is dead: Harp",
+				"L03 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48",
+				"L04 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48",
+			), always(told("no-arrival", checks.Stop, "FOH 30 gets nothing in every act: L01 carries 24 channels at 96 kHz, and SL in 30 lies beyond them"))),
 		},
 		{
 			"a channel that listens to a splitter none of whose legs leads to it", func(s *show, e *plan.Edit) {

@@ -22,7 +22,7 @@ func slotsOver(s *Subject) (found []Finding) {
 		without := lost[patch.Spot{Cause: patch.SlotOver, Link: load.Link, Direction: load.Direction, Limit: load.Capacity}]
 		finding := Finding{
 			Severity: Stop, Where: at(&link),
-			What: fmt.Sprintf("%s carries %d channels each way at %s, and %d are assigned on its way %s, up to channel %d%s",
+			What: fmt.Sprintf("%s carries %d channels each way at %s, and %d are assigned going %s, up to channel %d%s",
 				link.Name, load.Capacity, patch.KHz(load.Rate), load.Used, way, load.Highest, without.words()),
 			Remedy: "Take some of them over another link, or run at a lower sample rate.",
 		}

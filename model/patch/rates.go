@@ -21,12 +21,14 @@ func (n *network) fixed(id plan.DeviceID) int {
 }
 
 // rateOf is the sample rate that a link between two devices runs at, in hertz: that of its ends, of the one that does not
-// convert, the plan's where neither demands one. Where they do not agree it is the higher.
+// convert, the plan's where neither demands one. Where they do not agree it is the lower:
+// nothing is carried, and what would not fit at the higher is told when they do.
 func (n *network) rateOf(ends [2]plan.DeviceID) int {
-	if rate := max(n.fixed(ends[0]), n.fixed(ends[1])); rate > 0 {
-		return rate
+	rate := fewer(n.fixed(ends[0]), n.fixed(ends[1]))
+	if rate == 0 {
+		rate = n.rest.rate
 	}
-	return n.rest.rate
+	return rate
 }
 
 // Rate is the sample rate in hertz of a device; 0 where it only hands on what others send.

@@ -14,7 +14,7 @@ type span struct {
 	ends  [2]end
 	// capacity is how many slots it has each way; 0 where nothing says.
 	capacity int
-	// rate is the sample rate in hertz that it runs at, the higher where its ends do not agree.
+	// rate is the sample rate in hertz that it runs at.
 	rate int
 	// oneWay tells that it carries nothing against its own direction.
 	oneWay bool
