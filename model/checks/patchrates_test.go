@@ -53,14 +53,18 @@ func ratesAndConsoles() []fault {
 			s.device(e, "SL", func(d *plan.Device) { d.Rate = "44.1" })
 		}, nil},
 		{"one end at another rate that converts", func(s *show, e *plan.Edit) { s.device(e, "FOH", at96); s.device(e, "FOH", converts) }, nil},
-		{"a box that converts runs its link at the console's rate", func(s *show, e *plan.Edit) { s.device(e, "FOH", at96); s.device(e, "SL", converts) },
-			told("slots-over", checks.Stop, "L01 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48")},
+		{
+			"a box that converts runs its link at the console's rate", func(s *show, e *plan.Edit) { s.device(e, "FOH", at96); s.device(e, "SL", converts) },
+			told("slots-over", checks.Stop, "L01 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48"),
+		},
 		{"three devices at two rates are told once", func(s *show, e *plan.Edit) {
 			e.AddLink(plan.Link{Name: "L05", Transport: "aes50", From: s.devices["FOH"], FromPort: "AES50 3", To: s.devices["MR"], ToPort: "AES50 3"})
 			s.device(e, "FOH", at96)
 		}, told("rates-apart", checks.Stop, "L01, L02 and L05 carry nothing from one to the other: MR and SL run at 48 kHz, FOH at 96 kHz; 4 inputs are dead: Kick, Hat, Bass and 1 more; 1 output: PA")},
-		{"a guest at another rate behind a drop", func(s *show, e *plan.Edit) { s.device(e, "Guest", at96) },
-			told("rates-apart", checks.Stop, "L04 carries nothing from one to the other: MR runs at 48 kHz, Guest at 96 kHz; 1 input is dead: Kick")},
+		{
+			"a guest at another rate behind a drop", func(s *show, e *plan.Edit) { s.device(e, "Guest", at96) },
+			told("rates-apart", checks.Stop, "L04 carries nothing from one to the other: MR runs at 48 kHz, Guest at 96 kHz; 1 input is dead: Kick"),
+		},
 		{"multicore knows no rate", func(s *show, e *plan.Edit) { s.device(e, "Split", at96) }, nil},
 	}
 }
@@ -112,7 +116,8 @@ func TestInputsBeyondALinkAreCountedByHand(t *testing.T) {
 		first int // of four channels in a row
 		dead  string
 	}{
-		{"48", 45, ""}, {"96", 21, ""},
+		{"48", 45, ""},
+		{"96", 21, ""},
 		{"96", 22, "; 1 input is dead: Keys"},
 		{"96", 23, "; 2 inputs are dead: Bass and Keys"},
 		{"88.2", 25, "; 4 inputs are dead: Kick, Hat, Bass and 1 more"},

@@ -11,18 +11,18 @@ type Cause uint8
 
 // The causes, from the channel back to the source.
 const (
-	NoChannel Cause = iota + 1 // the console has not so many channels: Limit of them
-	NoSocket                   // the device has not so many sockets: Limit of them
-	NoLink                     // no link that carries slots leads from Device to the console
-	NoSlot                     // the socket has no slot on Link
-	SlotOver                   // its slot on Link is beyond the Limit that the link carries
-	NoLeg                      // no way of the socket leads to a box of the console; Device's Port joins nothing
-	FewWays                    // the input waits behind Link, which has Limit ways
-	Unjoined                   // the input waits at Device, whose Port joins nothing
-	Unfed                      // Device's Port joins nothing, and the input waits at one of several others, as that Beyond
-	Unplugged                  // nothing is plugged in where it comes from
-	NotPassed                  // Device is a console that stands between and passes nothing on
-	RatesApart                 // Link joins Device and Beyond, or leads on from one to the other, which run at two sample rates
+	NoChannel  Cause = iota + 1 // the console has not so many channels: Limit of them
+	NoSocket                    // the device has not so many sockets: Limit of them
+	NoLink                      // no link that carries slots leads from Device to the console
+	NoSlot                      // the socket has no slot on Link
+	SlotOver                    // its slot on Link is beyond the Limit that the link carries
+	NoLeg                       // no way of the socket leads to a box of the console; Device's Port joins nothing
+	FewWays                     // the input waits behind Link, which has Limit ways
+	Unjoined                    // the input waits at Device, whose Port joins nothing
+	Unfed                       // Device's Port joins nothing, and the input waits at one of several others, as that Beyond
+	Unplugged                   // nothing is plugged in where it comes from
+	NotPassed                   // Device is a console that stands between and passes nothing on
+	RatesApart                  // Link joins Device and Beyond, or leads on from one to the other, which run at two sample rates
 )
 
 // Spot is where a signal is lost on its way to a channel. What a cause does not name is blank.

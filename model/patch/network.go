@@ -12,15 +12,15 @@ import (
 // network is what a patch rests on: the links that carry slots, gathered into spans, and where the ways of passive
 // devices lead. It is immutable once built.
 type network struct {
-	rest    rest
-	kinds   map[plan.KindID]*kind
+	rest  rest
+	kinds map[plan.KindID]*kind
 	// passing tells that some console passes signals on, rates that not all devices run at one rate.
 	passing, rates bool
-	devices map[plan.DeviceID]*device
-	spans   []span
-	groups  []group
-	spanOf  map[plan.LinkID]int
-	joints  map[end]joint
+	devices        map[plan.DeviceID]*device
+	spans          []span
+	groups         []group
+	spanOf         map[plan.LinkID]int
+	joints         map[end]joint
 	// through says where the ways of a socket lead; a socket that is not in it leads nowhere but to itself.
 	through map[Socket][]far
 }
