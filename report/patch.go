@@ -211,7 +211,7 @@ func (p *printout) arrives(row patch.BoxRow) string {
 	for _, output := range row.Outputs {
 		words := "from " + p.Patch.Name(output.Console)
 		if !output.Reached {
-			words += " (not reached)"
+			words += " (" + p.Patch.Unreached(output.Lost) + ")"
 		}
 		said = append(said, words)
 	}
@@ -223,7 +223,7 @@ func (p *printout) channels(list []patch.Channel) []string {
 	for i, channel := range list {
 		said[i] = fmt.Sprintf("%s%s%d", p.Patch.Name(channel.Console), space, channel.Number)
 		if !channel.Reached {
-			said[i] += " (not reached)"
+			said[i] += " (" + p.Patch.Unreached(channel.Lost) + ")"
 		}
 	}
 	return said

@@ -54,6 +54,9 @@ func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Tab
 		if !row.Channel.Reached {
 			over = "NOT REACHED"
 		}
+		if row.Channel.Lost.Cause != 0 {
+			over = p.Patch.Unreached(row.Channel.Lost)
+		}
 		cells := paper.Texts(fmt.Sprint(row.Number), strings.Join(inputs, " and "), strings.Join(sources, "; "), p.Patch.SocketWords(row.Socket), over, p.owners(row), "")
 		cells.Cells[1].Bold, cells.Cells[6].Tick = true, true
 		table.Rows = append(table.Rows, cells)

@@ -179,7 +179,7 @@ func (s *patchSheet) onward(line *patch.Line, at patch.Socket) string {
 		for _, channel := range leg.Channels {
 			words := fmt.Sprintf("%s %d", s.view.Name(channel.Console), channel.Number)
 			if !channel.Reached {
-				words += " not reached"
+				words += " " + s.view.Unreached(channel.Lost)
 			}
 			channels = append(channels, words)
 		}
@@ -215,7 +215,7 @@ func (s *patchSheet) byConsole(act *patch.Act) {
 			text += " from " + s.view.SocketWords(row.Socket)
 			switch slots := s.view.SlotWords(row.Channel.Hops); {
 			case !row.Channel.Reached:
-				text += ", not reached"
+				text += ", " + s.view.Unreached(row.Channel.Lost)
 			case slots != "":
 				text += ", " + slots
 			}

@@ -63,6 +63,9 @@ type dice struct {
 func draw(t *testing.T, base *plan.Plan, random *rand.Rand) *plan.Plan {
 	p, err := plan.Do(base, plan.NewIDSource(3, 4), func(e *plan.Edit) error {
 		d := dice{random, e}
+		for console := range 3 {
+			must(plan.Update(e, plan.Key(kitID(console)), func(row *plan.Device) { row.PassesOn = d.IntN(2) == 0 }))
+		}
 		d.links("analogue-multicore", 3+d.IntN(6))
 		d.links("aes50", 2+d.IntN(5))
 		if d.IntN(2) == 0 {

@@ -79,12 +79,18 @@ func (s *scene) carried(box patch.Socket, console plan.DeviceID) bool {
 			if row.Direction == patch.Return {
 				from, to = to, from
 			}
-			if on && row.Slot <= 48 && (patch.Socket{Device: row.Device, Number: row.Socket, Output: row.Output}) == box && there[from] && !there[to] {
+			if on && row.Slot <= 48 && (from == box.Device || s.goesOn(from)) && (patch.Socket{Device: row.Device, Number: row.Socket, Output: row.Output}) == box && there[from] && !there[to] {
 				there[to], grew = true, true
 			}
 		}
 	}
 	return there[console]
+}
+
+// goesOn reports whether a signal goes on from a device that it comes to.
+func (s *scene) goesOn(id plan.DeviceID) bool {
+	device, _ := s.Device(id)
+	return s.kinds[id].Channels == 0 || device.PassesOn
 }
 
 // gets reports whether a channel that lists a socket gets an input.

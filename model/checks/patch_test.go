@@ -169,9 +169,9 @@ func faults() []fault {
 			"more slots than the link has", func(s *show, e *plan.Edit) { rate(e, "96") },
 			told(
 				"slots-over", checks.Stop,
-				"L01 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
-				"L03 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
-				"L04 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
+				"L01 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48",
+				"L03 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48",
+				"L04 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48",
 			),
 		},
 		{

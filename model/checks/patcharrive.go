@@ -64,13 +64,28 @@ func (t *stretch) first() int { return t.gaps[0].Channel }
 func (t *stretch) last() int  { return t.gaps[len(t.gaps)-1].Channel }
 
 // noArrival finds the channels that list a source and get nothing: one finding for each console, cause and run of channels.
+// Those that two sample rates part are told with the rates.
 func noArrival(s *Subject) []Finding {
-	var all []*stretch
+	var sights []sight
+	for _, one := range s.stretches() {
+		finding, rest := s.lost(one)
+		for _, act := range one.acts {
+			sights = append(sights, sight{finding, act, rest})
+		}
+	}
+	return s.once(sights)
+}
+
+// stretches are the runs of channels that get nothing, by console and number.
+func (s *Subject) stretches() (all []*stretch) {
 	for _, act := range s.Patch.Acts {
 		var order []loss
 		gaps := map[loss][]patch.Gap{}
 		for _, gap := range s.arrive().Gaps(act) {
 			key := lossOf(gap)
+			if gap.Cause == patch.RatesApart {
+				continue
+			}
 			if gaps[key] == nil {
 				order = append(order, key)
 			}
@@ -89,14 +104,7 @@ func noArrival(s *Subject) []Finding {
 	slices.SortStableFunc(all, func(a, b *stretch) int {
 		return cmp.Or(words.Natural(s.Patch.Name(a.console), s.Patch.Name(b.console)), cmp.Compare(a.first(), b.first()))
 	})
-	var sights []sight
-	for _, one := range all {
-		finding, rest := s.lost(one)
-		for _, act := range one.acts {
-			sights = append(sights, sight{finding, act, rest})
-		}
-	}
-	return s.once(sights)
+	return all
 }
 
 // runs parts channels where their numbers leap.

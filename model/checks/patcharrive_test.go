@@ -147,10 +147,10 @@ func arrivals() []fault {
 			},
 			slices.Concat(told(
 				"slots-over", checks.Stop,
-				"L01 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
-				"L03 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
-				"L04 carries 24 channels each way at 96 kHz, and 48 are assigned on it out, up to channel 48",
-			), always(told("no-arrival", checks.Stop, "FOH 30 gets nothing in every act: L01 carries 24 channels, and SL in 30 lies beyond them"))),
+				"L01 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48; 1 input is dead: Harp",
+				"L03 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48",
+				"L04 carries 24 channels each way at 96 kHz, and 48 are assigned going out, up to channel 48",
+			), always(told("no-arrival", checks.Stop, "FOH 30 gets nothing in every act: L01 carries 24 channels at 96 kHz, and SL in 30 lies beyond them"))),
 		},
 		{
 			"a channel that listens to a splitter none of whose legs leads to it", func(s *show, e *plan.Edit) {

@@ -112,11 +112,23 @@ func outputGaps(s *Subject) []Finding {
 			if !line.Patched() || line.Reached || !act.Here(line.Console) {
 				continue
 			}
-			sights = append(sights, sight{Finding{
+			finding := Finding{
 				Severity: Stop, Where: []Place{{plan.OutputsTable, line.Output.Key()}, {plan.DevicesTable, plan.Key(line.Console)}, {plan.DevicesTable, plan.Key(line.Socket.Device)}},
 				What:   fmt.Sprintf("%s does not get from %s to %s", line.Output.Name, s.Patch.Name(line.Console), s.Patch.SocketWords(line.Socket)),
 				Remedy: "Assign channels on the links between them, or lay a link that has room.",
-			}, act, ""})
+			}
+			rest := ""
+			switch lost := act.OutputLost(line); lost.Cause {
+			case patch.RatesApart:
+				continue // told with the rates
+			case patch.SlotOver:
+				rest = fmt.Sprintf(": %s carries %d channels at %s, and it lies beyond them", s.linkName(lost.Link), lost.Limit, patch.KHz(s.Patch.LinkRate(lost.Link)))
+			case patch.NotPassed:
+				between := s.Patch.Name(lost.Device)
+				rest = fmt.Sprintf(": %s stands between and passes nothing on", between)
+				finding.Remedy = passesOnOrLay(between, s.Patch.Name(line.Console), s.Patch.Name(line.Socket.Device))
+			}
+			sights = append(sights, sight{finding, act, rest})
 		}
 	}
 	return s.once(sights)

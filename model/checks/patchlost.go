@@ -44,11 +44,13 @@ func (s *Subject) onTheWay(t *stretch) (rest, remedy string) {
 	link, _ := s.Plan.Link(t.at.Link)
 	many := len(t.gaps) > 1
 	switch t.at.Cause {
+	case patch.NotPassed:
+		return fmt.Sprintf(": %s stands between and passes nothing on", device), passesOnOrLay(device, s.Patch.Name(t.device), console)
 	case patch.NoSlot:
 		return fmt.Sprintf(": %s %s no channel on %s", box, choose(many, "have", "has"), link.Name),
 			"Assign channels on the links between them, or lay a link that has room."
 	case patch.SlotOver:
-		return fmt.Sprintf(": %s carries %d channels, and %s %s beyond them", link.Name, t.at.Limit, box, choose(many, "lie", "lies")),
+		return fmt.Sprintf(": %s carries %d channels at %s, and %s %s beyond them", link.Name, t.at.Limit, patch.KHz(s.Patch.LinkRate(link.ID)), box, choose(many, "lie", "lies")),
 			"Take it over another link, or run at a lower sample rate."
 	case patch.NoLeg:
 		return fmt.Sprintf(": %s %s joins nothing, and nothing else leads from %s to %s", device, t.at.Port, named, console),
@@ -59,6 +61,32 @@ func (s *Subject) onTheWay(t *stretch) (rest, remedy string) {
 	}
 	return fmt.Sprintf(": no link that carries channels leads from %s to %s", device, console),
 		"Lay a link between them, or listen to a box that is joined to the console."
+}
+
+// passesOnOrLay says what to do where a console stands between.
+func passesOnOrLay(console, from, to string) string {
+	return fmt.Sprintf("If %s sends these on, set “Passes signals on” on its card; else lay a link from %s to %s.", console, from, to)
+}
+
+// passOn proposes that the console which stands between passes signals on, with the channels on the links that this wants.
+func passOn(s *Subject, f Finding) (fixes []Fix) {
+	for _, one := range s.stretches() {
+		if one.at.Cause != patch.NotPassed || !slices.Equal(s.lostAt(one), f.Where) {
+			continue
+		}
+		fixes = append(fixes, Fix{Label: s.Patch.Name(one.at.Device) + " passes signals on", Edit: func(e *plan.Edit) error {
+			if err := changeDevices(e, []plan.DeviceID{one.at.Device}, func(d *plan.Device) { d.PassesOn = true }); err != nil {
+				return err
+			}
+			for _, gap := range one.gaps {
+				if err := patch.Connect(e, gap.Socket, gap.Console); err != nil {
+					return err
+				}
+			}
+			return nil
+		}})
+	}
+	return fixes
 }
 
 // nothingIn says why nothing comes in at the sockets that channels list.

@@ -12,17 +12,22 @@ import (
 const fewNamed = 3
 
 func slotsOver(s *Subject) (found []Finding) {
+	lost := s.deadBy(patch.SlotOver)
 	for _, load := range s.Patch.Loads() {
 		if !load.Over() {
 			continue
 		}
 		link, _ := s.Plan.Link(load.Link)
-		rate := float64(s.Plan.Settings.SampleRateHz()) / 1000
 		way := map[string]string{patch.Forward: "out", patch.Return: "back"}[load.Direction]
+		without := lost[patch.Spot{Cause: patch.SlotOver, Link: load.Link, Direction: load.Direction, Limit: load.Capacity}]
 		finding := Finding{
 			Severity: Stop, Where: at(&link),
-			What:   fmt.Sprintf("%s carries %d channels each way at %v kHz, and %d are assigned on it %s, up to channel %d", link.Name, load.Capacity, rate, load.Used, way, load.Highest),
+			What: fmt.Sprintf("%s carries %d channels each way at %s, and %d are assigned going %s, up to channel %d%s",
+				link.Name, load.Capacity, patch.KHz(load.Rate), load.Used, way, load.Highest, without.words()),
 			Remedy: "Take some of them over another link, or run at a lower sample rate.",
+		}
+		if without != nil {
+			finding.Where = append(finding.Where, without.where...)
 		}
 		if load.Closed {
 			finding.What = fmt.Sprintf("%s carries one way only, and %d channels are assigned against it", link.Name, load.Used)

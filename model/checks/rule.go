@@ -207,6 +207,7 @@ var rules = []Rule{
 	{ID: "retired-name", Reads: []string{plan.RevisionsTable}, Plugs: true, find: retiredName},
 	{ID: "cable-twice", Reads: []string{plan.ReelsTable, plan.SegmentsTable, plan.LinksTable}, find: cableTwice},
 	{ID: "slots-over", Patch: true, find: slotsOver},
+	{ID: "rates-apart", Patch: true, find: ratesApart},
 	{ID: "pair-crossed", Patch: true, find: pairCrossed},
 	{ID: "no-socket", Patch: true, find: noSocket},
 	{ID: "double-patched", Patch: true, find: doublePatched},

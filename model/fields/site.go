@@ -22,11 +22,18 @@ func deviceFields() []*Field {
 		d.field("exposure", "exposure", "Exposure", exposureHelp).worded(exposures("as its position")),
 		d.field("supply", "supply", "Supply", "which mains supply feeds it; copper between two of them is a finding.").ifBlank("as its position"),
 		d.field("structure", "structure", "Structure", "the structure that it stands in or on.").ifBlank("as its position"),
-		d.field("passes_on", "passes_on", "Passes signals on", "yes: this console sends what it receives on to others, as the patch then says by its name; no: a signal ends there."),
+		d.field("passes_on", "passes_on", "Passes signals on", "yes: this console sends what it receives on to others, as the patch then says by its name; no: a signal ends there.").when(consoles),
 		d.field("rate", "sample_rate_kHz", "Sample rate", "of its audio; links carry half the channels at twice the rate.").worded(map[string]string{"": "as the plan says", "44.1": "44.1 kHz", "48": "48 kHz", "88.2": "88.2 kHz", "96": "96 kHz"}),
 		d.field("converts", "converts_sample_rate", "Converts sample rates", "yes: each of its links runs at the rate of its other end."),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}
+}
+
+// consoles reports whether a device is one in which signals end.
+func consoles(s State, row any) bool {
+	device, is := row.(plan.Device)
+	kind, _ := s.Plan.Kinds.Get(plan.Key(device.Kind))
+	return is && kind.Mixes()
 }
 
 func positionFields() []*Field {

@@ -146,6 +146,11 @@ func step(t *rapid.T, r *rig) func(*plan.Edit) error {
 		func(e *plan.Edit) error { return patch.SetChannel(e, act, input(), console(), small()-1) },
 		func(e *plan.Edit) error { return patch.SwapChannels(e, act, console(), small(), small()) },
 		func(e *plan.Edit) error { patch.GiveOut(e); return nil },
+		func(e *plan.Edit) error {
+			return plan.Update(e, plan.Key(device("SL", "MR", "SR", "FOH", "Mon", "Guest", "Van", "Conv", "Drop")), func(d *plan.Device) {
+				d.PassesOn, d.Rate, d.Converts = sort%2 == 0, rapid.SampledFrom(rates).Draw(t, "rate"), small() > 9
+			})
+		},
 		func(e *plan.Edit) error { // a guest comes, plugs in and listens
 			if act == "" {
 				return nil

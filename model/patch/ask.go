@@ -50,6 +50,8 @@ type Load struct {
 	Highest   int
 	// Capacity is how many slots there are; 0 where nothing says.
 	Capacity int
+	// Rate is the sample rate in hertz that the links run at.
+	Rate int
 	// Closed tells that the links carry nothing in this direction.
 	Closed bool
 }
@@ -91,7 +93,7 @@ func (v *View) Loads() []Load {
 func (v *View) load(at leap, used map[int]bool) Load {
 	g := v.nets.groups[at.group]
 	link, direction := v.nets.row(slot{at.group, at.forward, 1})
-	load := Load{Link: link, Direction: direction, Used: len(used), Capacity: g.capacity}
+	load := Load{Link: link, Direction: direction, Used: len(used), Capacity: g.capacity, Rate: v.nets.spans[g.main].rate}
 	load.Closed = v.nets.spans[g.main].oneWay && !at.forward
 	for number := range used {
 		load.Highest = max(load.Highest, number)
@@ -145,9 +147,13 @@ func (v *View) partners(main, backup *span) (plan.LinkID, plan.LinkID) {
 func (a *Act) Owner(s Socket) (gain, phantom plan.DeviceID) { return a.over.owner(s) }
 
 // Joined reports whether links that carry audio or control in slots lead from one device to another in this act, in either
-// direction.
+// direction and at whatever sample rates, over no console that passes nothing on.
 func (v *View) Joined(act *Act, a, b plan.DeviceID) bool {
-	return a == b || v.nets.route(a, b, act.over.plugged) != nil || v.nets.route(b, a, act.over.plugged) != nil
+	out := v.nets.leaves(act.over.plugged)
+	leads := func(from, to plan.DeviceID) bool {
+		return finder{v.nets, from, to, act.over.plugged}.anyRate(out) != nil
+	}
+	return a == b || leads(a, b) || leads(b, a)
 }
 
 // Mixes reports whether a device can own the gain of others: one with channels, or a mixing kind with inputs.

@@ -11,16 +11,18 @@ type Cause uint8
 
 // The causes, from the channel back to the source.
 const (
-	NoChannel Cause = iota + 1 // the console has not so many channels: Limit of them
-	NoSocket                   // the device has not so many sockets: Limit of them
-	NoLink                     // no link that carries slots leads from Device to the console
-	NoSlot                     // the socket has no slot on Link
-	SlotOver                   // its slot on Link is beyond the Limit that the link carries
-	NoLeg                      // no way of the socket leads to a box of the console; Device's Port joins nothing
-	FewWays                    // the input waits behind Link, which has Limit ways
-	Unjoined                   // the input waits at Device, whose Port joins nothing
-	Unfed                      // Device's Port joins nothing, and the input waits at one of several others, as that Beyond
-	Unplugged                  // nothing is plugged in where it comes from
+	NoChannel  Cause = iota + 1 // the console has not so many channels: Limit of them
+	NoSocket                    // the device has not so many sockets: Limit of them
+	NoLink                      // no link that carries slots leads from Device to the console
+	NoSlot                      // the socket has no slot on Link
+	SlotOver                    // its slot on Link is beyond the Limit that the link carries
+	NoLeg                       // no way of the socket leads to a box of the console; Device's Port joins nothing
+	FewWays                     // the input waits behind Link, which has Limit ways
+	Unjoined                    // the input waits at Device, whose Port joins nothing
+	Unfed                       // Device's Port joins nothing, and the input waits at one of several others, as that Beyond
+	Unplugged                   // nothing is plugged in where it comes from
+	NotPassed                   // Device is a console that stands between and passes nothing on
+	RatesApart                  // Link joins Device and Beyond, or leads on from one to the other, which run at two sample rates
 )
 
 // Spot is where a signal is lost on its way to a channel. What a cause does not name is blank.
@@ -30,6 +32,8 @@ type Spot struct {
 	Port   string
 	Link   plan.LinkID
 	Limit  int
+	// Direction is that along Link whose slots are too few.
+	Direction string
 	// Beyond is the device at the other side of what is missing, whose BeyondPort joins nothing either.
 	Beyond     plan.DeviceID
 	BeyondPort string
@@ -102,6 +106,14 @@ func hits(lines []*Line) map[place][]hit {
 		}
 	}
 	return all
+}
+
+// OutputLost is where an output is lost on its way from its console in an act: blank where nothing is in its way but slots.
+func (a *Act) OutputLost(l *OutputLine) Spot {
+	if l.Reached || l.Lost.Cause != 0 || !l.Patched() {
+		return l.Lost
+	}
+	return a.over.net.obstacle(l.Console, l.Socket.Device, a.over.plugged)
 }
 
 // Gaps lists the channels that list a source in an act and get nothing, by console and number. A channel whose input is

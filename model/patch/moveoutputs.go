@@ -68,7 +68,7 @@ func (m *movingOff) outletFor(one outlet) (best Socket, why string) {
 			continue
 		}
 		value := worth{0, m.elsewhere(id), 0, 0}
-		if m.net.mixes(id) {
+		if m.net.console(id) {
 			value[2] = 1
 		}
 		for _, o := range one.acts {

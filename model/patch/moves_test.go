@@ -39,7 +39,7 @@ func movesRig(t require.TestingT) *plan.Plan {
 		ways("rack", "N", "in", 1, 2, 7)
 		plan.Put(e, plan.KindPort{Kind: "rack", Name: "D", Transport: "aes50"})
 		plan.Put(e, plan.Kind{ID: "desk", Name: "Desk", Group: "Mixing", Channels: 12})
-		for _, port := range []string{"D1", "D2"} {
+		for _, port := range []string{"D1", "D2", "D3"} {
 			plan.Put(e, plan.KindPort{Kind: "desk", Name: port, Transport: "aes50"})
 		}
 		for i, d := range []struct {
@@ -56,11 +56,15 @@ func movesRig(t require.TestingT) *plan.Plan {
 			{From: movesDevice(3), FromPort: "D", To: movesDevice(6), ToPort: "D1", Transport: "aes50"},
 			{From: movesDevice(4), FromPort: "D", To: movesDevice(7), ToPort: "D1", Transport: "aes50"},
 			{From: movesDevice(5), FromPort: "D", To: movesDevice(6), ToPort: "D2", Transport: "aes50"},
+			{From: movesDevice(6), FromPort: "D3", To: movesDevice(7), ToPort: "D2", Transport: "aes50"},
 		} {
 			if l.Transport == "" {
 				l.Transport = "analogue-multicore"
 			}
-			e.AddLink(l)
+			id := e.AddLink(l)
+			for n := 0; n < 20 && l.Transport == "aes50"; n++ { // so that blocks on it lie across the 24th channel
+				plan.Put(e, plan.SlotPatch{Link: id, Direction: patch.Forward, Slot: n + 1, Use: "talkback"})
+			}
 		}
 		for n := range 10 {
 			plan.Put(e, plan.Input{ID: movesInput(n), Number: n + 1, Name: fmt.Sprintf("In %d", n+1), Act: []plan.ActID{"", first2, second2}[max(0, n-7)]})
@@ -207,6 +211,10 @@ func TestMovesAreSafe(t *testing.T) {
 			before[act.Act.ID] = known.read(p, act.Act.ID)
 		}
 		for n := range count {
+			if n%10 == 0 {
+				p = m.turned(p)
+				view = patch.Next(view, p)
+			}
 			o := m.drawAny(p)
 			next, err := plan.Do(p, ids, o.edit)
 			if err != nil {
@@ -218,7 +226,7 @@ func TestMovesAreSafe(t *testing.T) {
 			p, view = next, patch.Next(view, next)
 			for _, act := range view.Acts {
 				now := known.read(p, act.Act.ID)
-				wrong := cmp.Or(now.alone(), now.agrees(view, act), before[act.Act.ID].moved(now, o.may(before[act.Act.ID], now)))
+				wrong := cmp.Or(now.alone(), now.agrees(view, act), now.arrives(p, act), before[act.Act.ID].moved(now, o.may(before[act.Act.ID], now)))
 				if wrong != "" {
 					t.Fatalf("rig %d, operation %d, %s in %q of %v, seen in %q: %s", seed, n, o.words, o.act, o.inputs, act.Act.ID, wrong)
 				}

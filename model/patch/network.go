@@ -12,13 +12,15 @@ import (
 // network is what a patch rests on: the links that carry slots, gathered into spans, and where the ways of passive
 // devices lead. It is immutable once built.
 type network struct {
-	rest    rest
-	kinds   map[plan.KindID]*kind
-	devices map[plan.DeviceID]*device
-	spans   []span
-	groups  []group
-	spanOf  map[plan.LinkID]int
-	joints  map[end]joint
+	rest  rest
+	kinds map[plan.KindID]*kind
+	// passing tells that some console passes signals on, rates that not all devices run at one rate.
+	passing, rates bool
+	devices        map[plan.DeviceID]*device
+	spans          []span
+	groups         []group
+	spanOf         map[plan.LinkID]int
+	joints         map[end]joint
 	// through says where the ways of a socket lead; a socket that is not in it leads nowhere but to itself.
 	through map[Socket][]far
 }
@@ -38,6 +40,11 @@ type device struct {
 	name   string
 	folded string // without regard to case, to sort by
 	kind   *kind
+	// passesOn tells of a console that it sends on what it receives.
+	passesOn bool
+	// rate is the sample rate in hertz of its audio; 0 where it only hands on what others send, at their rate.
+	rate     int
+	converts bool
 }
 
 // end is a port of a device.
@@ -51,14 +58,15 @@ type rest struct {
 	devices []plan.Device
 	links   []plan.Link
 	ways    []int
-	rate    int
+	plan    string // sample rate of the plan, in its own word
+	rate    int    // the same in hertz
 	tables  [4]any
 }
 
 func restOf(p *plan.Plan) rest {
-	r := rest{rate: p.Settings.SampleRateHz(), tables: [4]any{p.Kinds, p.KindPorts, p.KindSockets, p.KindWays}}
+	r := rest{plan: p.Settings.SampleRate, rate: p.Settings.SampleRateHz(), tables: [4]any{p.Kinds, p.KindPorts, p.KindSockets, p.KindWays}}
 	for d := range p.Devices.All() {
-		r.devices = append(r.devices, plan.Device{ID: d.ID, Name: d.Name, Kind: d.Kind})
+		r.devices = append(r.devices, resting(d))
 	}
 	for l := range p.Links.All() {
 		if l.IsSpare() { // carries nothing until it takes over
@@ -68,6 +76,11 @@ func restOf(p *plan.Plan) rest {
 		r.ways = append(r.ways, waysOf(p, l))
 	}
 	return r
+}
+
+// resting is what a network asks of a device.
+func resting(d plan.Device) plan.Device {
+	return plan.Device{ID: d.ID, Name: d.Name, Kind: d.Kind, PassesOn: d.PassesOn, Rate: d.Rate, Converts: d.Converts}
 }
 
 func (r rest) same(other rest) bool {
@@ -87,7 +100,7 @@ func sameRest(a, b *plan.Plan) bool {
 		return false
 	}
 	plan.Differ(a.Devices, b.Devices, func(was, is *plan.Device) {
-		same = same && was != nil && is != nil && was.Name == is.Name && was.Kind == is.Kind
+		same = same && was != nil && is != nil && resting(*was) == resting(*is)
 	})
 	plan.Differ(a.Links, b.Links, func(was, is *plan.Link) {
 		same = same && was != nil && is != nil && was.Plug() == is.Plug() && was.FillKind == is.FillKind
@@ -156,13 +169,23 @@ func newNetwork(p *plan.Plan, r rest) *network {
 	}
 	for _, d := range r.devices {
 		if k := n.kinds[d.Kind]; k != nil {
-			n.devices[d.ID] = &device{id: d.ID, name: d.Name, folded: strings.ToLower(d.Name), kind: k}
+			n.device(d, k)
 		}
 	}
 	n.join()
 	n.pair()
 	n.follow()
 	return n
+}
+
+func (n *network) device(row plan.Device, k *kind) {
+	d := &device{id: row.ID, name: row.Name, folded: strings.ToLower(row.Name), kind: k, passesOn: row.PassesOn, converts: row.Converts}
+	if row.Rate != "" || row.Converts || !k.handsOn() {
+		d.rate = row.SampleRateHz(plan.Settings{SampleRate: n.rest.plan})
+	}
+	n.devices[row.ID] = d
+	n.passing = n.passing || k.Mixes() && row.PassesOn
+	n.rates = n.rates || d.rate != 0 && d.rate != n.rest.rate
 }
 
 // name is a device's name.

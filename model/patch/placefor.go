@@ -154,7 +154,7 @@ func (m *movingOff) worthOf(s Socket, group []seat) (value worth, reaches bool) 
 		}
 	}
 	value[1], value[2] = m.elsewhere(s.Device), 0
-	if m.net.mixes(s.Device) {
+	if m.net.console(s.Device) {
 		value[2] = 1
 	}
 	return value, wanted == 0 || value[0] < wanted

@@ -124,67 +124,77 @@ func (o *overlay) wide(l *Line, socket Socket) {
 // arrive finds how a socket's signal gets to a channel.
 func (o *overlay) arrive(socket Socket, at place) Channel {
 	channel := Channel{Console: at.console, Number: at.number}
-	channel.Hops, channel.Backup, channel.Reached = o.path(socket, socket.Device, at.console)
+	hops := o.path(socket, socket.Device, at.console)
+	channel.Reached, channel.Hops, channel.Backup, channel.Lost = hops.found, hops.main, hops.backup, hops.lost
 	return channel
 }
 
+// passage is how a socket's signal gets from one device to another, or where it is lost.
+type passage struct {
+	found        bool
+	main, backup []Hop
+	lost         Spot
+}
+
 // path finds the way of a socket's slots from one device to another: over links that carry the socket, in their
-// direction, the fewest groups of links first.
-func (o *overlay) path(socket Socket, from, to plan.DeviceID) (hops, backup []Hop, found bool) {
+// direction, over no console if that can be, the fewest groups of links first.
+func (o *overlay) path(socket Socket, from, to plan.DeviceID) (p passage) {
 	if from == to {
-		return nil, nil, true
+		return passage{found: true}
 	}
-	carriers := slices.DeleteFunc(o.slotsOf(socket), o.net.lacks)
-	if len(carriers) == 0 {
-		return nil, nil, false
+	all := slices.DeleteFunc(o.slotsOf(socket), o.net.closed)
+	if len(all) == 0 {
+		return p
 	}
-	for _, at := range o.chain(carriers, from, to) {
-		g := &o.net.groups[at.group]
-		hops = append(hops, o.net.hops(g.main, at.forward, at.number)...)
+	f := finder{net: o.net, from: from, to: to, plugged: o.plugged}
+	carriers := all
+	if slices.ContainsFunc(all, o.net.over) {
+		carriers = slices.DeleteFunc(slices.Clone(all), o.net.over)
+	}
+	way := f.way(o.leaves(carriers))
+	if way == nil {
+		p.lost = f.obstacle(f.anyWay(o.leaves(all)))
+		return p
+	}
+	at := from
+	for _, on := range way {
+		g, resent := &o.net.groups[on.group], o.net.console(at)
+		p.main = append(p.main, o.net.resent(o.net.hops(g.main, on.forward, on.number), resent && at != from, at)...)
 		if g.backup >= 0 {
-			backup = append(backup, o.net.hops(g.backup, at.forward, at.number)...)
+			p.backup = append(p.backup, o.net.resent(o.net.hops(g.backup, on.forward, on.number), resent && at != from, at)...)
 		}
+		at = o.net.landing(leap{on.group, on.forward}, o.plugged)
 	}
-	return hops, backup, hops != nil
+	p.found = true
+	return p
 }
 
-// lacks reports whether a slot is none that its links carry: beyond their number, or against links of one way.
-func (n *network) lacks(at slot) bool {
+// resent notes on the first of a row of hops which console sends the signal on there.
+func (n *network) resent(hops []Hop, is bool, by plan.DeviceID) []Hop {
+	if is {
+		hops[0].Resent = by
+	}
+	return hops
+}
+
+// over reports whether a slot is beyond the number that its links carry.
+func (n *network) over(at slot) bool {
 	g := &n.groups[at.group]
-	return g.capacity > 0 && at.number > g.capacity || n.spans[g.main].oneWay && !at.forward
+	return g.capacity > 0 && at.number > g.capacity
 }
 
-// chain is a breadth-first search over a few slots.
-func (o *overlay) chain(carriers []slot, from, to plan.DeviceID) []slot {
-	type step struct {
-		at   plan.DeviceID
-		by   int // carrier
-		back int // step before
-	}
-	steps := []step{{at: from, by: -1, back: -1}}
-	used := make([]bool, len(carriers))
-	for i := 0; i < len(steps); i++ {
-		for n, at := range carriers {
-			ends := o.endsOf(at.group)
-			if !at.forward {
-				ends[0], ends[1] = ends[1], ends[0]
+// closed reports whether a slot runs against links of one way.
+func (n *network) closed(at slot) bool { return n.spans[n.groups[at.group].main].oneWay && !at.forward }
+
+// leaves visits the slots among these that lead away from a device.
+func (o *overlay) leaves(carriers []slot) leaves {
+	return func(from plan.DeviceID, visit func(slot)) {
+		for _, at := range carriers {
+			if ends := o.endsOf(at.group); at.forward && ends[0] == from || !at.forward && ends[1] == from {
+				visit(at)
 			}
-			if used[n] || ends[0] != steps[i].at {
-				continue
-			}
-			used[n] = true
-			steps = append(steps, step{ends[1], n, i})
-			if ends[1] != to {
-				continue
-			}
-			var way []slot
-			for s := len(steps) - 1; s > 0; s = steps[s].back {
-				way = append([]slot{carriers[steps[s].by]}, way...)
-			}
-			return way
 		}
 	}
-	return nil
 }
 
 // output resolves one output in one act.
@@ -203,7 +213,8 @@ func (o *overlay) output(row plan.Output) *OutputLine {
 	}
 	l.Console, l.Socket = patch.Console, Socket{patch.Device, patch.Socket, true}
 	if l.Console != "" && o.here(l.Console) {
-		l.Hops, l.Backup, l.Reached = o.path(l.Socket, l.Console, l.Socket.Device)
+		way := o.path(l.Socket, l.Console, l.Socket.Device)
+		l.Reached, l.Hops, l.Backup, l.Lost = way.found, way.main, way.backup, way.lost
 	}
 	return l
 }

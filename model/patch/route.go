@@ -8,49 +8,32 @@ type leap struct {
 	forward bool
 }
 
-// route is the way of the fewest groups between two devices; a console is passed only where there is no other way.
+// route is the way of the fewest groups on which a signal gets from one device to another; over consoles that pass it on
+// only where there is no other.
 func (n *network) route(from, to plan.DeviceID, plugged map[plan.DeviceID]plan.DeviceID) []leap {
-	if way := n.search(from, to, plugged, false); way != nil {
-		return way
-	}
-	return n.search(from, to, plugged, true)
+	return leapsOf(finder{n, from, to, plugged}.way(n.leaves(plugged)))
 }
 
-func (n *network) search(from, to plan.DeviceID, plugged map[plan.DeviceID]plan.DeviceID, overConsoles bool) []leap {
-	type step struct {
-		at   plan.DeviceID
-		by   leap
-		back int
-	}
-	steps := []step{{at: from, back: -1}}
-	seen := map[plan.DeviceID]bool{from: true}
-	for i := 0; i < len(steps); i++ {
-		if i > 0 && !overConsoles && n.mixes(steps[i].at) {
-			continue
-		}
-		for _, next := range n.leaps(steps[i].at, plugged) {
-			device := n.landing(next, plugged)
-			if seen[device] {
-				continue
-			}
-			seen[device] = true
-			steps = append(steps, step{device, next, i})
-			if device != to {
-				continue
-			}
-			var way []leap
-			for s := len(steps) - 1; s > 0; s = steps[s].back {
-				way = append([]leap{steps[s].by}, way...)
-			}
-			return way
+// leaves visits the groups that lead away from a device, as slots of no number.
+func (n *network) leaves(plugged map[plan.DeviceID]plan.DeviceID) leaves {
+	return func(from plan.DeviceID, visit func(slot)) {
+		for _, at := range n.leaps(from, plugged) {
+			visit(slot{group: at.group, forward: at.forward})
 		}
 	}
-	return nil
 }
 
-func (n *network) mixes(id plan.DeviceID) bool {
-	d := n.devices[id]
-	return d != nil && d.kind.Channels > 0
+func leapsOf(way []slot) (leaps []leap) {
+	for _, on := range way {
+		leaps = append(leaps, leap{on.group, on.forward})
+	}
+	return leaps
+}
+
+// obstacle is where a signal would be lost between two devices that links join; blank where none do, or it arrives.
+func (n *network) obstacle(from, to plan.DeviceID, plugged map[plan.DeviceID]plan.DeviceID) Spot {
+	f := finder{n, from, to, plugged}
+	return f.obstacle(f.anyWay(n.leaves(plugged)))
 }
 
 // leaps are the groups that lead away from a device.
@@ -79,13 +62,21 @@ func (n *network) landing(at leap, plugged map[plan.DeviceID]plan.DeviceID) plan
 // best is which of several sockets a console is to listen to: the one from which the fewest links lead there, over no other
 // console if that can be; the first of all where no link leads from any.
 func (n *network) best(sockets []Socket, console plan.DeviceID, plugged map[plan.DeviceID]plan.DeviceID) Socket {
-	for _, overConsoles := range []bool{false, true} {
+	if len(sockets) == 1 {
+		return sockets[0]
+	}
+	out := n.leaves(plugged)
+	for _, find := range []func(finder) []slot{
+		func(f finder) []slot { return f.find(out, none, false) },
+		func(f finder) []slot { return f.way(out) },
+		func(f finder) []slot { return f.anyWay(out) },
+	} {
 		found, fewest := Socket{}, 0
 		for _, socket := range sockets {
 			if socket.Device == console {
 				return socket
 			}
-			way := n.search(socket.Device, console, plugged, overConsoles)
+			way := find(finder{n, socket.Device, console, plugged})
 			if way != nil && (found.None() || len(way) < fewest) {
 				found, fewest = socket, len(way)
 			}

@@ -135,8 +135,12 @@ func (g *giver) connect(socket Socket, console plan.DeviceID) error {
 	if from == to {
 		return nil
 	}
-	way := g.net.route(from, to, g.plugged)
+	way := leapsOf(finder{g.net, from, to, g.plugged}.anyRate(g.net.leaves(g.plugged)))
 	if way == nil {
+		if lost := g.net.obstacle(from, to, g.plugged); lost.Cause == NotPassed {
+			return refuse("%s stands between %s and %s and passes nothing on; if it sends these on, set “Passes signals on” on its card, or lay a link",
+				g.net.name(lost.Device), g.net.name(from), g.net.name(to))
+		}
 		return refuse("no link that carries channels leads from %s to %s; lay one", g.net.name(from), g.net.name(to))
 	}
 	for _, at := range way {
@@ -163,7 +167,7 @@ func (g *giver) give(socket Socket, at leap) error {
 	group := g.net.groups[at.group]
 	link, _ := g.edit.Now().Link(g.net.spans[group.main].links[0].id)
 	return refuse("%s has no channel left for %s: it carries %d each way at %v kHz", link.Name, g.net.socketWords(socket),
-		g.net.capacity(at.group), float64(g.net.rest.rate)/1000)
+		g.net.capacity(at.group), float64(g.net.spans[group.main].rate)/1000)
 }
 
 // blocks are the rows of sockets that could go together, largest first; none of them holds one that has its slot.

@@ -14,6 +14,8 @@ type span struct {
 	ends  [2]end
 	// capacity is how many slots it has each way; 0 where nothing says.
 	capacity int
+	// rate is the sample rate in hertz that it runs at.
+	rate int
 	// oneWay tells that it carries nothing against its own direction.
 	oneWay bool
 	group  int
@@ -58,8 +60,7 @@ func (n *network) join() {
 func (n *network) span(link plan.Link, at map[end]int) {
 	number := len(n.spans)
 	n.spanOf[link.ID] = number
-	s := span{links: []spanLink{{id: link.ID}}, group: -1}
-	s.take(n.limit(link))
+	s, rows := span{links: []spanLink{{id: link.ID}}, group: -1}, []plan.Link{link}
 	for side := range 2 {
 		here := [2]end{{link.From, link.FromPort}, {link.To, link.ToPort}}[side]
 		for {
@@ -75,7 +76,7 @@ func (n *network) span(link plan.Link, at map[end]int) {
 			n.spanOf[on.ID] = number
 			entersAtFrom := end{on.From, on.FromPort} == other
 			part := spanLink{id: on.ID, turned: entersAtFrom == (side == 0)}
-			s.take(n.limit(on))
+			rows = append(rows, on)
 			if side == 0 {
 				s.links = slices.Insert(s.links, 0, part)
 			} else {
@@ -88,13 +89,17 @@ func (n *network) span(link plan.Link, at map[end]int) {
 		}
 		s.ends[side] = here
 	}
+	s.rate = n.rateOf(s.devices())
+	for _, row := range rows {
+		s.take(n.limit(row, s.rate))
+	}
 	n.spans = append(n.spans, s)
 }
 
-// beyond is the other port of a converter.
+// beyond is the other port of a converter to another medium. One that has a sample rate of its own ends a span.
 func (n *network) beyond(here end) (end, bool) {
 	d := n.devices[here.device]
-	if d == nil || !d.kind.converter {
+	if d == nil || !d.kind.converter || d.rate != 0 {
 		return end{}, false
 	}
 	for _, port := range d.kind.ports {
@@ -119,14 +124,13 @@ func fewer(a, b int) int {
 	return a
 }
 
-// limit is how many slots a link has each way: what its transport states at the plan's sample rate, else what its ports
-// state.
-func (n *network) limit(link plan.Link) (capacity int, oneWay bool) {
+// limit is how many slots a link has each way: what its transport states at its sample rate, else what its ports state.
+func (n *network) limit(link plan.Link, rate int) (capacity int, oneWay bool) {
 	transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
 	if err != nil {
 		return 0, false
 	}
-	if channels, stated := transport.ChannelsAt(n.rest.rate); stated {
+	if channels, stated := transport.ChannelsAt(rate); stated {
 		return channels, transport.OneWay
 	}
 	return fewer(n.port(end{link.From, link.FromPort}).Channels, n.port(end{link.To, link.ToPort}).Channels), transport.OneWay
@@ -221,7 +225,7 @@ func (n *network) hops(number int, forward bool, slot int) []Hop {
 		if along == part.turned {
 			direction = Return
 		}
-		hops = append(hops, Hop{part.id, direction, slot})
+		hops = append(hops, Hop{Link: part.id, Direction: direction, Slot: slot})
 	}
 	return hops
 }

@@ -119,8 +119,16 @@ func (t *trace) standing(s Socket) (inputs []plan.InputID) {
 func (t *trace) onTheWay(gap *Gap) {
 	o, box := t.act.over, gap.Socket
 	way := o.net.route(box.Device, gap.Console, o.plugged)
+	if lost := o.arrive(box, place{gap.Console, gap.Channel}).Lost; lost.Cause != 0 && (lost.Cause != NotPassed || way == nil) {
+		gap.Spot = lost
+		return
+	}
 	if way == nil || o.net.passes(box) {
 		gap.Cause, gap.Device = NoLink, box.Device
+		if lost := o.net.obstacle(box.Device, gap.Console, o.plugged); lost.Cause != 0 && !o.net.passes(box) {
+			gap.Spot = lost
+			return
+		}
 		if o.net.passes(gap.Named) {
 			t.onTheLegs(gap)
 		}
@@ -128,14 +136,8 @@ func (t *trace) onTheWay(gap *Gap) {
 	}
 	for _, at := range way {
 		on := slices.IndexFunc(o.slotsOf(box), func(s slot) bool { return s.group == at.group && s.forward == at.forward })
-		limit := o.net.groups[at.group].capacity
-		gap.Link, _ = o.net.row(slot{at.group, at.forward, 1})
-		switch {
-		case on < 0:
+		if gap.Link, _ = o.net.row(slot{at.group, at.forward, 1}); on < 0 {
 			gap.Cause = NoSlot
-			return
-		case limit > 0 && o.slotsOf(box)[on].number > limit:
-			gap.Cause, gap.Limit = SlotOver, limit
 			return
 		}
 	}

@@ -27,6 +27,8 @@ type Hop struct {
 	Link      plan.LinkID
 	Direction string
 	Slot      int
+	// Resent is the console that sends the signal on over this link; blank where none stands before it.
+	Resent plan.DeviceID
 }
 
 // Directions of a slot.
@@ -44,6 +46,8 @@ type Channel struct {
 	Hops    []Hop
 	// Backup are the same slots on the links that stand by; empty where no link of the way has a partner.
 	Backup []Hop
+	// Lost is where slots lead towards it and end: SlotOver, NotPassed or RatesApart; blank where they do not lead there.
+	Lost Spot
 }
 
 // Leg is one way of an input to a preamp. A splitter gives an input several.
@@ -119,6 +123,8 @@ type OutputLine struct {
 	Reached bool
 	Hops    []Hop
 	Backup  []Hop
+	// Lost is as that of a channel.
+	Lost Spot
 }
 
 // Patched reports whether the output leaves a console for a socket in this act.

@@ -22,7 +22,8 @@ func (n *network) socketWords(s Socket) string {
 }
 
 // Words is the line a crew reads aloud: "Kick in → SL in 3 → FOH 1, Mon 1". A sub-snake stands before the box it leads
-// to; legs of a splitter are parted by semicolons; a channel that the signal does not reach is marked "not reached".
+// to; legs of a splitter are parted by semicolons; a channel that the signal does not reach is marked "not reached",
+// or why it is not carried there.
 func (v *View) Words(l *Line) string {
 	said := l.Input.Name
 	switch {
@@ -56,7 +57,9 @@ func (v *View) legWords(l *Line, leg *Leg) string {
 	for _, c := range leg.Channels {
 		words := fmt.Sprintf("%s %d", v.nets.name(c.Console), c.Number)
 		if !c.Reached {
-			words += " not reached"
+			words += " " + v.Unreached(c.Lost)
+		} else if resent := v.resentWords(c.Hops); resent != "" {
+			words += " (" + resent + ")"
 		}
 		channels = append(channels, words)
 	}
@@ -73,15 +76,48 @@ func (v *View) OutputWords(l *OutputLine) string {
 	}
 	said := fmt.Sprintf("%s → %s → %s", l.Output.Name, v.nets.name(l.Console), v.SocketWords(l.Socket))
 	if !l.Reached {
-		said += " not reached"
+		said += " " + v.Unreached(l.Lost)
+	} else if resent := v.resentWords(l.Hops); resent != "" {
+		said += " (" + resent + ")"
 	}
 	return said
 }
 
-// SlotWords names the channels on the links of a way: "L01 3, L04 7".
+// Unreached says that a signal does not arrive: "not reached", and why where its channels lead towards the place, as "not carried
+// at 96 kHz".
+func (v *View) Unreached(lost Spot) string {
+	switch lost.Cause {
+	case SlotOver:
+		return "not carried at " + KHz(v.LinkRate(lost.Link))
+	case RatesApart:
+		return fmt.Sprintf("not carried from %s to %s", KHz(v.Rate(lost.Device)), KHz(v.Rate(lost.Beyond)))
+	case NotPassed:
+		return "not reached, " + v.Name(lost.Device) + " passes nothing on"
+	}
+	return "not reached"
+}
+
+// KHz is a sample rate as it is said: "48 kHz", "44.1 kHz".
+func KHz(hertz int) string { return fmt.Sprintf("%v kHz", float64(hertz)/1000) }
+
+// resentWords names the consoles that send a signal on: "FOH re-sends".
+func (v *View) resentWords(hops []Hop) string {
+	var said []string
+	for _, hop := range hops {
+		if hop.Resent != "" {
+			said = append(said, v.Name(hop.Resent)+" re-sends")
+		}
+	}
+	return strings.Join(said, ", ")
+}
+
+// SlotWords names the channels on the links of a way, and the consoles that send the signal on: "L01 3, L04 7", "L01 3, FOH re-sends, L04 7".
 func (v *View) SlotWords(hops []Hop) string {
 	var said []string
 	for _, hop := range hops {
+		if hop.Resent != "" {
+			said = append(said, v.Name(hop.Resent)+" re-sends")
+		}
 		link, _ := v.Plan.Link(hop.Link)
 		words := fmt.Sprintf("%s %d", link.Name, hop.Slot)
 		if hop.Direction == Return && v.bothWays(hop.Link) {

@@ -30,6 +30,12 @@ type Kind struct {
 // Key is the kind's slug.
 func (r Kind) Key() Key { return Key(r.ID) }
 
+// Mixes reports whether devices of this kind are consoles, in which a signal ends unless the device passes it on: kinds
+// with channels, and mixing kinds with inputs. A stage box or a shared preamp with channels is none.
+func (r Kind) Mixes() bool {
+	return (r.Channels > 0 || r.Group == "Mixing" && r.Inputs > 0) && r.Splitter == "" && r.Group != "Stage"
+}
+
 // KindPort is a port of a kind: it takes one link. Channels is how many it carries each way where its transport does not
 // say; splitter is what this port of a splitter does to 48 V where it differs from the kind; fibre is the sort that the optics
 // of a fibre port are made for. Through names the port of a passive device that this one is joined to, conductor by
@@ -104,6 +110,14 @@ type Device struct {
 	Rate      string     `json:"sample_rate_kHz,omitzero" oneof:"44.1 48 88.2 96"`
 	Converts  bool       `json:"converts_sample_rate,omitzero"`
 	Note      string     `json:"note,omitzero" long:"true"`
+}
+
+// SampleRateHz is the sample rate of the device's audio in hertz: its own, or the plan's.
+func (r Device) SampleRateHz(s Settings) int {
+	if r.Rate != "" {
+		s.SampleRate = r.Rate
+	}
+	return s.SampleRateHz()
 }
 
 // Key is the device's id.

@@ -16,6 +16,7 @@ var editionChanges = map[int][]string{
 		"A kind whose own figure no cable of its category can have (under 80 % or over twice the category's) has no grade; it counted as 80 % at best.",
 		"A link whose metres nobody gave has no grade until it has a cable: the loss of its slack alone says nothing.",
 		"Limits at 100 MHz are whole tenths of a dB, as standards print them: a margin may differ by up to 0.05 dB.",
+		"A digital link carries the channels of its own sample rate, that of its ends: one whose ends run at two rates carries none, and a console passes nothing on unless it says so.",
 	},
 }
 

@@ -130,7 +130,11 @@ func (s *patching) goesTo(r socketRow) string {
 		}
 	}
 	for _, line := range r.outputs {
-		said = append(said, "from "+s.view.Name(line.Console))
+		words := "from " + s.view.Name(line.Console)
+		if !line.Reached {
+			words += " " + s.view.Unreached(line.Lost)
+		}
+		said = append(said, words)
 	}
 	return strings.Join(said, ", ")
 }
@@ -181,11 +185,21 @@ func (s *patching) channelWords(channels []patch.Channel) (said []string) {
 	for _, channel := range channels {
 		words := fmt.Sprintf("%s %d", s.view.Name(channel.Console), channel.Number)
 		if !channel.Reached {
-			words += " not reached"
+			words += " " + s.view.Unreached(channel.Lost)
 		}
 		said = append(said, words)
 	}
 	return said
+}
+
+// missed reports whether a channel or an output gets nothing of what is on this socket.
+func (r socketRow) missed() bool {
+	for leg := range r.legs() {
+		if slices.ContainsFunc(leg.Channels, func(c patch.Channel) bool { return !c.Reached }) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(r.outputs, func(line *patch.OutputLine) bool { return !line.Reached })
 }
 
 func (s *patching) socketFields() []table.ColumnOf[socketRow] {
@@ -214,6 +228,12 @@ func (s *patching) socketFields() []table.ColumnOf[socketRow] {
 		{
 			Column: column("channels", "Goes to", 160, "the channels that get it; of an output, the console that feeds it."),
 			Text:   s.goesTo,
+			Tone: func(r socketRow) table.Tone {
+				if r.missed() {
+					return table.Stop
+				}
+				return table.Usual
+			},
 		},
 		{
 			Column: column("power", "48 V", 60, "whether what is plugged in wants 48 V."),
