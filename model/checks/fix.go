@@ -35,6 +35,8 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"double-name":      ownNames,
 	"retired-name":     freshName,
 	"channel-left":     freeLeft,
+	"phantom-missing":  giveIt,
+	"phantom-arrives":  takeIt,
 }
 
 // FixedRules lists the rules that may have a fix, in the order of the rules.
