@@ -169,24 +169,9 @@ func (s *Subject) marked(act *patch.Act, line *patch.Line) (Finding, bool) {
 	}
 	finding.Severity = Stop
 	finding.Where = append(finding.Where, Place{plan.DevicesTable, plan.Key(fed[0].Socket.Device)})
-	finding.What = fmt.Sprintf("48 V comes to %s (%s), which it can damage: from %s%s", line.Input.Name, of, s.Patch.SocketWords(fed[0].Socket), s.feedWords(fed[0]))
+	finding.What = fmt.Sprintf("48 V comes to %s (%s), which it can damage: from %s", line.Input.Name, of, s.Patch.FeedWords(fed[0]))
 	finding.Remedy = "Mark it as wanting no 48 V, and switch 48 V off there before it is plugged."
 	return finding, true
-}
-
-// feedWords say who switches 48 V at a feed and across what it comes.
-func (s *Subject) feedWords(feed patch.Feed) (said string) {
-	if feed.Switch != "" {
-		said = ", switched by " + s.Patch.Name(feed.Switch)
-	}
-	if len(feed.Across) > 0 {
-		var names []string
-		for _, id := range feed.Across {
-			names = append(names, s.Patch.Name(id))
-		}
-		said += ", across " + words.And(names, fewNamed)
-	}
-	return said
 }
 
 // fed are the preamps that give 48 V in an act, each with an input that wants it there.
@@ -211,8 +196,8 @@ func (s *Subject) parallel(act *patch.Act) (sights []sight) {
 			if other := on[feed.Socket]; other != nil {
 				sights = append(sights, sight{Finding{
 					Severity: Stop, Where: []Place{inputPlace(line), inputPlace(other), {plan.DevicesTable, plan.Key(feed.Socket.Device)}},
-					What: fmt.Sprintf("48 V for %s at %s%s comes to %s (%s) too, which it can damage", other.Input.Name,
-						s.Patch.SocketWords(feed.Socket), s.feedWords(feed), line.Input.Name, patch.TypeWords(line.Input)),
+					What: fmt.Sprintf("48 V for %s at %s comes to %s (%s) too, which it can damage", other.Input.Name,
+						s.Patch.FeedWords(feed), line.Input.Name, patch.TypeWords(line.Input)),
 					Remedy: "Plug one of the two into another preamp before 48 V is switched on.",
 				}, act, ""})
 				break

@@ -163,15 +163,21 @@ func (v *View) Powered(act *Act, l *Line) map[Socket]bool {
 	if len(fed) == 0 {
 		return nil
 	}
-	from := v.pluggedAt(l)
-	powered := map[Socket]bool{from: false}
-	for _, way := range v.nets.through[from] {
-		if !way.isolated {
-			powered[way.socket], powered[act.over.box(way)] = false, false
-		}
-	}
+	powered := v.direct(act, l)
 	for _, feed := range fed {
 		powered[feed.Socket] = true
 	}
 	return powered
+}
+
+// direct are the sockets that lie parallel to where an input is plugged in, itself among them, over no isolated output.
+func (v *View) direct(act *Act, l *Line) map[Socket]bool {
+	from := v.pluggedAt(l)
+	all := map[Socket]bool{from: false}
+	for _, way := range v.nets.through[from] {
+		if !way.isolated {
+			all[way.socket], all[act.over.box(way)] = false, false
+		}
+	}
+	return all
 }

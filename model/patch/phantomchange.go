@@ -6,7 +6,6 @@ import (
 	"iter"
 	"maps"
 	"slices"
-	"strings"
 
 	"stageloom/model/plan"
 )
@@ -24,6 +23,9 @@ type PhantomChange struct {
 
 // Replugged tells that another input comes on the preamp, so that 48 V is off while it is plugged.
 func (c *PhantomChange) Replugged() bool { return inputOf(c.Before) != inputOf(c.After) }
+
+// Stays tells that nothing is done: the same input keeps its 48 V.
+func (c *PhantomChange) Stays() bool { return c.Was && c.Now && !c.Replugged() }
 
 // Hurts tells that 48 V was on and the next input suffers from it.
 func (c *PhantomChange) Hurts() bool {
@@ -108,7 +110,7 @@ const PhantomOrder = "Mute, switch 48 V off, wait some seconds until it has gone
 func (v *View) PhantomWords(c PhantomChange) string {
 	off, on := "off"+v.by(c.OffBy), "on"+v.by(c.OnBy)
 	switch {
-	case !c.Replugged() && c.Was && c.Now:
+	case c.Stays():
 		return "stays on"
 	case !c.Replugged() && c.Was:
 		return off
@@ -174,27 +176,4 @@ func (v *View) LeftOn(act *Act) map[Socket]PhantomLeft {
 		}
 	}
 	return nil
-}
-
-// Cautions say what is to be heeded of 48 V where each input of an act is plugged in: "NO 48 V – ribbon", "48 V off before
-// plugging". Inputs that 48 V cannot come to have none.
-func (v *View) Cautions(act *Act) map[plan.InputID]string {
-	left, cautions := v.LeftOn(act), map[plan.InputID]string{}
-	for _, line := range act.Lines {
-		var said []string
-		feeds := v.Feeds(act, line)
-		if len(feeds) > 0 && BearingOf(line.Input) == Suffers {
-			said = append(said, "NO 48 V – "+TypeWords(line.Input))
-		}
-		if slices.ContainsFunc(feeds, func(f Feed) bool {
-			was, on := left[f.Socket]
-			return on && was.Line.Input.ID != line.Input.ID
-		}) {
-			said = append(said, "48 V off before plugging")
-		}
-		if len(said) > 0 {
-			cautions[line.Input.ID] = strings.Join(said, "; ")
-		}
-	}
-	return cautions
 }
