@@ -26,10 +26,13 @@ func (s *PhantomSheet) Beside(l *Line) string {
 }
 
 // At is what stands on sheets at a socket that an input lies on: 48 V where it is switched and where it stands on the line, and
-// cautions where it could come, nowhere else.
+// cautions where it could come, nowhere else. Where none comes to an input that wants it, that stands where it is plugged in.
 func (s *PhantomSheet) At(l *Line, at Socket) string {
 	if _, direct := s.view.direct(s.act, l)[at]; !l.Patched() || !direct {
 		return ""
+	}
+	if l.Input.Phantom && at == s.view.pluggedAt(l) && len(s.view.Feeds(s.act, l)) == 0 {
+		return "wants 48 V"
 	}
 	return together(s.Stands(l, at) && BearingOf(l.Input) != Suffers, s.Caution(l))
 }

@@ -21,7 +21,7 @@ func PhantomChangesOf(v *patch.View, act *patch.Act) (said []string) {
 	}
 	var others []string
 	for _, change := range patch.PhantomChanges(v, before, act) {
-		words := v.SocketWords(change.Socket) + ": 48 V " + v.PhantomWords(change)
+		words := v.SocketWords(change.Socket) + ", 48 V: " + v.PhantomWords(change)
 		switch {
 		case change.Stays():
 		case change.Hurts():

@@ -166,6 +166,8 @@ func (s *patching) power(r socketRow) string {
 		words := s.phantoms.At(line, r.Socket)
 		if rest, on := strings.CutPrefix(words, "48 V"); on && s.phantoms.Stands(line, r.Socket) {
 			words = "wanted" + rest
+		} else if words == "wants 48 V" {
+			words = "wanted, none comes"
 		}
 		if words != "" && !slices.Contains(said, words) {
 			said = append(said, words)
