@@ -70,7 +70,7 @@ func (p *printout) drawBoxes(b *paper.Book) {
 	for _, act := range p.acts() {
 		for _, device := range p.boxes(act) {
 			title := device.Name + p.ofAct(act)
-			sheets.add(act, p.boxTable(title, p.Patch.Box(act, device.ID)), p.boxTable(title, p.Patch.Box(p.Patch.House(), device.ID)))
+			sheets.add(act, p.boxTable(title, act, device.ID), p.boxTable(title, p.Patch.House(), device.ID))
 		}
 	}
 }
@@ -95,20 +95,20 @@ func (s *actSheets) add(act *patch.Act, table, house paper.Table) {
 	s.book.Table(table)
 }
 
-func (p *printout) boxTable(title string, rows []patch.BoxRow) paper.Table {
+func (p *printout) boxTable(title string, act *patch.Act, device plan.DeviceID) paper.Table {
 	table := paper.Table{
 		Title: title,
 		Columns: []paper.Column{
 			{Head: "Socket", Face: paper.Mono, Width: paper.Fit(34)},
 			{Head: "What", Width: paper.Fill(1.2), Lines: 3},
 			{Head: "Source or mic, stand", Width: paper.Fill(0.9), Lines: 3},
-			{Head: "48 V", Align: paper.Centre},
+			{Head: "48 V", Align: paper.Centre, Width: paper.Fit(phantomColumn), Lines: 4},
 			{Head: "Arrives at", Width: paper.Fill(1.1), Lines: 8},
 			{Head: "Done", Align: paper.Centre},
 		},
 		BlankRows: 2,
 	}
-	rows = used(rows)
+	rows, phantoms := used(p.Patch.Box(act, device)), p.Patch.PhantomSheet(act)
 	for i := 0; i < len(rows); i++ {
 		row := rows[i]
 		last := i
@@ -121,7 +121,7 @@ func (p *printout) boxTable(title string, rows []patch.BoxRow) paper.Table {
 			i = last
 			continue
 		}
-		cells := paper.Texts(words, p.onSocket(row), p.sources(row), p.phantom(row), p.arrives(row), "")
+		cells := paper.Texts(words, p.onSocket(row), p.sources(row), phantomAt(phantoms, row), p.arrives(row), "")
 		cells.Cells[1].Bold, cells.Cells[5].Tick = true, true
 		table.Rows = append(table.Rows, cells)
 	}
@@ -189,13 +189,18 @@ func source(i plan.Input) string {
 	return said
 }
 
-func (p *printout) phantom(row patch.BoxRow) string {
+// phantomColumn is how wide the cautions of 48 V may be.
+const phantomColumn = 28
+
+// phantomAt is what a box sheet says of 48 V at a socket.
+func phantomAt(phantoms *patch.PhantomSheet, row patch.BoxRow) string {
+	var said []string
 	for _, line := range row.Lines {
-		if line.Input.Phantom {
-			return "48 V"
+		if words := phantoms.At(line, row.Socket); words != "" && !slices.Contains(said, words) {
+			said = append(said, words)
 		}
 	}
-	return ""
+	return strings.Join(said, "; ")
 }
 
 // arrives lists the channels that get what is on a socket, or where an output comes from.

@@ -23,7 +23,7 @@ func (p *printout) drawChannels(b *paper.Book) {
 				continue
 			}
 			title := p.Patch.Name(console) + p.ofAct(act)
-			sheets.add(act, p.channelTable(title, rows), p.channelTable(title, house[console]))
+			sheets.add(act, p.channelTable(title, act, rows), p.channelTable(title, p.Patch.House(), house[console]))
 		}
 	}
 	if !sheets.written {
@@ -31,7 +31,7 @@ func (p *printout) drawChannels(b *paper.Book) {
 	}
 }
 
-func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Table {
+func (p *printout) channelTable(title string, act *patch.Act, rows []patch.ChannelRow) paper.Table {
 	table := paper.Table{
 		Title: title,
 		Columns: []paper.Column{
@@ -57,7 +57,7 @@ func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Tab
 		if row.Channel.Lost.Cause != 0 {
 			over = p.Patch.Unreached(row.Channel.Lost)
 		}
-		cells := paper.Texts(fmt.Sprint(row.Number), strings.Join(inputs, " and "), strings.Join(sources, "; "), p.Patch.SocketWords(row.Socket), over, p.owners(row), "")
+		cells := paper.Texts(fmt.Sprint(row.Number), strings.Join(inputs, " and "), strings.Join(sources, "; "), p.Patch.SocketWords(row.Socket), over, p.owners(act, row), "")
 		cells.Cells[1].Bold, cells.Cells[6].Tick = true, true
 		table.Rows = append(table.Rows, cells)
 	}
@@ -65,28 +65,41 @@ func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Tab
 }
 
 // owners says who sets the gain and who switches 48 V for what a channel gets.
-func (p *printout) owners(row patch.ChannelRow) string {
+func (p *printout) owners(act *patch.Act, row patch.ChannelRow) string {
 	for _, line := range row.Lines {
-		for _, leg := range line.Legs {
+		for i := range line.Legs {
+			leg := &line.Legs[i]
 			if leg.Socket != row.Socket {
 				continue
 			}
-			said := ""
+			var said []string
 			if leg.Gain != "" {
-				said = "gain " + p.Patch.Name(leg.Gain)
+				said = append(said, "gain "+p.Patch.Name(leg.Gain))
 			}
-			if line.Input.Phantom {
-				who := "48 V"
-				if leg.Phantom != "" {
-					who += " " + p.Patch.Name(leg.Phantom)
-				}
-				if leg.Isolated {
-					who += " does not pass here"
-				}
-				said = strings.TrimPrefix(said+", "+who, ", ")
+			if words := p.switches(act, line, leg); words != "" {
+				said = append(said, words)
 			}
-			return said
+			return strings.Join(said, ", ")
 		}
+	}
+	return ""
+}
+
+// switches says what a console has to know of 48 V on a leg: who switches it there, that it must not be, or that none comes from
+// there.
+func (p *printout) switches(act *patch.Act, line *patch.Line, leg *patch.Leg) string {
+	suffers := patch.BearingOf(line.Input) == patch.Suffers
+	for _, feed := range p.Patch.Feeds(act, line) {
+		switch {
+		case feed.Socket != leg.Socket:
+		case suffers:
+			return "NO 48 V – " + patch.TypeWords(line.Input)
+		case line.Input.Phantom && p.Patch.Powered(act, line)[feed.Socket]:
+			return strings.TrimSpace("48 V " + p.Patch.Name(feed.Switch))
+		}
+	}
+	if line.Input.Phantom && !suffers {
+		return "no 48 V from here"
 	}
 	return ""
 }
@@ -103,6 +116,7 @@ func (p *printout) drawPatchChanges(b *paper.Book) {
 		name, last := p.Patch.ActName(act.Act.ID), p.Patch.ActName(before.Act.ID)
 		b.Bookmark(name)
 		b.Table(p.changesTable(fmt.Sprintf("%s, after %s%s", name, last, times(act.Act)), before, act))
+		p.drawPhantomChanges(b, act)
 		b.Skip(3 * b.Scale())
 	}
 	if len(shown) < 2 {
@@ -216,20 +230,18 @@ func (p *printout) lineTable(title string, act *patch.Act) paper.Table {
 			{Head: "No.", Face: paper.Mono},
 			{Head: "Call", Width: paper.Fill(2.2), Lines: 8},
 			{Head: "Source or mic, stand", Width: paper.Fill(1), Lines: 3},
-			{Head: "48 V", Align: paper.Centre},
+			{Head: "48 V", Align: paper.Centre, Width: paper.Fit(phantomColumn), Lines: 4},
 			{Head: "At box", Align: paper.Centre},
 			{Head: "Heard", Align: paper.Centre},
 		},
 		BlankRows: 2,
 	}
+	phantoms := p.Patch.PhantomSheet(act)
 	for _, line := range act.Lines {
 		if line.Struck {
 			continue
 		}
-		power := ""
-		if line.Input.Phantom {
-			power = "48 V"
-		}
+		power := phantoms.Beside(line)
 		row := paper.Texts(fmt.Sprint(line.Input.Number), p.Patch.Words(line), source(line.Input), power, "", "")
 		row.Cells[4].Tick, row.Cells[5].Tick = true, true
 		table.Rows = append(table.Rows, row)

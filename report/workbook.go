@@ -149,18 +149,15 @@ func (p *printout) patchSheet() exchange.Sheet {
 	}
 	s := exchange.Sheet{Name: "Patch", Columns: heads(names...)}
 	for _, act := range p.Patch.Shown() {
+		phantoms := p.Patch.PhantomSheet(act)
 		for _, line := range act.Lines {
-			s.Rows = append(s.Rows, p.patchRow(act, line, consoles))
+			s.Rows = append(s.Rows, p.patchRow(act, line, phantoms.Beside(line), consoles))
 		}
 	}
 	return s
 }
 
-func (p *printout) patchRow(act *patch.Act, line *patch.Line, consoles []plan.DeviceID) []exchange.Cell {
-	power := ""
-	if line.Input.Phantom {
-		power = "48 V"
-	}
+func (p *printout) patchRow(act *patch.Act, line *patch.Line, power string, consoles []plan.DeviceID) []exchange.Cell {
 	row := []exchange.Cell{
 		exchange.Text(p.Patch.ActName(act.Act.ID)), exchange.Count(line.Input.Number), exchange.Text(line.Input.Name), exchange.Text(line.Input.Source), exchange.Text(line.Input.Stand),
 		exchange.Text(power), exchange.Text(p.Patch.SocketWords(line.At)), exchange.Text(p.Patch.Words(line)),

@@ -92,7 +92,7 @@ func (w *window) patchItems() []*fyne.MenuItem {
 		fyne.NewMenuItem("One socket or channel back", func() { w.patching.Shift(-1) }),
 		w.item("First free socket or channel", key(fyne.KeyF, control|shift), w.patching.FirstFree),
 		fyne.NewMenuItem("Move by an offset…", w.patching.Offset),
-		w.item("Insert an input here…", key(fyne.KeyT, control|shift), w.patching.Insert),
+		w.item("Insert an input here…", key(fyne.KeyV, control|shift), w.patching.Insert),
 		fyne.NewMenuItem("Sort by number", w.patching.Sort),
 		fyne.NewMenuItem(w.patching.ClearLabel(), w.patching.Clear),
 	}

@@ -67,9 +67,12 @@ type patchSheet struct {
 	view *patch.View
 	// whole tells that all of an act is printed, not only what it has otherwise than the house.
 	whole bool
+	// phantoms is what the act at hand says of 48 V.
+	phantoms *patch.PhantomSheet
 }
 
 func (s *patchSheet) act(act *patch.Act, by string) {
+	s.phantoms = s.view.PhantomSheet(act)
 	s.blank()
 	if name := s.view.ActName(act.Act.ID); name != "" {
 		s.hang("", heading(act, name, s.whole))
@@ -111,7 +114,7 @@ func (s *patchSheet) own(act *patch.Act, line *patch.Line) bool {
 func (s *patchSheet) byInput(act *patch.Act) {
 	for _, line := range act.Lines {
 		if s.own(act, line) {
-			s.hang(right(fmt.Sprint(line.Input.Number), 4)+"  ", printable(s.view.Words(line)+remarks(line)))
+			s.hang(right(fmt.Sprint(line.Input.Number), 4)+"  ", printable(s.view.Words(line)+remarks(s.phantoms.Beside(line))))
 		}
 	}
 	if !s.whole || len(act.Outputs) == 0 {
@@ -123,12 +126,12 @@ func (s *patchSheet) byInput(act *patch.Act) {
 	}
 }
 
-// remarks are what a person at the stage has to know beside the way.
-func remarks(line *patch.Line) string {
-	if line.Input.Phantom && !line.Struck {
-		return " (48 V)"
+// remarks are what a person at the stage has to know beside the way, in brackets.
+func remarks(words string) string {
+	if words == "" {
+		return ""
 	}
-	return ""
+	return " (" + words + ")"
 }
 
 func (s *patchSheet) byBox(act *patch.Act) {
@@ -145,7 +148,9 @@ func (s *patchSheet) byBox(act *patch.Act) {
 			lead := "  " + left(direction, 4) + number
 			for _, line := range row.Lines {
 				if s.own(act, line) {
-					said = append(said, func() { s.hang(lead, printable(line.Input.Name+remarks(line)+s.onward(line, row.Socket))) })
+					said = append(said, func() {
+						s.hang(lead, printable(line.Input.Name+remarks(s.phantoms.At(line, row.Socket))+s.onward(line, row.Socket)))
+					})
 				}
 			}
 			for _, line := range row.Outputs {
@@ -198,7 +203,7 @@ func (s *patchSheet) byConsole(act *patch.Act) {
 			var names []string
 			own := s.whole
 			for _, line := range row.Lines {
-				names = append(names, line.Input.Name+remarks(line))
+				names = append(names, line.Input.Name+remarks(s.phantoms.At(line, row.Socket)))
 				own = own || s.view.Differs(act, line)
 			}
 			if !own {

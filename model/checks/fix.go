@@ -37,6 +37,8 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"channel-left":     freeLeft,
 	"rates-apart":      oneRate,
 	"no-arrival":       passOn,
+	"phantom-missing":  giveIt,
+	"phantom-arrives":  takeIt,
 }
 
 // FixedRules lists the rules that may have a fix, in the order of the rules.

@@ -19,6 +19,21 @@ type cure struct {
 
 var cures = []cure{
 	{
+		"a condenser without 48 V", "phantom-missing",
+		[]string{"Mark it 48 V"},
+		func(r *rig, e *plan.Edit) {
+			plan.Put(e, plan.Input{ID: "i-22222", Number: 1, Name: "Hat", Use: "condenser"})
+		},
+	},
+	{
+		"a ribbon marked 48 V", "phantom-arrives",
+		[]string{"Mark it as wanting no 48 V"},
+		func(r *rig, e *plan.Edit) {
+			plan.Put(e, plan.Input{ID: "i-22222", Number: 1, Name: "Room", Use: "ribbon", Phantom: true})
+			plan.Put(e, plan.StagePatch{Input: "i-22222", Device: r.stage, Socket: 1})
+		},
+	},
+	{
 		"a poor coupler", "tight",
 		[]string{"Use a coupler of Cat 6A hardware before cable 2"},
 		func(r *rig, e *plan.Edit) {

@@ -93,7 +93,7 @@ func (s *show) at(device string, number int) patch.Socket {
 func (s *show) found() (found []checks.Finding) {
 	subject := checks.NewSubject(s.Plan)
 	for _, rule := range checks.Rules() {
-		if rule.Patch || rule.ID == "cable-twice" {
+		if rule.Patch || rule.ID == "cable-twice" || rule.ID == "phantom-missing" {
 			found = append(found, rule.Find(subject)...)
 		}
 	}

@@ -16,25 +16,18 @@ func twoOwners(s *Subject) []Finding {
 	var unowned []bundle
 	s.own(func(act *patch.Act, lines []*patch.Line) {
 		for _, line := range lines {
-			var phantom []string
 			for i := range line.Legs {
 				leg := &line.Legs[i]
-				if leg.Phantom != "" && !leg.Isolated {
-					phantom = append(phantom, s.Patch.SocketWords(leg.Socket))
-				}
 				if consoles := s.sharing(leg); consoles != "" {
 					unowned = append(unowned, bundle{leg.Socket.Device, consoles, s.sharers(act, line), []*patch.Line{line}})
 				}
 			}
-			if len(phantom) < 2 || !line.Input.Phantom {
+			finding, rest := s.switchedTwice(act, line)
+			if finding.What == "" {
 				continue
 			}
 			for _, sharer := range s.sharers(act, line) {
-				sights = append(sights, sight{Finding{
-					Severity: Warn, Where: []Place{inputPlace(line), {plan.DevicesTable, plan.Key(line.At.Device)}},
-					What:   fmt.Sprintf("48 V for %s has two owners", line.Input.Name),
-					Remedy: "Name one of them; two supplies on one microphone work against each other.",
-				}, sharer, ": at " + words.And(phantom, fewNamed)})
+				sights = append(sights, sight{finding, sharer, rest})
 			}
 		}
 	})
@@ -46,6 +39,29 @@ func twoOwners(s *Subject) []Finding {
 		}, fmt.Sprintf(", and %s have it", b.more))...)
 	}
 	return s.once(sights)
+}
+
+// switchedTwice tells of two preamps that give an input its 48 V: both have a named owner, or none has.
+func (s *Subject) switchedTwice(act *patch.Act, line *patch.Line) (finding Finding, rest string) {
+	fed := s.Patch.Fed(act, line)
+	if len(fed) < 2 {
+		return finding, ""
+	}
+	if !fed[0].Named {
+		return s.undecided(line, fed)
+	}
+	var at, who []string
+	for _, feed := range fed {
+		at = append(at, s.Patch.SocketWords(feed.Socket))
+		if name := s.Patch.Name(feed.Switch); !slices.Contains(who, name) {
+			who = append(who, name)
+		}
+	}
+	return Finding{
+		Severity: Warn, Where: []Place{inputPlace(line), {plan.DevicesTable, plan.Key(line.At.Device)}},
+		What:   fmt.Sprintf("48 V for %s has two owners", line.Input.Name),
+		Remedy: fmt.Sprintf("Ask %s which of these switches it, and name that one; two supplies on one microphone work against each other.", words.And(who, fewNamed)),
+	}, ": at " + words.And(at, fewNamed)
 }
 
 // sharing names the consoles that get the socket of a leg whose gain nobody owns; blank where it is fewer than two.

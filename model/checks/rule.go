@@ -215,6 +215,8 @@ var rules = []Rule{
 	{ID: "no-console", Patch: true, find: noConsole},
 	{ID: "channel-left", Patch: true, find: channelLeft},
 	{ID: "phantom-blocked", Patch: true, find: phantomBlocked},
+	{ID: "phantom-missing", Reads: []string{plan.InputsTable}, find: phantomMissing},
+	{ID: "phantom-arrives", Patch: true, find: phantomArrives},
 	{ID: "phantom-left", Patch: true, find: phantomLeft},
 	{ID: "two-owners", Patch: true, find: twoOwners},
 	{ID: "wrong-owner", Patch: true, find: wrongOwner},

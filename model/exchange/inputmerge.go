@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stageloom/model/fields"
+	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
 
@@ -29,6 +30,7 @@ func (m *match) merged(row *matched) plan.Input {
 	if row.UseRead && other || !row.UseRead && m.has(Use) {
 		want.Use = said.Use
 	}
+	other = other || m.has(Use) && said.Use != row.base.Use
 	if row.PhantomRead && other || m.has(Phantom) {
 		want.Phantom = said.Phantom
 	}
@@ -119,7 +121,7 @@ func (m *match) differences(row *matched, blanks bool) (all []Difference) {
 	}
 	add(Name, now.Name, was.Name)
 	add(Source, now.Source, was.Source)
-	add(Use, now.Use, was.Use)
+	add(Use, patch.UseWords(now.Use), patch.UseWords(was.Use))
 	add(Phantom, yesOrNo(now.Phantom), yesOrNo(was.Phantom))
 	add(Stand, now.Stand, was.Stand)
 	add(Riser, now.Riser, was.Riser)

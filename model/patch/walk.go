@@ -53,7 +53,7 @@ func (w *walk) spread(first int) {
 				return
 			}
 			next := node{far: far{way: Way{over.link, number}, socket: to, passive: w.net.passes(to)}, from: i, order: order}
-			next.isolated = at.isolated || kind.isolates(row.Port)
+			next.isolated = at.isolated || kind.isolates(row.Port) || w.net.devices[to.Device].kind.blocks(over.to.port)
 			if next.isolated && !at.isolated {
 				w.later = append(w.later, next)
 				return

@@ -105,6 +105,12 @@ func (n *network) follow() {
 // passes reports whether what is plugged into an input of this kind goes on over its multicore ports.
 func (k *kind) passes() bool { return k.Passive || k.Splitter == "active" }
 
+// blocks reports whether a port says itself that 48 V does not pass: coming in by an isolated output, it comes from there no
+// more than it goes.
+func (k *kind) blocks(port string) bool {
+	return slices.ContainsFunc(k.ports, func(p plan.KindPort) bool { return p.Name == port && p.Splitter == "isolated" })
+}
+
 // isolates reports whether 48 V from beyond a port stays there.
 func (k *kind) isolates(port string) bool {
 	for _, p := range k.ports {

@@ -40,6 +40,9 @@ func inputCard(a *assess.Assessment, key plan.Key) Card {
 		if slots := slotsOf(a.Patch, line); slots != "" {
 			c.add("on links", "", slots)
 		}
+		if words := phantomRow(a.Patch, act, line); words != "" {
+			c.add("48 V", "", words)
+		}
 	}
 	return c
 }

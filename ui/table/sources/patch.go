@@ -63,6 +63,8 @@ type patching struct {
 	channels bool
 	// holders are how many inputs are on a socket.
 	holders map[patch.Socket]int
+	// phantoms is what the act says of 48 V.
+	phantoms *patch.PhantomSheet
 }
 
 func sighted(a *assess.Assessment, at View) *patching {
@@ -70,7 +72,7 @@ func sighted(a *assess.Assessment, at View) *patching {
 	if !found {
 		act = a.Patch.House()
 	}
-	s := &patching{Assessment: a, view: a.Patch, act: act, channels: at.Channels, holders: map[patch.Socket]int{}}
+	s := &patching{Assessment: a, view: a.Patch, act: act, channels: at.Channels, holders: map[patch.Socket]int{}, phantoms: a.Patch.PhantomSheet(act)}
 	for _, line := range act.Lines {
 		for socket := range line.Sockets() {
 			s.holders[socket]++

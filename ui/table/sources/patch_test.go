@@ -227,3 +227,22 @@ func TestGuestsOfAnActAreTyped(t *testing.T) {
 	require.Equal(t, "3", cell(p, "acts", "Low Tide Brass", "order"))
 	require.Equal(t, "1", cell(p, "acts", "Marigold Static", "order"))
 }
+
+func TestTheTableOfSocketsSays48VWhereItStandsAndWhatMustNotHaveIt(t *testing.T) {
+	b := &booth{t, demo.Weekender()}
+	require.Equal(t, "wanted", b.says("sockets", "", "Splitter in 1", "48 V").Text, "overhead left")
+	require.Empty(t, b.says("sockets", "", "Broadcast rack in 1", "48 V").Text, "behind an isolated output")
+	next, err := plan.Do(b.plan, nil, func(e *plan.Edit) error {
+		for input := range e.Now().Inputs.All() {
+			if input.Name == "Overhead left" {
+				return plan.Update(e, input.Key(), func(i *plan.Input) { i.Use, i.Phantom = patch.Ribbon, false })
+			}
+		}
+		return nil
+	})
+	require.NoError(t, err)
+	b.plan = next
+	cell := b.says("sockets", "", "Splitter in 1", "48 V")
+	require.Equal(t, "NO 48 V – ribbon", cell.Text)
+	require.Empty(t, b.says("sockets", "", "Broadcast rack in 1", "48 V").Text)
+}

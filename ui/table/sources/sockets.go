@@ -163,12 +163,21 @@ func (s *patching) owner(r socketRow, of func(*patch.Leg) plan.DeviceID) string 
 func gainOf(leg *patch.Leg) plan.DeviceID    { return leg.Gain }
 func phantomOf(leg *patch.Leg) plan.DeviceID { return leg.Phantom }
 
-// power reports whether what is plugged in wants 48 V.
-func (r socketRow) power() string {
-	if slices.ContainsFunc(r.lines, func(line *patch.Line) bool { return line.Input.Phantom }) {
-		return "wanted"
+// power says whether 48 V is wanted on a socket, and what is to be heeded there; blank where none comes.
+func (s *patching) power(r socketRow) string {
+	var said []string
+	for _, line := range r.lines {
+		words := s.phantoms.At(line, r.Socket)
+		if rest, on := strings.CutPrefix(words, "48 V"); on && s.phantoms.Stands(line, r.Socket) {
+			words = "wanted" + rest
+		} else if words == "wants 48 V" {
+			words = "wanted, none comes"
+		}
+		if words != "" && !slices.Contains(said, words) {
+			said = append(said, words)
+		}
 	}
-	return ""
+	return strings.Join(said, "; ")
 }
 
 func (s *patching) troubleAt(r socketRow) string {
@@ -236,8 +245,14 @@ func (s *patching) socketFields() []table.ColumnOf[socketRow] {
 			},
 		},
 		{
-			Column: column("power", "48 V", 60, "whether what is plugged in wants 48 V."),
-			Text:   socketRow.power,
+			Column: column("power", "48 V", 60, "whether 48 V is wanted here, and what must not have it. None comes behind an isolated output."),
+			Text:   s.power,
+			Tone: func(r socketRow) table.Tone {
+				if strings.Contains(s.power(r), "NO 48 V") {
+					return table.Stop
+				}
+				return table.Usual
+			},
 		},
 		{
 			Column:  choice("gain", "Gain by", 100, "who sets the gain of this preamp; blank is as in the house."),
