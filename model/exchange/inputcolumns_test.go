@@ -76,13 +76,13 @@ func TestWordsOfSourcesAreReadAndTold(t *testing.T) {
 	in := inputs(t, "No;Name;Mic\n1;Kick;boundary\n2;Snare;dynamic\n3;Room;ribbon\n4;Bass;active DI\n5;Keys;DI\n6;Tracks;laptop, line\n7;Lead;radio\n8;Hat;Kondensator\n9;Odd;house special\n10;Both;condenser + DI\n")
 	require.Empty(t, faults(in.Faults))
 	for i, want := range []plan.Input{
-		{Use: "mic", Phantom: true}, {Use: "mic"}, {Use: "mic"}, {Use: "DI", Phantom: true}, {Use: "DI"}, {Use: "line"}, {Use: "line"}, {Use: "mic", Phantom: true}, {}, {},
+		{Use: "mic", Phantom: true}, {Use: "dynamic"}, {Use: "ribbon"}, {Use: "active_DI", Phantom: true}, {Use: "DI"}, {Use: "line"}, {Use: "line"}, {Use: "condenser", Phantom: true}, {}, {},
 	} {
 		require.Equal(t, want, plan.Input{Use: in.Rows[i].Input.Use, Phantom: in.Rows[i].Input.Phantom}, in.Rows[i].Input.Name)
 	}
 	require.Equal(t, []string{
-		`row 1, column C "Mic": where no cell says it, the type and 48 V are read from these words: "boundary" is mic with 48 V, "dynamic" is mic, "ribbon" is mic, "active DI" is DI with 48 V, "DI" is DI, "laptop, line" is line, "radio" is line, "Kondensator" is mic with 48 V`,
-		`row 1, column C "Mic": these words do not say whether it is mic, DI or line, nor of 48 V: house special, condenser + DI`,
+		`row 1, column C "Mic": where no cell says it, the type and 48 V are read from these words: "boundary" is mic with 48 V, "dynamic" is dynamic, "ribbon" is ribbon, "active DI" is active DI with 48 V, "DI" is DI, "laptop, line" is line, "radio" is line, "Kondensator" is condenser with 48 V`,
+		`row 1, column C "Mic": these words do not say which type it is, nor of 48 V: house special, condenser + DI`,
 	}, faults(in.Told))
 	t.Run("a column says more than a word", func(t *testing.T) {
 		in := inputs(t, "No;Name;Mic;Type;48V\n1;Kick;boundary;line;\n")
@@ -90,7 +90,7 @@ func TestWordsOfSourcesAreReadAndTold(t *testing.T) {
 	})
 	t.Run("a word that is no type is a fault", func(t *testing.T) {
 		in := inputs(t, "No;Name;Use\n1;Kick;mic\n2;Snare;mic\n3;Hat;wifi\n")
-		require.Equal(t, []string{`row 4, column C "Use": "wifi" is no type; write mic, DI or line`}, faults(in.Faults))
+		require.Equal(t, []string{`row 4, column C "Use": "wifi" is no type; write condenser, dynamic, ribbon, mic, active DI, passive DI, DI or line`}, faults(in.Faults))
 	})
 }
 
@@ -130,4 +130,21 @@ func document(t testing.TB, name string, data []byte) exchange.Document {
 	d, err := exchange.Read(name, bytes.NewReader(data))
 	require.NoError(t, err)
 	return d
+}
+
+func TestTypesAreReadInThreeLanguages(t *testing.T) {
+	for words, want := range map[string]string{
+		"Kondensator": "condenser", "condenser mic": "condenser", "statique": "condenser", "micro statique": "condenser", "mic": "mic", "Mikrofon": "mic",
+		"dynamisch": "dynamic", "Mikrofon dynamisch": "dynamic", "dynamique": "dynamic", "Bändchen": "ribbon", "ruban": "ribbon", "ribbon": "ribbon",
+		"aktive DI": "active_DI", "DI active": "active_DI", "active DI box": "active_DI", "DI passive": "passive_DI", "passive DI": "passive_DI", "DI": "DI", "ligne": "line",
+	} {
+		bySource := inputs(t, "No;Name;Mic\n1;One;"+words+"\n")
+		require.Equal(t, want, bySource.Rows[0].Input.Use, words)
+		byType := inputs(t, "No;Name;Mic;Type\n1;One;special;"+words+"\n")
+		require.Empty(t, faults(byType.Faults), words)
+		require.Equal(t, want, byType.Rows[0].Input.Use, words)
+	}
+	for _, words := range []string{"active speaker", "condenser + DI", "special"} {
+		require.Empty(t, inputs(t, "No;Name;Mic\n1;One;"+words+"\n").Rows[0].Input.Use, words)
+	}
 }

@@ -24,7 +24,7 @@ func TestAnInputListIsReadWithItsHeads(t *testing.T) {
 	require.Empty(t, faults(in.Faults))
 	require.Equal(t, []exchange.InputRow{
 		{Row: 3, UseRead: true, Input: plan.Input{Number: 1, Name: "Kick in", Source: "boundary mic", Use: "mic", Phantom: true, Riser: "drums"}},
-		{Row: 4, UseRead: true, Input: plan.Input{Number: 2, Name: "Kick out", Source: "dynamic", Use: "mic", Stand: "short", Riser: "drums", Note: "own mic"}},
+		{Row: 4, UseRead: true, Input: plan.Input{Number: 2, Name: "Kick out", Source: "dynamic", Use: "dynamic", Stand: "short", Riser: "drums", Note: "own mic"}},
 		{Row: 5, UseRead: true, Input: plan.Input{Number: 5, Name: "Bass", Source: "DI", Use: "DI", Phantom: true}},
 	}, in.Rows)
 	require.Equal(t, "3 to 4", in.Gaps[0].String())

@@ -65,7 +65,7 @@ func TestARowThatDiffersInAnyFieldIsTheActsOwn(t *testing.T) {
 		want             plan.Input
 	}{
 		{"48 V", "No;Name;48V\n1;Kick in;Y\n", exchange.Phantom + " yes, was no", plan.Input{Source: "boundary", Use: "mic", Phantom: true, Stand: "short", Riser: "drums", Note: "pillow"}},
-		{"source", "No;Name;Mic\n1;Kick in;dynamic\n", exchange.Source + " dynamic, was boundary", plan.Input{Source: "dynamic", Use: "mic", Stand: "short", Riser: "drums", Note: "pillow"}},
+		{"source", "No;Name;Mic\n1;Kick in;dynamic\n", exchange.Source + " dynamic, was boundary; " + exchange.Use + " dynamic, was mic", plan.Input{Source: "dynamic", Use: "dynamic", Stand: "short", Riser: "drums", Note: "pillow"}},
 		{"stand", "No;Name;Stand\n1;Kick in;clip\n", exchange.Stand + " clip, was short", plan.Input{Source: "boundary", Use: "mic", Stand: "clip", Riser: "drums", Note: "pillow"}},
 		{"riser", "No;Name;Riser\n1;Kick in;left\n", exchange.Riser + " left, was drums", plan.Input{Source: "boundary", Use: "mic", Stand: "short", Riser: "left", Note: "pillow"}},
 		{"note", "No;Name;Note\n1;Kick in;own\n", exchange.Note + " own, was pillow", plan.Input{Source: "boundary", Use: "mic", Stand: "short", Riser: "drums", Note: "own"}},
@@ -114,11 +114,11 @@ func TestANewVersionOfAnActsListShowsWhatItDoesAndKeepsItsBoxes(t *testing.T) {
 	second.Drop = true
 	require.Equal(t, []string{
 		"3 Oboe gone: with its patch, Splitter in 3",
-		"2 Fiddle new: condenser, mic, 48 V → Splitter in 3",
-		"6 Drum new: dynamic, mic → Splitter in 5",
+		"2 Fiddle new: condenser, 48 V → Splitter in 3",
+		"6 Drum new: dynamic → Splitter in 5",
 		"3 Harp moved: Number 3, was 2",
 		"5 Bass moved: Number 5, was 4",
-		"1 Voice changed: " + exchange.Source + " condenser, was dynamic; " + exchange.Phantom + " yes, was no",
+		"1 Voice changed: " + exchange.Source + " condenser, was dynamic; " + exchange.Use + " condenser, was dynamic; " + exchange.Phantom + " yes, was no",
 	}, changes(second, p, act))
 	require.Equal(t, exchange.Coming{Known: 3, New: 2, Struck: 2, Gone: 1}, second.Coming(p, act))
 	next := imported(t, p, act, second)
@@ -165,8 +165,8 @@ func TestAListWithoutNumbersIsKnownByItsNames(t *testing.T) {
 	require.Equal(t, "Shaker", inputOf(t, p, act, 3).Name)
 	second := listFor(p, act, read(t, "Name;Mic\nBells;condenser\nShaker;dynamic\n").Grids[0])
 	require.Equal(t, []string{
-		"4 Bells new: condenser, mic, 48 V → not patched",
-		"3 Shaker changed: " + exchange.Source + " dynamic, was condenser; " + exchange.Phantom + " no, was yes",
+		"4 Bells new: condenser, 48 V → not patched",
+		"3 Shaker changed: " + exchange.Source + " dynamic, was condenser; " + exchange.Use + " dynamic, was condenser; " + exchange.Phantom + " no, was yes",
 	}, changes(second, p, act))
 }
 
@@ -175,7 +175,7 @@ func TestANewInputOfAnActDoesNotTakeTheWaysOfRadioReceivers(t *testing.T) {
 	act := p.Acts.At(2).ID
 	in := listFor(p, act, read(t, "No;Name;Mic\n43;Choir;condenser\n44;Handheld;radio\n").Grids[0])
 	got := changes(in, p, act)
-	require.Contains(t, got, "43 Choir new: condenser, mic, 48 V → not patched")
+	require.Contains(t, got, "43 Choir new: condenser, 48 V → not patched")
 	next := imported(t, p, act, in)
 	require.Empty(t, inputOf(t, next, act, 43).Snake)
 	require.NotEmpty(t, inputOf(t, next, act, 44).Snake, "another of the same source has the rack's way")

@@ -198,7 +198,7 @@ func TestGermanAndFrenchHeadsAreRead(t *testing.T) {
 	p := club(t, "FOH")
 	in := listFor(p, "", file(t, "kapelle.csv"))
 	require.Empty(t, faults(in.Faults))
-	require.Equal(t, plan.Input{Number: 1, Name: "Flügelhorn", Source: "Kondensator", Use: "mic", Stand: "hoch", Phantom: true, Note: "für den Anfang"}, in.Rows[0].Input)
+	require.Equal(t, plan.Input{Number: 1, Name: "Flügelhorn", Source: "Kondensator", Use: "condenser", Stand: "hoch", Phantom: true, Note: "für den Anfang"}, in.Rows[0].Input)
 	require.Equal(t, []string{"Flügelhorn → Box A in 1 → FOH 1 not reached", "Bässe → SB1 in 2 → FOH 2 not reached"}, says(imported(t, p, "", in), ""))
 	in = listFor(p, "", file(t, "groupe.csv"))
 	require.Empty(t, faults(in.Faults))

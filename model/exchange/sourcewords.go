@@ -24,67 +24,114 @@ const (
 	with48V
 )
 
-// sourceWords are what generic words of the trade say. Common practice, no source: condensers, boundary microphones and
-// active DI boxes are fed with 48 V; dynamic and ribbon microphones and line outputs are not; a DI box may be either.
+// sourceWords are what generic words of the trade say of a source. Common practice, no source: condensers, boundary
+// microphones and active DI boxes are fed with 48 V; dynamic and ribbon microphones and line outputs are not; a DI box may be
+// either.
 var sourceWords = map[string]wants{
-	"mic": {"mic", untold}, "microphone": {"mic", untold}, "mikro": {"mic", untold}, "mikrofon": {"mic", untold}, "micro": {"mic", untold},
-	"condenser": {"mic", with48V}, "kondensator": {"mic", with48V}, "statique": {"mic", with48V},
-	"boundary": {"mic", with48V}, "grenzfläche": {"mic", with48V},
-	"dynamic": {"mic", without}, "dynamisch": {"mic", without}, "dynamique": {"mic", without},
-	"ribbon": {"mic", without}, "bändchen": {"mic", without}, "ruban": {"mic", without},
-	"di": {"DI", untold}, activeDI: {"DI", with48V}, passiveDI: {"DI", without},
-	"line": {"line", without}, "ligne": {"line", without}, "radio": {"line", without}, "funk": {"line", without}, "wireless": {"line", without},
+	"boundary": {mic, with48V}, "grenzfläche": {mic, with48V},
+	"radio": {"line", without}, "funk": {"line", without}, "wireless": {"line", without},
 	"laptop": {"line", without}, "playback": {"line", without}, "zuspieler": {"line", without},
 }
 
-const activeDI, passiveDI = "active di", "passive di"
+// typeWords are generic words for the types themselves.
+var typeWords = map[string]wants{
+	mic: {mic, untold}, "mike": {mic, untold}, "microphone": {mic, untold}, "mikro": {mic, untold}, "mikrofon": {mic, untold}, "micro": {mic, untold},
+	"condenser": condensers, "capacitor": condensers, "electret": condensers, "kondensator": condensers, "kondensatormikrofon": condensers, "kondenser": condensers, "elektret": condensers,
+	"statique": condensers, "condensateur": condensers, "électret": condensers, "électrostatique": condensers,
+	"dynamic": dynamics, "dynamisch": dynamics, "dynamisches": dynamics, "dynamique": dynamics, "tauchspule": dynamics,
+	"ribbon": ribbons, "bändchen": ribbons, "bändchenmikrofon": ribbons, "baendchen": ribbons, "ruban": ribbons,
+	di: {di, untold}, "dibox": {di, untold}, activeDI: {activeDI, with48V}, passiveDI: {passiveDI, without},
+	"line": {"line", without}, "ligne": {"line", without},
+}
+
+// Types that lists name; mic and DI are those whose sort nobody told.
+const mic, di, activeDI, passiveDI = "mic", "DI", "active_DI", "passive_DI"
+
+var condensers, dynamics, ribbons = wants{"condenser", with48V}, wants{"dynamic", without}, wants{"ribbon", without}
+
+// sorts are the types that tell more than another.
+var sorts = map[string][]string{mic: {"condenser", "dynamic", "ribbon"}, di: {activeDI, passiveDI}}
 
 var (
-	activeWords  = strings.Fields("active aktiv aktive active")
+	activeWords  = strings.Fields("active aktiv aktive active actif")
 	passiveWords = strings.Fields("passive passiv passif")
 )
 
+// lettersOf are the words of a text in small letters; DI is written with its capitals, and said to be active or passive where
+// a word beside it does.
+func lettersOf(text string) []string {
+	words := strings.FieldsFunc(strings.ToLower(text), func(sign rune) bool { return !unicode.IsLetter(sign) })
+	has := func(any []string) bool {
+		return slices.ContainsFunc(words, func(word string) bool { return slices.Contains(any, word) })
+	}
+	active, passive := has(activeWords), has(passiveWords)
+	for i, word := range words {
+		switch {
+		case word != "di" && word != "dibox":
+		case active && !passive:
+			words[i] = activeDI
+		case passive && !active:
+			words[i] = passiveDI
+		default:
+			words[i] = di
+		}
+	}
+	return words
+}
+
 // wanted reads the words of a source; known is false where no word tells, or two tell otherwise.
 func wanted(source string) (w wants, known bool) {
-	words := strings.FieldsFunc(strings.ToLower(source), func(sign rune) bool { return !unicode.IsLetter(sign) })
-	for _, word := range words {
-		if word == "di" {
-			switch {
-			case slices.ContainsFunc(words, func(other string) bool { return slices.Contains(activeWords, other) }):
-				word = activeDI
-			case slices.ContainsFunc(words, func(other string) bool { return slices.Contains(passiveWords, other) }):
-				word = passiveDI
-			}
+	for _, word := range lettersOf(source) {
+		said, is := typeWords[word]
+		if !is {
+			said, is = sourceWords[word]
 		}
-		said, is := sourceWords[word]
 		switch {
 		case !is:
 		case !known:
 			w, known = said, true
-		case w.use != said.use:
-			return wants{}, false
-		case w.phantom == untold:
-			w.phantom = said.phantom
-		case said.phantom != untold && said.phantom != w.phantom:
+		case !w.and(said):
 			return wants{}, false
 		}
 	}
 	return w, known
 }
 
-var uses = map[string]string{
-	"notstated": "", // as the table says it
-	"mic":       "mic", "mike": "mic", "microphone": "mic", "mikro": "mic", "mikrofon": "mic", "micro": "mic", "m": "mic",
-	"di": "DI", "dibox": "DI", "activedi": "DI", "passivedi": "DI",
-	"line": "line", "ligne": "line", "linein": "line", "linelevel": "line",
+// and adds what another word says; it reports whether the two go together.
+func (w *wants) and(said wants) bool {
+	switch {
+	case w.use == said.use || slices.Contains(sorts[said.use], w.use):
+	case slices.Contains(sorts[w.use], said.use):
+		w.use = said.use
+	default:
+		return false
+	}
+	if w.phantom == untold {
+		w.phantom = said.phantom
+	}
+	return said.phantom == untold || said.phantom == w.phantom
 }
 
-// readUse reads how an input is plugged.
+var uses = map[string]string{
+	"notstated": "", // as the table says it
+	"m":         mic, "directbox": di, "directinjection": di, "linein": "line", "linelevel": "line", "movingcoil": "dynamic", "boîtededirect": di,
+	"activedi": activeDI, "passivedi": passiveDI,
+}
+
+// readUse reads the type of an input: every word of it is one of a type.
 func readUse(text string) (string, error) {
 	if use, is := uses[plain(text)]; is {
 		return use, nil
 	}
-	return "", fmt.Errorf("%q is no type; write mic, DI or line", plan.Clipped(text))
+	beside := func(word string) bool {
+		_, is := typeWords[word]
+		return is || slices.Contains(activeWords, word) || slices.Contains(passiveWords, word) || word == "box"
+	}
+	words := lettersOf(text)
+	if w, known := wanted(text); known && !slices.ContainsFunc(words, func(word string) bool { return !beside(word) }) {
+		return w.use, nil
+	}
+	return "", fmt.Errorf("%q is no type; write condenser, dynamic, ribbon, mic, active DI, passive DI, DI or line", plan.Clipped(text))
 }
 
 func isUse(text string) bool {
@@ -115,7 +162,7 @@ func (r *inputReader) infer(row *InputRow) {
 	if row.UseRead || row.PhantomRead {
 		words := fmt.Sprintf("%q", plan.Clipped(in.Source))
 		if row.UseRead {
-			words += " is " + in.Use
+			words += " is " + useWords(in.Use)
 		} else {
 			words += " is as the list says"
 		}
@@ -125,6 +172,9 @@ func (r *inputReader) infer(row *InputRow) {
 		r.read = appendOnce(r.read, words)
 	}
 }
+
+// useWords is a type as the table says it.
+func useWords(use string) string { return strings.ReplaceAll(use, "_", " ") }
 
 // appendOnce gathers different words, no more than tell that there are too many to quote.
 func appendOnce(all []string, one string) []string {

@@ -66,6 +66,9 @@ func (v *View) MultiSocket(multi string, way int) (Socket, bool) {
 		return all
 	}
 	for link := range v.Plan.Links.All() {
+		if way < 1 {
+			break
+		}
 		for _, at := range []end{{link.From, link.FromPort}, {link.To, link.ToPort}} {
 			socket, begins := v.nets.begins(at, link.ID, way)
 			if !begins {
@@ -76,6 +79,13 @@ func (v *View) MultiSocket(multi string, way int) (Socket, bool) {
 			}
 			for _, name := range []string{link.Name, v.Name(at.device)} {
 				numbered = note(numbered, numberOf(name), socket)
+			}
+		}
+	}
+	if len(named)+len(numbered) == 0 {
+		for id := range v.ByName() {
+			if k := v.nets.devices[id].kind; k.Passive && k.Splitter == "" && way <= k.Inputs {
+				named, numbered = note(named, v.Name(id), Socket{id, way, false}), note(numbered, numberOf(v.Name(id)), Socket{id, way, false})
 			}
 		}
 	}
