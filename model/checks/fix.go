@@ -35,6 +35,7 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"double-name":      ownNames,
 	"retired-name":     freshName,
 	"channel-left":     freeLeft,
+	"double-input":     numberThem,
 }
 
 // FixedRules lists the rules that may have a fix, in the order of the rules.

@@ -202,7 +202,7 @@ func TestGermanAndFrenchHeadsAreRead(t *testing.T) {
 	require.Equal(t, []string{"Flügelhorn → Box A in 1 → FOH 1 not reached", "Bässe → SB1 in 2 → FOH 2 not reached"}, says(imported(t, p, "", in), ""))
 	in = listFor(p, "", file(t, "groupe.csv"))
 	require.Empty(t, faults(in.Faults))
-	require.Equal(t, plan.Input{Number: 1, Name: "Célesta", Source: "statique", Use: "mic", Stand: "grand", Phantom: true, Note: "près du rideau"}, in.Rows[0].Input)
+	require.Equal(t, plan.Input{Number: 1, Name: "Célesta", Source: "statique", Use: "condenser", Stand: "grand", Phantom: true, Note: "près du rideau"}, in.Rows[0].Input)
 	require.Equal(t, []string{"Célesta → Box A in 1", "Voix → SB1 in 2"}, says(imported(t, p, "", in), ""))
 }
 
