@@ -111,7 +111,7 @@ func (s *patchSheet) own(act *patch.Act, line *patch.Line) bool {
 func (s *patchSheet) byInput(act *patch.Act) {
 	for _, line := range act.Lines {
 		if s.own(act, line) {
-			s.hang(right(fmt.Sprint(line.Input.Number), 4)+"  ", printable(s.view.Words(line)+remarks(line)))
+			s.hang(right(fmt.Sprint(line.Input.Number), 4)+"  ", printable(s.view.Words(line)+remarks(act, line)))
 		}
 	}
 	if !s.whole || len(act.Outputs) == 0 {
@@ -119,16 +119,18 @@ func (s *patchSheet) byInput(act *patch.Act) {
 	}
 	s.blank()
 	for _, line := range act.Outputs {
-		s.hang(right(fmt.Sprint(line.Output.Number), 4)+"  ", printable(s.view.OutputWords(line)))
+		s.hang(right(fmt.Sprint(line.Output.Number), 4)+"  ", printable(s.view.OutputWords(line)+inBrackets(act.OutputRemarks(line))))
 	}
 }
 
 // remarks are what a person at the stage has to know beside the way.
-func remarks(line *patch.Line) string {
-	if line.Input.Phantom && !line.Struck {
-		return " (48 V)"
+func remarks(act *patch.Act, line *patch.Line) string { return inBrackets(act.Remarks(line)) }
+
+func inBrackets(words string) string {
+	if words == "" {
+		return ""
 	}
-	return ""
+	return " (" + words + ")"
 }
 
 func (s *patchSheet) byBox(act *patch.Act) {
@@ -145,13 +147,15 @@ func (s *patchSheet) byBox(act *patch.Act) {
 			lead := "  " + left(direction, 4) + number
 			for _, line := range row.Lines {
 				if s.own(act, line) {
-					said = append(said, func() { s.hang(lead, printable(line.Input.Name+remarks(line)+s.onward(line, row.Socket))) })
+					said = append(said, func() {
+						s.hang(lead, printable(line.Input.Name+remarks(act, line)+s.theirs(row.Socket)+s.onward(line, row.Socket)))
+					})
 				}
 			}
 			for _, line := range row.Outputs {
 				if s.whole {
 					said = append(said, func() {
-						s.hang(lead, printable(line.Output.Name+" from "+s.view.Name(line.Console)))
+						s.hang(lead, printable(line.Output.Name+inBrackets(act.OutputRemarks(line))+s.theirs(row.Socket)+" from "+s.view.Name(line.Console)))
 					})
 				}
 			}
@@ -167,6 +171,14 @@ func (s *patchSheet) byBox(act *patch.Act) {
 			tell()
 		}
 	}
+}
+
+// theirs is what the other party calls a socket.
+func (s *patchSheet) theirs(at patch.Socket) string {
+	if name := s.view.TheirName(at); name != "" {
+		return " (their " + name + ")"
+	}
+	return ""
 }
 
 // onward says which channels get a socket's signal.
@@ -198,7 +210,7 @@ func (s *patchSheet) byConsole(act *patch.Act) {
 			var names []string
 			own := s.whole
 			for _, line := range row.Lines {
-				names = append(names, line.Input.Name+remarks(line))
+				names = append(names, line.Input.Name+remarks(act, line))
 				own = own || s.view.Differs(act, line)
 			}
 			if !own {

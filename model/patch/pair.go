@@ -222,12 +222,20 @@ func together[Item any](w *work, asked, along []Item, do func(*work, []Item) err
 }
 
 // Stayed says, after inputs were moved in an act, which right sides of theirs did not go along: "Keys R stays on SL in 8". The
-// view is that before, after the one that the move came to.
+// view is that before, after the one that the move came to; where no inputs are named, it is asked of all that were moved.
 func (v *View) Stayed(after *View, id plan.ActID, moved []plan.InputID) (said []string) {
 	was, _ := v.Act(id)
 	is, found := after.Act(id)
 	if was == nil || !found {
 		return nil
+	}
+	if moved == nil {
+		for _, line := range is.Lines {
+			if old, known := was.Line(line.Input.ID); known && line.Input.Right != "" && old.Input.Right == line.Input.Right {
+				said = append(said, v.Stayed(after, id, []plan.InputID{line.Input.ID})...)
+			}
+		}
+		return said
 	}
 	for _, input := range moved {
 		left, known := is.Line(input)

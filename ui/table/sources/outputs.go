@@ -16,7 +16,7 @@ import (
 // outputRow is one output in the act that is looked at.
 type outputRow struct {
 	*patch.OutputLine
-	from, socket, slots, trouble string
+	from, socket, slots, side, trouble string
 }
 
 // Outputs is a row an output, by number, and where it goes in one act.
@@ -34,7 +34,10 @@ func Outputs(a *assess.Assessment, at View) table.Source {
 		NameOf: func(r outputRow) string {
 			return strings.TrimSpace(fmt.Sprintf("output %d %s", r.Output.Number, r.Output.Name))
 		},
-		Fields: append([]table.ColumnOf[outputRow]{as.column("number", 66), as.column("name", 150), as.column("mix", 90), as.column("kind", 70)}, append(s.outputPlaces(), as.aside("right", 110), as.aside("rf", 90), as.aside("frequency", 96), as.aside("pack", 96), as.column("note", 200))...),
+		Fields: append([]table.ColumnOf[outputRow]{as.column("number", 66), as.column("name", 150), as.column("mix", 90), as.column("kind", 70), {
+			Column: stereoColumn(slices.ContainsFunc(rows, func(r outputRow) bool { return r.side != "" })),
+			Text:   func(r outputRow) string { return r.side },
+		}}, append(s.outputPlaces(), as.aside("right", 110), as.aside("rf", 90), as.aside("frequency", 96), as.aside("pack", 96), as.column("note", 200))...),
 		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
 			next := 0
 			for output := range e.Now().Outputs.All() {
@@ -50,7 +53,7 @@ func Outputs(a *assess.Assessment, at View) table.Source {
 }
 
 func (s *patching) outputRow(line *patch.OutputLine) outputRow {
-	row := outputRow{OutputLine: line, from: s.view.Name(line.Console), socket: s.view.SocketWords(line.Socket), slots: s.view.SlotWords(line.Hops)}
+	row := outputRow{OutputLine: line, from: s.view.Name(line.Console), socket: s.view.SocketWords(line.Socket), slots: s.view.SlotWords(line.Hops), side: s.act.OutputSide(line.Output)}
 	if line.Struck {
 		row.socket = struck
 	}
