@@ -230,7 +230,24 @@ func StrikeChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, numbers
 }
 
 // SetOutput takes an output from a console to an output socket in one act, and gives out the slots it needs.
+// The right side of a stereo pair goes to the socket behind its left one's, where that is free.
 func SetOutput(e *plan.Edit, act plan.ActID, output plan.OutputID, console plan.DeviceID, to Socket) error {
+	before, _ := e.Now().OutputPatches.Get(plan.OutputPatch{Act: act, Output: output}.Key())
+	if err := setOutput(e, act, output, console, to); err != nil {
+		return err
+	}
+	row, _ := e.Now().Outputs.Get(plan.Key(output))
+	if row.Right == "" || row.Right == output || before.Device == to.Device && before.Socket == to.Number && before.Console == console {
+		return nil
+	}
+	if there, found := e.Now().OutputPatches.Get(plan.OutputPatch{Act: act, Output: row.Right}.Key()); found && there.Strike {
+		return nil
+	}
+	_ = setOutput(e, act, row.Right, console, to.next()) // where that is refused the right side stays
+	return nil
+}
+
+func setOutput(e *plan.Edit, act plan.ActID, output plan.OutputID, console plan.DeviceID, to Socket) error {
 	w, err := newWork(e, act)
 	if err != nil {
 		return err

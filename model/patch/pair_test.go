@@ -124,3 +124,29 @@ func TestAPairIsOfTwoThatAreNoOthersSide(t *testing.T) {
 	house := patch.Of(next).House()
 	require.Equal(t, []string{"L of 6", "", "R of 1"}, []string{house.Side(house.Lines[0].Input), house.Side(house.Lines[4].Input), house.Side(house.Lines[5].Input)})
 }
+
+func TestTheRightSideOfAnOutputGoesAlong(t *testing.T) {
+	p := done(t, movesRig(t), func(e *plan.Edit) error {
+		kind, _ := e.Now().Kinds.Get("rack")
+		kind.Outputs = 4
+		plan.Put(e, kind)
+		for n, id := range []plan.OutputID{"o-22222", "o-33333", "o-44444"} {
+			plan.Put(e, plan.Output{ID: id, Number: n + 1, Name: "Out"})
+		}
+		return patch.PairOutputs(e, "o-22222", "o-33333")
+	})
+	sr := func(number int) patch.Socket {
+		return patch.Socket{Device: movesDevice(5), Number: number, Output: true}
+	}
+	at := func(p *plan.Plan, n int) patch.Socket { return patch.Of(p).House().Outputs[n].Socket }
+	set := func(id plan.OutputID, number int) func(*plan.Edit) error {
+		return func(e *plan.Edit) error { return patch.SetOutput(e, "", id, movesDevice(6), sr(number)) }
+	}
+	p = done(t, p, set("o-22222", 1))
+	require.Equal(t, []patch.Socket{sr(1), sr(2)}, []patch.Socket{at(p, 0), at(p, 1)})
+	p = done(t, p, set("o-44444", 4))
+	p = done(t, p, set("o-22222", 3))
+	require.Equal(t, []patch.Socket{sr(3), sr(2)}, []patch.Socket{at(p, 0), at(p, 1)}, "the next is held: the right side stays")
+	_, err := plan.Do(p, nil, func(e *plan.Edit) error { return patch.PairOutputs(e, "o-44444", "o-33333") })
+	require.ErrorContains(t, err, "are a stereo pair already")
+}

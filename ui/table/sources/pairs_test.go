@@ -8,6 +8,7 @@ import (
 	"stageloom/model/demo"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/ui/table"
 )
 
 func TestARightSideIsTypedByItsNumberOrName(t *testing.T) {
@@ -78,4 +79,19 @@ func TestTheMulticoreOfAnInputIsNamed(t *testing.T) {
 		}
 	}
 	require.True(t, seen)
+}
+
+func TestAnOutputListIsPastedUnderItsOwnHeads(t *testing.T) {
+	p := houseOf(t, demo.Weekender(), "outputs")
+	next := p.plan
+	sheet := table.NewSheet(p.Source, func(_ string, edit func(*plan.Edit) error) (err error) {
+		next, err = plan.Do(next, nil, edit)
+		return err
+	})
+	name := p.says(0, "name")
+	changed, err := sheet.Paste("Name\tMix\tType\tFreq\tPack\n" + name + "\tAux 3\tin-ear\t790,5 MHz\tpack 1\n")
+	require.NoError(t, err)
+	require.Equal(t, 4, changed)
+	after := houseOf(t, next, "outputs")
+	require.Equal(t, []string{"Aux 3", "in-ear", "790.5 MHz", "pack 1"}, []string{after.says(0, "mix"), after.says(0, "kind"), after.says(0, "frequency"), after.says(0, "pack")})
 }
