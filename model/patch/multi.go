@@ -54,48 +54,49 @@ func (v *View) MultiName(id plan.LinkID) string {
 // by the name of its link, with the colour of its tape or without, by its number where one alone has it, or by the name of the
 // sub-snake that it comes from.
 func (v *View) MultiSocket(multi string, way int) (Socket, bool) {
-	words := plan.Folded(multi)
+	f := finding{words: plan.Folded(multi)}
 	for _, prefix := range []string{"multicore ", "multi "} {
-		words = strings.TrimPrefix(words, prefix)
-	}
-	var named, numbered []Socket
-	note := func(all []Socket, name string, socket Socket) []Socket {
-		if plan.Folded(name) == words && !slices.Contains(all, socket) {
-			all = append(all, socket)
-		}
-		return all
+		f.words = strings.TrimPrefix(f.words, prefix)
 	}
 	for link := range v.Plan.Links.All() {
-		if way < 1 {
-			break
-		}
 		for _, at := range []end{{link.From, link.FromPort}, {link.To, link.ToPort}} {
-			socket, begins := v.nets.begins(at, link.ID, way)
-			if !begins {
-				continue
-			}
-			for _, name := range []string{link.Name, v.MultiName(link.ID), v.Name(at.device)} {
-				named = note(named, name, socket)
-			}
-			for _, name := range []string{link.Name, v.Name(at.device)} {
-				numbered = note(numbered, numberOf(name), socket)
+			if socket, begins := v.nets.begins(at, link.ID, way); begins {
+				f.note(socket, link.Name, v.MultiName(link.ID), v.Name(at.device))
 			}
 		}
 	}
-	if len(named)+len(numbered) == 0 {
+	if len(f.named)+len(f.numbered) == 0 {
 		for id := range v.ByName() {
-			if k := v.nets.devices[id].kind; k.Passive && k.Splitter == "" && way <= k.Inputs {
-				named, numbered = note(named, v.Name(id), Socket{id, way, false}), note(numbered, numberOf(v.Name(id)), Socket{id, way, false})
+			if k := v.nets.devices[id].kind; k.Passive && k.Splitter == "" && way > 0 && way <= k.Inputs {
+				f.note(Socket{id, way, false}, v.Name(id))
 			}
 		}
 	}
 	switch {
-	case len(named) == 1:
-		return named[0], true
-	case len(named) == 0 && len(numbered) == 1:
-		return numbered[0], true
+	case len(f.named) == 1:
+		return f.named[0], true
+	case len(f.named) == 0 && len(f.numbered) == 1:
+		return f.numbered[0], true
 	}
 	return Socket{}, false
+}
+
+// finding is what words mean: the sockets of those that bear them as a name, and as the number behind a name.
+type finding struct {
+	words           string
+	named, numbered []Socket
+}
+
+// note takes a socket that some names stand for.
+func (f *finding) note(socket Socket, names ...string) {
+	for _, name := range names {
+		if plan.Folded(name) == f.words && !slices.Contains(f.named, socket) {
+			f.named = append(f.named, socket)
+		}
+		if f.words != "" && numberOf(name) == f.words && !slices.Contains(f.numbered, socket) {
+			f.numbered = append(f.numbered, socket)
+		}
+	}
 }
 
 // numberOf is the number that a name ends in, without the noughts before it.
