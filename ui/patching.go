@@ -16,6 +16,7 @@ func (w *window) newPatching() *patching.Dialogs {
 		Listed:   func() []plan.InputID { return w.drawer.Listed() },
 		Chosen:   func() (patching.Chosen, bool) { return w.drawer.Chosen() },
 		Keep:     func() bool { return w.drawer.Keep() },
+		Rows:     func() []plan.Ref { return w.drawer.Rows() },
 		Leave:    func() { w.drawer.Focus() },
 		RowAt:    func(at fyne.Position) (plan.Ref, bool) { return w.plan.RowAt(at) },
 		Carry:    func(words string, at fyne.Position) { w.sign.ShowAbove(words, at) },
@@ -94,6 +95,7 @@ func (w *window) patchItems() []*fyne.MenuItem {
 		fyne.NewMenuItem("Move by an offset…", w.patching.Offset),
 		w.item("Insert an input here…", key(fyne.KeyV, control|shift), w.patching.Insert),
 		fyne.NewMenuItem("Sort by number", w.patching.Sort),
+		w.item("Stereo pair, or part it", key(fyne.KeyT, control|shift), w.patching.Stereo),
 		fyne.NewMenuItem(w.patching.ClearLabel(), w.patching.Clear),
 	}
 	if w.drawer.ActShown() != "" {

@@ -2,9 +2,11 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stageloom/model/patch"
+	"stageloom/model/words"
 )
 
 // patchCommand prints the patch of a plan.
@@ -114,7 +116,7 @@ func (s *patchSheet) own(act *patch.Act, line *patch.Line) bool {
 func (s *patchSheet) byInput(act *patch.Act) {
 	for _, line := range act.Lines {
 		if s.own(act, line) {
-			s.hang(right(fmt.Sprint(line.Input.Number), 4)+"  ", printable(s.view.Words(line)+remarks(s.phantoms.Beside(line))))
+			s.hang(right(fmt.Sprint(line.Input.Number), 4)+"  ", printable(s.view.Words(line)+s.remarks(act, line, s.phantoms.Beside(line))))
 		}
 	}
 	if !s.whole || len(act.Outputs) == 0 {
@@ -122,16 +124,20 @@ func (s *patchSheet) byInput(act *patch.Act) {
 	}
 	s.blank()
 	for _, line := range act.Outputs {
-		s.hang(right(fmt.Sprint(line.Output.Number), 4)+"  ", printable(s.view.OutputWords(line)))
+		s.hang(right(fmt.Sprint(line.Output.Number), 4)+"  ", printable(s.view.OutputWords(line)+inBrackets(act.OutputRemarks(line))))
 	}
 }
 
-// remarks are what a person at the stage has to know beside the way, in brackets.
-func remarks(words string) string {
-	if words == "" {
+// remarks are what a person at the stage has to know beside the way, in brackets: of 48 V, its side of a pair, its radio way.
+func (s *patchSheet) remarks(act *patch.Act, line *patch.Line, phantom string) string {
+	return inBrackets(words.Listed(slices.DeleteFunc([]string{phantom, act.Remarks(line)}, func(said string) bool { return said == "" })))
+}
+
+func inBrackets(said string) string {
+	if said == "" {
 		return ""
 	}
-	return " (" + words + ")"
+	return " (" + said + ")"
 }
 
 func (s *patchSheet) byBox(act *patch.Act) {
@@ -149,14 +155,14 @@ func (s *patchSheet) byBox(act *patch.Act) {
 			for _, line := range row.Lines {
 				if s.own(act, line) {
 					said = append(said, func() {
-						s.hang(lead, printable(line.Input.Name+remarks(s.phantoms.At(line, row.Socket))+s.onward(line, row.Socket)))
+						s.hang(lead, printable(line.Input.Name+s.remarks(act, line, s.phantoms.At(line, row.Socket))+s.theirs(row.Socket)+s.onward(line, row.Socket)))
 					})
 				}
 			}
 			for _, line := range row.Outputs {
 				if s.whole {
 					said = append(said, func() {
-						s.hang(lead, printable(line.Output.Name+" from "+s.view.Name(line.Console)))
+						s.hang(lead, printable(line.Output.Name+inBrackets(act.OutputRemarks(line))+s.theirs(row.Socket)+" from "+s.view.Name(line.Console)))
 					})
 				}
 			}
@@ -172,6 +178,14 @@ func (s *patchSheet) byBox(act *patch.Act) {
 			tell()
 		}
 	}
+}
+
+// theirs is what the other party calls a socket.
+func (s *patchSheet) theirs(at patch.Socket) string {
+	if name := s.view.TheirName(at); name != "" {
+		return " (their " + name + ")"
+	}
+	return ""
 }
 
 // onward says which channels get a socket's signal.
@@ -203,7 +217,7 @@ func (s *patchSheet) byConsole(act *patch.Act) {
 			var names []string
 			own := s.whole
 			for _, line := range row.Lines {
-				names = append(names, line.Input.Name+remarks(s.phantoms.At(line, row.Socket)))
+				names = append(names, line.Input.Name+s.remarks(act, line, s.phantoms.At(line, row.Socket)))
 				own = own || s.view.Differs(act, line)
 			}
 			if !own {

@@ -39,6 +39,7 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"no-arrival":       passOn,
 	"phantom-missing":  giveIt,
 	"phantom-arrives":  takeIt,
+	"double-input":     numberThem,
 }
 
 // FixedRules lists the rules that may have a fix, in the order of the rules.

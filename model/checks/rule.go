@@ -221,4 +221,12 @@ var rules = []Rule{
 	{ID: "two-owners", Patch: true, find: twoOwners},
 	{ID: "wrong-owner", Patch: true, find: wrongOwner},
 	{ID: "absent", Patch: true, find: absent},
+	{ID: "stereo-side", Reads: []string{plan.InputsTable, plan.OutputsTable, plan.ActsTable}, find: stereoSide},
+	{ID: "stereo-unlike", Reads: []string{plan.InputsTable}, find: stereoUnlike},
+	{ID: "stereo-half", Patch: true, find: stereoHalf},
+	{ID: "stereo-apart", Patch: true, find: stereoApart},
+	{ID: "same-frequency", Patch: true, find: sameFrequency},
+	{ID: "same-transmitter", Patch: true, find: sameTransmitter},
+	{ID: "double-input", Patch: true, find: doubleInput},
+	{ID: "their-name", Reads: []string{plan.SocketNamesTable, plan.DevicesTable}, find: theirName},
 }

@@ -69,6 +69,7 @@ func (in Inputs) put(e *plan.Edit, act plan.ActID) (got Patching, ids []plan.Inp
 	for i := range m.rows {
 		ids[i] = m.enter(e, &m.rows[i])
 	}
+	m.pair(e, ids)
 	for _, house := range m.struck {
 		plan.Put(e, plan.StagePatch{Act: act, Input: house.ID, Strike: true})
 	}

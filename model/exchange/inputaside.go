@@ -43,7 +43,7 @@ func (r *inputReader) unread() {
 		switch field {
 		case "":
 		case Multi, Line:
-			words = "a plan has no field for it: what it says goes into the note"
+			words = "what it says is the sub-snake and its way where the plan has a multicore or a sub-snake of that name; else it goes into the note"
 		default:
 			continue
 		}
@@ -151,6 +151,6 @@ func (r *inputReader) sayWords() {
 		r.tell(Source, "where no cell says it, the type and 48 V are read from these words: "+quoted(r.read))
 	}
 	if len(r.unknown) > 0 {
-		r.tell(Source, "these words do not say whether it is mic, DI or line, nor of 48 V: "+quoted(r.unknown))
+		r.tell(Source, "these words do not say which type it is, nor of 48 V: "+quoted(r.unknown))
 	}
 }

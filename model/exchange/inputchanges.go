@@ -124,7 +124,7 @@ func (m *match) namesake(row *matched) string {
 // described is what stands on a new input.
 func described(input plan.Input) string {
 	var words []string
-	for _, text := range []string{input.Source, patch.UseWords(input.Use), input.Stand, input.Riser} {
+	for _, text := range []string{input.Source, patch.UseWords(input.Use), input.Stand, input.Riser, input.RFChannel, frequencyWords(input.Frequency), input.Transmitter} {
 		if text != "" && !slices.Contains(words, text) {
 			words = append(words, text)
 		}

@@ -155,3 +155,20 @@ func TestHeadsAsTheyWereAndAsTheyAreSaidNowAreReadAlike(t *testing.T) {
 		require.Equal(t, plan.Input{Number: 1, Name: "Kick", Source: "boundary", Use: "mic", Stand: "short", Phantom: true}, in.Rows[0].Input)
 	})
 }
+
+func TestTypesAreReadInThreeLanguages(t *testing.T) {
+	for words, want := range map[string]string{
+		"Kondensator": "condenser", "condenser mic": "condenser", "statique": "condenser", "micro statique": "condenser", "mic": "mic", "Mikrofon": "mic",
+		"dynamisch": "dynamic", "Mikrofon dynamisch": "dynamic", "dynamique": "dynamic", "Bändchen": "ribbon", "ruban": "ribbon", "ribbon": "ribbon",
+		"aktive DI": "active_DI", "DI active": "active_DI", "active DI box": "active_DI", "DI passive": "passive_DI", "passive DI": "passive_DI", "DI": "DI", "ligne": "line",
+	} {
+		bySource := inputs(t, "No;Name;Mic\n1;One;"+words+"\n")
+		require.Equal(t, want, bySource.Rows[0].Input.Use, words)
+		byType := inputs(t, "No;Name;Mic;Type\n1;One;special;"+words+"\n")
+		require.Empty(t, faults(byType.Faults), words)
+		require.Equal(t, want, byType.Rows[0].Input.Use, words)
+	}
+	for _, words := range []string{"active speaker", "condenser + DI", "special"} {
+		require.Empty(t, inputs(t, "No;Name;Mic\n1;One;"+words+"\n").Rows[0].Input.Use, words)
+	}
+}

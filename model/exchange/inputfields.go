@@ -18,7 +18,12 @@ var (
 	Box      = "Box"
 	Socket   = "Socket"
 	SnakeWay = fields.Of(plan.InputsTable, "way").Name
-	// Multi and Line have no field in a plan: what such columns say goes into the note.
+	// RightSide is the right side of a stereo pair whose left side is the row's.
+	RightSide   = fields.Of(plan.InputsTable, "right").Name
+	RFChannel   = fields.Of(plan.InputsTable, "rf").Name
+	Frequency   = fields.Of(plan.InputsTable, "frequency").Name
+	Transmitter = fields.Of(plan.InputsTable, "transmitter").Name
+	// Multi and Line are a sub-snake and its way where the plan has them; else what such columns say goes into the note.
 	Multi = "Multi"
 	Line  = "Line"
 )
@@ -42,6 +47,10 @@ func InputFields() []Field {
 		{SnakeWay, []string{"snake socket", "sub snake socket", "sub snake way", "snake way", "subsnake way", "subcore way", "sub snake no", "snake no", "snake ch", "snake channel", "sub snake channel"}, isCount, nil, nil},
 		{Multi, []string{"multi", "multicore", "multi no", "multi colour", "multi color", "multipaire", "multikabel"}, nil, nil, nil},
 		{Line, nil, nil, nil, lineHead},
+		{RightSide, []string{"right side", "stereo right", "stereo with", "paired with", "stereo partner", "rechte seite", "côté droit"}, nil, isYesOrNo, nil},
+		{RFChannel, []string{"rf channel", "rf ch", "rf", "rf no", "radio channel", "wireless channel", "radio", "wireless", "funkkanal", "funkstrecke", "funk", "hf", "canal hf", "canal"}, nil, isTick, nil},
+		{Frequency, []string{"frequency", "freq", "mhz", "frequency mhz", "freq mhz", "rf frequency", "rf freq", "frequenz", "funkfrequenz", "sendefrequenz", "fréquence", "fréquence hf"}, isFrequency, nil, nil},
+		{Transmitter, []string{"transmitter", "tx", "handheld", "belt pack", "beltpack", "body pack", "bodypack", "pack", "sender", "handsender", "taschensender", "émetteur"}, nil, isTick, nil},
 		{Box, []string{"box", "stage box", "stagebox", "rack", "stage rack", "box name", "bühnenbox", "boîtier", "boîte de scène"}, nil, isYesOrNo, nil},
 		{Socket, []string{"socket", "way", "patch", "stage patch", "input patch", "box socket", "box input", "box way", "stage socket", "socket no", "socket number", "box no", "box number", "buchse", "dose", "prise"}, nil, noSocket, nil},
 		{Note, []string{"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "anmerkung", "anmerkungen", "remarque", "remarques"}, nil, nil, nil},

@@ -40,6 +40,11 @@ type matched struct {
 	own  bool
 	// same tells that an input of the house stays the house's in the act.
 	same bool
+	// byMulti tells that the sub-snake was found by what the list says of a multicore.
+	byMulti bool
+	// right is the row of its right side, -1 where no row is; rightID is the input that is it where no row is.
+	right   int
+	rightID plan.InputID
 	// want is the input as the list has it.
 	want plan.Input
 }
@@ -64,11 +69,12 @@ func (in Inputs) match(p *plan.Plan, act plan.ActID) *match {
 		}
 	}
 	for _, row := range in.Rows {
-		m.rows = append(m.rows, matched{InputRow: row})
+		m.rows = append(m.rows, matched{InputRow: row, right: -1})
 	}
 	m.readSnakes()
 	if m.has(Multi) {
 		m.multis = in.sheet.downward(Multi, Line)
+		m.readMultis()
 	}
 	left := m.byNumberAndName(own)
 	left = m.byName(left)
@@ -76,11 +82,13 @@ func (in Inputs) match(p *plan.Plan, act plan.ActID) *match {
 	m.gone, m.doubtful = m.lacking(m.gone)
 	m.byHouse()
 	m.count()
+	m.readRights()
 	for i := range m.rows {
 		row := &m.rows[i]
 		row.want = m.merged(row)
 		row.same = act != "" && !row.own && !row.isNew() && len(m.differences(row, false)) == 0
 	}
+	m.sidesTogether()
 	m.strike()
 	return m
 }

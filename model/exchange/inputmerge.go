@@ -21,7 +21,7 @@ func (m *match) merged(row *matched) plan.Input {
 		field string
 		to    *string
 		now   string
-	}{{Source, &want.Source, said.Source}, {Stand, &want.Stand, said.Stand}, {Riser, &want.Riser, said.Riser}} {
+	}{{Source, &want.Source, said.Source}, {Stand, &want.Stand, said.Stand}, {Riser, &want.Riser, said.Riser}, {RFChannel, &want.RFChannel, said.RFChannel}, {Transmitter, &want.Transmitter, said.Transmitter}} {
 		if m.has(each.field) {
 			*each.to = each.now
 		}
@@ -34,7 +34,10 @@ func (m *match) merged(row *matched) plan.Input {
 	if row.PhantomRead && other || m.has(Phantom) {
 		want.Phantom = said.Phantom
 	}
-	if m.has(Snake) {
+	if m.has(Frequency) {
+		want.Frequency = said.Frequency
+	}
+	if m.saysSnake(row) {
 		want.Snake, want.SnakeWay = said.Snake, said.SnakeWay
 	}
 	want.Note = m.room(row, m.note(row))
@@ -66,6 +69,9 @@ func (m *match) note(row *matched) string {
 			extras = append(extras, strings.ToLower(field)+" "+text)
 		}
 	}
+	if row.byMulti {
+		return noteWithout(note, noteOfMulti)
+	}
 	if len(extras) == 0 {
 		return note
 	}
@@ -88,8 +94,16 @@ const noteOfMulti = "List: "
 
 // noted is a note with a line, in the place of one that begins alike.
 func noted(note, begins, line string) string {
-	lines := slices.DeleteFunc(strings.Split(note, "\n"), func(old string) bool { return strings.HasPrefix(old, begins) || old == "" })
-	return strings.Join(append(lines, line), "\n")
+	if kept := noteWithout(note, begins); kept != "" {
+		return kept + "\n" + line
+	}
+	return line
+}
+
+// noteWithout is a note without the lines that begin so.
+func noteWithout(note, begins string) string {
+	lines := strings.Split(note, "\n")
+	return strings.Join(slices.DeleteFunc(lines, func(old string) bool { return strings.HasPrefix(old, begins) || old == "" }), "\n")
 }
 
 // Difference is one field of an input that a list has otherwise than the plan.
@@ -126,6 +140,12 @@ func (m *match) differences(row *matched, blanks bool) (all []Difference) {
 	add(Stand, now.Stand, was.Stand)
 	add(Riser, now.Riser, was.Riser)
 	add(Snake, m.snakeWords(now), m.snakeWords(was))
+	add(RFChannel, now.RFChannel, was.RFChannel)
+	add(Frequency, frequencyWords(now.Frequency), frequencyWords(was.Frequency))
+	add(Transmitter, now.Transmitter, was.Transmitter)
+	if is, had := m.rightWords(row); is != had {
+		all = append(all, Difference{RightSide, is, had})
+	}
 	add(Note, now.Note, was.Note)
 	return all
 }

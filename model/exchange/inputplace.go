@@ -42,7 +42,7 @@ func (m *match) place(e *plan.Edit, ids []plan.InputID, homes []plan.DeviceID) {
 	var later []int
 	for i := range m.rows {
 		row := &m.rows[i]
-		if !row.isNew() || m.has(Snake) && row.want.Snake != "" || m.saysSocket(row) {
+		if !row.isNew() || m.saysSnake(row) && row.want.Snake != "" || m.saysSocket(row) {
 			continue
 		}
 		if !p.asHouse(row, ids[i]) {
@@ -83,7 +83,7 @@ func (p *placing) look() {
 
 // keep leaves an input that was the house's where the act had it.
 func (p *placing) keep(row *matched, id plan.InputID) {
-	if p.has(Snake) && row.want.Snake != "" && row.want.Snake != row.base.Snake {
+	if p.saysSnake(row) && row.want.Snake != "" && row.want.Snake != row.base.Snake {
 		return
 	}
 	for _, act := range []plan.ActID{p.act, ""} {

@@ -96,6 +96,7 @@ func (r *inputReader) take() {
 	row := InputRow{Row: r.number(), Input: plan.Input{
 		Name: r.words(Name), Source: r.words(Source), Stand: r.words(Stand), Riser: r.words(Riser), Note: r.words(Note),
 		Phantom: take(&r.sheetRows, Phantom, readYes), Use: take(&r.sheetRows, Use, readUse),
+		RFChannel: r.words(RFChannel), Frequency: take(&r.sheetRows, Frequency, readFrequency), Transmitter: r.words(Transmitter),
 	}}
 	number, pair := r.inputNumber(row.Input.Name)
 	if len(r.faults) == before && row.Input.Name == "" {

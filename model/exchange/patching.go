@@ -21,7 +21,7 @@ type Patching struct {
 // Patching reckons what the sockets and channels come to: the good rows are put into the plan and thrown away again. It is
 // nothing where no column names any, or the list cannot be put in at all.
 func (in Inputs) Patching(p *plan.Plan, act plan.ActID) (got Patching) {
-	if len(in.Rows) == 0 || in.sheet.layout.column(Snake) < 0 && !in.patches(patch.Of(p)) {
+	if len(in.Rows) == 0 || in.sheet.layout.column(Snake) < 0 && in.sheet.layout.column(Multi) < 0 && !in.patches(patch.Of(p)) {
 		return got
 	}
 	_, err := plan.Do(p, plan.NewIDSource(1, 1), func(e *plan.Edit) (err error) {
@@ -134,7 +134,7 @@ func (t *patching) plug(view *patch.View) {
 		for i, w := range some {
 			moves[i] = patch.Move{Input: w.input, To: w.to}
 		}
-		return patch.PlugAll(t.edit, t.act, moves, true)
+		return patch.PlugOnly(t.edit, t.act, moves, true)
 	}, refused)
 }
 
@@ -213,7 +213,7 @@ func (t *patching) tune(view *patch.View, console plan.DeviceID) {
 		for i, w := range some {
 			wanted[i] = patch.Wanted{Input: w.input, Channel: w.to}
 		}
-		return patch.SetChannels(t.edit, t.act, console, wanted)
+		return patch.ChannelsOnly(t.edit, t.act, console, wanted)
 	}, refused)
 }
 

@@ -9,21 +9,19 @@ import (
 	"stageloom/model/plan"
 )
 
+// uses are what stands for a type and is no word of it.
 var uses = map[string]string{
 	"notstated": "", // as the table says it
-	"mic":       "mic", "mike": "mic", "microphone": "mic", "mikro": "mic", "mikrofon": "mic", "micro": "mic", "m": "mic",
-	"di": "DI", "dibox": "DI",
-	"condenser": patch.Condenser, "kondensator": patch.Condenser, "kondensatormikrofon": patch.Condenser, "statique": patch.Condenser,
-	"dynamic": patch.Dynamic, "dynamisch": patch.Dynamic, "dynamique": patch.Dynamic,
-	"ribbon": patch.Ribbon, "bändchen": patch.Ribbon, "bändchenmikrofon": patch.Ribbon, "ruban": patch.Ribbon,
-	"activedi": patch.ActiveDI, "diactive": patch.ActiveDI, "aktivedi": patch.ActiveDI, "diaktiv": patch.ActiveDI,
-	"passivedi": patch.PassiveDI, "dipassive": patch.PassiveDI, "dipassiv": patch.PassiveDI,
-	"line": "line", "ligne": "line", "linein": "line", "linelevel": "line",
+	"m":         patch.MicType, "directbox": patch.DIType, "directinjection": patch.DIType, "boîtededirect": patch.DIType,
+	"activedi": patch.ActiveDI, "passivedi": patch.PassiveDI, "linein": patch.LineType, "linelevel": patch.LineType, "movingcoil": patch.Dynamic,
 }
 
-// readUse reads how an input is plugged.
+// readUse reads the type of an input.
 func readUse(text string) (string, error) {
 	if use, is := uses[plain(text)]; is {
+		return use, nil
+	}
+	if use, is := patch.ReadType(text); is {
 		return use, nil
 	}
 	return "", fmt.Errorf("%q is no type; write mic, condenser, dynamic, ribbon, DI, active DI, passive DI or line", plan.Clipped(text))

@@ -68,6 +68,7 @@ type Field struct {
 	put     func(State, *plan.Edit, plan.Key, string) error
 	then    func(*plan.Edit, plan.Key) error
 	makes   func(*plan.Edit, string) (string, error)
+	reads   func(State, any, string) (string, bool)
 	check   func(string) error
 	missing func(State, any, string) error
 }
@@ -150,6 +151,11 @@ func (f *Field) Read(s State, row any, typed string) (string, error) {
 	}
 	if f.Kind != Choice {
 		return typed, nil
+	}
+	if f.reads != nil {
+		if value, known := f.reads(s, row, typed); known {
+			return value, nil
+		}
 	}
 	value, err := ReadOption(typed, f.options(s, row))
 	if err != nil && f.missing != nil {

@@ -19,7 +19,11 @@ func inputFields() []*Field {
 		d.field("riser", "riser", "Riser", "the riser that it stands on."),
 		d.field("snake", "sub_snake", "Sub-snake", "the sub-snake that it plugs into first; blank is none.").by(putSnake),
 		d.field("way", "sub_snake_way", "Snake socket", "the socket of the sub-snake that it plugs into.").by(putWay),
-		d.field("right", "right_side", "Right side", "the input that is the right side, where this is the left side of a stereo pair; blank is mono."),
+		d.field("right", "right_side", "Right side", "the input that is the right side, where this is the left side of a stereo pair; blank is mono.").
+			among(of(rightInputs)).saying(of(func(s State, r plan.Input) string {
+			return sideWords(rightInputs(s, r), string(r.Right), inputSide(s, r.Right))
+		})).
+			valued(of(func(_ State, r plan.Input) string { return string(r.Right) })).reading(of(rightInputs)).by(putRightInput).alone(),
 		d.field("rf", "RF_channel", "RF channel", "the channel of the radio receiver: RF 1."),
 		d.field("frequency", "frequency_MHz", "Frequency", "that its transmitter sends on.").ifBlank("none"),
 		d.field("transmitter", "transmitter", "Transmitter", "the one that the performer has: handheld 1, belt pack 3."),
@@ -36,7 +40,11 @@ func outputFields() []*Field {
 		d.field("name", "name", "Output", "what it is called: Main left, Monitor 3."),
 		d.field("mix", "mix", "Mix or bus", "the mix or bus of the console that it carries: Aux 3, Matrix 1."),
 		d.field("kind", "output_kind", "Kind", "what it feeds.").worded(map[string]string{"side_fill": "side fill", "in_ear": "in-ear"}),
-		d.field("right", "right_side", "Right side", "the output that is the right side, where this is the left side of a stereo pair; blank is mono."),
+		d.field("right", "right_side", "Right side", "the output that is the right side, where this is the left side of a stereo pair; blank is mono.").
+			among(of(rightOutputs)).saying(of(func(s State, r plan.Output) string {
+			return sideWords(rightOutputs(s, r), string(r.Right), outputSide(s, r.Right))
+		})).
+			valued(of(func(_ State, r plan.Output) string { return string(r.Right) })).reading(of(rightOutputs)).by(putRightOutput).alone(),
 		d.field("rf", "RF_channel", "RF channel", "the channel of the in-ear transmitter: IEM A."),
 		d.field("frequency", "frequency_MHz", "Frequency", "that the in-ear transmitter sends on.").ifBlank("none"),
 		d.field("pack", "in_ear_pack", "In-ear pack", "the receiver that the performer has: pack 1."),

@@ -9,7 +9,7 @@ import (
 // Unplug takes inputs off their sockets in one act: in the house they are not patched any more; an act strikes what it has
 // from the house, and forgets what it says itself where the house has the input nowhere. Their sockets and channels are free.
 func Unplug(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) error {
-	return onEach(e, act, inputs, (*work).unplug)
+	return onEach(e, act, inputs, false, (*work).unplug)
 }
 
 // SetSnake says which way of a sub-snake an input is plugged into first, in the list that it belongs to; no device takes it off
@@ -27,12 +27,29 @@ func SetSnake(e *plan.Edit, id plan.InputID, device plan.DeviceID, way int) erro
 	if device == "" {
 		way = 0
 	}
-	w.snake(input, device, way)
-	snake := w.net.snake(w.inputs[id])
-	if said, found := w.over.stage[id]; found && !said.Strike && !snake.None() && !w.net.tails(snake, Socket{Device: said.Device, Number: said.Socket}) {
-		w.stage(plan.StagePatch{Act: row.Act, Input: id}, false)
+	return together(w, []onSnake{{id, device, way}}, w.rightWays(input, device, way), func(w *work, ways []onSnake) error {
+		for _, one := range ways {
+			w.onWay(one)
+		}
+		return nil
+	})
+}
+
+// onSnake is an input and the way of a sub-snake that it goes to.
+type onSnake struct {
+	input  plan.InputID
+	device plan.DeviceID
+	number int
+}
+
+// onWay notes the sub-snake of an input, and takes back a socket that its way does not lead to.
+func (w *work) onWay(to onSnake) {
+	input := w.inputs[to.input]
+	w.snake(input, to.device, to.number)
+	snake := w.net.snake(w.inputs[to.input])
+	if said, found := w.over.stage[to.input]; found && !said.Strike && !snake.None() && !w.net.tails(snake, Socket{Device: said.Device, Number: said.Socket}) {
+		w.stage(plan.StagePatch{Act: input.Act, Input: to.input}, false)
 	}
-	return w.settle()
 }
 
 // tails reports whether what is plugged into a sub-snake's way can come out at a socket: over a multicore, or, where none is

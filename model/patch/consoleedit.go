@@ -30,11 +30,29 @@ type Wanted struct {
 
 // SetChannels is SetChannel of several inputs at once, so that they may take each other's channels. An input that is named
 // more than once gets all channels that are said of it.
+// The right side of a stereo pair goes to the channel behind its left one's, where that is free.
 func SetChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, wanted []Wanted) error {
 	w, err := newWork(e, act)
 	if err != nil {
 		return err
 	}
+	return together(w, wanted, w.rightChannels(console, wanted), func(w *work, wanted []Wanted) error { return w.tune(console, wanted) })
+}
+
+// ChannelsOnly is SetChannels without the right sides of stereo pairs that are not named themselves.
+func ChannelsOnly(e *plan.Edit, act plan.ActID, console plan.DeviceID, wanted []Wanted) error {
+	w, err := newWork(e, act)
+	if err == nil {
+		err = w.tune(console, wanted)
+	}
+	if err != nil {
+		return err
+	}
+	return w.settle()
+}
+
+// tune says which channels of a console inputs are to have.
+func (w *work) tune(console plan.DeviceID, wanted []Wanted) (err error) {
 	w.anew = true
 	claimed := map[int]bool{}
 	for _, one := range wanted {
@@ -51,7 +69,7 @@ func SetChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, wanted []W
 			return err
 		}
 	}
-	return w.settle()
+	return nil
 }
 
 // claim says of an act which channels inputs are to have. One that inherits from the house goes along, unless it says itself
@@ -123,15 +141,30 @@ func SwapChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, a, b int)
 	if err := w.console(console, min(a, b), max(a, b)); err != nil {
 		return err
 	}
-	return w.rotate(map[place]place{{console, a}: {console, b}, {console, b}: {console, a}})
+	from := map[place]place{{console, a}: {console, b}, {console, b}: {console, a}}
+	if w.bothBehind(console, a, b) {
+		from[place{console, a + 1}], from[place{console, b + 1}] = place{console, b + 1}, place{console, a + 1}
+	}
+	return w.rotate(from)
 }
 
 // ShiftChannels moves what channels listen to by so many channels. It refuses where that falls on others that are in use.
+// The right side of a stereo pair goes along from the channel behind, where that goes.
 func ShiftChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, numbers []int, by int) error {
 	w, err := newWork(e, act)
 	if err != nil || len(numbers) == 0 || by == 0 {
 		return err
 	}
+	if all := w.withBehind(console, numbers); len(all) > len(numbers) && w.shift(console, all, by) == nil {
+		return nil
+	}
+	if w, err = newWork(e, act); err != nil {
+		return err
+	}
+	return w.shift(console, numbers, by)
+}
+
+func (w *work) shift(console plan.DeviceID, numbers []int, by int) error {
 	if err := w.console(console, slices.Min(numbers)+by, slices.Max(numbers)+by); err != nil {
 		return err
 	}
@@ -197,7 +230,24 @@ func StrikeChannels(e *plan.Edit, act plan.ActID, console plan.DeviceID, numbers
 }
 
 // SetOutput takes an output from a console to an output socket in one act, and gives out the slots it needs.
+// The right side of a stereo pair goes to the socket behind its left one's, where that is free.
 func SetOutput(e *plan.Edit, act plan.ActID, output plan.OutputID, console plan.DeviceID, to Socket) error {
+	before, _ := e.Now().OutputPatches.Get(plan.OutputPatch{Act: act, Output: output}.Key())
+	if err := setOutput(e, act, output, console, to); err != nil {
+		return err
+	}
+	row, _ := e.Now().Outputs.Get(plan.Key(output))
+	if row.Right == "" || row.Right == output || before.Device == to.Device && before.Socket == to.Number && before.Console == console {
+		return nil
+	}
+	if there, found := e.Now().OutputPatches.Get(plan.OutputPatch{Act: act, Output: row.Right}.Key()); found && there.Strike {
+		return nil
+	}
+	_ = setOutput(e, act, row.Right, console, to.next()) // where that is refused the right side stays
+	return nil
+}
+
+func setOutput(e *plan.Edit, act plan.ActID, output plan.OutputID, console plan.DeviceID, to Socket) error {
 	w, err := newWork(e, act)
 	if err != nil {
 		return err

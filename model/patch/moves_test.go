@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"runtime/debug"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -77,6 +78,7 @@ func movesRig(t require.TestingT) *plan.Plan {
 	p, err = plan.Do(p, nil, func(e *plan.Edit) error {
 		house := []plan.InputID{movesInput(0), movesInput(1), movesInput(2), movesInput(3), movesInput(4), movesInput(5), movesInput(6), movesInput(7)}
 		return errors.Join(
+			patch.PairInputs(e, house[4], house[5]), patch.PairInputs(e, house[2], house[3]),
 			patch.Fill(e, "", house[:4], patch.Socket{Device: movesDevice(1), Number: 1}, true),
 			patch.Fill(e, "", house[4:], patch.Socket{Device: movesDevice(5), Number: 2}, true),
 			patch.FillChannels(e, "", movesDevice(6), house, 1), patch.FillChannels(e, "", movesDevice(7), house[:4], 3),
@@ -132,7 +134,7 @@ func (m mover) draw() operation {
 		}
 		return all
 	}
-	switch m.IntN(18) {
+	switch m.IntN(19) {
 	default:
 		return operation{"plug", func(e *plan.Edit) error { return patch.Plug(e, act, one, socket, follow) }, act, []plan.InputID{one}, nil, false, !follow, false}
 	case 3, 4:
@@ -162,6 +164,13 @@ func (m mover) draw() operation {
 			return operation{"swap channels", func(e *plan.Edit) error { return patch.SwapChannels(e, act, console, number, 13-number) }, act, nil, on(number, 13-number), false, false, false}
 		}
 		return operation{"shift channels", func(e *plan.Edit) error { return patch.ShiftChannels(e, act, console, []int{number}, by) }, act, nil, on(number, number+by), false, false, false}
+	case 18:
+		return operation{"stereo", func(e *plan.Edit) error {
+			if by > 0 {
+				other = ""
+			}
+			return patch.PairInputs(e, one, other)
+		}, act, nil, nil, false, false, false}
 	case 15:
 		return operation{"channels of an act", func(e *plan.Edit) error {
 			if follow {
@@ -173,6 +182,48 @@ func (m mover) draw() operation {
 			return nil
 		}, act, nil, on(number), false, false, false}
 	}
+}
+
+// withRights are the inputs that an operation names, and the right sides that go along with them.
+func (o operation) withRights(p *plan.Plan, before *byHand) operation {
+	o.inputs = slices.Clone(o.inputs)
+	for _, id := range o.inputs {
+		if input, _ := p.Inputs.Get(plan.Key(id)); input.Right != "" {
+			o.inputs = append(o.inputs, input.Right)
+		}
+	}
+	behind := slices.ContainsFunc(o.channels, func(at spot) bool {
+		input, _ := p.Inputs.Get(plan.Key(first(before.has[at])))
+		return input.Right != "" && input.Right == first(before.has[spot{at.console, at.number + 1}])
+	})
+	if behind {
+		for _, at := range slices.Clone(o.channels) {
+			o.channels = append(o.channels, spot{at.console, at.number + 1})
+		}
+	}
+	return o
+}
+
+// parted says which pair stood on neighbours, does not any more after its left side was moved, and is not told; blank where
+// none does so.
+func (o operation) parted(p *plan.Plan, before, now *byHand, told []string) string {
+	for _, id := range o.inputs {
+		input, _ := p.Inputs.Get(plan.Key(id))
+		if input.Right == "" || slices.Contains(o.inputs, input.Right) || o.words == "unplug" {
+			continue
+		}
+		beside := func(b *byHand) bool {
+			left, right := b.at[id], b.at[input.Right]
+			return left.Number > 0 && right == patch.Socket{Device: left.Device, Number: left.Number + 1, Output: left.Output}
+		}
+		right, _ := p.Inputs.Get(plan.Key(input.Right))
+		says := slices.ContainsFunc(told, func(words string) bool { return strings.HasPrefix(words, right.Name+" stays on ") })
+		_, stays := now.at[input.Right]
+		if _, plugged := now.at[id]; before.at[id] != now.at[id] && beside(before) && !beside(now) && !says && plugged && stays {
+			return fmt.Sprintf("%s went to %v and left %s on %v", id, now.at[id], input.Right, now.at[input.Right])
+		}
+	}
+	return ""
 }
 
 // may reports whether a channel of an act may have another input after an operation.
@@ -223,10 +274,14 @@ func TestMovesAreSafe(t *testing.T) {
 				continue
 			}
 			done[o.words]++
+			old, all := view, o.withRights(p, before[o.act])
 			p, view = next, patch.Next(view, next)
 			for _, act := range view.Acts {
 				now := known.read(p, act.Act.ID)
-				wrong := cmp.Or(now.alone(), now.agrees(view, act), now.arrives(p, act), before[act.Act.ID].moved(now, o.may(before[act.Act.ID], now)))
+				wrong := cmp.Or(now.alone(), now.agrees(view, act), now.arrives(p, act), before[act.Act.ID].moved(now, all.may(before[act.Act.ID], now)))
+				if act.Act.ID == o.act && wrong == "" && o.words != "take out" {
+					wrong = o.parted(p, before[act.Act.ID], now, old.Stayed(view, o.act, o.inputs))
+				}
 				if wrong != "" {
 					t.Fatalf("rig %d, operation %d, %s in %q of %v, seen in %q: %s", seed, n, o.words, o.act, o.inputs, act.Act.ID, wrong)
 				}
@@ -235,7 +290,7 @@ func TestMovesAreSafe(t *testing.T) {
 		}
 	}
 	t.Log(done, "refused", refused)
-	for _, words := range []string{"plug", "swap", "shift", "sort", "fill", "strike", "clear", "unplug", "sub-snake", "tune", "swap channels", "shift channels", "channels of an act", "move off", "swap boxes", "shift inputs of all acts", "shift a device", "shift all channels", "insert", "insert above"} {
+	for _, words := range []string{"plug", "swap", "shift", "sort", "fill", "strike", "clear", "unplug", "sub-snake", "tune", "swap channels", "shift channels", "channels of an act", "stereo", "move off", "swap boxes", "shift inputs of all acts", "shift a device", "shift all channels", "insert", "insert above"} {
 		require.Greater(t, done[words], count/20, words)
 	}
 }

@@ -22,7 +22,7 @@ func (s *PhantomSheet) Beside(l *Line) string {
 	if l.Struck {
 		return ""
 	}
-	return together(l.Input.Phantom && BearingOf(l.Input) != Suffers, s.Caution(l))
+	return withCaution(l.Input.Phantom && BearingOf(l.Input) != Suffers, s.Caution(l))
 }
 
 // At is what stands on sheets at a socket that an input lies on: 48 V where it is switched and where it stands on the line, and
@@ -34,10 +34,10 @@ func (s *PhantomSheet) At(l *Line, at Socket) string {
 	if l.Input.Phantom && at == s.view.pluggedAt(l) && len(s.view.Feeds(s.act, l)) == 0 {
 		return "wants 48 V"
 	}
-	return together(s.Stands(l, at) && BearingOf(l.Input) != Suffers, s.Caution(l))
+	return withCaution(s.Stands(l, at) && BearingOf(l.Input) != Suffers, s.Caution(l))
 }
 
-func together(on bool, caution string) string {
+func withCaution(on bool, caution string) string {
 	if on {
 		return strings.TrimSuffix("48 V; "+caution, "; ")
 	}

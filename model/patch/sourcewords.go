@@ -12,15 +12,21 @@ type SourceTold struct {
 	Phantom, PhantomTold bool
 }
 
+// typeWords are generic words for the types themselves, in English, German and French.
+var typeWords = spread(map[string]SourceTold{
+	"mic mike microphone mikro mikrofon micro": {Use: MicType},
+	"condenser capacitor kondensator kondensatormikrofon kondenser statique condensateur électrostatique electret elektret électret": {Condenser, true, true},
+	"dynamic dynamisch dynamisches dynamique tauchspule": {Dynamic, false, true},
+	"ribbon bändchen baendchen bändchenmikrofon ruban":   {Ribbon, false, true},
+	"di dibox":   {Use: DIType},
+	"line ligne": {LineType, false, true},
+})
+
 // sourceWords are what generic words of the trade say. Common practice, no source; boundary microphones are mostly condensers.
 var sourceWords = spread(map[string]SourceTold{
-	"mic microphone mikro mikrofon micro": {Use: MicType},
-	"boundary grenzfläche":                {MicType, true, true},
-	"condenser kondensator kondensatormikrofon statique electret elektret électret shotgun richtrohr": {Condenser, true, true},
-	"dynamic dynamisch dynamique":            {Dynamic, false, true},
-	"ribbon bändchen bändchenmikrofon ruban": {Ribbon, false, true},
-	"di": {Use: DIType},
-	"line ligne laptop computer playback zuspieler":     {LineType, false, true},
+	"boundary grenzfläche":                              {MicType, true, true},
+	"shotgun richtrohr":                                 {Condenser, true, true},
+	"laptop computer playback zuspieler":                {LineType, false, true},
 	"keyboard keyboards synth synthesizer synthétiseur": {LineType, false, true},
 	radioWords: {LineType, false, true},
 })
@@ -53,7 +59,10 @@ func ReadSource(source string) (told SourceTold, known bool) {
 	}
 	for _, word := range all {
 		said, is := sourceWords[word]
-		if word == "di" {
+		if !is {
+			said, is = typeWords[word]
+		}
+		if said.Use == DIType {
 			said = readDI(all)
 		}
 		switch {
@@ -61,12 +70,23 @@ func ReadSource(source string) (told SourceTold, known bool) {
 		case !known:
 			told, known = said, true
 		default:
-			if told, known = joined(told, said); !known {
+			if told, known = bothSay(told, said); !known {
 				return SourceTold{}, false
 			}
 		}
 	}
 	return told, known
+}
+
+// ReadType reads a type that is written in words: each of them is one of a type.
+func ReadType(text string) (use string, is bool) {
+	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(sign rune) bool { return !unicode.IsLetter(sign) }) {
+		if _, known := typeWords[word]; !known && word != "box" && !slices.Contains(activeWords, word) && !slices.Contains(passiveWords, word) {
+			return "", false
+		}
+	}
+	told, known := ReadSource(text)
+	return told.Use, known
 }
 
 func anyOf(all, words []string) bool {
@@ -83,8 +103,8 @@ func readDI(all []string) SourceTold {
 	return SourceTold{Use: DIType}
 }
 
-// joined is what two words tell together: the narrower of two of one family, and a DI box before what is plugged into it.
-func joined(a, b SourceTold) (told SourceTold, agree bool) {
+// bothSay is what two words tell together: the narrower of two of one family, and a DI box before what is plugged into it.
+func bothSay(a, b SourceTold) (told SourceTold, agree bool) {
 	one, other := FamilyOf(a.Use), FamilyOf(b.Use)
 	switch {
 	case one == DIType && other == LineType:

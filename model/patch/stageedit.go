@@ -80,18 +80,19 @@ func Sort(e *plan.Edit, act plan.ActID, inputs []plan.InputID, follow bool) erro
 // Clear forgets what an act says of inputs: in an act they stand as in the house again, with their channels; in the house
 // they are not patched, not over a sub-snake either. It refuses where another input of the act is where one would come back.
 func Clear(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) error {
-	return onEach(e, act, inputs, (*work).forget)
+	return onEach(e, act, inputs, true, (*work).forget)
 }
 
-// Strike takes inputs out of an act, whatever the house says. Their sockets and channels are free there.
+// Strike takes inputs out of an act, whatever the house says, each with its right side. Their sockets and channels are free
+// there.
 func Strike(e *plan.Edit, act plan.ActID, inputs ...plan.InputID) error {
-	return onEach(e, act, inputs, func(w *work, input plan.Input) {
+	return onEach(e, act, inputs, true, func(w *work, input plan.Input) {
 		w.stage(plan.StagePatch{Act: act, Input: input.ID, Strike: true}, true)
 	})
 }
 
-// onEach changes inputs of an act, all in one.
-func onEach(e *plan.Edit, act plan.ActID, ids []plan.InputID, change func(*work, plan.Input)) error {
+// onEach changes inputs of an act, all in one, with their right sides where both go together.
+func onEach(e *plan.Edit, act plan.ActID, ids []plan.InputID, both bool, change func(*work, plan.Input)) error {
 	if len(ids) == 0 {
 		return nil
 	}
@@ -99,14 +100,22 @@ func onEach(e *plan.Edit, act plan.ActID, ids []plan.InputID, change func(*work,
 	if err != nil {
 		return err
 	}
+	var along []plan.InputID
 	for _, id := range ids {
-		input, err := w.input(id)
-		if err != nil {
-			return err
+		if right := w.rightOf(id); both && right != "" && !slices.Contains(ids, right) {
+			along = append(along, right)
 		}
-		change(w, input)
 	}
-	return w.settle()
+	return together(w, ids, along, func(w *work, ids []plan.InputID) error {
+		for _, id := range ids {
+			input, err := w.input(id)
+			if err != nil {
+				return err
+			}
+			change(w, input)
+		}
+		return nil
+	})
 }
 
 // Move is an input and the socket that it goes to.
@@ -126,6 +135,18 @@ func PlugAll(e *plan.Edit, act plan.ActID, moves []Move, follow bool) error {
 		return err
 	}
 	return w.moveAll(moves, follow)
+}
+
+// PlugOnly is PlugAll without the right sides of stereo pairs that are not named themselves.
+func PlugOnly(e *plan.Edit, act plan.ActID, moves []Move, follow bool) error {
+	w, err := newWork(e, act)
+	if err == nil {
+		err = w.movesOnly(moves, follow)
+	}
+	if err != nil {
+		return err
+	}
+	return w.settle()
 }
 
 // rearrange lets change say where inputs that are all plugged go.
@@ -149,8 +170,14 @@ func (w *work) rearrange(ids []plan.InputID, follow bool, change func(rows []pla
 	return w.moveAll(moves, follow)
 }
 
-// moveAll plugs inputs where they go, all at once, so that they may take each other's places.
+// moveAll plugs inputs where they go, all at once, so that they may take each other's places. The right side of a stereo pair
+// goes to the socket behind its left one's, where that is free.
 func (w *work) moveAll(moves []Move, follow bool) error {
+	return together(w, moves, w.rightMoves(moves), func(w *work, moves []Move) error { return w.movesOnly(moves, follow) })
+}
+
+// movesOnly plugs in what is named and nothing else.
+func (w *work) movesOnly(moves []Move, follow bool) error {
 	moving, goal := map[plan.InputID]bool{}, map[Socket]bool{}
 	for _, m := range moves {
 		if _, err := w.input(m.Input); err != nil {
@@ -173,7 +200,7 @@ func (w *work) moveAll(moves []Move, follow bool) error {
 		}
 	}
 	w.stays = !follow
-	return w.settle()
+	return nil
 }
 
 func (n *network) source(s Socket) bool {

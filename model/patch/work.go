@@ -222,9 +222,17 @@ func (w *work) exists(s Socket) error {
 	return nil
 }
 
-// settle lets channels keep their inputs in every act that the edit may change, refuses what would share a socket, and
-// writes what is left.
+// settle is check, and writes what is left.
 func (w *work) settle() error {
+	if err := w.check(); err != nil {
+		return err
+	}
+	w.write()
+	return nil
+}
+
+// check lets channels keep their inputs in every act that the edit may change, and refuses what would share a socket.
+func (w *work) check() error {
 	moved := len(w.stages)+len(w.changed) > 0
 	for _, o := range w.acts {
 		before := w.before[o.act]
@@ -237,7 +245,6 @@ func (w *work) settle() error {
 		}
 		w.keep(o, after)
 	}
-	w.write()
 	return nil
 }
 

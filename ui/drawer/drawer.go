@@ -202,7 +202,7 @@ func (t *Drawer) made(name string) *table.Grid {
 	if grid := t.grids[name]; grid != nil {
 		return grid
 	}
-	sheet := table.NewSheet(t.source(name), t.Desk().Do)
+	sheet := table.NewSheet(t.source(name), t.do)
 	sheet.SetLook(t.Settings.Table(name))
 	grid := table.NewGrid(sheet)
 	grid.Canvas = t.Window().Canvas()

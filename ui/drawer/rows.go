@@ -99,6 +99,30 @@ func (t *Drawer) Chosen() (c patching.Chosen, patches bool) {
 	return c, true
 }
 
+// Rows are the rows that are selected in the open table; in the table of sockets, the inputs plugged in there.
+func (t *Drawer) Rows() (rows []plan.Ref) {
+	if t.grid() == nil {
+		return nil
+	}
+	if c, patches := t.Chosen(); patches {
+		for _, id := range c.Inputs {
+			rows = append(rows, plan.Ref{Table: plan.InputsTable, Key: plan.Key(id)})
+		}
+		return rows
+	}
+	return t.grid().Sheet().Refs()
+}
+
+// do makes a step of a table, and says which right sides of stereo pairs did not go along.
+func (t *Drawer) do(name string, edit func(*plan.Edit) error) error {
+	before := t.Desk().Assessment().Patch
+	err := t.Desk().Do(name, edit)
+	if said := patching.Stayed(before, t.Desk().Assessment().Patch, t.ActShown()); said != "" && err == nil {
+		t.Say(said)
+	}
+	return err
+}
+
 // Listed are the inputs of the open table as it is sorted and filtered, where it lists them, else those of the act.
 func (t *Drawer) Listed() (list []plan.InputID) {
 	if t.open == "patch" {

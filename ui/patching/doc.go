@@ -33,6 +33,8 @@ type Dialogs struct {
 	// reports whether it could be read.
 	Chosen func() (Chosen, bool)
 	Keep   func() bool
+	// Rows are the rows that are selected in the open table: inputs, outputs, or what is none of them.
+	Rows func() []plan.Ref
 	// Leave gives the keys back to the table.
 	Leave func()
 	// Do makes a step, or says why it is refused.

@@ -29,23 +29,23 @@ func (p *Dialogs) Moved(column string, from, to plan.Ref) {
 	console, isChannel := sources.ConsoleOf(p.Desk().Assessment(), act.Act.ID, column)
 	switch {
 	case isChannel && a.Number(console) > 0 && b.Number(console) > 0:
-		p.Do("Swap channels of "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
+		p.move("Swap channels of "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
 			return patch.SetChannels(e, act.Act.ID, console, []patch.Wanted{
 				{Input: a.Input.ID, Channel: b.Number(console)}, {Input: b.Input.ID, Channel: a.Number(console)},
 			})
 		})
 	case isChannel:
-		p.Do(fmt.Sprintf("%s %d to %s", view.Name(console), a.Number(console), b.Input.Name), func(e *plan.Edit) error {
+		p.move(fmt.Sprintf("%s %d to %s", view.Name(console), a.Number(console), b.Input.Name), func(e *plan.Edit) error {
 			return patch.SetChannels(e, act.Act.ID, console, []patch.Wanted{
 				{Input: a.Input.ID}, {Input: b.Input.ID, Channel: a.Number(console)},
 			})
 		})
 	case b.Patched() && a.Patched():
-		p.Do("Swap "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
+		p.move("Swap "+a.Input.Name+" and "+b.Input.Name, func(e *plan.Edit) error {
 			return patch.Swap(e, act.Act.ID, a.Input.ID, b.Input.ID, follow)
 		})
 	case a.Patched():
-		p.Do(view.SocketWords(a.At)+" to "+b.Input.Name, func(e *plan.Edit) error {
+		p.move(view.SocketWords(a.At)+" to "+b.Input.Name, func(e *plan.Edit) error {
 			if err := patch.Unplug(e, act.Act.ID, a.Input.ID); err != nil {
 				return err
 			}
@@ -71,7 +71,7 @@ func (p *Dialogs) carrySocket(act *patch.Act, from, to patch.Socket, follow bool
 		return
 	}
 	view := p.Desk().Assessment().Patch
-	p.Do(fmt.Sprintf("%s to %s", view.SocketWords(from), view.SocketWords(to)), func(e *plan.Edit) error {
+	p.move(fmt.Sprintf("%s to %s", view.SocketWords(from), view.SocketWords(to)), func(e *plan.Edit) error {
 		return patch.PlugAll(e, act.Act.ID, moves, follow)
 	})
 }
@@ -135,7 +135,7 @@ func (p *Dialogs) Dropped(inputs []plan.InputID, at fyne.Position) {
 	case !room:
 		p.Warn(words + ".")
 	default:
-		p.Do("Plug "+p.inputsNamed(inputs)+" into "+p.Desk().Assessment().Patch.Name(first.Device), func(e *plan.Edit) error {
+		p.move("Plug "+p.inputsNamed(inputs)+" into "+p.Desk().Assessment().Patch.Name(first.Device), func(e *plan.Edit) error {
 			return patch.Fill(e, p.ActShown(), inputs, first, p.ChannelsFollow())
 		})
 	}

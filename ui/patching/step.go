@@ -36,7 +36,7 @@ func (p *Dialogs) step(name string, least int, edit func(e *plan.Edit, act plan.
 	if !p.Keep() {
 		return
 	}
-	p.Do(name+" "+p.inputsNamed(c.Inputs), func(e *plan.Edit) error { return edit(e, p.ActShown(), c) })
+	p.move(name+" "+p.inputsNamed(c.Inputs), func(e *plan.Edit) error { return edit(e, p.ActShown(), c) })
 }
 
 // inputsNamed are inputs in the name of a step: "Kick in", "16 inputs".

@@ -71,7 +71,7 @@ func (s *Sheet) headings(line []string) []int {
 	var columns []int
 	named := false
 	for _, text := range line {
-		column := slices.IndexFunc(s.columns, func(c Column) bool { return strings.EqualFold(c.Title, strings.TrimSpace(text)) })
+		column := slices.IndexFunc(s.columns, func(c Column) bool { return c.headed(text) })
 		if column < 0 || slices.Contains(columns, column) {
 			return nil
 		}

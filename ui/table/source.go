@@ -3,6 +3,8 @@ package table
 import (
 	"errors"
 	"math"
+	"slices"
+	"strings"
 
 	"stageloom/model/plan"
 )
@@ -47,6 +49,14 @@ type Column struct {
 	InOrder bool
 	// Names marks the column by whose words a person tells rows apart; pasted rows with headings are found by it.
 	Names bool
+	// Also are other headings by which a pasted list knows the column.
+	Also []string
+}
+
+// headed reports whether a heading of a pasted list means the column.
+func (c Column) headed(text string) bool {
+	text = strings.TrimSpace(text)
+	return strings.EqualFold(c.Title, text) || slices.ContainsFunc(c.Also, func(other string) bool { return strings.EqualFold(other, text) })
 }
 
 // Cell is what stands in one cell. Value is what a Number or Ranked column sorts by: NaN stands last.

@@ -31,12 +31,21 @@ func listCard(a *assess.Assessment, ref plan.Ref, units words.Units) (card Card,
 func inputCard(a *assess.Assessment, key plan.Key) Card {
 	row, _ := a.Plan.Inputs.Get(key)
 	c := Card{Title: row.Name, Kind: fmt.Sprintf("input %d", row.Number), Findings: a.FindingsAt(plan.InputsTable, key)}
+	if radio := patch.Radio(row.RFChannel, row.Frequency, row.Transmitter); radio != "" {
+		c.add("radio", "", radio)
+	}
+	if act, found := a.Patch.Act(row.Act); found {
+		c.addSide(act.Side(row))
+	}
 	for _, act := range a.Patch.Shown() {
 		line, found := act.Line(row.ID)
 		if !found || len(a.Patch.Shown()) > 1 && !act.House() && row.Act == "" && !a.Patch.Differs(act, line) {
 			continue
 		}
 		c.add(wayName(a.Patch, act), "", a.Patch.Words(line))
+		if multi := a.Patch.MultiOf(line); multi != "" {
+			c.add("multi", "", multi)
+		}
 		if slots := slotsOf(a.Patch, line); slots != "" {
 			c.add("on links", "", slots)
 		}
@@ -45,6 +54,13 @@ func inputCard(a *assess.Assessment, key plan.Key) Card {
 		}
 	}
 	return c
+}
+
+// addSide says which side of a stereo pair a row is.
+func (c *Card) addSide(side string) {
+	if side != "" {
+		c.add("stereo", "", side)
+	}
 }
 
 // wayName names the act where there are several.
@@ -69,6 +85,10 @@ func slotsOf(v *patch.View, line *patch.Line) string {
 func outputCard(a *assess.Assessment, key plan.Key) Card {
 	row, _ := a.Plan.Outputs.Get(key)
 	c := Card{Title: row.Name, Kind: fmt.Sprintf("output %d", row.Number), Findings: a.FindingsAt(plan.OutputsTable, key)}
+	if radio := patch.Radio(row.RFChannel, row.Frequency, row.Pack); radio != "" {
+		c.add("radio", "", radio)
+	}
+	c.addSide(a.Patch.House().OutputSide(row))
 	house := ""
 	for _, act := range a.Patch.Shown() {
 		for _, line := range act.Outputs {

@@ -2,6 +2,7 @@ package text
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -17,8 +18,8 @@ type Hit struct {
 	rank  int
 }
 
-// Find searches names of devices, links, positions, areas and looms, and tags of reels: equal names first, then those that
-// begin with the text, then those that hold it.
+// Find searches names of devices, links, positions, areas and looms, tags of reels, and what the other party calls sockets and
+// ends of links: equal names first, then those that begin with the text, then those that hold it.
 func Find(p *plan.Plan, text string) []Hit {
 	text = strings.ToLower(strings.TrimSpace(text))
 	if text == "" {
@@ -52,8 +53,25 @@ func Find(p *plan.Plan, text string) []Hit {
 			add(plan.RefOf(link), reel.Tag, reel.Tag+" · cable in "+link.Name)
 		}
 	}
+	their(p, add)
 	slices.SortStableFunc(hits, func(a, b Hit) int { return cmp.Or(cmp.Compare(a.rank, b.rank), strings.Compare(a.Words, b.Words)) })
 	return hits
+}
+
+// their adds what the other party calls sockets and the ends of links.
+func their(p *plan.Plan, add func(row plan.Ref, name, words string)) {
+	for row := range p.SocketNames.All() {
+		if device, found := p.Device(row.Device); found {
+			add(plan.RefOf(device), row.Name, fmt.Sprintf("%s · their name of %s %s %d", row.Name, device.Name, row.Direction, row.Socket))
+		}
+	}
+	for link := range p.Links.All() {
+		for _, end := range []struct{ name, of string }{{link.FromTheirs, "near"}, {link.ToTheirs, "far"}} {
+			if end.name != "" {
+				add(plan.RefOf(link), end.name, fmt.Sprintf("%s · their name of the %s end of %s", end.name, end.of, link.Name))
+			}
+		}
+	}
 }
 
 // rankOf is 0 for an equal name, 1 for one that begins with the text, 2 for one that holds it, −1 for none of them.

@@ -15,19 +15,19 @@ import (
 
 // inputRow is an input with the names of what it refers to.
 type inputRow struct {
-	input              plan.Input
-	act, socket, snake string
-	order              int
+	input             plan.Input
+	act, socket, side string
+	order             int
 }
 
 // Inputs is a row an input: those of all acts first, then act by act, each by number.
 func Inputs(a *assess.Assessment, units words.Units) table.Source {
 	p := a.Plan
 	var rows []inputRow
+	sides := inputSides(p)
 	for input := range p.Inputs.All() {
 		act, _ := p.Acts.Get(plan.Key(input.Act))
-		snake, _ := p.Device(input.Snake)
-		row := inputRow{input: input, act: act.Name, snake: snake.Name, order: act.Order}
+		row := inputRow{input: input, act: act.Name, side: sides[input.ID], order: act.Order}
 		patched, found := p.StagePatches.Get(plan.StagePatch{Act: input.Act, Input: input.ID}.Key())
 		if device, known := p.Device(patched.Device); found && known {
 			row.socket = fmt.Sprintf("%s %d", device.Name, patched.Socket)
@@ -68,10 +68,43 @@ func addInput(e *plan.Edit, after plan.Ref) (plan.Ref, error) {
 
 const mostInputs = 9999
 
+// inputSides say of inputs which side of a pair they are: "L of 8", "R of 7".
+func inputSides(p *plan.Plan) map[plan.InputID]string {
+	sides := map[plan.InputID]string{}
+	for left := range p.Inputs.All() {
+		if right, found := p.Inputs.Get(plan.Key(left.Right)); found {
+			sides[left.ID] = fmt.Sprintf("L of %d", right.Number)
+			if sides[right.ID] == "" {
+				sides[right.ID] = fmt.Sprintf("R of %d", left.Number)
+			}
+		}
+	}
+	return sides
+}
+
+// stereoColumn is the column of sides, aside where the plan has no pair.
+func stereoColumn(pairs bool) table.Column {
+	c := column("stereo", "Stereo", 70, "L of 8: the left side of a pair whose right side is number 8; R of 7: the right side of that.")
+	c.Aside = !pairs
+	return c
+}
+
+func hasPairs(p *plan.Plan) bool {
+	for input := range p.Inputs.All() {
+		if input.Right != "" {
+			return true
+		}
+	}
+	return false
+}
+
 func inputColumns(as asField[inputRow], acts bool) []table.ColumnOf[inputRow] {
 	act := as.column("act", 90)
 	act.Aside = !acts
 	return append(inputNames(as), table.ColumnOf[inputRow]{
+		Column: stereoColumn(hasPairs(as.state.Plan)),
+		Text:   func(r inputRow) string { return r.side },
+	}, table.ColumnOf[inputRow]{
 		Column: column("socket", "Socket", 84, "the box socket that it is patched to; the patch says so."),
 		Text:   func(r inputRow) string { return r.socket },
 	}, as.column("riser", 80), as.aside("snake", 100), as.aside("way", 44), as.aside("right", 110), as.aside("rf", 90), as.aside("frequency", 96), as.aside("transmitter", 110), as.aside("check", 84), act, as.column("note", 140))

@@ -16,7 +16,24 @@ import (
 // outputRow is one output in the act that is looked at.
 type outputRow struct {
 	*patch.OutputLine
-	from, socket, slots, trouble string
+	from, socket, slots, side, trouble string
+}
+
+// outputHeads are the heads of output lists beside the titles of their columns, in English, German and French.
+var outputHeads = map[string][]string{
+	"number": {"No", "No.", "Nr", "Nr.", "#"}, "name": {"Name", "Output name", "Ausgang", "Sortie"},
+	"mix": {"Mix", "Bus", "Aux", "Mix/Bus", "Mix or aux", "Summe"}, "kind": {"Type", "Feeds", "Art", "Genre"},
+	"rf": {"RF", "RF ch", "Funk", "Funkkanal"}, "frequency": {"Freq", "MHz", "Frequency (MHz)", "Frequenz", "Fréquence"},
+	"pack": {"Pack", "Beltpack", "IEM pack", "Taschenempfänger"}, "note": {"Notes", "Remark", "Remarks", "Bemerkung", "Remarque"},
+	"right": {"Right", "Stereo with"},
+}
+
+// alsoHeaded gives columns their other heads.
+func alsoHeaded[R any](columns []table.ColumnOf[R], heads map[string][]string) []table.ColumnOf[R] {
+	for i := range columns {
+		columns[i].Also = heads[columns[i].Name]
+	}
+	return columns
 }
 
 // Outputs is a row an output, by number, and where it goes in one act.
@@ -39,7 +56,10 @@ func Outputs(a *assess.Assessment, at View) table.Source {
 		NameOf: func(r outputRow) string {
 			return strings.TrimSpace(fmt.Sprintf("output %d %s", r.Output.Number, r.Output.Name))
 		},
-		Fields: append([]table.ColumnOf[outputRow]{as.column("number", 66), as.column("name", 150), as.column("mix", 90), as.column("kind", 70)}, append(s.outputPlaces(), as.aside("right", 110), as.aside("rf", 90), as.aside("frequency", 96), as.aside("pack", 96), as.column("note", 200))...),
+		Fields: alsoHeaded(append([]table.ColumnOf[outputRow]{as.column("number", 66), as.column("name", 150), as.column("mix", 90), as.column("kind", 70), {
+			Column: stereoColumn(slices.ContainsFunc(rows, func(r outputRow) bool { return r.side != "" })),
+			Text:   func(r outputRow) string { return r.side },
+		}}, append(s.outputPlaces(), as.aside("right", 110), as.aside("rf", 90), as.aside("frequency", 96), as.aside("pack", 96), as.column("note", 200))...), outputHeads),
 		Add: func(e *plan.Edit, _ plan.Ref) (plan.Ref, error) {
 			next := 0
 			for output := range e.Now().Outputs.All() {
@@ -55,7 +75,7 @@ func Outputs(a *assess.Assessment, at View) table.Source {
 }
 
 func (s *patching) outputRow(line *patch.OutputLine) outputRow {
-	row := outputRow{OutputLine: line, from: s.view.Name(line.Console), socket: s.view.SocketWords(line.Socket), slots: s.view.SlotWords(line.Hops)}
+	row := outputRow{OutputLine: line, from: s.view.Name(line.Console), socket: s.view.SocketWords(line.Socket), slots: s.view.SlotWords(line.Hops), side: s.act.OutputSide(line.Output)}
 	if line.Struck {
 		row.socket = struck
 	}

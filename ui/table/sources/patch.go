@@ -38,7 +38,9 @@ func Patch(a *assess.Assessment, at View) table.Source {
 		RefOf:  func(r patchRow) plan.Ref { return plan.RefOf(r.Input) },
 		NameOf: func(r patchRow) string { return inputWords(r.Input) },
 		Fields: slices.Concat(
-			s.patchNames(), []table.ColumnOf[patchRow]{s.socketField()}, s.consoleFields(), s.patchEnds(),
+			s.patchNames(), []table.ColumnOf[patchRow]{{
+				Column: stereoColumn(hasPairs(s.Plan)), Text: func(r patchRow) string { return s.act.Side(r.Input) },
+			}}, []table.ColumnOf[patchRow]{s.socketField()}, s.consoleFields(), s.patchEnds(),
 		),
 	}
 }
@@ -263,6 +265,10 @@ func (s *patching) patchEnds() []table.ColumnOf[patchRow] {
 		{
 			Column: aside(column("slots", "Link channels", 120, "the channels on the links that it takes.")),
 			Text:   func(r patchRow) string { return s.slotText(r.Line) },
+		},
+		{
+			Column: aside(column("multi", "Multi", 150, "the multicores that it comes over: name, tape and way.")),
+			Text:   func(r patchRow) string { return s.view.MultiOf(r.Line) },
 		},
 		{
 			Column: aside(column("words", "Read aloud", 320, "the whole path in a line.")),

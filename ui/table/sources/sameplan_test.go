@@ -259,6 +259,7 @@ var listsDiffer = map[string]string{
 	"reels.found_on":   "a column without days is another column, so a list takes no day in words",
 	"reels.bought":     "a column without days is another column, so a list takes no day in words",
 	"devices.position": "a list makes the positions that it names",
+	"inputs.right":     "a list reads its right sides after all rows, and tells of those that it finds none for",
 	"inputs.use":       "a list reads a type in the words of several languages too",
 }
 

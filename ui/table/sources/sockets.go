@@ -235,6 +235,17 @@ func (s *patching) socketFields() []table.ColumnOf[socketRow] {
 			SetAll: s.holdAll,
 		},
 		{
+			Column: column("theirs", "Their name", 110, "what the other party calls this socket: SR 9; blank is not told."),
+			Text:   func(r socketRow) string { return s.view.TheirName(r.Socket) },
+			Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
+				socket, found := SocketAt(ref)
+				if !found {
+					return fmt.Errorf("there is no such socket any more")
+				}
+				return patch.Call(e, socket, typed)
+			},
+		},
+		{
 			Column: column("channels", "Goes to", 160, "the channels that get it; of an output, the console that feeds it."),
 			Text:   s.goesTo,
 			Tone: func(r socketRow) table.Tone {
