@@ -44,6 +44,10 @@ func (w *window) patchMenu() *fyne.Menu {
 	menu.Items = append(menu.Items, w.patchItems()...)
 	menu.Items = append(menu.Items,
 		fyne.NewMenuItemSeparator(),
+	)
+	menu.Items = append(menu.Items, w.lineCheckItems()...)
+	menu.Items = append(menu.Items,
+		fyne.NewMenuItemSeparator(),
 		follow,
 		fyne.NewMenuItem("Give out slots", w.patching.GiveOut),
 		fyne.NewMenuItem("Move the patch of a device…", w.askRehome),

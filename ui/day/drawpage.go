@@ -8,7 +8,9 @@ import (
 const (
 	edge     = 20
 	stepTall = 64
-	capTall  = 52
+
+	linkCapTall  = 52
+	checkCapTall = 60
 )
 
 // fewCables leave room between the parts of a page.
