@@ -84,17 +84,17 @@ func (v *View) FaultsElsewhere(act *Act, line *Line) (list []Fault) {
 // FaultWords say a fault of another act to who stands at an input: "socket SL in 3 was dead in Opening band at 16:31, not
 // cleared".
 func (v *View) FaultWords(fault Fault, line *Line) string {
-	what := line.Input.Name
+	what := plan.Clipped(line.Input.Name)
 	if socket, shared := commonSocket(fault.Line, line); shared {
 		what = "socket " + v.SocketWords(socket)
 	}
 	in := ""
 	if name := v.ActName(fault.Act.Act.ID); name != "" {
-		in = " in " + name
+		in = " in " + plan.Clipped(name)
 	}
 	said := fmt.Sprintf("%s was %s%s at %s, not cleared", what, fault.Check.Result, in, ClockOf(fault.Check.At))
 	if fault.Check.Input != line.Input.ID {
-		said += " (" + fault.Line.Input.Name + ")"
+		said += " (" + plan.Clipped(fault.Line.Input.Name) + ")"
 	}
 	return said
 }
@@ -159,7 +159,7 @@ func (t CheckTally) String() string {
 		said = append(said, fmt.Sprintf("%d faults open", t.Open))
 	}
 	if t.Cleared > 0 {
-		said = append(said, fmt.Sprintf("%d cleared, to hear again", t.Cleared))
+		said = append(said, fmt.Sprintf("%d to hear again", t.Cleared))
 	}
 	if t.Left > 0 {
 		said = append(said, fmt.Sprintf("%d not yet heard", t.Left))

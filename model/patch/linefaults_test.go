@@ -60,7 +60,7 @@ func TestFaultsAreToldWhereTheirSocketIsUsed(t *testing.T) {
 	require.Empty(t, cleared)
 	r.do(func(e *plan.Edit) error { return e.ClearLineCheck(one, r.inputs["Snare"], "2027-06-18T16:45:00+02:00") })
 	require.Empty(t, elsewhere(two, "Snare"))
-	require.Equal(t, "1 of 3 OK, 1 fault open, 1 cleared, to hear again", tally(one))
+	require.Equal(t, "1 of 3 OK, 1 fault open, 1 to hear again", tally(one))
 	open, cleared = patch.Of(r.plan).Faults()
 	require.Len(t, open, 1)
 	require.Len(t, cleared, 1)

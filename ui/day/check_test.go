@@ -179,11 +179,12 @@ func TestAFaultIsToldInTheNextAct(t *testing.T) {
 	require.Equal(t, "There is no open fault here.", f.Said())
 	f.press(fyne.KeyPageUp)
 	require.True(t, f.sees("House · 1 of 36"), f.texts())
+	f.press(fyne.KeyPageDown)
 	f.typed("l")
 	_, _, checking := f.Checking()
 	require.False(t, checking)
 	require.Equal(t, "L01", f.shown().Name)
-	require.True(t, f.sees("line check"), "the head of the links tells of it")
+	require.True(t, f.sees("0 of 2 laid, 0 joined, 0 tested · line check 0 of 36 OK"), "the head of the links tells of a line check: %q", f.texts())
 }
 
 func TestResultsWithinOneSecondAndRepeats(t *testing.T) {

@@ -115,13 +115,16 @@ func patchName(act *patch.Act) string {
 	return act.Act.Name
 }
 
+// call is the type of a number and a name that is called out.
+var call = font{88, true}
+
 // called draws number and name as large as they go, below them 48 V, what it is, and what was heard.
 func (s *sketch) called(p CheckPage, y float32) float32 {
 	number := fmt.Sprint(p.Number)
-	tall := s.height(huge)
-	wide := s.width(number, huge) + 32
+	tall := s.height(call)
+	wide := s.width(number, call) + 32
 	s.box(edge, y+2, wide, tall, ink, 0)
-	s.words(edge+16, y+2, wide, number, huge, ground)
+	s.words(edge+16, y+2, wide, number, call, ground)
 	x := edge + wide + 20
 	lines, f := s.nameLines(p.Name, s.w-edge-x)
 	top := y + 2 + max(0, (tall-float32(len(lines))*s.height(f))/2)
@@ -145,8 +148,10 @@ func (s *sketch) called(p CheckPage, y float32) float32 {
 
 // nameLines breaks a name into as few lines as it needs, in the largest type in which there is room for all of it.
 func (s *sketch) nameLines(name string, room float32) ([]string, font) {
-	if s.width(name, huge) <= room {
-		return []string{name}, huge
+	for _, f := range []font{call, huge} {
+		if s.width(name, f) <= room {
+			return []string{name}, f
+		}
 	}
 	for _, f := range []font{large, middle} {
 		if lines := s.broken(name, f, room); len(lines) <= mostNameLines[f] {

@@ -16,7 +16,7 @@ func (s *sketch) foot() float32 {
 		return y - 8
 	}
 	y -= stepTall + 10
-	wide := (s.w - 2*edge - 2*12) / float32(len(steps))
+	wide := (s.w - 2*edge - 12*float32(len(steps)-1)) / float32(len(steps))
 	for i, b := range steps {
 		s.step(b, edge+float32(i)*(wide+12), y, wide)
 	}
