@@ -129,7 +129,7 @@ func TestALineCheckOf36InputsByKey(t *testing.T) {
 	f.typed("u")
 	require.Equal(t, "Taken back: Line check: 36 Voice 36 OK.", f.Said())
 	require.Equal(t, "36 Voice 36", f.called(), "it shows what was taken back")
-	require.True(t, f.sees("Line check: 31 of 36 OK, 3 faults open, 2 not yet heard"))
+	require.True(t, f.sees("31 of 36 OK, 3 faults open, 2 not yet heard"))
 
 	f.typed("f")
 	require.True(t, f.sees("3 Voice 3 DEAD since 16:20, 11 min · Brass"), f.texts())
@@ -185,6 +185,15 @@ func TestAFaultIsToldInTheNextAct(t *testing.T) {
 	require.False(t, checking)
 	require.Equal(t, "L01", f.shown().Name)
 	require.True(t, f.sees("0 of 2 laid, 0 joined, 0 tested · line check 0 of 36 OK"), "the head of the links tells of a line check: %q", f.texts())
+}
+
+func TestALongNameOfAnActGivesWay(t *testing.T) {
+	p, acts := hardCheck(t)
+	f, _ := onCheck(t, p, acts[1])
+	f.BeginCheck(acts[1], inputNumbered(p, 36))
+	require.True(t, f.sees("0 of 34 OK, 3 faults open, 31 not yet heard"), f.texts())
+	require.True(t, f.sees("… · planned "), f.texts())
+	require.True(t, f.sees(" of 34\n"), f.texts())
 }
 
 func TestResultsWithinOneSecondAndRepeats(t *testing.T) {

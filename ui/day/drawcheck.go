@@ -78,10 +78,13 @@ func (s *sketch) drawCheck() {
 	if p.Planned != "" {
 		right = "planned " + p.Planned + " · " + right
 	}
-	if len(v.assessment.Patch.Shown()) > 1 {
-		right = s.fit(p.Act, strong, s.w*0.3) + " · " + right
+	left := v.assessment.Patch.CheckTally(v.actNow()).String()
+	if len(v.assessment.Patch.Shown()) > 1 { // a long name gives way, not how it stands
+		right = " · " + right
+		room := min(s.w/2, s.w-3*edge-s.width(left, strong)) - s.width(right, strong) - 4
+		right = s.fit(p.Act, strong, room) + right
 	}
-	y := s.checkHead(right)
+	y := s.head(left, right)
 	y = s.called(p, y)
 	bottom := s.message(s.foot())
 	least := s.leastWatch(Page{Watch: p.Watch})
