@@ -19,14 +19,8 @@ func MoveInCheck(e *plan.Edit, act plan.ActID, inputs []plan.InputID, by int) er
 	if !found {
 		return refuse("there is no such act any more")
 	}
-	for _, id := range inputs {
-		line, known := a.Line(id)
-		if !known {
-			return refuse("one of these inputs is not in the list of this act")
-		}
-		if line.Struck {
-			return refuse("%s is not used in this act: it has no turn in its line check", line.Input.Name)
-		}
+	if err := haveTurns(a, inputs); err != nil {
+		return err
 	}
 	order, err := checkOrderToBegin(e, a)
 	if err != nil {
@@ -52,6 +46,20 @@ func MoveInCheck(e *plan.Edit, act plan.ActID, inputs []plan.InputID, by int) er
 		if input.CheckOrder != i+1 {
 			input.CheckOrder = i + 1
 			plan.Put(e, input)
+		}
+	}
+	return nil
+}
+
+// haveTurns refuses inputs that have no turn in the line check of an act.
+func haveTurns(act *Act, inputs []plan.InputID) error {
+	for _, id := range inputs {
+		line, known := act.Line(id)
+		switch {
+		case !known:
+			return refuse("one of these inputs is not in the list of this act")
+		case line.Struck:
+			return refuse("%s is not used in this act: it has no turn in its line check", line.Input.Name)
 		}
 	}
 	return nil
@@ -83,7 +91,9 @@ func checkOrderToBegin(e *plan.Edit, act *Act) ([]plan.Input, error) {
 
 // shifted takes an input out of an order and puts it before another (-1) or behind it (1).
 func shifted(order []plan.Input, id, beside plan.InputID, by int) []plan.Input {
-	is := func(id plan.InputID) func(plan.Input) bool { return func(input plan.Input) bool { return input.ID == id } }
+	is := func(id plan.InputID) func(plan.Input) bool {
+		return func(input plan.Input) bool { return input.ID == id }
+	}
 	at := slices.IndexFunc(order, is(id))
 	input := order[at]
 	order = slices.Delete(order, at, at+1)
