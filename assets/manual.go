@@ -10,7 +10,7 @@ var manual embed.FS
 
 // pages are the files of the manual in the order of reading.
 var pages = []string{
-	"laying-out", "links", "metres", "tables", "patch", "stock", "on-site", "printing", "revisions", "lists", "files", "figures",
+	"laying-out", "links", "metres", "tables", "patch", "stock", "on-site", "line-check", "printing", "revisions", "lists", "files", "figures",
 	"loomsheet", "keys", "safety",
 }
 

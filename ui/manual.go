@@ -42,6 +42,9 @@ func (w *window) pageInHand() string {
 	}
 	switch table := w.drawer.Holding(); {
 	case w.day.Visible():
+		if _, _, checking := w.day.Checking(); checking {
+			return "line-check"
+		}
 		return "on-site"
 	case table != "":
 		return manual.PageOfTable(table)

@@ -46,15 +46,21 @@ func (w *window) newDay() *day.View {
 	}
 	v.Leave = w.leaveDay
 	v.Key = w.functionKey
-	v.Today = text.Today
+	v.Today, v.Now = text.Today, text.Now
+	v.ActShown = func() plan.ActID { return w.drawer.ActShown() }
 	v.Hide()
 	return v
 }
 
-// toggleDay shows the day view over the whole window, on the selected link or the first that is not done; or leaves it.
+// toggleDay shows the day view over the whole window, on the selected link or the first that is not done, or where an input
+// is selected the line check; or leaves it.
 func (w *window) toggleDay() {
 	if w.day.Visible() {
 		w.leaveDay()
+		return
+	}
+	if w.selectedInput() != "" {
+		w.openLineCheck()
 		return
 	}
 	w.keepTyped()
@@ -62,20 +68,28 @@ func (w *window) toggleDay() {
 	if links := w.selectedLinks(); len(links) > 0 {
 		id = links[0]
 	}
-	w.day.Set(w.desk.Assessment(), w.units())
-	w.body.Hide()
-	w.day.Show()
+	w.showDay()
 	w.day.Begin(id)
 	w.window.Canvas().Focus(w.day)
 }
 
-// leaveDay goes back to the plan, where the link is selected that was shown.
+func (w *window) showDay() {
+	w.day.Set(w.desk.Assessment(), w.units())
+	w.body.Hide()
+	w.day.Show()
+}
+
+// leaveDay goes back to the plan, where the link or the input is selected that was shown.
 func (w *window) leaveDay() {
 	if !w.day.Visible() {
 		return
 	}
 	w.day.Hide()
 	w.body.Show()
+	if act, input, checking := w.day.Checking(); checking {
+		w.leaveLineCheck(act, input)
+		return
+	}
 	if id := w.day.Link(); id != "" {
 		w.show(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)})
 		return

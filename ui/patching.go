@@ -52,6 +52,10 @@ func (w *window) patchMenu() *fyne.Menu {
 	unused.Checked = w.settings.UnusedHidden()
 	menu.Items = append(menu.Items,
 		fyne.NewMenuItemSeparator(),
+	)
+	menu.Items = append(menu.Items, w.lineCheckItems()...)
+	menu.Items = append(menu.Items,
+		fyne.NewMenuItemSeparator(),
 		follow,
 		unused,
 		fyne.NewMenuItem("Assign channels on the links", w.patching.GiveOut),

@@ -18,13 +18,14 @@ const version = "0.1.0"
 
 // commands are what the program can be asked for.
 type commands struct {
-	Reckon reckonCommand `cmd:"" help:"Reckon a chain of cables: loss, limit, margin, grade and why."`
-	Check  checkCommand  `cmd:"" help:"Check plans: links by grade, what is too short, findings and remedies."`
-	Pick   pickCommand   `cmd:"" help:"Pick cables of the stock for a plan's links: what to lay, what stays unserved, what to hire in."`
-	Patch  patchCommand  `cmd:"" help:"Print a plan's patch: every input with its socket and its channels, act by act."`
-	Print  printCommand  `cmd:"" help:"Print a plan's cable schedule as a PDF."`
-	Mend   mendCommand   `cmd:"" help:"Make a repaired copy of a plan whose rows cannot stand together."`
-	Schema schemaCommand `cmd:"" help:"Show the keys that --json prints, as a JSON Schema."`
+	Reckon    reckonCommand    `cmd:"" help:"Reckon a chain of cables: loss, limit, margin, grade and why."`
+	Check     checkCommand     `cmd:"" help:"Check plans: links by grade, what is too short, findings and remedies."`
+	Pick      pickCommand      `cmd:"" help:"Pick cables of the stock for a plan's links: what to lay, what stays unserved, what to hire in."`
+	Patch     patchCommand     `cmd:"" help:"Print a plan's patch: every input with its socket and its channels, act by act."`
+	LineCheck lineCheckCommand `cmd:"" name:"linecheck" help:"Print a plan's line check: its order, times and results, and the faults that are open."`
+	Print     printCommand     `cmd:"" help:"Print a plan's cable schedule as a PDF."`
+	Mend      mendCommand      `cmd:"" help:"Make a repaired copy of a plan whose rows cannot stand together."`
+	Schema    schemaCommand    `cmd:"" help:"Show the keys that --json prints, as a JSON Schema."`
 
 	Version kong.VersionFlag `help:"Show the version and exit."`
 }

@@ -2,10 +2,9 @@ package checks
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
-	"strconv"
 
+	"stageloom/model/patch"
 	"stageloom/model/plan"
 )
 
@@ -17,22 +16,6 @@ const (
 	longestAct  = 12 * 60
 	longestRest = 18 * 60
 )
-
-var clockTime = regexp.MustCompile(`^([0-9]{1,2})[:.h]([0-9]{2})$`)
-
-// minuteOf reads a time of day such as 20:15 or 9.05; 24:00 is midnight.
-func minuteOf(text string) (minute int, known bool) {
-	parts := clockTime.FindStringSubmatch(plan.Folded(text))
-	if parts == nil {
-		return 0, false
-	}
-	hours, _ := strconv.Atoi(parts[1])
-	minutes, _ := strconv.Atoi(parts[2])
-	if minutes > 59 || hours*60+minutes > day {
-		return 0, false
-	}
-	return hours*60 + minutes, true
-}
 
 // slot is an act with its times in minutes of the running list, which goes on past midnight.
 type slot struct {
@@ -47,7 +30,7 @@ func actTimes(s *Subject) (found []Finding) {
 	var order []string
 	for _, act := range actsInOrder(s.Plan) {
 		one, findings := slotOf(act)
-		found = append(found, findings...)
+		found = append(append(found, findings...), checkStart(act)...)
 		if len(findings) > 0 || act.Start == "" {
 			continue
 		}
@@ -76,7 +59,7 @@ func slotOf(act plan.Act) (one slot, found []Finding) {
 		found = append(found, Finding{Severity: Warn, Where: []Place{{plan.ActsTable, act.Key()}}, Acts: []plan.ActID{act.ID}, What: what, Remedy: remedy})
 	}
 	read := func(text, what string) int {
-		minute, known := minuteOf(text)
+		minute, known := patch.MinuteOf(text)
 		if text != "" && !known {
 			wrong(fmt.Sprintf("%s %s at %s, which is no time of day", act.Name, what, quoted(text)), "Write hours and minutes, such as 20:15.")
 		}
@@ -93,6 +76,18 @@ func slotOf(act plan.Act) (one slot, found []Finding) {
 		wrong(fmt.Sprintf("%s ends at %s, before it starts at %s", act.Name, act.End, act.Start), "Correct its start or its end; past midnight an act may go on for 12 hours.")
 	}
 	return one, found
+}
+
+// checkStart says of a line check that begins at no time of day that its inputs have no times.
+func checkStart(act plan.Act) []Finding {
+	if _, known := patch.MinuteOf(act.CheckStart); known || act.CheckStart == "" {
+		return nil
+	}
+	return []Finding{{
+		Severity: Warn, Where: []Place{{plan.ActsTable, act.Key()}}, Acts: []plan.ActID{act.ID},
+		What:   fmt.Sprintf("%s has its line check at %s, which is no time of day: its inputs have no times", act.Name, quoted(act.CheckStart)),
+		Remedy: "Write hours and minutes, such as 16:20.",
+	}}
 }
 
 // inTurn finds acts of one stage that are on at the same time, and those that begin before the one that the list has before

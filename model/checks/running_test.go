@@ -29,6 +29,13 @@ func TestActTimes(t *testing.T) {
 			func(r *rig, e *plan.Edit) { acts(e, [4]string{"Brass", "Main", "20:00", "Mill Choir"}) },
 		},
 		{
+			"a line check at no time of day", "act-times", checks.Warn, `Brass has its line check at "after lunch", which is no time of day: its inputs have no times`,
+			func(r *rig, e *plan.Edit) {
+				e.AddAct(plan.Act{Name: "Brass", Order: 1, CheckStart: "after lunch"})
+				e.AddAct(plan.Act{Name: "Choir", Order: 2, CheckStart: "16.20"})
+			},
+		},
+		{
 			"an end before its start", "act-times", checks.Warn, "Brass ends at 19:00, before it starts at 20:00",
 			func(r *rig, e *plan.Edit) { acts(e, [4]string{"Brass", "Main", "20:00", "19:00"}) },
 		},

@@ -32,7 +32,6 @@ var lists = []struct {
 	{"Guest consoles", []string{plan.ActConsolesTable}, true},
 	{"Owners of gain and 48 V", []string{plan.SocketOwnersTable}, true},
 	{"Names of sockets on the other side", []string{plan.SocketNamesTable}, true},
-	{"Line checks", []string{plan.LineChecksTable}, true},
 }
 
 // rest tells what changed in the lists that no words are made of row by row.

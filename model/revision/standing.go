@@ -16,8 +16,8 @@ type Standing struct {
 	Changed bool
 }
 
-// StandingOf tells how a plan stands. No substance are: what is marked as done on site, who chose a cable, the letter of the
-// next revision, and on which paper and with which ink the plan is printed.
+// StandingOf tells how a plan stands. No substance are: what is marked as done on site, what was heard in a line check, who
+// chose a cable, the letter of the next revision, and on which paper and with which ink the plan is printed.
 func StandingOf(p *plan.Plan) Standing {
 	n := p.Revisions.Len()
 	if n == 0 {
@@ -121,10 +121,11 @@ func sameSubstance(a, b *plan.Plan) bool {
 	return plan.Equal(bare(a), bare(b)) && sameRows(a.Links, b.Links, bareLink) && sameRows(a.Segments, b.Segments, bareSegment)
 }
 
-// bare is a plan without its revisions, its links and their segments, and without what of its settings is no substance.
+// bare is a plan without its revisions, its links and their segments, its line checks, and what of its settings is no
+// substance.
 func bare(p *plan.Plan) *plan.Plan {
 	q := *p
-	q.Revisions, q.Links, q.Segments = nil, nil, nil
+	q.Revisions, q.Links, q.Segments, q.LineChecks = nil, nil, nil, nil
 	q.Settings.Revision, q.Settings.PrintPaper, q.Settings.PrintGrey = "", "", false
 	return &q
 }

@@ -87,6 +87,13 @@ func TestHowAPlanStandsToItsRevisions(t *testing.T) {
 	}
 	for name, edit := range map[string]func(*plan.Edit) error{
 		"what is done on site": func(e *plan.Edit) error { return e.MarkDone(l01, plan.Tested, true) },
+		"what was heard in a line check": func(e *plan.Edit) error {
+			at := plan.LineCheck{Input: e.Now().Inputs.At(0).ID, At: "2027-06-18T16:31:00+02:00", Result: plan.Dead}
+			if _, err := e.SetLineCheck(at); err != nil {
+				return err
+			}
+			return e.ClearLineCheck("", at.Input, "2027-06-18T16:45:00+02:00")
+		},
 		"the paper to print on": settings(func(s *plan.Settings) {
 			s.PrintPaper, s.PrintGrey = "A3", true
 		}),

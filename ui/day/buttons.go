@@ -2,6 +2,7 @@ package day
 
 import (
 	"fmt"
+	"strings"
 
 	"stageloom/model/plan"
 )
@@ -12,12 +13,16 @@ type button struct {
 	// key is what stands on the cap, label what it does.
 	key, label string
 	do         func()
-	// step is the step on site that it marks, blank for the others.
-	step string
+	// large tells that it stands above the others, with its words; done that what it marks is so.
+	large, done bool
+	words       string
 }
 
 // buttons are those of the sheet that is shown, the steps on site first.
 func (v *View) buttons() []button {
+	if v.sheet.checks() {
+		return v.checkButtons()
+	}
 	if v.sheet != page {
 		take := "Go there"
 		if v.sheet == swaps {
@@ -26,20 +31,36 @@ func (v *View) buttons() []button {
 		return []button{{key: "Enter", label: take, do: v.take}, {key: "Esc", label: "Back", do: v.back}}
 	}
 	back := button{key: "Esc", label: "Plan", do: v.back}
+	lineCheck := button{runes: []rune("cC"), key: "C", label: "Line check", do: v.openCheck}
 	if v.link == "" {
-		return []button{back}
+		return []button{lineCheck, back}
 	}
+	link, _ := v.row()
 	var list []button
 	for _, step := range plan.Steps() {
 		key := keyOf(step)
-		list = append(list, button{runes: []rune(key + step[:1]), key: key, label: step, step: step, do: func() { v.mark(step) }})
+		list = append(list, button{
+			runes: []rune(key + step[:1]), key: key, label: step, do: func() { v.mark(step) },
+			large: true, done: link.Is(step), words: stepWords(link, step),
+		})
 	}
 	return append(list, v.swapButton(), v.faultyButton(),
 		button{runes: []rune("uU"), key: "U", label: "Undo", do: v.takeBack},
 		button{runes: []rune("pP"), key: "P", label: "Before", do: func() { v.step(-1) }},
 		button{runes: []rune("nN "), key: "N", label: "Next", do: func() { v.step(1) }},
 		button{runes: []rune("/"), key: "/", label: "Find", do: v.openFind},
-		v.leftButton(), back)
+		v.leftButton(), lineCheck, back)
+}
+
+// stepWords say whether a step on site is done.
+func stepWords(link plan.Link, step string) string {
+	switch {
+	case !link.Is(step):
+		return "not " + step
+	case link.Moved:
+		return "✓ " + strings.ToUpper(step) + " ?"
+	}
+	return "✓ " + strings.ToUpper(step)
 }
 
 func (v *View) swapButton() button {

@@ -206,6 +206,12 @@ func (v *View) draw() {
 		s.drawSwaps()
 	case v.sheet == finds:
 		s.drawFinds()
+	case v.sheet == check:
+		s.drawCheck()
+	case v.sheet == faults:
+		s.drawFaults()
+	case v.sheet == noting:
+		s.drawNote()
 	case v.link == "":
 		s.drawEmpty()
 	default:

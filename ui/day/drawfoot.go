@@ -1,46 +1,31 @@
 package day
 
-import (
-	"strings"
-)
-
 // foot draws the buttons, large ones for the steps on site, and returns where the room above them ends.
 func (s *sketch) foot() float32 {
 	var steps, others []button
 	for _, b := range s.view.buttons() {
-		if b.step != "" {
+		if b.large {
 			steps = append(steps, b)
 		} else {
 			others = append(others, b)
 		}
 	}
-	y := s.h - edge - capTall + 6
+	y := s.h - edge - s.capTall() + 6
 	s.caps(others, y)
 	if len(steps) == 0 {
 		return y - 8
 	}
 	y -= stepTall + 10
-	link, _ := s.view.row()
-	wide := (s.w - 2*edge - 2*12) / float32(len(steps))
+	wide := (s.w - 2*edge - 12*float32(len(steps)-1)) / float32(len(steps))
 	for i, b := range steps {
-		x := edge + float32(i)*(wide+12)
-		done := link.Is(b.step)
-		words := strings.ToUpper(b.label)
-		switch {
-		case done && link.Moved:
-			words = "✓ " + words + " ?"
-		case done:
-			words = "✓ " + words
-		default:
-			words = "not " + b.label
-		}
-		s.step(b, x, y, wide, words, done)
+		s.step(b, edge+float32(i)*(wide+12), y, wide)
 	}
 	return y - 8
 }
 
 // step draws a large button: black where the step is done, white with a frame where it is not.
-func (s *sketch) step(b button, x, y, wide float32, words string, done bool) {
+func (s *sketch) step(b button, x, y, wide float32) {
+	words, done := b.words, b.done
 	if done {
 		s.box(x, y, wide, stepTall, ink, 0)
 	} else {
@@ -52,6 +37,14 @@ func (s *sketch) step(b button, x, y, wide float32, words string, done bool) {
 	s.words(x+18, y+(stepTall-s.height(middle))/2, 40, b.key, middle, colour)
 	used := min(s.width(words, f), wide-80)
 	s.words(x+max(64, (wide-used)/2), y+(stepTall-s.height(f))/2, wide-80, words, f, colour)
+}
+
+// capTall is the height of a small button: in a line check it is pressed in a hurry, with a finger.
+func (s *sketch) capTall() float32 {
+	if s.view.sheet.checks() {
+		return checkCapTall
+	}
+	return linkCapTall
 }
 
 // Type on the small buttons, as large as there is room for.
@@ -71,11 +64,11 @@ func (s *sketch) caps(list []button, y float32) {
 	x := float32(edge)
 	for i, b := range list {
 		wide := wanted[i] + spare
-		s.box(x, y, wide, capTall, ground, 2)
-		s.spot(x, y, wide, capTall, b.do)
+		s.box(x, y, wide, s.capTall(), ground, 2)
+		s.spot(x, y, wide, s.capTall(), b.do)
 		keyed := s.width(b.key, key) + 20
-		s.box(x, y, keyed, capTall, ink, 0)
-		top := y + (capTall-s.height(label))/2
+		s.box(x, y, keyed, s.capTall(), ink, 0)
+		top := y + (s.capTall()-s.height(label))/2
 		s.words(x+10, top, keyed, b.key, key, ground)
 		used := min(s.width(b.label, label), wide-keyed-8)
 		s.words(x+keyed+(wide-keyed-used)/2, top, wide-keyed-8, b.label, label, ink)

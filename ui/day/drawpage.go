@@ -8,7 +8,9 @@ import (
 const (
 	edge     = 20
 	stepTall = 64
-	capTall  = 52
+
+	linkCapTall  = 52
+	checkCapTall = 60
 )
 
 // fewCables leave room between the parts of a page.
@@ -47,6 +49,16 @@ func (s *sketch) head(left, right string) float32 {
 	return y + 6
 }
 
+// tallyWords say what is done of the whole plan, and how the line check of the act stands that was shown last.
+func (v *View) tallyWords() string {
+	said := TallyOf(v.assessment.Plan).String()
+	if tally := v.assessment.Patch.CheckTally(v.actNow()); tally.Begun() {
+		tally.Left, tally.Cleared = 0, 0 // there is room for what is bad
+		said += " · line check " + tally.String()
+	}
+	return said
+}
+
 func (v *View) roundWords() string {
 	said := fmt.Sprintf("link %d of %d", v.place+1, len(v.round))
 	if v.onlyLeft {
@@ -57,7 +69,7 @@ func (v *View) roundWords() string {
 
 // drawPage draws one link.
 func (s *sketch) drawPage(p Page) {
-	y := s.head(TallyOf(s.view.assessment.Plan).String(), s.view.roundWords())
+	y := s.head(s.view.tallyWords(), s.view.roundWords())
 	gap := float32(0)
 	if len(p.Cables) <= fewCables {
 		gap = 11 // parts stand apart where there is room for it

@@ -3,6 +3,7 @@ package day
 import (
 	"fmt"
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -18,9 +19,12 @@ import (
 type shown uint8
 
 const (
-	page  shown = iota // one link
-	swaps              // what can take the place of a cable
-	finds              // links by what was typed
+	page   shown = iota // one link
+	swaps               // what can take the place of a cable
+	finds               // links by what was typed
+	check               // one input of a line check
+	faults              // what a line check found
+	noting              // a note to what was heard
 )
 
 // View is the day view. It has the keys while it is shown; what it does to the plan goes through Do, one step each.
@@ -34,8 +38,11 @@ type View struct {
 	Leave func()
 	// Key gets the function keys.
 	Key func(fyne.KeyName)
-	// Today is the date that a faulty cable is noted with.
+	// Today is the date that a faulty cable is noted with, Now the time that a line check is.
 	Today func() string
+	Now   func() time.Time
+	// ActShown is the act that a line check begins with.
+	ActShown func() plan.ActID
 
 	assessment *assess.Assessment
 	units      words.Units
@@ -50,7 +57,8 @@ type View struct {
 	spares []cabling.Candidate
 	typed  string
 	found  []Found
-	chosen int // in the list of spares or finds
+	chosen int // in the list of spares, finds or faults
+	check  checking
 
 	spots   []spot
 	pointer fyne.Position
@@ -91,6 +99,9 @@ func (v *View) Set(a *assess.Assessment, units words.Units) {
 		at = max(0, min(v.place, len(v.round)-1))
 	}
 	v.goTo(at)
+	if v.sheet.checks() {
+		v.settleCheck()
+	}
 }
 
 // Begin shows a link, or where there is none such the first of which something is left to do.
@@ -197,8 +208,13 @@ func (v *View) AcceptsTab() bool { return true }
 
 // TypedRune implements fyne.Focusable: letters and digits.
 func (v *View) TypedRune(r rune) {
-	if v.sheet == finds {
+	switch v.sheet {
+	case finds:
 		v.find(v.typed + string(r))
+		return
+	case noting:
+		v.check.note += string(r)
+		v.Refresh()
 		return
 	}
 	for _, b := range v.buttons() {
@@ -225,10 +241,14 @@ func (v *View) TypedKey(event *fyne.KeyEvent) {
 		v.take()
 	case fyne.KeyBackspace:
 		v.unType()
-	case fyne.KeyLeft, fyne.KeyPageUp:
+	case fyne.KeyLeft:
 		v.aside(-1)
-	case fyne.KeyRight, fyne.KeyPageDown:
+	case fyne.KeyRight:
 		v.aside(1)
+	case fyne.KeyPageUp:
+		v.pageBy(-1)
+	case fyne.KeyPageDown:
+		v.pageBy(1)
 	default:
 		if len(event.Name) > 1 && event.Name[0] == 'F' && v.Key != nil {
 			v.Key(event.Name)
@@ -236,19 +256,26 @@ func (v *View) TypedKey(event *fyne.KeyEvent) {
 	}
 }
 
-// aside goes along the links; in a list there is nothing aside.
+// aside goes along the links or the inputs; in a list there is nothing aside.
 func (v *View) aside(by int) {
-	if v.sheet == page {
+	switch v.sheet {
+	case page:
 		v.step(by)
+	case check:
+		v.goCheck(by)
 	}
 }
 
-// along goes along the cables of the link, or the list.
+// along goes along the cables of the link, the inputs of a line check, or the list.
 func (v *View) along(by int) {
-	if v.sheet == page {
+	switch v.sheet {
+	case page:
 		if n := len(v.segments()); n > 0 {
 			v.choose((v.order-1+by+n)%n + 1)
 		}
+		return
+	case check:
+		v.goCheck(by)
 		return
 	}
 	if n := v.listed(); n > 0 {
@@ -260,7 +287,7 @@ func (v *View) along(by int) {
 // Scrolled implements fyne.Scrollable: the wheel goes along a list.
 func (v *View) Scrolled(event *fyne.ScrollEvent) {
 	switch {
-	case v.sheet == page || v.listed() == 0:
+	case v.listed() == 0:
 	case event.Scrolled.DY < 0:
 		v.chosen = min(v.chosen+1, v.listed()-1)
 		v.Refresh()
@@ -281,6 +308,8 @@ func (v *View) Command(shortcut fyne.Shortcut) bool {
 	switch {
 	case !ok:
 		return false
+	case v.sheet.checks():
+		return v.checkCommand(custom)
 	case custom.KeyName == fyne.KeyF && custom.Modifier == control:
 		v.openFind()
 	case custom.KeyName == fyne.KeyL && custom.Modifier == control:

@@ -61,7 +61,11 @@ func reason(err error) string {
 
 // takeBack undoes the last step of the plan.
 func (v *View) takeBack() {
+	before := v.assessment.Plan
 	if name := v.Undo(); name != "" {
+		if v.sheet.checks() {
+			v.showUndone(before)
+		}
 		v.say("Taken back: " + name + ".")
 		return
 	}
@@ -180,10 +184,16 @@ func (v *View) find(text string) {
 	v.Refresh()
 }
 
-// unType takes the last letter off what was typed.
+// unType takes the last letter off what was typed; in a line check it goes back to the input before.
 func (v *View) unType() {
-	if letters := []rune(v.typed); v.sheet == finds && len(letters) > 0 {
+	switch letters, note := []rune(v.typed), []rune(v.check.note); {
+	case v.sheet == finds && len(letters) > 0:
 		v.find(string(letters[:len(letters)-1]))
+	case v.sheet == noting && len(note) > 0:
+		v.check.note = string(note[:len(note)-1])
+		v.Refresh()
+	case v.sheet == check:
+		v.goCheck(-1)
 	}
 }
 
@@ -194,28 +204,42 @@ func (v *View) listed() int {
 		return len(v.spares)
 	case finds:
 		return len(v.found)
+	case faults:
+		return len(v.check.open) + len(v.check.cleared)
 	}
 	return 0
 }
 
-// take does what Enter means: it lays the spare, or goes to the link.
+// take does what Enter means: it lays the spare, goes to the link or to the input of a fault, keeps a note; in a line check
+// the input is OK.
 func (v *View) take() {
 	switch {
+	case v.sheet == check:
+		v.hear(plan.HeardOK)
+	case v.sheet == noting:
+		v.keepNote()
 	case v.chosen >= v.listed():
 	case v.sheet == swaps:
 		v.swap()
 	case v.sheet == finds:
 		id := v.found[v.chosen].Link
 		v.Begin(id)
+	case v.sheet == faults:
+		fault, _ := v.faultChosen()
+		v.BeginCheck(fault.Act.Act.ID, fault.Check.Input)
 	}
 }
 
-// back leaves a list for the link, and the link for the plan.
+// back leaves a list for the link or the input that it belongs to, and that for the plan.
 func (v *View) back() {
-	if v.sheet != page {
+	switch v.sheet {
+	case page, check:
+		v.Leave()
+	case faults, noting:
+		v.sheet = check
+		v.say("")
+	default:
 		v.sheet = page
 		v.say("")
-		return
 	}
-	v.Leave()
 }

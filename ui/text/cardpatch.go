@@ -53,6 +53,12 @@ func inputCard(a *assess.Assessment, key plan.Key) Card {
 			c.add("48 V", "", words)
 		}
 	}
+	for _, act := range a.Patch.Acts {
+		if last, heard := a.Plan.Checked(act.Act.ID, row.ID); heard {
+			note := strings.TrimPrefix(a.Patch.ActName(act.Act.ID)+": "+last.Note, ": ")
+			c.add("line check", patch.HeardWords(last), strings.TrimSuffix(note, ": "))
+		}
+	}
 	return c
 }
 
