@@ -19,16 +19,14 @@ func (p *printout) drawChannels(b *paper.Book) {
 		for _, console := range p.Patch.Consoles() {
 			rows := channels[console]
 			device, _ := p.Plan.Device(console)
-			if len(rows) == 0 || !act.Here(console) || p.choice.Position != "" && device.Position != p.choice.Position {
+			if len(rows) == 0 || !act.Here(console) || !p.wantsDevice(device) {
 				continue
 			}
 			title := p.Patch.Name(console) + p.ofAct(act)
 			sheets.add(act, p.channelTable(title, rows), p.channelTable(title, house[console]))
 		}
 	}
-	if !sheets.written {
-		b.Paragraph("No channel of a console is patched.")
-	}
+	sheets.finish("No channel of a console is patched.")
 }
 
 func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Table {
@@ -40,7 +38,7 @@ func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Tab
 			{Head: "Source, stand", Width: paper.Fill(1), Lines: 3},
 			{Head: "From socket", Width: paper.Fill(0.9), Lines: 3},
 			{Head: "Over", Width: paper.Fill(0.8), Lines: 3},
-			{Head: "Gain, 48 V", Width: paper.Fill(0.8), Lines: 6},
+			{Head: "48 V, gain by others", Width: paper.Fill(0.8), Lines: 6},
 			{Head: "Heard", Align: paper.Centre},
 		},
 		BlankRows: 2,
@@ -48,7 +46,7 @@ func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Tab
 	for _, row := range rows {
 		var inputs, sources []string
 		for _, line := range row.Lines {
-			inputs, sources = append(inputs, inputName(line.Input)), append(sources, source(line.Input))
+			inputs, sources = append(inputs, p.inputName(line.Input)), append(sources, source(line.Input))
 		}
 		over := p.Patch.SlotWords(row.Channel.Hops)
 		if !row.Channel.Reached {
@@ -61,28 +59,29 @@ func (p *printout) channelTable(title string, rows []patch.ChannelRow) paper.Tab
 	return table
 }
 
-// owners says who sets the gain and who switches 48 V for what a channel gets.
+// owners says who else sets the gain, and whether 48 V is wanted and who else switches it, for what a channel gets.
 func (p *printout) owners(row patch.ChannelRow) string {
+	other := func(words string, who plan.DeviceID) string {
+		if who == "" || who == row.Channel.Console {
+			return words
+		}
+		return words + " " + p.Patch.Name(who)
+	}
 	for _, line := range row.Lines {
 		for _, leg := range line.Legs {
 			if leg.Socket != row.Socket {
 				continue
 			}
-			said := ""
-			if leg.Gain != "" {
-				said = "gain " + p.Patch.Name(leg.Gain)
+			gain, power := strings.TrimPrefix(other("gain", leg.Gain), "gain"), ""
+			if gain != "" {
+				gain = "gain" + gain
 			}
 			if line.Input.Phantom {
-				who := "48 V"
-				if leg.Phantom != "" {
-					who += " " + p.Patch.Name(leg.Phantom)
+				if power = other(wants48, leg.Phantom); leg.Isolated {
+					power = wants48 + " does not pass here"
 				}
-				if leg.Isolated {
-					who += " does not pass here"
-				}
-				said = strings.TrimPrefix(said+", "+who, ", ")
 			}
-			return said
+			return listedWords(gain, power)
 		}
 	}
 	return ""
@@ -151,11 +150,13 @@ func (p *printout) changesFrom(before, act *patch.Act) (changes [][3]string) {
 	}
 	for _, line := range act.Lines {
 		was, _ := before.Line(line.Input.ID)
-		add(inputName(line.Input), p.lineWords(was), p.lineWords(line))
+		if p.wantsLine(act, line) || was != nil && p.wantsLine(before, was) {
+			add(p.inputName(line.Input), p.lineWords(before, was), p.lineWords(act, line))
+		}
 	}
 	for _, line := range before.Lines {
-		if _, stays := act.Line(line.Input.ID); !stays {
-			add(inputName(line.Input), p.lineWords(line), "not in this act")
+		if _, stays := act.Line(line.Input.ID); !stays && p.wantsLine(before, line) {
+			add(p.inputName(line.Input), p.lineWords(before, line), "not in this act")
 		}
 	}
 	for _, guest := range act.Guests {
@@ -174,62 +175,14 @@ func (p *printout) changesFrom(before, act *patch.Act) (changes [][3]string) {
 // longCall is how many lines a call over a sub-snake and a splitter may take.
 const longCall = 9
 
-// lineWords is a line as it is read aloud, without the input's name; nothing is not patched.
-func (p *printout) lineWords(line *patch.Line) string {
+// lineWords is where an input is plugged in and where it arrives.
+func (p *printout) lineWords(act *patch.Act, line *patch.Line) string {
 	if line == nil || !line.Patched() {
 		return "not plugged"
 	}
-	words := p.Patch.Words(line)
-	if _, behind, found := strings.Cut(words, " → "); found {
-		return behind
+	words := p.placeWords(act, line)
+	if channels := p.channels(line.Channels()); len(channels) > 0 {
+		words += " → " + strings.Join(channels, ", ")
 	}
 	return words
-}
-
-// drawLineCheck prints the inputs of an act in the order of the line check, as they are called out.
-func (p *printout) drawLineCheck(b *paper.Book) {
-	b.Title("Line check")
-	drawn := 0
-	for _, act := range p.acts() {
-		if len(act.Lines) == 0 {
-			continue
-		}
-		if drawn > 0 {
-			b.NewPage()
-		}
-		drawn++
-		title := strings.TrimPrefix(p.ofAct(act)+times(act.Act), ", ")
-		b.Table(p.lineTable(title, act))
-	}
-	if drawn == 0 {
-		b.Paragraph("This plan has no input.")
-	}
-}
-
-func (p *printout) lineTable(title string, act *patch.Act) paper.Table {
-	table := paper.Table{
-		Title: title,
-		Columns: []paper.Column{
-			{Head: "No.", Face: paper.Mono},
-			{Head: "Call", Width: paper.Fill(2.2), Lines: 8},
-			{Head: "Source, stand", Width: paper.Fill(1), Lines: 3},
-			{Head: "48 V", Align: paper.Centre},
-			{Head: "At box", Align: paper.Centre},
-			{Head: "Heard", Align: paper.Centre},
-		},
-		BlankRows: 2,
-	}
-	for _, line := range act.Lines {
-		if line.Struck {
-			continue
-		}
-		power := ""
-		if line.Input.Phantom {
-			power = "48 V"
-		}
-		row := paper.Texts(fmt.Sprint(line.Input.Number), p.Patch.Words(line), source(line.Input), power, "", "")
-		row.Cells[4].Tick, row.Cells[5].Tick = true, true
-		table.Rows = append(table.Rows, row)
-	}
-	return table
 }

@@ -1,0 +1,145 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"reflect"
+	"slices"
+
+	"stageloom/model/patch"
+	"stageloom/model/plan"
+	"stageloom/model/words"
+	"stageloom/report/paper"
+)
+
+// boxes are the devices with a socket in use in an act, in the natural order of their names.
+func (p *printout) boxes(act *patch.Act) []plan.Device {
+	used := map[plan.DeviceID]bool{}
+	for _, line := range act.Lines {
+		for socket := range line.Sockets() {
+			used[socket.Device] = true
+		}
+	}
+	for _, output := range act.Outputs {
+		if output.Patched() {
+			used[output.Socket.Device] = true
+		}
+	}
+	var list []plan.Device
+	for _, device := range p.Devices() {
+		if used[device.ID] && p.wantsDevice(device) {
+			list = append(list, device)
+		}
+	}
+	return list
+}
+
+// wantsDevice reports whether the choice takes the patch of a device.
+func (p *printout) wantsDevice(device plan.Device) bool {
+	return (p.choice.Position == "" || device.Position == p.choice.Position) && (p.choice.Device == "" || device.ID == p.choice.Device)
+}
+
+// drawBoxes prints a sheet for each box and act: every socket with what is plugged into it and where it arrives. A box
+// that an act patches as the house does is told in a line.
+func (p *printout) drawBoxes(b *paper.Book) {
+	b.Title("Patch by box")
+	if p.patchless() {
+		b.Paragraph("This plan has no input and no output.")
+		return
+	}
+	sheets := actSheets{book: b}
+	for _, act := range p.acts() {
+		for _, device := range p.boxes(act) {
+			p.addBox(&sheets, act, device)
+		}
+	}
+	sheets.finish("Nothing is plugged into a box here.")
+}
+
+// addBox prints the sheet of a box in an act: its inputs, and its outputs below them or on a page of their own. Those that are
+// as in the house are told in a line.
+func (p *printout) addBox(sheets *actSheets, act *patch.Act, device plan.Device) {
+	rows, house := p.boxRows(act, device.ID), p.boxRows(p.Patch.House(), device.ID)
+	title := device.Name + p.ofAct(act)
+	in, out := p.boxTable(title, sideOf(rows, false)), p.boxTable(title+": outputs", sideOf(rows, true))
+	sameIn := !act.House() && reflect.DeepEqual(in.Rows, p.boxTable("", sideOf(house, false)).Rows)
+	sameOut := !act.House() && reflect.DeepEqual(out.Rows, p.boxTable("", sideOf(house, true)).Rows)
+	switch {
+	case sameIn && sameOut:
+		sheets.same(title)
+		return
+	case sameIn && len(in.Rows) > 0:
+		out.Title += " (inputs as in the house patch)"
+	case sameOut && len(out.Rows) > 0:
+		in.Title += " (outputs as in the house patch)"
+	}
+	first := true
+	for _, one := range []struct {
+		table paper.Table
+		same  bool
+	}{{in, sameIn}, {out, sameOut}} {
+		if !one.same && len(one.table.Rows) > 0 {
+			sheets.sheet(one.table, !first)
+			first = false
+		}
+	}
+}
+
+// sideOf are the inputs, or the outputs, among the sockets of a box.
+func sideOf(rows []boxRow, output bool) (list []boxRow) {
+	for _, row := range rows {
+		if row.socket.Output == output {
+			list = append(list, row)
+		}
+	}
+	return list
+}
+
+// boxRow is one socket of a box in one act: the inputs and outputs on it.
+type boxRow struct {
+	socket  patch.Socket
+	inputs  []plugged
+	outputs []*patch.OutputLine
+}
+
+func (r boxRow) free() bool { return len(r.inputs) == 0 && len(r.outputs) == 0 }
+
+// boxRows lists every socket of a device in an act with all that lies on it, inputs first.
+func (p *printout) boxRows(act *patch.Act, device plan.DeviceID) (rows []boxRow) {
+	on, listed := p.onSockets(act), map[patch.Socket]bool{}
+	for _, row := range p.Patch.Box(act, device) {
+		listed[row.Socket] = true
+		rows = append(rows, boxRow{row.Socket, on[row.Socket], row.Outputs})
+	}
+	for socket, inputs := range on {
+		if socket.Device == device && !listed[socket] {
+			rows = append(rows, boxRow{socket: socket, inputs: inputs})
+		}
+	}
+	slices.SortFunc(rows, func(a, b boxRow) int {
+		return cmp.Or(words.Natural(side(a.socket), side(b.socket)), cmp.Compare(a.socket.Number, b.socket.Number))
+	})
+	return used(rows)
+}
+
+// used leaves out the outputs, or the inputs, of a device when nothing is on any of them.
+func used(rows []boxRow) []boxRow {
+	busy := map[bool]bool{}
+	for _, row := range rows {
+		busy[row.socket.Output] = busy[row.socket.Output] || !row.free()
+	}
+	return slices.DeleteFunc(rows, func(row boxRow) bool { return !busy[row.socket.Output] })
+}
+
+// fewFree is how many free sockets more are still told one by one, with room to write.
+const fewFree = 3
+
+func side(s patch.Socket) string {
+	if s.Output {
+		return "out "
+	}
+	return "in "
+}
+
+// socketIn is a socket on the sheet of its own box: "in 3".
+func socketIn(s patch.Socket) string { return side(s) + fmt.Sprint(s.Number) }
