@@ -45,40 +45,63 @@ func (p *printout) wantsLine(act *patch.Act, line *patch.Line) bool {
 	return line.Number(p.choice.Device) > 0
 }
 
-// actSheets prints a table of its own page for each thing and act; what an act has as the house does is told in a line.
-type actSheets struct {
-	book    *paper.Book
-	written bool // something stands already
-	line    bool // and the last of it is a line that the next may stand below
+// sheets begins a chapter of such sheets.
+func (p *printout) sheets(b *paper.Book) actSheets {
+	return actSheets{book: b, whole: p.choice.Act != ""}
 }
 
-func (s *actSheets) add(act *patch.Act, table, house paper.Table) {
-	if !act.House() && reflect.DeepEqual(table.Rows, house.Rows) {
+// actSheets prints a table of its own page for each thing and act; what an act has as the house does is told in a line, where a
+// page has room for it.
+type actSheets struct {
+	book    *paper.Book
+	whole   bool // one act alone is printed, where the house is not at hand
+	written bool // something stands already
+	likes   []string
+}
+
+func (s *actSheets) add(act *patch.Act, table, house paper.Table, belongs bool) {
+	if s.likeHouse(act, table, house) {
 		s.same(table.Title)
 		return
 	}
-	s.sheet(table, false)
+	s.sheet(table, belongs)
 }
 
-// same tells in a line that something is as the house has it.
-func (s *actSheets) same(title string) {
-	s.written, s.line = true, true
-	s.book.Bookmark(title)
-	s.book.Paragraph(title + ": as in the house patch.")
+// likeHouse reports whether a table of an act may be told in a line.
+func (s *actSheets) likeHouse(act *patch.Act, table, house paper.Table) bool {
+	return !s.whole && !act.House() && reflect.DeepEqual(table.Rows, house.Rows)
 }
 
-// sheet prints a table on a page of its own, or below lines and what it belongs to where it fits there.
+// same keeps what is as the house has it, to be told in a line.
+func (s *actSheets) same(title string) { s.likes = append(s.likes, title) }
+
+// sheet prints a table on a page of its own, or below what it belongs to where it fits there.
 func (s *actSheets) sheet(table paper.Table, belongs bool) {
-	if s.written && !((s.line || belongs) && s.book.Fits(table)) {
+	if s.written && !(belongs && s.book.Fits(table)) {
 		s.book.NewPage()
 	}
-	s.written, s.line = true, false
+	s.written = true
 	s.book.Bookmark(table.Title)
 	s.book.Table(table)
+	if len(s.likes) > 0 && s.book.Rest().H > float64(len(s.likes))*likeRoom*s.book.Scale() {
+		s.tellLikes()
+	}
 }
 
-// finish says so where nothing was printed.
+// likeRoom is what a line about a thing as in the house may take, in mm on A4: two lines of a long name.
+const likeRoom = 14.0
+
+func (s *actSheets) tellLikes() {
+	for _, title := range s.likes {
+		s.book.Bookmark(title)
+		s.book.Paragraph(title + ": as in the house patch.")
+	}
+	s.written, s.likes = s.written || len(s.likes) > 0, nil
+}
+
+// finish tells what no page had room for, and says so where nothing was printed.
 func (s *actSheets) finish(nothing string) {
+	s.tellLikes()
 	if !s.written {
 		s.book.Paragraph(nothing)
 	}

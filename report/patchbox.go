@@ -3,7 +3,6 @@ package report
 import (
 	"cmp"
 	"fmt"
-	"reflect"
 	"slices"
 
 	"stageloom/model/patch"
@@ -47,7 +46,7 @@ func (p *printout) drawBoxes(b *paper.Book) {
 		b.Paragraph("This plan has no input and no output.")
 		return
 	}
-	sheets := actSheets{book: b}
+	sheets := p.sheets(b)
 	for _, act := range p.acts() {
 		for _, device := range p.boxes(act) {
 			p.addBox(&sheets, act, device)
@@ -62,8 +61,8 @@ func (p *printout) addBox(sheets *actSheets, act *patch.Act, device plan.Device)
 	rows, house := p.boxRows(act, device.ID), p.boxRows(p.Patch.House(), device.ID)
 	title := device.Name + p.ofAct(act)
 	in, out := p.boxTable(title, sideOf(rows, false)), p.boxTable(title+": outputs", sideOf(rows, true))
-	sameIn := !act.House() && reflect.DeepEqual(in.Rows, p.boxTable("", sideOf(house, false)).Rows)
-	sameOut := !act.House() && reflect.DeepEqual(out.Rows, p.boxTable("", sideOf(house, true)).Rows)
+	sameIn := sheets.likeHouse(act, in, p.boxTable("", sideOf(house, false)))
+	sameOut := sheets.likeHouse(act, out, p.boxTable("", sideOf(house, true)))
 	switch {
 	case sameIn && sameOut:
 		sheets.same(title)

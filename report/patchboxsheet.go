@@ -88,7 +88,9 @@ func (s *boxSheet) columns() []paper.Column {
 }
 
 // oneSwitch tells that all 48 V of the sheet is switched by one, who is named in the head.
-func (s *boxSheet) oneSwitch() bool { return len(s.powers) == 1 && strings.HasPrefix(s.powers[0], wants48) }
+func (s *boxSheet) oneSwitch() bool {
+	return len(s.powers) == 1 && strings.HasPrefix(s.powers[0], wants48)
+}
 
 func (s *boxSheet) powerHead() string {
 	if s.oneSwitch() && s.powers[0] != wants48 {
@@ -145,12 +147,12 @@ func (r boxRow) fed() bool {
 	return len(r.inputs) > 0 && len(r.outputs) == 0 && !slices.ContainsFunc(r.inputs, func(in plugged) bool { return len(in.ways) == 0 })
 }
 
-// plugCell is a box to tick, or no where nothing is to be plugged in.
+// plugCell is a box to tick, no where nothing is to be plugged in, and blank where the pen may still put something.
 func plugCell(row boxRow) paper.Cell {
 	if row.fed() {
 		return paper.Cell{Text: "no"}
 	}
-	return paper.Cell{Tick: true}
+	return paper.Cell{Tick: !row.free()}
 }
 
 // onSocket says what is on a socket; more than one is a conflict and says so.

@@ -93,9 +93,9 @@ func (p *printout) checkTable(title string, act *patch.Act) paper.Table {
 		fields = append(fields, ofCall(one))
 	}
 	for _, result := range results {
-		fields = append(fields, field[call]{paper.Column{Head: result, Align: paper.Centre, Width: paper.Fixed(13)}, func(call) paper.Cell { return paper.Cell{Tick: true} }})
+		fields = append(fields, field[call]{paper.Column{Head: result, Align: paper.Centre, Width: paper.Fixed(14)}, func(call) paper.Cell { return paper.Cell{Tick: true} }})
 	}
-	fields = append(fields, field[call]{paper.Column{Head: "Note", Width: paper.Fill(0.9), Lines: 3}, textOf(func(c call) string { return c.Input.Note })})
+	fields = append(fields, field[call]{paper.Column{Head: "Note", Width: paper.Fixed(28), Lines: 4}, textOf(func(c call) string { return c.Input.Note })})
 	return listTable(title, fields, calls)
 }
 

@@ -12,7 +12,7 @@ import (
 // drawChannels prints a sheet for each console and act: its channels in order, for who mixes there.
 func (p *printout) drawChannels(b *paper.Book) {
 	b.Title("Patch by channel")
-	sheets := actSheets{book: b}
+	sheets := p.sheets(b)
 	house := p.Patch.ConsoleRows(p.Patch.House())
 	for _, act := range p.acts() {
 		channels := p.Patch.ConsoleRows(act)
@@ -23,7 +23,7 @@ func (p *printout) drawChannels(b *paper.Book) {
 				continue
 			}
 			title := p.Patch.Name(console) + p.ofAct(act)
-			sheets.add(act, p.channelTable(title, rows), p.channelTable(title, house[console]))
+			sheets.add(act, p.channelTable(title, rows), p.channelTable(title, house[console]), false)
 		}
 	}
 	sheets.finish("No channel of a console is patched.")

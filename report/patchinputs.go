@@ -14,7 +14,7 @@ import (
 // where it arrives.
 func (p *printout) drawLists(b *paper.Book) {
 	b.Title("Input and output lists")
-	sheets := actSheets{book: b}
+	sheets := p.sheets(b)
 	house := p.Patch.House()
 	for _, act := range p.acts() {
 		title := p.Patch.ActName(act.Act.ID)
@@ -22,10 +22,10 @@ func (p *printout) drawLists(b *paper.Book) {
 			title = act.Act.Name
 		}
 		if len(act.Lines) > 0 {
-			sheets.add(act, p.inputTable(listedWords("Inputs", title), act), p.inputTable("", house))
+			sheets.add(act, p.inputTable(listedWords("Inputs", title), act), p.inputTable("", house), false)
 		}
 		if len(act.Outputs) > 0 {
-			sheets.add(act, p.outputTable(listedWords("Outputs", title), act), p.outputTable("", house))
+			sheets.add(act, p.outputTable(listedWords("Outputs", title), act), p.outputTable("", house), len(act.Lines) > 0)
 		}
 	}
 	sheets.finish("This plan has no input and no output.")

@@ -1,7 +1,7 @@
 package paper
 
 // leastPad is the least white above and below the lines of a row, in mm on A4.
-const leastPad = 0.3
+const leastPad = 0.1
 
 // Fits reports whether a table stands whole on what is left of the page, drawn as it is.
 func (b *Book) Fits(table Table) bool {

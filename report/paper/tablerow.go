@@ -18,15 +18,20 @@ func (t *layout) titleHeight(title string) float64 {
 	return float64(len(t.titleLines(title)))*t.sizes.line(t.sizes.heading) + 1*t.book.Scale()
 }
 
-// titleLines wraps a title to at most three lines.
+// Most lines of a head over its column and of a title over its table.
+const (
+	mostHead  = 3
+	mostTitle = 8
+)
+
+// titleLines wraps a title.
 func (t *layout) titleLines(title string) []string {
 	ready := t.book.quiet(title, Bold)
-	return wrapped(ready, t.sizes.heading, t.box.W)
+	return wrapped(ready, t.sizes.heading, t.box.W, mostTitle)
 }
 
-// wrapped breaks a head or a title into at most three lines, the last of which is cut where they do not do.
-func wrapped(ready printable, size, width float64) []string {
-	const most = 3
+// wrapped breaks a head or a title into lines, the last of which is cut where so many do not do.
+func wrapped(ready printable, size, width float64, most int) []string {
 	lines := wrap(ready.text, ready.face, size, width)
 	if len(lines) > most {
 		lines = append(lines[:most-1], truncate(lines[most-1]+" "+lines[most], ready.face, size, width))
@@ -36,7 +41,7 @@ func wrapped(ready printable, size, width float64) []string {
 
 // headLines wraps the head of column i to at most three lines.
 func (t *layout) headLines(i int) []string {
-	return wrapped(t.book.quiet(t.table.Columns[i].Head, Bold), t.sizes.head, t.columns[i]-2*t.padX)
+	return wrapped(t.book.quiet(t.table.Columns[i].Head, Bold), t.sizes.head, t.columns[i]-2*t.padX, mostHead)
 }
 
 // heads draws the title and the heads of the columns, resting on one rule.
