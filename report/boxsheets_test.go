@@ -256,6 +256,9 @@ func TestAPackOfOneBoxSaysSo(t *testing.T) {
 	require.NotContains(t, read["Patch: Patch by channel"], "FOH")
 	require.Contains(t, read["Patch: Line check"], "Voice 4 ")
 	require.NotContains(t, read["Patch: Line check"], "Voice 5 ", "monitors do not get it")
+	choice.Device = named(t, p, "Stage left")
+	document, done = write(t, assess.Of(p), choice)
+	require.NotContains(t, readPrint(t, document, done)["Patch pack"], "Patch by channel", "a box is no console")
 	choice.Device = "n-99999"
 	_, err := report.Write(t.Context(), &strings.Builder{}, assess.Of(p), choice)
 	require.ErrorContains(t, err, "is not in the plan")

@@ -58,7 +58,7 @@ var contents = []content{
 	{chapter: RunDrawings, name: "Run drawings", landscape: true, draw: (*printout).drawRuns, empty: (*printout).runless},
 	{chapter: PatchLists, name: "Input and output lists", draw: (*printout).drawLists, empty: (*printout).patchless},
 	{chapter: BoxPatch, name: "Patch by box", draw: (*printout).drawBoxes, empty: (*printout).patchless},
-	{chapter: ChannelPatch, name: "Patch by channel", draw: (*printout).drawChannels, empty: (*printout).patchless},
+	{chapter: ChannelPatch, name: "Patch by channel", draw: (*printout).drawChannels, empty: (*printout).channelless},
 	{chapter: ActChanges, name: "Changes between acts", draw: (*printout).drawPatchChanges, empty: (*printout).patchless},
 	{chapter: LineCheck, name: "Line check", landscape: true, draw: (*printout).drawLineCheck, empty: (*printout).patchless},
 	{chapter: LinkBudget, name: "Link budget", reader: paper.Engineer, landscape: true, draw: (*printout).drawBudget},

@@ -48,39 +48,50 @@ func (p *printout) drawBoxes(b *paper.Book) {
 	}
 	sheets := p.sheets(b)
 	for _, act := range p.acts() {
+		var differ []plan.Device
 		for _, device := range p.boxes(act) {
+			if in, out := p.boxTables(act, device); sheets.likeHouse(act, in, p.houseBox(device, false)) && sheets.likeHouse(act, out, p.houseBox(device, true)) {
+				sheets.same(device.Name + p.ofAct(act))
+				continue
+			}
+			differ = append(differ, device)
+		}
+		for _, device := range differ {
 			p.addBox(&sheets, act, device)
 		}
 	}
 	sheets.finish("Nothing is plugged into a box here.")
 }
 
-// addBox prints the sheet of a box in an act: its inputs, and its outputs below them or on a page of their own. Those that are
-// as in the house are told in a line.
+// boxTables are the inputs and the outputs of a box in an act.
+func (p *printout) boxTables(act *patch.Act, device plan.Device) (in, out paper.Table) {
+	rows, title := p.boxRows(act, device.ID), device.Name+p.ofAct(act)
+	return p.boxTable(title, sideOf(rows, false)), p.boxTable(title+": outputs", sideOf(rows, true))
+}
+
+// houseBox are the inputs, or the outputs, of a box in the house.
+func (p *printout) houseBox(device plan.Device, output bool) paper.Table {
+	return p.boxTable("", sideOf(p.boxRows(p.Patch.House(), device.ID), output))
+}
+
+// addBox prints the sheet of a box in an act: its inputs, and its outputs below them or on a page of their own. A side that is as
+// in the house is told in the title of the other.
 func (p *printout) addBox(sheets *actSheets, act *patch.Act, device plan.Device) {
-	rows, house := p.boxRows(act, device.ID), p.boxRows(p.Patch.House(), device.ID)
-	title := device.Name + p.ofAct(act)
-	in, out := p.boxTable(title, sideOf(rows, false)), p.boxTable(title+": outputs", sideOf(rows, true))
-	sameIn := sheets.likeHouse(act, in, p.boxTable("", sideOf(house, false)))
-	sameOut := sheets.likeHouse(act, out, p.boxTable("", sideOf(house, true)))
-	switch {
-	case sameIn && sameOut:
-		sheets.same(title)
-		return
-	case sameIn && len(in.Rows) > 0:
+	in, out := p.boxTables(act, device)
+	sameIn, sameOut := sheets.likeHouse(act, in, p.houseBox(device, false)), sheets.likeHouse(act, out, p.houseBox(device, true))
+	if sameIn && len(in.Rows) > 0 {
 		out.Title += " (inputs as in the house patch)"
-	case sameOut && len(out.Rows) > 0:
+	}
+	if sameOut && len(out.Rows) > 0 {
 		in.Title += " (outputs as in the house patch)"
 	}
-	first := true
-	for _, one := range []struct {
-		table paper.Table
-		same  bool
-	}{{in, sameIn}, {out, sameOut}} {
-		if !one.same && len(one.table.Rows) > 0 {
-			sheets.sheet(one.table, !first)
-			first = false
-		}
+	below := false
+	if !sameIn && len(in.Rows) > 0 {
+		sheets.sheet(in, false)
+		below = true
+	}
+	if !sameOut && len(out.Rows) > 0 {
+		sheets.sheet(out, below)
 	}
 }
 

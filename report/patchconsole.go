@@ -2,12 +2,18 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/report/paper"
 )
+
+// channelless tells that nothing is patched, or that the box that is chosen is no console.
+func (p *printout) channelless() bool {
+	return p.patchless() || p.choice.Device != "" && !slices.Contains(p.Patch.Consoles(), p.choice.Device)
+}
 
 // drawChannels prints a sheet for each console and act: its channels in order, for who mixes there.
 func (p *printout) drawChannels(b *paper.Book) {
