@@ -34,10 +34,10 @@ func evening(t *testing.T) *plan.Plan {
 }
 
 var (
-	callRow    = regexp.MustCompile(`\b\d+ Voice (\d+) → `)
+	callRow    = regexp.MustCompile(`\b\d+ Voice (\d+) dynamic`)
 	socketRow  = regexp.MustCompile(`\bin \d+ \d+ Voice (\d+) `)
 	channelRow = regexp.MustCompile(`\b\d+ \d+ Voice (\d+) dynamic`)
-	heads      = strings.NewReplacer("stand 48 V At box", "", "stand 48 V Arrives", "", "Gain, 48 V Heard", "")
+	heads      = strings.NewReplacer("stand 48 V Plugged", "", "plugged in 48 V FOH", "")
 )
 
 // voices are the inputs of the rows of a sheet, in its order.
@@ -86,13 +86,7 @@ func TestAnActsSheetsHoldWhatTheActHasAndNothingOfTheOthers(t *testing.T) {
 			require.Equal(t, phantom, strings.Count(calls, "48 V"))
 			boxes := heads.Replace(read["Patch by box"])
 			channels := heads.Replace(read["Patch by channel"])
-			if len(struck[act]) == 0 {
-				for _, sheet := range []string{boxes, channels} {
-					require.Contains(t, sheet, name+": as in the house patch.")
-					require.NotContains(t, sheet, "Voice", "what is as before is told in a line")
-				}
-				return
-			}
+			require.NotContains(t, boxes+channels, "as in the house patch", "the house is not at hand")
 			require.ElementsMatch(t, wanted, voices(t, socketRow, boxes))
 			require.Equal(t, phantom, strings.Count(boxes, "48 V"))
 			require.ElementsMatch(t, slices.Concat(wanted, atMonitors), voices(t, channelRow, channels), "FOH has all, Monitors four")

@@ -14,6 +14,7 @@ const (
 	LoomSheets      Chapter = "looms"       // what lies together, in the order of joining and dropping off
 	CableSchedule   Chapter = "schedule"    // every link with its pieces, for the crew
 	RunDrawings     Chapter = "runs"        // links drawn from end to end, to tick and to note tests on
+	PatchLists      Chapter = "lists"       // inputs and outputs, act by act
 	BoxPatch        Chapter = "boxes"       // every socket of a box, act by act
 	ChannelPatch    Chapter = "channels"    // every channel of a console, act by act
 	ActChanges      Chapter = "changes"     // only what changes from the act before
@@ -55,10 +56,11 @@ var contents = []content{
 	{chapter: LoomSheets, name: "Looms", draw: (*printout).drawLooms, empty: (*printout).loomless},
 	{chapter: CableSchedule, name: "Cable schedule", landscape: true, draw: (*printout).drawSchedule},
 	{chapter: RunDrawings, name: "Run drawings", landscape: true, draw: (*printout).drawRuns, empty: (*printout).runless},
+	{chapter: PatchLists, name: "Input and output lists", draw: (*printout).drawLists, empty: (*printout).patchless},
 	{chapter: BoxPatch, name: "Patch by box", draw: (*printout).drawBoxes, empty: (*printout).patchless},
-	{chapter: ChannelPatch, name: "Patch by channel", draw: (*printout).drawChannels, empty: (*printout).patchless},
+	{chapter: ChannelPatch, name: "Patch by channel", draw: (*printout).drawChannels, empty: (*printout).channelless},
 	{chapter: ActChanges, name: "Changes between acts", draw: (*printout).drawPatchChanges, empty: (*printout).patchless},
-	{chapter: LineCheck, name: "Line check", draw: (*printout).drawLineCheck, empty: (*printout).patchless},
+	{chapter: LineCheck, name: "Line check", landscape: true, draw: (*printout).drawLineCheck, empty: (*printout).patchless},
 	{chapter: LinkBudget, name: "Link budget", reader: paper.Engineer, landscape: true, draw: (*printout).drawBudget},
 	{chapter: FindingsList, name: "Findings", landscape: true, draw: (*printout).drawFindings},
 	{chapter: SiteTests, name: "Site tests", landscape: true, draw: (*printout).drawTests, empty: (*printout).testless},

@@ -35,14 +35,29 @@ func (p *printout) limits() string {
 	if position, found := p.Plan.Positions.Get(plan.Key(p.choice.Position)); found {
 		said = append(said, "what ends at "+position.Name)
 	}
+	if device, found := p.Plan.Device(p.choice.Device); found && p.choice.Device != "" {
+		said = append(said, "what ends at "+device.Name)
+	}
 	if p.choice.Changed && p.since != nil {
 		said = append(said, "links laid otherwise than in revision "+p.since.From.Letter)
 	}
-	if len(said) == 0 {
+	words := p.actLimit()
+	if len(said) > 0 {
+		words += fmt.Sprintf(" Only %s: %s.", strings.Join(said, ", and only "), counted(p.links))
+	}
+	return words
+}
+
+// actLimit says that the patch is that of one act.
+func (p *printout) actLimit() string {
+	act, found := p.Plan.Acts.Get(plan.Key(p.choice.Act))
+	if !found || p.choice.Act == "" {
 		return ""
 	}
-	return fmt.Sprintf(" Only %s: %s.", strings.Join(said, ", and only "), words.Counted(len(p.links), "link", "links"))
+	return " Patch of act " + act.Name + " only."
 }
+
+func counted(links []plan.Link) string { return words.Counted(len(links), "link", "links") }
 
 // mostChanges is how many changes a front page lists; the rest is counted.
 const mostChanges = 18

@@ -45,8 +45,8 @@ func TestTheFrontPageOfALimitedPackListsWhatIsInIt(t *testing.T) {
 		{"p-33333", "", report.Prep, "Pull list", "Only what ends at Store: 0 links."},
 		{"p-33333", "", report.Lay, "Plan, Cable schedule, Cautions", "Only what ends at Store: 0 links."},
 		{"p-22222", "", report.Strike, "Strike", "Only what ends at Wings: 1 link."},
-		{"", "n-44444", report.Patch, "Patch by box, Patch by channel, Changes between acts, Line check", ""},
-		{"p-22222", "n-33333", report.Patch, "Patch by box, Patch by channel, Changes between acts, Line check", "Only what ends at Wings: 1 link."},
+		{"", "n-44444", report.Patch, "Input and output lists, Patch by box, Patch by channel, Changes between acts, Line check", ""},
+		{"p-22222", "n-33333", report.Patch, "Input and output lists, Patch by box, Patch by channel, Changes between acts, Line check", "Only what ends at Wings: 1 link."},
 	} {
 		t.Run(fmt.Sprint(c.pack, c.position, c.act), func(t *testing.T) {
 			choice := report.ChoiceOf(a.Plan, day)
@@ -63,6 +63,8 @@ func TestTheFrontPageOfALimitedPackListsWhatIsInIt(t *testing.T) {
 			require.Contains(t, front, "From page "+strings.Join(rows, " "))
 			require.Equal(t, c.limit != "", strings.Contains(front, "Only what ends at"))
 			require.Contains(t, front, c.limit)
+			act, _ := a.Plan.Acts.Get(plan.Key(c.act))
+			require.Equal(t, c.act != "", strings.Contains(front, "Patch of act "+act.Name+" only."))
 		})
 	}
 }

@@ -43,10 +43,10 @@ func bands(t testing.TB, inputs int) *plan.Plan {
 func TestPatchByBoxAndAct(t *testing.T) {
 	a := assess.Of(bands(t, 12))
 	text := chapterOf(t, a, report.BoxPatch)
-	require.Contains(t, text, "in 1 1 Voice 1 dynamic, tall boom FOH 1, Monitors 1")
-	require.Contains(t, text, "in 3 3 Voice 3 dynamic, tall boom 48 V FOH 3, Monitors 3")
+	require.Contains(t, text, "in 1 1 Voice 1 dynamic, tall boom 1 1")
+	require.Contains(t, text, "in 3 3 Voice 3 dynamic, tall boom 48 V 3 3")
 	require.Contains(t, text, "Stage left, Opening band: as in the house patch.")
-	require.Contains(t, text, "in 13–48 free")
+	require.Contains(t, text, "13–48 free")
 	require.Contains(t, text, "in 48 1 Voice 1")
 }
 
@@ -66,7 +66,7 @@ func TestLinesAreCalledInOrder(t *testing.T) {
 	choice.Chapters, choice.Act = []report.Chapter{report.LineCheck}, "n-33333"
 	document, _ := write(t, a, choice)
 	text := strings.Join(pagesOf(t, document), "\n")
-	require.Contains(t, text, "1 Voice 1 → Stage left in 48 → FOH 1, Monitors 1")
+	require.Contains(t, text, "1 Voice 1 dynamic, tall boom Stage left in 48 1 1")
 	require.NotContains(t, text, "Voice 2 ", "it is struck")
 	require.NotContains(t, text, "Opening band")
 	require.Less(t, strings.Index(text, "Voice 3 "), strings.Index(text, "Voice 12 "))

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stageloom/model/patch"
@@ -9,26 +10,29 @@ import (
 	"stageloom/report/paper"
 )
 
+// channelless tells that nothing is patched, or that the box that is chosen is no console.
+func (p *printout) channelless() bool {
+	return p.patchless() || p.choice.Device != "" && !slices.Contains(p.Patch.Consoles(), p.choice.Device)
+}
+
 // drawChannels prints a sheet for each console and act: its channels in order, for who mixes there.
 func (p *printout) drawChannels(b *paper.Book) {
 	b.Title("Patch by channel")
-	sheets := actSheets{book: b}
+	sheets := p.sheets(b)
 	house := p.Patch.ConsoleRows(p.Patch.House())
 	for _, act := range p.acts() {
 		channels := p.Patch.ConsoleRows(act)
 		for _, console := range p.Patch.Consoles() {
 			rows := channels[console]
 			device, _ := p.Plan.Device(console)
-			if len(rows) == 0 || !act.Here(console) || p.choice.Position != "" && device.Position != p.choice.Position {
+			if len(rows) == 0 || !act.Here(console) || !p.wantsDevice(device) {
 				continue
 			}
 			title := p.Patch.Name(console) + p.ofAct(act)
-			sheets.add(act, p.channelTable(title, act, rows), p.channelTable(title, p.Patch.House(), house[console]))
+			sheets.add(act, p.channelTable(title, act, rows), p.channelTable(title, p.Patch.House(), house[console]), false)
 		}
 	}
-	if !sheets.written {
-		b.Paragraph("No channel of a console is patched.")
-	}
+	sheets.finish("No channel of a console is patched.")
 }
 
 func (p *printout) channelTable(title string, act *patch.Act, rows []patch.ChannelRow) paper.Table {
@@ -40,7 +44,7 @@ func (p *printout) channelTable(title string, act *patch.Act, rows []patch.Chann
 			{Head: "Source or mic, stand", Width: paper.Fill(1), Lines: 3},
 			{Head: "From socket", Width: paper.Fill(0.9), Lines: 3},
 			{Head: "Over", Width: paper.Fill(0.8), Lines: 3},
-			{Head: "Gain, 48 V", Width: paper.Fill(0.8), Lines: 6},
+			{Head: "48 V, gain by others", Width: paper.Fill(0.8), Lines: 6},
 			{Head: "Heard", Align: paper.Centre},
 		},
 		BlankRows: 2,
@@ -48,7 +52,7 @@ func (p *printout) channelTable(title string, act *patch.Act, rows []patch.Chann
 	for _, row := range rows {
 		var inputs, sources []string
 		for _, line := range row.Lines {
-			inputs, sources = append(inputs, inputName(line.Input)), append(sources, source(line.Input))
+			inputs, sources = append(inputs, p.inputName(line.Input)), append(sources, source(line.Input))
 		}
 		over := p.Patch.SlotWords(row.Channel.Hops)
 		if !row.Channel.Reached {
@@ -64,7 +68,7 @@ func (p *printout) channelTable(title string, act *patch.Act, rows []patch.Chann
 	return table
 }
 
-// owners says who sets the gain and who switches 48 V for what a channel gets.
+// owners says who else sets the gain, and what is to be known of 48 V, for what a channel gets.
 func (p *printout) owners(act *patch.Act, row patch.ChannelRow) string {
 	for _, line := range row.Lines {
 		for i := range line.Legs {
@@ -72,22 +76,19 @@ func (p *printout) owners(act *patch.Act, row patch.ChannelRow) string {
 			if leg.Socket != row.Socket {
 				continue
 			}
-			var said []string
-			if leg.Gain != "" {
-				said = append(said, "gain "+p.Patch.Name(leg.Gain))
+			gain := ""
+			if leg.Gain != "" && leg.Gain != row.Channel.Console {
+				gain = "gain " + p.Patch.Name(leg.Gain)
 			}
-			if words := p.switches(act, line, leg); words != "" {
-				said = append(said, words)
-			}
-			return strings.Join(said, ", ")
+			return listedWords(gain, p.switches(act, line, leg, row.Channel.Console))
 		}
 	}
 	return ""
 }
 
 // switches says what a console has to know of 48 V on a leg: who switches it there, that it must not be, or that none comes from
-// there.
-func (p *printout) switches(act *patch.Act, line *patch.Line, leg *patch.Leg) string {
+// there. Whoever switches it at the console itself is not named.
+func (p *printout) switches(act *patch.Act, line *patch.Line, leg *patch.Leg, console plan.DeviceID) string {
 	suffers := patch.BearingOf(line.Input) == patch.Suffers
 	for _, feed := range p.Patch.Feeds(act, line) {
 		switch {
@@ -95,7 +96,10 @@ func (p *printout) switches(act *patch.Act, line *patch.Line, leg *patch.Leg) st
 		case suffers:
 			return "NO 48 V – " + patch.TypeWords(line.Input)
 		case line.Input.Phantom && p.Patch.Powered(act, line)[feed.Socket]:
-			return strings.TrimSpace("48 V " + p.Patch.Name(feed.Switch))
+			if feed.Switch == console {
+				return wants48
+			}
+			return strings.TrimSpace(wants48 + " " + p.Patch.Name(feed.Switch))
 		}
 	}
 	if line.Input.Phantom && !suffers {
@@ -168,11 +172,13 @@ func (p *printout) changesFrom(before, act *patch.Act) (changes [][3]string) {
 	}
 	for _, line := range act.Lines {
 		was, _ := before.Line(line.Input.ID)
-		add(inputName(line.Input), p.lineWords(was), p.lineWords(line))
+		if p.wantsLine(act, line) || was != nil && p.wantsLine(before, was) {
+			add(p.inputName(line.Input), p.lineWords(before, was), p.lineWords(act, line))
+		}
 	}
 	for _, line := range before.Lines {
-		if _, stays := act.Line(line.Input.ID); !stays {
-			add(inputName(line.Input), p.lineWords(line), "not in this act")
+		if _, stays := act.Line(line.Input.ID); !stays && p.wantsLine(before, line) {
+			add(p.inputName(line.Input), p.lineWords(before, line), "not in this act")
 		}
 	}
 	for _, guest := range act.Guests {
@@ -191,60 +197,14 @@ func (p *printout) changesFrom(before, act *patch.Act) (changes [][3]string) {
 // longCall is how many lines a call over a sub-snake and a splitter may take.
 const longCall = 9
 
-// lineWords is a line as it is read aloud, without the input's name; nothing is not patched.
-func (p *printout) lineWords(line *patch.Line) string {
+// lineWords is where an input is plugged in and where it arrives.
+func (p *printout) lineWords(act *patch.Act, line *patch.Line) string {
 	if line == nil || !line.Patched() {
 		return "not plugged"
 	}
-	words := p.Patch.Words(line)
-	if _, behind, found := strings.Cut(words, " → "); found {
-		return behind
+	words := p.placeWords(act, line)
+	if channels := p.channels(line.Channels()); len(channels) > 0 {
+		words += " → " + strings.Join(channels, ", ")
 	}
 	return words
-}
-
-// drawLineCheck prints the inputs of an act in the order of the line check, as they are called out.
-func (p *printout) drawLineCheck(b *paper.Book) {
-	b.Title("Line check")
-	drawn := 0
-	for _, act := range p.acts() {
-		if len(act.Lines) == 0 {
-			continue
-		}
-		if drawn > 0 {
-			b.NewPage()
-		}
-		drawn++
-		title := strings.TrimPrefix(p.ofAct(act)+times(act.Act), ", ")
-		b.Table(p.lineTable(title, act))
-	}
-	if drawn == 0 {
-		b.Paragraph("This plan has no input.")
-	}
-}
-
-func (p *printout) lineTable(title string, act *patch.Act) paper.Table {
-	table := paper.Table{
-		Title: title,
-		Columns: []paper.Column{
-			{Head: "No.", Face: paper.Mono},
-			{Head: "Call", Width: paper.Fill(2.2), Lines: 8},
-			{Head: "Source or mic, stand", Width: paper.Fill(1), Lines: 3},
-			{Head: "48 V", Align: paper.Centre, Width: paper.Fit(phantomColumn), Lines: 4},
-			{Head: "At box", Align: paper.Centre},
-			{Head: "Heard", Align: paper.Centre},
-		},
-		BlankRows: 2,
-	}
-	phantoms := p.Patch.PhantomSheet(act)
-	for _, line := range act.Lines {
-		if line.Struck {
-			continue
-		}
-		power := phantoms.Beside(line)
-		row := paper.Texts(fmt.Sprint(line.Input.Number), p.Patch.Words(line), source(line.Input), power, "", "")
-		row.Cells[4].Tick, row.Cells[5].Tick = true, true
-		table.Rows = append(table.Rows, row)
-	}
-	return table
 }

@@ -28,7 +28,7 @@ func (p *printout) drawPhantomChanges(b *paper.Book, act *patch.Act) {
 		if change.Stays() {
 			continue
 		}
-		row := paper.Texts(p.Patch.SocketWords(change.Socket), inputOn(change.Before), inputOn(change.After), p.Patch.PhantomWords(change), "")
+		row := paper.Texts(p.Patch.SocketWords(change.Socket), p.inputOn(change.Before), p.inputOn(change.After), p.Patch.PhantomWords(change), "")
 		row.Cells[3].Bold, row.Cells[4].Tick = change.Hurts(), true
 		table.Rows = append(table.Rows, row)
 	}
@@ -41,11 +41,11 @@ func (p *printout) drawPhantomChanges(b *paper.Book, act *patch.Act) {
 }
 
 // inputOn names the input on a preamp with what it is.
-func inputOn(line *patch.Line) string {
+func (p *printout) inputOn(line *patch.Line) string {
 	if line == nil {
 		return "nothing"
 	}
-	said := inputName(line.Input)
+	said := p.inputName(line.Input)
 	if of := patch.TypeWords(line.Input); of != "" {
 		said += ", " + of
 	}

@@ -37,6 +37,8 @@ type Choice struct {
 	Position plan.PositionID
 	// Act prints the patch of one act and nothing of the others; blank prints all.
 	Act plan.ActID
+	// Device prints the patch of one box or console, and of links those that end there; blank prints all.
+	Device plan.DeviceID
 	// Changed prints of links those alone that are laid otherwise than at the last revision.
 	Changed bool
 	// Labels is the sheet of labels; the zero sheet is that of LabelSheetFor the paper.
@@ -138,6 +140,7 @@ type printout struct {
 	since  *revision.Since // what changed since the last revision; nil where none was issued
 	atlas  *atlas          // laid out at the first pass
 	images map[shown]paper.Picture
+	stage  stage // of the patch, found as it is asked for
 }
 
 // newPrint makes ready what all chapters ask for.
@@ -167,6 +170,9 @@ func (p *printout) wants(link plan.Link) bool {
 		if from.Position != p.choice.Position && to.Position != p.choice.Position {
 			return false
 		}
+	}
+	if p.choice.Device != "" && link.From != p.choice.Device && link.To != p.choice.Device {
+		return false
 	}
 	return !p.choice.Changed || p.since == nil || p.since.Links[link.ID]
 }
@@ -217,6 +223,9 @@ func (c Choice) check(p *plan.Plan) error {
 	}
 	if c.Act != "" && !p.Acts.Has(plan.Key(c.Act)) {
 		return fmt.Errorf("act %q is not in the plan", c.Act)
+	}
+	if c.Device != "" && !p.Devices.Has(plan.Key(c.Device)) {
+		return fmt.Errorf("device %q is not in the plan", c.Device)
 	}
 	return c.Labels.check(sheetOf(p, c))
 }

@@ -72,7 +72,7 @@ func (p *printout) houseLinesTable() paper.Table {
 			{Head: "From panel", Width: paper.Fill(1)},
 			{Head: "To panel", Width: paper.Fill(1)},
 			{Head: "Cable", Width: paper.Fill(1)},
-			{Head: "For"},
+			{Head: "For", Width: paper.Fit(34), Lines: 4},
 			{Head: "Free", Align: paper.Centre},
 		},
 	}

@@ -7,17 +7,17 @@ import (
 	"stageloom/model/assess"
 	"stageloom/model/budget"
 	"stageloom/model/exchange"
-	"stageloom/model/patch"
 	"stageloom/model/plan"
 	"stageloom/model/revision"
 )
 
-// Spreadsheet is what a print says as sheets of typed cells: the plan and its revision, links, cables, stock, pull list, patch and findings. Lengths
+// Spreadsheet is what a print says as sheets of typed cells: the plan and its revision, links, cables, stock, pull list, patch,
+// outputs, sockets and findings. Lengths
 // are metres and losses dB at the medium's reference, as numbers.
 func Spreadsheet(a *assess.Assessment) exchange.Book {
 	p := &printout{Assessment: a, links: a.Links()}
 	return exchange.Book{Sheets: []exchange.Sheet{
-		p.planSheet(), p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.findingsSheet(),
+		p.planSheet(), p.linksSheet(), p.cablesSheet(), p.stockSheet(), p.pullSheet(), p.patchSheet(), p.outputsSheet(), p.socketsSheet(), p.findingsSheet(),
 	}}
 }
 
@@ -138,35 +138,6 @@ func (p *printout) pullSheet() exchange.Sheet {
 		row("any that fits", "", one.kind, one.metres, one.count, one.links)
 	}
 	return s
-}
-
-// patchSheet has a row for every input of every act.
-func (p *printout) patchSheet() exchange.Sheet {
-	consoles := p.Patch.Consoles()
-	names := []string{"Act", "Number", "Input", "Source or mic", "Stand", "48 V", "Socket", "Call"}
-	for _, console := range consoles {
-		names = append(names, p.Patch.Name(console))
-	}
-	s := exchange.Sheet{Name: "Patch", Columns: heads(names...)}
-	for _, act := range p.Patch.Shown() {
-		phantoms := p.Patch.PhantomSheet(act)
-		for _, line := range act.Lines {
-			s.Rows = append(s.Rows, p.patchRow(act, line, phantoms.Beside(line), consoles))
-		}
-	}
-	return s
-}
-
-func (p *printout) patchRow(act *patch.Act, line *patch.Line, power string, consoles []plan.DeviceID) []exchange.Cell {
-	row := []exchange.Cell{
-		exchange.Text(p.Patch.ActName(act.Act.ID)), exchange.Count(line.Input.Number), exchange.Text(line.Input.Name), exchange.Text(line.Input.Source), exchange.Text(line.Input.Stand),
-		exchange.Text(power), exchange.Text(p.Patch.SocketWords(line.At)), exchange.Text(p.Patch.Words(line)),
-	}
-	for _, console := range consoles {
-		number := line.Number(console)
-		row = append(row, exchange.Optional(float64(number), number > 0))
-	}
-	return row
 }
 
 func (p *printout) findingsSheet() exchange.Sheet {

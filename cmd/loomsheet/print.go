@@ -31,6 +31,7 @@ type printCommand struct {
 	Chapters    list   `placeholder:"NAME" help:"Print these chapters alone: ${chapters}."`
 	Position    filled `placeholder:"NAME" help:"Print only what ends at this position."`
 	Act         filled `placeholder:"NAME" help:"Print the patch of this act alone."`
+	Device      filled `placeholder:"NAME" help:"Print the patch of this box or console alone, and of links those that end there."`
 	Changed     bool   `help:"Print of links only those laid otherwise than at the last revision."`
 	Labels      filled `placeholder:"SHEET" help:"The sheet of labels in mm, as its packet states them: columns x rows, width x height, left, top, gap across, gap down; for instance 3x8,70x37,0,0.5,0,0."`
 	Spreadsheet filled `name:"spreadsheet" placeholder:"FILE" help:"Write the same as a spreadsheet too: a workbook for .xlsx, a file for each sheet for .csv."`
@@ -153,6 +154,9 @@ func (c *printCommand) pages(p *plan.Plan, choice report.Choice) (report.Choice,
 		return choice, err
 	}
 	if choice.Act, err = rowNamed("--act", c.Act, p.Acts, func(r plan.Act) (string, plan.ActID) { return r.Name, r.ID }); err != nil {
+		return choice, err
+	}
+	if choice.Device, err = rowNamed("--device", c.Device, p.Devices, func(r plan.Device) (string, plan.DeviceID) { return r.Name, r.ID }); err != nil {
 		return choice, err
 	}
 	if c.Labels == "" && c.Used == 0 {

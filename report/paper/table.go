@@ -9,7 +9,10 @@ type Table struct {
 	Rows    []Row
 	// BlankRows are empty rows at the end for the pen; a crew's table has two.
 	BlankRows int
-	Empty     string // what is printed in place of rows when there are none
+	// OnePage sets the rows closer, down to where they still read at arm's length, and then leaves out the blank ones, where
+	// that puts the whole table on one page.
+	OnePage bool
+	Empty   string // what is printed in place of rows when there are none
 }
 
 // Column is a column of a table.

@@ -295,3 +295,42 @@ func BenchmarkSixtyLargePages(b *testing.B) {
 	b.ReportMetric(float64(benchmarkPages), "pages")
 	b.ReportMetric(float64(benchmarkBytes)/1000, "kB")
 }
+
+func TestOneRowDoesNotStandAloneOnTheLastPage(t *testing.T) {
+	whole := 0
+	for n := range 60 {
+		pages := table(t, paper.Table{Title: "Links", Columns: twoColumns, Rows: links(n + 20)})
+		if len(pages) == 1 {
+			whole = n + 20
+			continue
+		}
+		rows := 0
+		for _, word := range pages[len(pages)-1].words() {
+			if strings.HasPrefix(word, "row ") {
+				rows++
+			}
+		}
+		require.GreaterOrEqual(t, rows, 2, "%d rows, of which %d fill a page", n+20, whole)
+	}
+	require.Positive(t, whole)
+}
+
+func TestATableIsSetCloserToStandOnOnePage(t *testing.T) {
+	pages := func(n int, onePage bool) int {
+		return len(table(t, paper.Table{Title: "Links", Columns: twoColumns, Rows: links(n), OnePage: onePage, BlankRows: 2}))
+	}
+	fits := 1
+	for pages(fits+1, false) == 1 {
+		fits++
+	}
+	require.Equal(t, 1, pages(fits+1, true))
+	require.Equal(t, 1, pages(fits+4, true))
+	require.Equal(t, pages(2*fits+5, false), pages(2*fits+5, true), "what fits on no page stays as it was")
+}
+
+func TestATitleThatIsTooLongWraps(t *testing.T) {
+	long := strings.TrimSpace(strings.Repeat("Travelling ", 14)) + " Orchestra"
+	words := strings.Join(table(t, paper.Table{Title: long, Columns: twoColumns, Rows: links(2)})[0].words(), " ")
+	require.Contains(t, words, long)
+	require.NotContains(t, words, "…")
+}

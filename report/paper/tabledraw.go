@@ -36,31 +36,48 @@ type laid struct {
 func (b *Book) Table(table Table) {
 	b.need()
 	k := b.Scale()
-	t := &layout{book: b, table: table, sizes: b.sizes(), box: b.Area(), padX: 1.1 * k, padY: 0.85 * k}
-	if b.chap.Reader == Crew {
-		t.padX, t.padY = 1.3*k, 1.1*k
-	}
 	if len(table.Columns) == 0 {
 		return
 	}
-	t.columns = t.widths()
+	t := b.layoutOf(table)
 	blocks := t.blocks()
+	b.Skip(1.5 * k)
+	if table.OnePage {
+		blocks = t.onOnePage(blocks)
+	}
 	first := 0.0
 	if len(blocks) > 0 {
 		first = blocks[0].height
 	}
-	if b.Skip(1.5 * k); b.Rest().H < t.headHeight(table.Title)+first {
+	if b.Rest().H < t.headHeight(table.Title)+first {
 		b.NewPage()
 	}
 	t.heads(table.Title)
-	for _, block := range blocks {
+	for i, block := range blocks {
 		if b.Err() != nil {
 			return
+		}
+		if t.wouldLeaveOne(blocks, i) {
+			t.turnPage(block)
 		}
 		t.place(block)
 	}
 	t.finishPage()
 	b.Skip(3 * k)
+}
+
+// layoutOf makes a table ready to be drawn on the page as it is.
+func (b *Book) layoutOf(table Table) *layout {
+	k := b.Scale()
+	t := &layout{book: b, table: table, sizes: b.sizes(), box: b.Area(), padX: 1.1 * k, padY: 0.85 * k}
+	if b.chap.Reader == Crew {
+		t.padX, t.padY = 1.3*k, 1.1*k
+	}
+	if table.OnePage {
+		t.padX = 0.9 * k
+	}
+	t.columns = t.widths()
+	return t
 }
 
 // blocks breaks the lines of every row and ties rows that must stay together.
@@ -107,6 +124,9 @@ func (t *layout) lay(row Row) laid {
 		out.sets[i] = set
 		out.cells[i], out.cut[i] = t.cellLines(set, column, t.columns[i]-2*t.padX)
 		lowest = max(lowest, float64(len(out.cells[i]))*t.sizes.line(set.size))
+	}
+	if t.table.OnePage {
+		lowest = max(lowest, t.lowestLine(out))
 	}
 	out.height = lowest + 2*t.padY
 	return out

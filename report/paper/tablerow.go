@@ -15,19 +15,33 @@ func (t *layout) titleHeight(title string) float64 {
 	if title == "" {
 		return 0
 	}
-	return t.sizes.line(t.sizes.heading) + 1*t.book.Scale()
+	return float64(len(t.titleLines(title)))*t.sizes.line(t.sizes.heading) + 1*t.book.Scale()
+}
+
+// Most lines of a head over its column and of a title over its table.
+const (
+	mostHead  = 3
+	mostTitle = 8
+)
+
+// titleLines wraps a title.
+func (t *layout) titleLines(title string) []string {
+	ready := t.book.quiet(title, Bold)
+	return wrapped(ready, t.sizes.heading, t.box.W, mostTitle)
+}
+
+// wrapped breaks a head or a title into lines, the last of which is cut where so many do not do.
+func wrapped(ready printable, size, width float64, most int) []string {
+	lines := wrap(ready.text, ready.face, size, width)
+	if len(lines) > most {
+		lines = append(lines[:most-1], truncate(lines[most-1]+" "+lines[most], ready.face, size, width))
+	}
+	return lines
 }
 
 // headLines wraps the head of column i to at most three lines.
 func (t *layout) headLines(i int) []string {
-	const most = 3
-	ready := t.book.quiet(t.table.Columns[i].Head, Bold)
-	width := t.columns[i] - 2*t.padX
-	lines := wrap(ready.text, ready.face, t.sizes.head, width)
-	if len(lines) > most {
-		lines = append(lines[:most-1], truncate(lines[most-1]+" "+lines[most], ready.face, t.sizes.head, width))
-	}
-	return lines
+	return wrapped(t.book.quiet(t.table.Columns[i].Head, Bold), t.sizes.head, t.columns[i]-2*t.padX, mostHead)
 }
 
 // heads draws the title and the heads of the columns, resting on one rule.
@@ -36,7 +50,9 @@ func (t *layout) heads(title string) {
 	pen := t.book.pen(box)
 	if title != "" {
 		ready := t.book.clean(title, Bold)
-		pen.set(Point{0, t.sizes.heading * pointMM}, ready.cut(t.sizes.heading, box.W), Lettering{Face: ready.face, Size: t.sizes.heading})
+		for i, line := range t.titleLines(title) {
+			pen.set(Point{0, t.sizes.heading*pointMM + float64(i)*t.sizes.line(t.sizes.heading)}, line, Lettering{Face: ready.face, Size: t.sizes.heading})
+		}
 	}
 	line := t.sizes.line(t.sizes.head)
 	x := 0.0

@@ -137,6 +137,7 @@ func (d *printDialog) ready() error {
 
 const (
 	everyAct  = "all acts"
+	everyBox  = "all boxes"
 	samePaper = "the same paper"
 )
 

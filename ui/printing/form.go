@@ -61,6 +61,7 @@ func (d *printDialog) form() *widget.Form {
 	return widget.NewForm(
 		widget.NewFormItem("Paper", size), widget.NewFormItem("Plan on", d.planChooser()), widget.NewFormItem("Ink", grey),
 		widget.NewFormItem("Where", d.positionChooser()), widget.NewFormItem("Only", changed), widget.NewFormItem("Act", d.actChooser()),
+		widget.NewFormItem("Box", d.boxChooser()),
 		widget.NewFormItem("Label sheet", d.sheet), widget.NewFormItem("Labels used", d.used),
 		widget.NewFormItem("Name", d.name), widget.NewFormItem("Folder", dialogs.Browsed(d, d.folder)),
 	)
@@ -123,6 +124,27 @@ func (d *printDialog) actChooser() *dialogs.Chooser {
 		d.look()
 	}
 	if len(acts) == 0 {
+		list.Disable()
+	}
+	return list
+}
+
+// boxChooser prints the patch of one box or console, or of all.
+func (d *printDialog) boxChooser() *dialogs.Chooser {
+	names, ids := []string{everyBox}, []plan.DeviceID{""}
+	view := d.assessment.Patch
+	for id := range view.ByName() {
+		if view.Sockets(id, false) > 0 || view.Sockets(id, true) > 0 {
+			names, ids = append(names, view.Name(id)), append(ids, id)
+		}
+	}
+	list := dialogs.NewChooser(d, names, nil)
+	list.Selected = everyBox
+	list.OnChanged = func(string) {
+		d.choice.Device = ids[max(0, list.SelectedIndex())]
+		d.look()
+	}
+	if len(ids) == 1 {
 		list.Disable()
 	}
 	return list
