@@ -32,7 +32,7 @@ var oldWords = []struct {
 	{regexp.MustCompile(`^Source$|\bSource, stand\b`), "source or mic"},
 	{regexp.MustCompile(`^Use$`), "type"},
 	{regexp.MustCompile(`^Here$`), "in this act"},
-	{regexp.MustCompile(`\b[Ww]ay (%d|[0-9])`), "socket; in 3 and out 3"},
+	{regexp.MustCompile(`(?:^|[^,.)] )[Ww]ay (%d|[0-9])`), "socket, as in 3 or out 3; a multicore has ways behind a comma: L31, way 3"},
 }
 
 // oldWordsStay are texts that are read and not said, and files in which a word means something else.

@@ -83,7 +83,7 @@ func TestWordsOfSourcesAreReadAndTold(t *testing.T) {
 	}
 	require.Equal(t, []string{
 		`row 1, column C "Mic": where no cell says it, the type and 48 V are read from these words: "boundary" is mic with 48 V, "dynamic" is dynamic, "ribbon" is ribbon, "active DI" is active DI with 48 V, "DI" is DI, "laptop, line" is line, "radio" is line, "Kondensator" is condenser with 48 V`,
-		`row 1, column C "Mic": these words do not say whether it is mic, DI or line, nor of 48 V: house special, condenser + DI`,
+		`row 1, column C "Mic": these words do not say which type it is, nor of 48 V: house special, condenser + DI`,
 	}, faults(in.Told))
 	t.Run("a column says more than a word", func(t *testing.T) {
 		in := inputs(t, "No;Name;Mic;Type;48V\n1;Kick;boundary;line;\n")

@@ -64,7 +64,7 @@ func TestADeadBoxIsMovedOffInEveryAct(t *testing.T) {
 		"In 4 → SR in 4 → FOH 4, Mon 4", "In 5 → SR in 5 → FOH 5, Mon 5", "In 6 → SR in 6 → FOH 6, Mon 6",
 	}, r.all("")[:6], "past the socket that another input has in one act")
 	r.says(t, brass, "In 3", "In 3 → SR in 1 → FOH 3, Mon 3")
-	r.says(t, strings, "In 4", "In 4 → struck")
+	r.says(t, strings, "In 4", "In 4 → not used")
 	r.says(t, brass, "Tuba", "Tuba → SR in 7 → FOH 9")
 	for _, act := range []plan.ActID{"", brass, strings} {
 		for _, console := range []string{"FOH", "Mon"} {
@@ -171,7 +171,7 @@ func TestTwoBoxesChangePlacesInEveryAct(t *testing.T) {
 	r.do(swap)
 	r.says(t, "", "In 3", "In 3 → SR in 3 → FOH 3, Mon 3")
 	r.says(t, brass, "In 3", "In 3 → SL in 1 → FOH 3, Mon 3")
-	r.says(t, strings, "In 4", "In 4 → struck")
+	r.says(t, strings, "In 4", "In 4 → not used")
 	r.says(t, brass, "Tuba", "Tuba → SR in 9 → FOH 9")
 	require.Equal(t, patched, r.channels(brass, "FOH"))
 	require.Equal(t, r.devices["SR"], r.line("", "In 2").Legs[0].Gain, "a box that sets its own gain is its own still")

@@ -67,7 +67,7 @@ func chainOf(v *patch.View, line *patch.Line) (chain []Step) {
 		return []Step{{"socket", "not plugged in", "it has no socket in this act: the table of the patch gives it one"}}
 	}
 	if !line.Snake.None() {
-		chain = append(chain, Step{"stage", fmt.Sprintf("%s way %d", v.Name(line.Snake.Device), line.Snake.Number), "where it plugs in on stage"})
+		chain = append(chain, Step{"stage", v.SocketWords(line.Snake), "where it plugs in on stage"})
 	}
 	if line.At != line.Snake && (len(line.Legs) != 1 || line.Legs[0].Socket != line.At) {
 		chain = append(chain, Step{"into", v.SocketWords(line.At), ""})
@@ -105,7 +105,7 @@ func wayWords(v *patch.View, leg *patch.Leg) string {
 	var said []string
 	for _, way := range leg.Ways {
 		link, _ := v.Plan.Link(way.Link)
-		said = append(said, fmt.Sprintf("%s way %d", link.Name, way.Number))
+		said = append(said, fmt.Sprintf("%s, way %d", link.Name, way.Number))
 	}
 	if len(said) == 0 {
 		return ""

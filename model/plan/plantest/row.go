@@ -45,6 +45,7 @@ func fitted(t *rapid.T, p *plan.Plan, row any) (any, bool) {
 		r.Order = len(p.PointsOf(r.Link)) + 1
 		return r, true
 	case plan.Link:
+		r.Moved = r.Moved && r.Done != "" // of what is not done nothing can have moved
 		return plugged(t, p, r)
 	case plan.Segment:
 		return segment(t, p, r)
