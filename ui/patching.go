@@ -48,7 +48,7 @@ func (w *window) patchMenu() *fyne.Menu {
 	follow.Checked = w.settings.ChannelsFollow()
 	menu := fyne.NewMenu("Patch", w.actItems()...)
 	menu.Items = append(menu.Items, w.patchItems()...)
-	unused := w.item("Hide what the act does not use", key(fyne.KeyG, control|shift), w.drawer.HideUnused)
+	unused := w.item("Hide what is not used", key(fyne.KeyG, control|shift), w.drawer.HideUnused)
 	unused.Checked = w.settings.UnusedHidden()
 	menu.Items = append(menu.Items,
 		fyne.NewMenuItemSeparator(),

@@ -1,6 +1,7 @@
 package sources_test
 
 import (
+	"slices"
 	"strconv"
 	"testing"
 
@@ -53,7 +54,8 @@ func TestFreeIsTheFirstFreeSocketOrChannel(t *testing.T) {
 	require.Equal(t, v.SocketWords(wanted[0]), b.says("patch", "", kick, "Socket").Text)
 	require.Equal(t, v.SocketWords(wanted[1]), b.says("patch", "", top, "Socket").Text)
 
-	console := v.Consoles()[0]
+	foh := slices.IndexFunc(v.Consoles(), func(id plan.DeviceID) bool { return v.Name(id) == "FOH console" })
+	console := v.Consoles()[foh]
 	channels, err := v.FreeChannels(v.House(), console, []plan.InputID{line.Input.ID, next.Input.ID})
 	require.NoError(t, err)
 	require.Empty(t, b.typesAll("patch", v.Name(console), v.Name(console)+" free", kick, top))

@@ -107,7 +107,7 @@ func inputColumns(as asField[inputRow], acts bool) []table.ColumnOf[inputRow] {
 	}, table.ColumnOf[inputRow]{
 		Column: column("socket", "Socket", 84, "the box socket that it is patched to; the patch says so."),
 		Text:   func(r inputRow) string { return r.socket },
-	}, as.column("riser", 80), as.aside("snake", 100), as.aside("way", 44), as.aside("right", 110), as.aside("rf", 90), as.aside("frequency", 96), as.aside("transmitter", 110), as.aside("check", 84), act, as.column("note", 140))
+	}, as.column("riser", 80), as.aside("snake", 100), as.aside("way", 112), as.aside("right", 110), as.aside("rf", 90), as.aside("frequency", 96), as.aside("transmitter", 110), as.aside("check", 84), act, as.column("note", 140))
 }
 
 // inputNames are the columns of an input itself, wherever a row has one.
