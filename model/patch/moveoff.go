@@ -75,12 +75,12 @@ func newMovingOff(w *work, dead plan.DeviceID, to []plan.DeviceID) *movingOff {
 }
 
 // choose says which devices take inputs and outputs over: those that are named, else boxes for microphones, and boxes that
-// are no source.
+// are no source. A console does unasked only where it stands with the dead one: nobody runs a microphone's cable to FOH.
 func (m *movingOff) choose(to []plan.DeviceID) {
 	for _, id := range slices.SortedFunc(maps.Keys(m.net.devices), m.net.byName) {
 		k := m.net.devices[id].kind
 		named := slices.Contains(to, id)
-		if id == m.dead || len(to) > 0 && !named {
+		if id == m.dead || len(to) > 0 && !named || !named && m.net.console(id) && m.elsewhere(id) > 0 {
 			continue
 		}
 		if k.Inputs > 0 && (named || !k.Passive && k.takesMics()) {

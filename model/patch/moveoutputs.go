@@ -67,10 +67,7 @@ func (m *movingOff) outletFor(one outlet) (best Socket, why string) {
 		if s.None() {
 			continue
 		}
-		value := worth{0, m.elsewhere(id), 0, 0}
-		if m.net.console(id) {
-			value[2] = 1
-		}
+		value := worth{0, m.elsewhere(id), m.metres(id), 0}
 		for _, o := range one.acts {
 			way := 0
 			if one.row.Console != "" {

@@ -2,6 +2,7 @@ package patch
 
 import (
 	"cmp"
+	"math"
 
 	"stageloom/model/plan"
 )
@@ -19,7 +20,7 @@ func (a worth) compare(b worth) int {
 }
 
 // placeFor is the first free socket of the best device that takes inputs which share a socket over several acts, or why there
-// is none. The best gets to all consoles, stands at the position of the dead one, is no console, and has the fewest links to go.
+// is none. The best gets to all consoles, stands at the position of the dead one, is nearest to it, and has the fewest links to go.
 func (m *movingOff) placeFor(group []seat) (best Socket, why string) {
 	why = "no socket is free"
 	least := worth{}
@@ -122,7 +123,7 @@ func (n *network) takes(s Socket, input plan.Input) bool {
 		switch {
 		case input.Phantom && !row.Phantom:
 			return false
-		case input.Use == "mic" || input.Use == "DI":
+		case FamilyOf(input.Use) == MicType || FamilyOf(input.Use) == DIType:
 			return row.Use == "mic"
 		}
 		return row.Use == "mic" || row.Use == "line"
@@ -153,10 +154,7 @@ func (m *movingOff) worthOf(s Socket, group []seat) (value worth, reaches bool) 
 			}
 		}
 	}
-	value[1], value[2] = m.elsewhere(s.Device), 0
-	if m.net.console(s.Device) {
-		value[2] = 1
-	}
+	value[1], value[2] = m.elsewhere(s.Device), m.metres(s.Device)
 	return value, wanted == 0 || value[0] < wanted
 }
 
@@ -177,4 +175,14 @@ func (m *movingOff) elsewhere(id plan.DeviceID) int {
 		return 0
 	}
 	return 1
+}
+
+// metres is how far a device stands from the dead one, in whole metres; one without a place is as far as any can be.
+func (m *movingOff) metres(id plan.DeviceID) int {
+	here, _ := m.edit.Now().Device(m.dead)
+	there, _ := m.edit.Now().Device(id)
+	if here.Unplaced || there.Unplaced {
+		return math.MaxInt32
+	}
+	return int(here.At().Distance(there.At()))
 }

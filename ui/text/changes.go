@@ -1,6 +1,7 @@
 package text
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -22,15 +23,20 @@ type PatchChanges struct {
 	Left          []patch.Left
 }
 
-// Rows are the rows of the preview: what finds no place first, then act by act.
+// Rows are the rows of the preview: what finds no place first, then what loses something, then the others, each act by act.
 func (c PatchChanges) Rows() (rows [][]string) {
 	for _, left := range c.Left {
 		rows = append(rows, []string{c.act(left.Act), c.name(left.Where), "stays", "", left.Words})
 	}
-	for _, one := range c.Changes {
+	for _, one := range slices.SortedStableFunc(slices.Values(c.Changes), byLoss) {
 		rows = append(rows, []string{c.act(one.Act), numbered(one), c.sockets(one), c.channels(one), strings.Join(one.Lost, "; ")})
 	}
 	return rows
+}
+
+// byLoss brings what loses something to the top.
+func byLoss(a, b patch.Change) int {
+	return cmp.Compare(min(1, len(b.Lost)), min(1, len(a.Lost)))
 }
 
 func (c PatchChanges) act(id plan.ActID) string {
