@@ -92,6 +92,9 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units words.Units, preview P
 	if loom, found := a.Plan.Looms.Get(plan.Key(link.Loom)); found {
 		c.Kind += " · " + loom.Name
 	}
+	if colour := a.Plan.TapeColour(link); colour != "" {
+		c.Kind += " · tape " + colour
+	}
 	b = b.Printed(units.Unit())
 	c.lengths(a.Plan, b, units)
 	c.losses(b, units)
