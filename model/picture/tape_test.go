@@ -189,3 +189,31 @@ func TestMoreRoomShowsMoreTape(t *testing.T) {
 	require.Less(t, patched, labelled, "labels that have no room beside them are left without")
 	require.Positive(t, patched)
 }
+
+func TestTapeIsShownWhileItsLinkMoves(t *testing.T) {
+	s := twoBoxes()
+	for i := range s.Links {
+		s.Links[i].Tape = "yellow"
+	}
+	moving := plan.Moving{
+		Devices:   map[plan.DeviceID]bool{"d-33333": true},
+		Stretched: map[plan.LinkID]bool{"k-22222": true, "k-33333": true},
+	}
+	p := draw(s, 8, picture.Options{Hidden: &moving})
+	shown, _ := patches(p)
+	require.Empty(t, shown)
+	shown, fills := patches(&picture.Picture{Marks: p.Overlay(moving, geom.Point{Y: 5}, s.Links)})
+	require.Len(t, shown, 2)
+	require.Equal(t, []picture.Role{picture.RoleTapeYellow}, fills["k-22222"])
+}
+
+func TestTapeIsFaintWithItsLink(t *testing.T) {
+	s := twoBoxes()
+	s.Links[0].Tape, s.Links[1].Tape = "red", "red"
+	s.Links[0].Levels, s.Links[1].Levels = [2]plan.LevelID{"v-22222", "v-22222"}, [2]plan.LevelID{"v-33333", "v-33333"}
+	for _, m := range draw(s, 8, picture.Options{Level: "v-22222"}).Marks {
+		if m.Role == picture.RoleTapeRed || m.Edge == picture.RoleTapeEdge {
+			require.Equal(t, m.Ref.Key == "k-33333", m.Faded, m.Ref.Key)
+		}
+	}
+}
