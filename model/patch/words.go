@@ -88,7 +88,7 @@ func (v *View) OutputWords(l *OutputLine) string {
 func (v *View) Unreached(lost Spot) string {
 	switch lost.Cause {
 	case SlotOver:
-		return "not carried at " + KHz(v.LinkRate(lost.Link))
+		return "not carried at " + KHz(lost.Rate)
 	case RatesApart:
 		return fmt.Sprintf("not carried from %s to %s", KHz(v.Rate(lost.Device)), KHz(v.Rate(lost.Beyond)))
 	case NotPassed:
