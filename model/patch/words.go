@@ -23,7 +23,7 @@ func (n *network) socketWords(s Socket) string {
 
 // Words is the line a crew reads aloud: "Kick in → SL in 3 → FOH 1, Mon 1". A sub-snake stands before the box it leads
 // to; legs of a splitter are parted by semicolons; a channel that the signal does not reach is marked "not reached",
-// or why it is not carried there.
+// or why it is not carried there. What only lies parallel on the same multicore is no place that the input comes to.
 func (v *View) Words(l *Line) string {
 	said := l.Input.Name
 	switch {
@@ -40,7 +40,9 @@ func (v *View) Words(l *Line) string {
 	}
 	var legs []string
 	for i := range l.Legs {
-		legs = append(legs, v.legWords(l, &l.Legs[i]))
+		if leg := &l.Legs[i]; !v.Parallel(l, leg) {
+			legs = append(legs, v.legWords(l, leg))
+		}
 	}
 	return said + strings.Join(legs, ";")
 }

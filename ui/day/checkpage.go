@@ -75,6 +75,9 @@ func chainOf(v *patch.View, line *patch.Line) (chain []Step) {
 	channels := 0
 	for i := range line.Legs {
 		leg := &line.Legs[i]
+		if v.Parallel(line, leg) {
+			continue
+		}
 		chain = append(chain, Step{"socket", v.SocketWords(leg.Socket), strings.Join(told(wayWords(v, leg), ownerWords(v, leg)), ", ")})
 		for _, channel := range leg.Channels {
 			chain = append(chain, channelStep(v, channel))
