@@ -40,7 +40,7 @@ var rooms = map[string][]string{
 	"model/assess":            {"model/geom", "model/plan", "model/budget", "model/patch", "model/checks", "model/words"},
 	"model/planfile":          {"model/atomicfile", "model/plan"},
 	"model/journal":           {"model/plan", "model/planfile", "model/atomicfile"},
-	"model/picture":           {"model/budget", "model/geom", "model/plan"},
+	"model/picture":           {"model/budget", "model/geom", "model/plan", "model/standards"},
 	"model/clip":              {"model/geom", "model/plan", "model/planfile"},
 	"model/desk":              {"model/assess", "model/atomicfile", "model/journal", "model/plan", "model/planfile", "model/revision"},
 	"model/house":             {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile"},

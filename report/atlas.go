@@ -57,6 +57,7 @@ type cartographer struct {
 	scene   *picture.Scene
 	measure picture.Measure
 	view    func(paper.Format) (width, height float64) // the room for the drawing, in points
+	grey    bool                                       // colours of tape are written
 	known   map[arranged]*picture.Arrangement
 	ends    [][2]int
 }
@@ -151,12 +152,12 @@ func (c *cartographer) middle(l layout) picture.View {
 
 // letter draws a layout in a view; labels keep off the numbers of the frames.
 func (c *cartographer) letter(l layout, view picture.View, frames []frame) *picture.Picture {
-	return picture.Letter(l.arrangement, view, picture.Options{Thorough: true, Clear: tags(frames)})
+	return picture.Letter(l.arrangement, view, picture.Options{Thorough: true, TapeInWords: c.grey, Clear: tags(frames)})
 }
 
 // withParts draws the whole when there are parts: where devices are dots it leaves the labels of links to them.
 func (c *cartographer) withParts(whole layout, frames []frame) *picture.Picture {
-	o := picture.Options{Thorough: true, Clear: tags(frames), Plain: whole.arrangement.Dots}
+	o := picture.Options{Thorough: true, TapeInWords: c.grey, Clear: tags(frames), Plain: whole.arrangement.Dots}
 	return picture.Letter(whole.arrangement, whole.picture.View, o)
 }
 

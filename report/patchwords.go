@@ -118,10 +118,11 @@ func (p *printout) multiWay(way patch.Way) string {
 // multi names a multicore with the colour of its tape.
 func (p *printout) multi(id plan.LinkID) string {
 	link, _ := p.Plan.Link(id)
-	if link.Colour == "" {
+	colour := p.Plan.TapeColour(link)
+	if colour == "" {
 		return link.Name
 	}
-	return link.Name + " (" + link.Colour + ")"
+	return link.Name + " (" + colour + ")"
 }
 
 // onSockets are the inputs on every socket in an act, the order of the inputs kept.

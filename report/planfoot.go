@@ -20,12 +20,13 @@ const (
 	sampleWide = 15.0
 )
 
-// entry is one line of the legend: a line with its badge, a tone, or a mark, and what it means.
+// entry is one line of the legend: a line with its badge, a tone, a patch of tape, or a mark, and what it means.
 type entry struct {
 	line  picture.Role // of a sample line
 	badge string       // the grade whose badge stands beside the line
 	tone  picture.Role // of an area
 	tick  bool         // the sample line is crossed by a join
+	tape  []picture.Role
 	words string
 }
 
@@ -51,7 +52,25 @@ func (p *printout) legend(scene *picture.Scene) []entry {
 	if anyMissing(scene) {
 		entries = append(entries, entry{line: picture.RoleLinkMissing, words: "metres that no cable reaches yet"})
 	}
+	if tape := anyTape(scene); tape != nil && !p.choice.Grey {
+		entries = append(entries, entry{tape: tape, words: "colour of the tape at both ends of a link"})
+	}
 	return entries
+}
+
+// anyTape is the tape of the first link that has one of a known colour, multicores before others, for they always show it.
+func anyTape(scene *picture.Scene) []picture.Role {
+	var found []picture.Role
+	for _, link := range scene.Links {
+		roles := picture.TapeRoles(link.Tape)
+		if roles != nil && link.Multicore {
+			return roles
+		}
+		if found == nil {
+			found = roles
+		}
+	}
+	return found
 }
 
 var gradeMeaning = map[budget.Grade]string{
@@ -170,6 +189,8 @@ func (p *printout) drawEntry(pen *paper.Pen, e entry, at paper.Point, k float64)
 		plan.Fill([]geom.Point{from.Sub(half), to.Sub(half), to.Add(half), from.Add(half)}, e.tone)
 		box := paper.Box{X: at.X, Y: at.Y - 1.7*k, W: sampleWide * k, H: 3.4 * k}
 		pen.Polygon(outline(box), paper.None, lookOf(picture.RoleAreaEdge, p.choice.Grey).line())
+	case e.tape != nil:
+		picture.Draw(picture.TapePatch(picture.Ref{}, e.tape, geom.BoxAround(from.Between(to, 0.5), 4.6*k/pointMM, 3*k/pointMM)), plan)
 	default:
 		plan.Stroke([]geom.Point{from, to}, e.line)
 	}

@@ -2,20 +2,19 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stageloom/model/plan"
 	"stageloom/report/paper"
 )
 
-// drawKeyList lists the links whose label found no place on the plan, so that no link is lost.
+// drawKeyList lists the links whose label found no place on the plan, so that no link is lost, with what the label would
+// have said.
 func (p *printout) drawKeyList(b *paper.Book) {
-	if len(p.atlas.unnamed) == 0 {
+	links := p.unnamedLinks()
+	if len(links) == 0 {
 		return
-	}
-	missing := map[string]bool{}
-	for _, id := range p.atlas.unnamed {
-		missing[string(id)] = true
 	}
 	table := paper.Table{
 		Title: "Links drawn on the plan without their label",
@@ -26,21 +25,18 @@ func (p *printout) drawKeyList(b *paper.Book) {
 			{Head: "Margin dB", Align: paper.Centre},
 		},
 	}
+	taped := slices.ContainsFunc(links, func(link plan.Link) bool { return p.Plan.TapeColour(link) != "" })
+	if taped {
+		table.Columns = append(table.Columns, paper.Column{Head: "Tape", Lines: 2, Width: paper.Fit(24)})
+	}
 	cut := len(p.atlas.sheets) > 1
 	if cut {
 		table.Columns = append(table.Columns, paper.Column{Head: "On part", Width: paper.Fit(30)})
 	}
-	for _, link := range p.Links() {
-		if !missing[string(link.ID)] {
-			continue
-		}
-		figures, _ := p.Budget(link.ID)
-		from, to := endsOf(p.Plan, link)
-		row := paper.Texts(link.Name, from, to, "")
-		if link.IsSpare() {
-			row.Cells[3].Text = laidSpare
-		} else if figures.Graded {
-			row.Cells[3].Badge = badgeOf(figures)
+	for _, link := range links {
+		row := p.keyRow(link)
+		if taped {
+			row.Cells = append(row.Cells, paper.Cell{Text: p.Plan.TapeColour(link)})
 		}
 		if cut {
 			row.Cells = append(row.Cells, paper.Cell{Text: p.atlas.partsOf(link.ID)})
@@ -49,6 +45,29 @@ func (p *printout) drawKeyList(b *paper.Book) {
 	}
 	b.NewPageOf(p.atlas.format)
 	b.Table(table)
+}
+
+// unnamedLinks are the links whose label found no place on any sheet, in their natural order.
+func (p *printout) unnamedLinks() (links []plan.Link) {
+	for _, link := range p.Links() {
+		if slices.Contains(p.atlas.unnamed, link.ID) {
+			links = append(links, link)
+		}
+	}
+	return links
+}
+
+// keyRow is a link of the key list: its name, its ends and its margin.
+func (p *printout) keyRow(link plan.Link) paper.Row {
+	figures, _ := p.Budget(link.ID)
+	from, to := endsOf(p.Plan, link)
+	row := paper.Texts(link.Name, from, to, "")
+	if link.IsSpare() {
+		row.Cells[3].Text = laidSpare
+	} else if figures.Graded {
+		row.Cells[3].Badge = badgeOf(figures)
+	}
+	return row
 }
 
 // partsOf lists the parts on which a link is drawn.

@@ -31,9 +31,17 @@ func plain(level uint8, width float64) look { return look{ink: paper.Grey(level)
 
 func tone(r, g, b uint8) look { return look{ink: paper.RGB(r, g, b)} }
 
+// taped adds the colours of tape, which are the same on every medium.
+func taped(looks map[picture.Role]look) map[picture.Role]look {
+	for role, c := range picture.TapeColours() {
+		looks[role] = tone(c.R, c.G, c.B)
+	}
+	return looks
+}
+
 // looks is the plan's style table on paper. Areas are so light that lines and lettering stand out on them, and each
 // has a lightness of its own; what an area is for is also written in it.
-var looks = map[picture.Role]look{
+var looks = taped(map[picture.Role]look{
 	picture.RoleGround:     {ink: paper.White},
 	picture.RoleGridFine:   plain(228, 0.1),
 	picture.RoleGridCoarse: plain(205, 0.14),
@@ -86,6 +94,9 @@ var looks = map[picture.Role]look{
 	picture.RoleBadgeOver:     graded(paper.Over),
 	picture.RoleBadgeUncabled: graded(paper.Uncabled),
 
+	picture.RoleTapeEdge: plain(0, 0.2),
+	picture.RoleTapeText: plain(0, 0),
+
 	picture.RoleDeviceFill:     {ink: paper.White},
 	picture.RoleDeviceEdge:     plain(0, 0.35),
 	picture.RoleDeviceText:     plain(0, 0),
@@ -101,7 +112,7 @@ var looks = map[picture.Role]look{
 	picture.RoleBandEdge:  plain(90, 0.15),
 	picture.RoleScaleBar:  plain(0, 0.25),
 	picture.RoleScaleText: plain(0, 0),
-}
+})
 
 // black are the roles of grades: the inks that a print in grey draws black, so that line and badge alone tell them.
 var black = map[picture.Role]bool{

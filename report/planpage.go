@@ -28,7 +28,7 @@ func (p *printout) drawPlan(b *paper.Book) {
 // chart lays the plan out for the sheet chosen.
 func (p *printout) chart(b *paper.Book) *atlas {
 	c := &cartographer{
-		scene: picture.Compose(p.Plan, p.Budgets), measure: measuring(b), known: map[arranged]*picture.Arrangement{},
+		scene: picture.Compose(p.Plan, p.Budgets), measure: measuring(b), grey: p.choice.Grey, known: map[arranged]*picture.Arrangement{},
 	}
 	c.scene.Lay(p.choice.Images...)
 	c.view = func(format paper.Format) (width, height float64) {

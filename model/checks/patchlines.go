@@ -122,7 +122,7 @@ func outputGaps(s *Subject) []Finding {
 			case patch.RatesApart:
 				continue // told with the rates
 			case patch.SlotOver:
-				rest = fmt.Sprintf(": %s carries %d channels at %s, and it lies beyond them", s.linkName(lost.Link), lost.Limit, patch.KHz(s.Patch.LinkRate(lost.Link)))
+				rest = fmt.Sprintf(": %s carries %d channels at %s, and it lies beyond them", s.linkName(lost.Link), lost.Limit, patch.KHz(lost.Rate))
 			case patch.NotPassed:
 				between := s.Patch.Name(lost.Device)
 				rest = fmt.Sprintf(": %s stands between and passes nothing on", between)

@@ -50,7 +50,7 @@ func (s *Subject) onTheWay(t *stretch) (rest, remedy string) {
 		return fmt.Sprintf(": %s %s no channel on %s", box, choose(many, "have", "has"), link.Name),
 			"Assign channels on the links between them, or lay a link that has room."
 	case patch.SlotOver:
-		return fmt.Sprintf(": %s carries %d channels at %s, and %s %s beyond them", link.Name, t.at.Limit, patch.KHz(s.Patch.LinkRate(link.ID)), box, choose(many, "lie", "lies")),
+		return fmt.Sprintf(": %s carries %d channels at %s, and %s %s beyond them", link.Name, t.at.Limit, patch.KHz(t.at.Rate), box, choose(many, "lie", "lies")),
 			"Take it over another link, or run at a lower sample rate."
 	case patch.NoLeg:
 		return fmt.Sprintf(": %s %s joins nothing, and nothing else leads from %s to %s", device, t.at.Port, named, console),

@@ -16,6 +16,7 @@ import (
 type dead struct {
 	inputs, outputs []string
 	where           []Place
+	acts            []plan.ActID // in which any of them is dead
 }
 
 func (d *dead) add(names *[]string, name string, place Place) {
@@ -48,12 +49,15 @@ func (s *Subject) deadBy(cause patch.Cause) map[patch.Spot]*dead {
 		}
 		return all[at]
 	}
-	s.own(func(_ *patch.Act, lines []*patch.Line) {
+	s.own(func(act *patch.Act, lines []*patch.Line) {
 		for _, line := range lines {
 			for _, channel := range line.Channels() {
 				if channel.Lost.Cause == cause {
 					d := of(channel.Lost)
 					d.add(&d.inputs, line.Input.Name, inputPlace(line))
+					for _, sharer := range s.sharers(act, line) {
+						d.acts = union(d.acts, []plan.ActID{sharer.Act.ID})
+					}
 				}
 			}
 		}
@@ -63,6 +67,7 @@ func (s *Subject) deadBy(cause patch.Cause) map[patch.Spot]*dead {
 			if line.Lost.Cause == cause {
 				d := of(line.Lost)
 				d.add(&d.outputs, line.Output.Name, Place{plan.OutputsTable, line.Output.Key()})
+				d.acts = union(d.acts, []plan.ActID{act.Act.ID})
 			}
 		}
 	}
@@ -73,13 +78,14 @@ func (s *Subject) deadBy(cause patch.Cause) map[patch.Spot]*dead {
 type mixed struct {
 	links   []plan.LinkID
 	devices []plan.DeviceID
+	acts    []plan.ActID
 	dead    dead
 }
 
 // mixedRates gathers what is joined at two sample rates, and what is dead for it.
 func (s *Subject) mixedRates() (all []*mixed) {
 	join := func(seam patch.Seam, d *dead) {
-		one := &mixed{links: []plan.LinkID{seam.Link}, devices: seam.Ends[:]}
+		one := &mixed{links: []plan.LinkID{seam.Link}, devices: seam.Ends[:], acts: seam.Acts}
 		if d != nil {
 			one.dead = *d
 		}
@@ -100,7 +106,7 @@ func (s *Subject) mixedRates() (all []*mixed) {
 		return cmp.Or(cmp.Compare(a.Link, b.Link), cmp.Compare(a.Device, b.Device), cmp.Compare(a.Beyond, b.Beyond))
 	})
 	for _, at := range spots {
-		join(patch.Seam{Link: at.Link, Ends: [2]plan.DeviceID{at.Device, at.Beyond}}, lost[at])
+		join(patch.Seam{Link: at.Link, Ends: [2]plan.DeviceID{at.Device, at.Beyond}, Acts: lost[at].acts}, lost[at])
 	}
 	for _, one := range all {
 		slices.SortFunc(one.links, func(a, b plan.LinkID) int { return words.Natural(s.linkName(a), s.linkName(b)) })
@@ -120,6 +126,7 @@ func (s *Subject) linkName(id plan.LinkID) string {
 
 func (m *mixed) take(other *mixed) {
 	m.links, m.devices = append(other.links, m.links...), append(other.devices, m.devices...)
+	m.acts = union(m.acts, other.acts)
 	was := other.dead
 	for place := range slices.Values(m.dead.where) {
 		if !slices.Contains(was.where, place) {
@@ -131,7 +138,7 @@ func (m *mixed) take(other *mixed) {
 	m.dead = was
 }
 
-func union(a, b []string) []string {
+func union[T comparable](a, b []T) []T {
 	all := slices.Clone(a)
 	for _, name := range b {
 		if !slices.Contains(all, name) {
@@ -163,7 +170,11 @@ func ratesApart(s *Subject) (found []Finding) {
 			names = append(names, s.linkName(id))
 			finding.Where = and(finding.Where, plan.LinksTable, plan.Key(id))
 		}
-		said := fmt.Sprintf("%s %s nothing from one to the other: ", words.And(names, fewNamed), words.Plural(len(names), "carries", "carry"))
+		in := ""
+		if acts := s.running(one.acts); len(acts) < len(s.Patch.Acts) {
+			finding.Acts, in = acts, s.in(acts)
+		}
+		said := fmt.Sprintf("%s %s nothing from one to the other%s: ", words.And(names, fewNamed), words.Plural(len(names), "carries", "carry"), in)
 		rates, at := s.rates(one)
 		for i, rate := range rates {
 			runs := choose(i > 0, "", words.Plural(len(at[rate]), " runs", " run"))

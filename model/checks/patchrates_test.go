@@ -63,7 +63,7 @@ func ratesAndConsoles() []fault {
 		}, told("rates-apart", checks.Stop, "L01, L02 and L05 carry nothing from one to the other: MR and SL run at 48 kHz, FOH at 96 kHz; 4 inputs are dead: Kick, Hat, Bass and 1 more; 1 output: PA")},
 		{
 			"a guest at another rate behind a drop", func(s *show, e *plan.Edit) { s.device(e, "Guest", at96) },
-			told("rates-apart", checks.Stop, "L04 carries nothing from one to the other: MR runs at 48 kHz, Guest at 96 kHz; 1 input is dead: Kick"),
+			toldIn(second, "rates-apart", checks.Stop, "L04 carries nothing from one to the other in Strings: MR runs at 48 kHz, Guest at 96 kHz; 1 input is dead: Kick"),
 		},
 		{"multicore knows no rate", func(s *show, e *plan.Edit) { s.device(e, "Split", at96) }, nil},
 	}

@@ -19,7 +19,7 @@ func slotsOver(s *Subject) (found []Finding) {
 		}
 		link, _ := s.Plan.Link(load.Link)
 		way := map[string]string{patch.Forward: "out", patch.Return: "back"}[load.Direction]
-		without := lost[patch.Spot{Cause: patch.SlotOver, Link: load.Link, Direction: load.Direction, Limit: load.Capacity}]
+		without := lost[patch.Spot{Cause: patch.SlotOver, Link: load.Link, Direction: load.Direction, Limit: load.Capacity, Rate: load.Rate}]
 		finding := Finding{
 			Severity: Stop, Where: at(&link),
 			What: fmt.Sprintf("%s carries %d channels each way at %s, and %d are assigned going %s, up to channel %d%s",

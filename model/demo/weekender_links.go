@@ -51,7 +51,7 @@ func (b *weekender) stageLinks() {
 	b.Link(network("05", "N1"), "Stage switch", "Processor", b.With("LM02", "6 25 m"), geom.Pt(-57, 8), geom.Pt(-57, -7))
 	b.Link(digital("D1", "D1"), "Processor", "PA left", b.With("AES 25 m"))
 	b.Link(digital("D2", "D1"), "Processor", "PA right", b.With("AES 25 m"))
-	b.Link(plan.Link{Transport: "analogue-multicore", FromPort: "M", ToPort: "M3", FillKind: "multicore-16"}, "RF rack", "Stage rack", b.With("Multi"))
+	b.Link(multi("M", "M3", "violet"), "RF rack", "Stage rack", b.With("Multi"))
 }
 
 // towerLinks are those of FOH and the delay towers. L20, to the right tower, has no cable and no wanted kind yet.

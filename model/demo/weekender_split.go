@@ -5,8 +5,8 @@ import (
 	"stageloom/model/plan"
 )
 
-func multi(fromPort, toPort string) plan.Link {
-	return plan.Link{Transport: "analogue-multicore", FromPort: fromPort, ToPort: toPort, FillKind: "multicore-16"}
+func multi(fromPort, toPort, colour string) plan.Link {
+	return plan.Link{Transport: "analogue-multicore", FromPort: fromPort, ToPort: toPort, FillKind: "multicore-16", Colour: colour}
 }
 
 // split adds the splitter with what hangs on it: the horns' sub-snake before it, the stage rack on its direct way, the
@@ -26,11 +26,11 @@ func (b *weekender) split() {
 	b.Device("FOH drop", "drop-aes50", "FOH tower", 81, -8)
 	b.Device("Guest console", "console-56", "FOH tower", 91.5, -6)
 
-	b.Link(multi("M", "IN2"), "Horn snake", "Splitter", b.With("Multi 30 m"))
-	b.Link(multi("A1", "M1"), "Splitter", "Stage rack", b.With("Multi 30 m"))
-	b.Link(multi("A2", "M2"), "Splitter", "Stage rack", b.With("Multi 30 m"))
-	b.Link(multi("C1", "M1"), "Splitter", "Broadcast rack", b.With("Multi 30 m"), geom.Pt(-4, 14.5), geom.Pt(0, 16))
-	b.Link(multi("C2", "M2"), "Splitter", "Broadcast rack", b.With("Multi 30 m"), geom.Pt(-4, 14), geom.Pt(0.5, 16))
+	b.Link(multi("M", "IN2", "orange"), "Horn snake", "Splitter", b.With("Multi 30 m"))
+	b.Link(multi("A1", "M1", "blue"), "Splitter", "Stage rack", b.With("Multi 30 m"))
+	b.Link(multi("A2", "M2", "blue/white"), "Splitter", "Stage rack", b.With("Multi 30 m"))
+	b.Link(multi("C1", "M1", "green"), "Splitter", "Broadcast rack", b.With("Multi 30 m"), geom.Pt(-4, 14.5), geom.Pt(0, 16))
+	b.Link(multi("C2", "M2", "green/white"), "Splitter", "Broadcast rack", b.With("Multi 30 m"), geom.Pt(-4, 14), geom.Pt(0.5, 16))
 	b.Link(aes50("AES50 1", "AES50"), "Broadcast rack", "Broadcast converter", b.With("6A05"))
 	b.Link(phase(onFibre("F", "F3"), 2, "white"), "Broadcast converter", "Broadcast van", b.With("F11"),
 		geom.Pt(6, 51), geom.Pt(96, 51), geom.Pt(96, 82))

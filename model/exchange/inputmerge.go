@@ -17,6 +17,20 @@ func (m *match) merged(row *matched) plan.Input {
 	if !row.own {
 		want.ID = ""
 	}
+	m.mergeWords(&want, said)
+	m.mergeKind(&want, row)
+	if m.has(Frequency) {
+		want.Frequency = said.Frequency
+	}
+	if m.saysSnake(row) {
+		want.Snake, want.SnakeWay = said.Snake, said.SnakeWay
+	}
+	want.Note = m.room(row, m.note(row))
+	return want
+}
+
+// mergeWords takes the cells that are text from the columns that the list has.
+func (m *match) mergeWords(want *plan.Input, said plan.Input) {
 	for _, each := range []struct {
 		field string
 		to    *string
@@ -26,6 +40,11 @@ func (m *match) merged(row *matched) plan.Input {
 			*each.to = each.now
 		}
 	}
+}
+
+// mergeKind takes the type and 48 V: from their columns, or as read from the words of a source that is new or another.
+func (m *match) mergeKind(want *plan.Input, row *matched) {
+	said := row.Input
 	other := row.isNew() || m.has(Source) && said.Source != "" && plan.Folded(said.Source) != plan.Folded(row.base.Source)
 	if row.UseRead && other || !row.UseRead && m.has(Use) {
 		want.Use = said.Use
@@ -34,14 +53,6 @@ func (m *match) merged(row *matched) plan.Input {
 	if row.PhantomRead && other || m.has(Phantom) {
 		want.Phantom = said.Phantom
 	}
-	if m.has(Frequency) {
-		want.Frequency = said.Frequency
-	}
-	if m.saysSnake(row) {
-		want.Snake, want.SnakeWay = said.Snake, said.SnakeWay
-	}
-	want.Note = m.room(row, m.note(row))
-	return want
 }
 
 func (m *match) has(field string) bool { return m.in.sheet.layout.column(field) >= 0 }

@@ -178,7 +178,8 @@ func (v *View) Slots(act *Act, link plan.LinkID) (rows []SlotRow, capacity int) 
 	slices.SortFunc(rows, func(a, b SlotRow) int {
 		return cmp.Or(strings.Compare(a.Hop.Direction, b.Hop.Direction), cmp.Compare(a.Hop.Slot, b.Hop.Slot))
 	})
-	return rows, v.nets.groups[group].capacity
+	capacity, _ = v.nets.capacityWith(group, act.over.plugged)
+	return rows, capacity
 }
 
 // carried are the slots that hold something in this act.

@@ -13,6 +13,8 @@ const mostPlaces = 9999
 // place then, so that the order stays what it is; in other acts that go by hand nothing changes but the place of those that
 // were moved. A line check by number or by area is by hand from then on, beginning with the order that it had, which is then
 // that of every line check by hand; where places are given already, it is refused. Those at the end of the order stay there.
+// The two sides of a stereo pair whose turns are next to each other move as one; a right side that was elsewhere comes behind
+// its left one.
 func MoveInCheck(e *plan.Edit, act plan.ActID, inputs []plan.InputID, by int) error {
 	v := Of(e.Now())
 	a, found := v.Act(act)
@@ -32,16 +34,7 @@ func MoveInCheck(e *plan.Edit, act plan.ActID, inputs []plan.InputID, by int) er
 		row.CheckBy = byHand
 		plan.Put(e, row)
 	}
-	if by > 0 {
-		slices.Reverse(turns)
-	}
-	for i, turn := range turns {
-		if i == 0 || !slices.Contains(inputs, turn.Line.Input.ID) || slices.Contains(inputs, turns[i-1].Line.Input.ID) {
-			continue
-		}
-		turns[i], turns[i-1] = turns[i-1], turns[i]
-		order = shifted(order, turn.Line.Input.ID, turns[i].Line.Input.ID, by)
-	}
+	order = moved(order, sidesTogether(turns), inputs, by)
 	for i, input := range order {
 		if input.CheckOrder != i+1 {
 			input.CheckOrder = i + 1
@@ -49,6 +42,57 @@ func MoveInCheck(e *plan.Edit, act plan.ActID, inputs []plan.InputID, by int) er
 		}
 	}
 	return nil
+}
+
+// sidesTogether are the inputs in the order of their turns, the sides of a stereo pair in one where the right one comes next.
+func sidesTogether(turns []Turn) (all [][]plan.Input) {
+	for i, turn := range turns {
+		if i > 0 && turns[i-1].Line.Input.Right == turn.Line.Input.ID {
+			all[len(all)-1] = append(all[len(all)-1], turn.Line.Input)
+		} else {
+			all = append(all, []plan.Input{turn.Line.Input})
+		}
+	}
+	return all
+}
+
+// moved lets inputs that are named change places with those before them (-1) or behind them (1) in an order.
+func moved(order []plan.Input, turns [][]plan.Input, names []plan.InputID, by int) []plan.Input {
+	named := func(sides []plan.Input) bool {
+		return slices.ContainsFunc(sides, func(side plan.Input) bool { return slices.Contains(names, side.ID) })
+	}
+	if by > 0 {
+		slices.Reverse(turns)
+	}
+	for i, sides := range turns {
+		if i == 0 || !named(sides) || named(turns[i-1]) {
+			continue
+		}
+		over := turns[i-1]
+		turns[i], turns[i-1] = over, sides
+		beside := over[0].ID
+		if by > 0 {
+			beside = lastSide(order, over)
+		}
+		order = shifted(order, sides[0].ID, beside, by)
+		for _, side := range sides {
+			right := slices.ContainsFunc(order, func(input plan.Input) bool { return input.ID == side.Right })
+			if right && side.Right != side.ID && (len(sides) > 1 || !slices.Contains(names, side.Right)) {
+				order = shifted(order, side.Right, side.ID, 1)
+			}
+		}
+	}
+	return order
+}
+
+// lastSide is the side of a pair that comes last in an order, where the act does without it too.
+func lastSide(order, sides []plan.Input) plan.InputID {
+	last := sides[len(sides)-1]
+	at := slices.IndexFunc(order, func(input plan.Input) bool { return input.ID == last.ID })
+	if at+1 < len(order) && order[at+1].ID == last.Right {
+		return last.Right
+	}
+	return last.ID
 }
 
 // haveTurns refuses inputs that have no turn in the line check of an act.
@@ -73,6 +117,7 @@ func checkOrderToBegin(e *plan.Edit, act *Act) ([]plan.Input, error) {
 		return nil, refuse("a line check by hand has %d places, and this plan has %d inputs", mostPlaces, len(order))
 	}
 	slices.SortFunc(order, byCheckPlace)
+	order = rightsBehind(order, func(input plan.Input) plan.Input { return input })
 	if act.House() || act.Act.CheckBy == byHand {
 		return order, nil
 	}

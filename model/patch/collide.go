@@ -46,7 +46,7 @@ func (w *work) meeting(where, at, there Socket, other plan.InputID) string {
 	switch {
 	case at == there:
 		return fmt.Sprintf("%s holds %s already", words(at), name)
-	case where == there || where == at && w.subSnake(at):
+	case where == there || where == at && w.net.subSnake(at):
 		return fmt.Sprintf("%s leads to %s, which holds %s already", words(at), words(there), name)
 	case where == at:
 		return fmt.Sprintf("%s is fed by %s, %s", words(at), words(there), name)
@@ -55,8 +55,8 @@ func (w *work) meeting(where, at, there Socket, other plan.InputID) string {
 }
 
 // subSnake reports whether a socket is an inlet of a sub-snake: passive, and no splitter.
-func (w *work) subSnake(s Socket) bool {
-	d := w.net.devices[s.Device]
+func (n *network) subSnake(s Socket) bool {
+	d := n.devices[s.Device]
 	return d != nil && !s.Output && d.kind.Passive && d.kind.Splitter == ""
 }
 

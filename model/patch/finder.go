@@ -113,9 +113,10 @@ func (n *network) enter(id plan.DeviceID, rate int) (within int, fits bool) {
 func (f finder) obstacle(way []slot) Spot {
 	rate, by := f.net.fixed(f.from), f.from
 	for _, on := range way {
-		if f.net.over(on) {
+		if f.over(on) {
 			link, direction := f.net.row(slot{on.group, on.forward, 1})
-			return Spot{Cause: SlotOver, Link: link, Direction: direction, Limit: f.net.groups[on.group].capacity}
+			capacity, at := f.net.capacityWith(on.group, f.plugged)
+			return Spot{Cause: SlotOver, Link: link, Direction: direction, Limit: capacity, Rate: at}
 		}
 		at := f.net.landing(leap{on.group, on.forward}, f.plugged)
 		within, fits := f.net.enter(at, rate)

@@ -32,6 +32,8 @@ type Spot struct {
 	Port   string
 	Link   plan.LinkID
 	Limit  int
+	// Rate is the sample rate in hertz at which Link carries no more than the Limit.
+	Rate int
 	// Direction is that along Link whose slots are too few.
 	Direction string
 	// Beyond is the device at the other side of what is missing, whose BeyondPort joins nothing either.

@@ -32,7 +32,7 @@ type Turn struct {
 //   - by area: riser by riser, in the order in which the risers first come by number, then by number, what is on no riser
 //     last;
 //   - by hand: by the place of each input, where one without a place takes that of its number and comes after one that was
-//     put there.
+//     put there; the right side of a stereo pair without a place follows its left side where that has one.
 //
 // The house, which has no row that could say so, goes by hand: by number as long as no input has a place.
 func (v *View) LineCheck(act *Act) []Turn {
@@ -65,6 +65,7 @@ func inCheckOrder(act *Act) []*Line {
 		slices.SortStableFunc(lines, func(a, b *Line) int { return cmp.Compare(areas[area(a)], areas[area(b)]) })
 	case act.Act.CheckBy == byHand, act.House():
 		slices.SortStableFunc(lines, func(a, b *Line) int { return byCheckPlace(a.Input, b.Input) })
+		lines = rightsBehind(lines, func(line *Line) plan.Input { return line.Input })
 	}
 	return lines
 }
@@ -81,6 +82,24 @@ func byCheckPlace(a, b plan.Input) int {
 		cmp.Compare(cmp.Or(a.CheckOrder, a.Number), cmp.Or(b.CheckOrder, b.Number)),
 		cmp.Compare(behind(a), behind(b)), cmp.Compare(a.Number, b.Number), strings.Compare(string(a.ID), string(b.ID)),
 	)
+}
+
+// rightsBehind puts the right sides of stereo pairs that have no place of their own behind left sides that have one.
+func rightsBehind[Item any](order []Item, input func(Item) plan.Input) []Item {
+	for _, left := range slices.Clone(order) {
+		if input(left).Right == "" || input(left).CheckOrder == 0 {
+			continue
+		}
+		right := slices.IndexFunc(order, func(item Item) bool { return input(item).ID == input(left).Right })
+		if right < 0 || input(order[right]).CheckOrder > 0 {
+			continue
+		}
+		item := order[right]
+		order = slices.Delete(order, right, right+1)
+		at := slices.IndexFunc(order, func(item Item) bool { return input(item).ID == input(left).ID })
+		order = slices.Insert(order, at+1, item)
+	}
+	return order
 }
 
 // area is the riser of an input, however it is spelled.

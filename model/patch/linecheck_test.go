@@ -177,3 +177,61 @@ func TestInputsMoveInTheLineCheckByHand(t *testing.T) {
 	require.NoError(t, moveInCheck(r, "", 1, "F"))
 	require.Equal(t, 6, called(r.plan, "")[5], "the last stays last")
 }
+
+// paired is a rig of six inputs, of which C and D are a stereo pair, and an act that goes by hand.
+func paired(t *testing.T) (r *rig, act plan.ActID) {
+	r = newRig(t)
+	act = r.act(1, "Brass")
+	for i, name := range []string{"A", "B", "C", "D", "E", "F"} {
+		r.input(i+1, name)
+	}
+	r.do(func(e *plan.Edit) error { return patch.PairInputs(e, r.inputs["C"], r.inputs["D"]) })
+	setAct(r, act, func(a *plan.Act) { a.CheckBy = "hand" })
+	return r, act
+}
+
+func TestTheSidesOfAPairAreHeardTogether(t *testing.T) {
+	place := func(r *rig, name string, place int) {
+		r.do(func(e *plan.Edit) error {
+			return plan.Update(e, plan.Key(r.inputs[name]), func(i *plan.Input) { i.CheckOrder = place })
+		})
+	}
+	t.Run("a right side without a place follows its left one", func(t *testing.T) {
+		r, act := paired(t)
+		place(r, "C", 1)
+		require.Equal(t, []int{3, 4, 1, 2, 5, 6}, called(r.plan, act))
+		place(r, "D", 6)
+		require.Equal(t, []int{3, 1, 2, 5, 4, 6}, called(r.plan, act), "one with a place has it")
+	})
+	t.Run("they move as one, and others over both", func(t *testing.T) {
+		r, act := paired(t)
+		require.NoError(t, moveInCheck(r, act, -1, "C"))
+		require.Equal(t, []int{1, 3, 4, 2, 5, 6}, called(r.plan, act))
+		require.NoError(t, moveInCheck(r, act, 1, "C"))
+		require.Equal(t, []int{1, 2, 3, 4, 5, 6}, called(r.plan, act))
+		require.NoError(t, moveInCheck(r, act, 1, "D"))
+		require.Equal(t, []int{1, 2, 5, 3, 4, 6}, called(r.plan, act))
+		require.NoError(t, moveInCheck(r, act, -1, "F"))
+		require.Equal(t, []int{1, 2, 5, 6, 3, 4}, called(r.plan, act))
+		require.NoError(t, moveInCheck(r, act, 1, "E", "F"))
+		require.Equal(t, []int{1, 2, 3, 4, 5, 6}, called(r.plan, act))
+	})
+	t.Run("a right side that was elsewhere comes along", func(t *testing.T) {
+		r, act := paired(t)
+		place(r, "D", 6)
+		require.Equal(t, []int{1, 2, 3, 5, 4, 6}, called(r.plan, act))
+		require.NoError(t, moveInCheck(r, act, -1, "C"))
+		require.Equal(t, []int{1, 3, 4, 2, 5, 6}, called(r.plan, act))
+	})
+	t.Run("also where the act does without it", func(t *testing.T) {
+		r, act := paired(t)
+		other := r.act(2, "Choir")
+		setAct(r, other, func(a *plan.Act) { a.CheckBy = "hand" })
+		put(r, plan.StagePatch{Act: act, Input: r.inputs["D"], Strike: true})
+		require.NoError(t, moveInCheck(r, act, -1, "C"))
+		require.Equal(t, []int{1, 3, 4, 2, 5, 6}, called(r.plan, other))
+		require.NoError(t, moveInCheck(r, act, -1, "B"))
+		require.NoError(t, moveInCheck(r, act, 1, "B"))
+		require.Equal(t, []int{1, 3, 4, 2, 5, 6}, called(r.plan, other))
+	})
+}

@@ -47,7 +47,7 @@ func (v *View) MultiOf(line *Line) string {
 // MultiName is what a multicore is called on stage: its name and the colour of its tape.
 func (v *View) MultiName(id plan.LinkID) string {
 	link, _ := v.Plan.Link(id)
-	return strings.TrimSpace(link.Name + " " + link.Colour)
+	return strings.TrimSpace(link.Name + " " + v.Plan.TapeColour(link))
 }
 
 // MultiSocket is the socket of a sub-snake, or the output of a rack, that a way of a multicore begins at. The multicore is known

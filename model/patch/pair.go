@@ -229,33 +229,43 @@ func (v *View) Stayed(after *View, id plan.ActID, moved []plan.InputID) (said []
 	if was == nil || !found {
 		return nil
 	}
+	asked := moved
 	if moved == nil {
-		for _, line := range is.Lines {
-			if old, known := was.Line(line.Input.ID); known && line.Input.Right != "" && old.Input.Right == line.Input.Right {
-				said = append(said, v.Stayed(after, id, []plan.InputID{line.Input.ID})...)
-			}
-		}
-		return said
+		asked = is.stillPaired(was)
 	}
-	for _, input := range moved {
+	for _, input := range asked {
 		left, known := is.Line(input)
-		if !known || left.Input.Right == "" || slices.Contains(moved, left.Input.Right) {
-			continue
+		if known && !slices.Contains(moved, left.Input.Right) {
+			said = append(said, after.rightStayed(was, is, left)...)
 		}
-		before, there := was.Line(input)
-		right, there2 := is.Line(left.Input.Right)
-		if !there || !there2 || !right.Patched() {
-			continue
+	}
+	return said
+}
+
+// stillPaired are the left sides of an act that had the same right side before.
+func (a *Act) stillPaired(was *Act) (lefts []plan.InputID) {
+	for _, line := range a.Lines {
+		if old, known := was.Line(line.Input.ID); known && line.Input.Right != "" && old.Input.Right == line.Input.Right {
+			lefts = append(lefts, line.Input.ID)
 		}
-		if left.Patched() && left.At != before.At && right.At != left.At.next() {
-			said = append(said, fmt.Sprintf("%s stays on %s", right.Input.Name, after.SocketWords(right.At)))
-			continue
-		}
-		for _, console := range after.Consoles() {
-			number, old := left.Number(console), before.Number(console)
-			if stays := right.Number(console); number != old && number > 0 && stays > 0 && stays != number+1 {
-				said = append(said, fmt.Sprintf("%s stays on %s %d", right.Input.Name, after.Name(console), stays))
-			}
+	}
+	return lefts
+}
+
+// rightStayed says where the right side of one that moved stands, by socket or else by console, where it did not go along.
+func (v *View) rightStayed(was, is *Act, left *Line) (said []string) {
+	before, there := was.Line(left.Input.ID)
+	right, paired := is.Line(left.Input.Right)
+	if !there || !paired || !right.Patched() {
+		return nil
+	}
+	if left.Patched() && left.At != before.At && right.At != left.At.next() {
+		return []string{fmt.Sprintf("%s stays on %s", right.Input.Name, v.SocketWords(right.At))}
+	}
+	for _, console := range v.Consoles() {
+		number, old := left.Number(console), before.Number(console)
+		if stays := right.Number(console); number != old && number > 0 && stays > 0 && stays != number+1 {
+			said = append(said, fmt.Sprintf("%s stays on %s %d", right.Input.Name, v.Name(console), stays))
 		}
 	}
 	return said

@@ -1,5 +1,7 @@
 package patch
 
+import "stageloom/model/plan"
+
 // Point is one socket that an input lies on in an act, and how it comes there from where it is plugged in on stage.
 type Point struct {
 	Socket Socket
@@ -34,4 +36,28 @@ func (v *View) Points(act *Act, l *Line) (points []Point) {
 	}
 	from(l.At)
 	return points
+}
+
+// Parallel reports whether the socket of a leg merely lies on one multicore with the input and is no place that its signal comes
+// to: an output of a rack, or a sub-snake's inlet that feeds the same splitter. Where a channel listens it is a place.
+func (v *View) Parallel(l *Line, leg *Leg) bool {
+	at := leg.Socket
+	switch {
+	case at == l.At || at == l.Snake || len(leg.Channels) > 0 || len(leg.Ways) == 0:
+		return false
+	case at.Output:
+		return true
+	}
+	return v.nets.subSnake(at) && v.nets.feeds(leg.Ways[len(leg.Ways)-1].Link, at.Device)
+}
+
+// feeds reports whether a multicore leads from a device into an inlet of a splitter.
+func (n *network) feeds(link plan.LinkID, from plan.DeviceID) bool {
+	for at, to := range n.joints {
+		if to.link == link && to.to.device == from {
+			d := n.devices[at.device]
+			return d != nil && d.kind.Splitter != "" && at.inlet()
+		}
+	}
+	return false
 }

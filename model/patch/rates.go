@@ -51,6 +51,8 @@ func (v *View) LinkRate(id plan.LinkID) int {
 type Seam struct {
 	Link plan.LinkID
 	Ends [2]plan.DeviceID
+	// Acts are those in which they do not agree, in running order with the house: a guest at a drop brings a rate of its own.
+	Acts []plan.ActID
 }
 
 // Seams lists the links whose ends do not agree in some act, in the order of the table of links, each with every two devices
@@ -64,9 +66,15 @@ func (v *View) Seams() (seams []Seam) {
 		for _, act := range v.Acts {
 			ends := s.standing(act.over.plugged)
 			a, b := v.nets.fixed(ends[0]), v.nets.fixed(ends[1])
-			if seam := (Seam{s.links[0].id, ends}); a != 0 && b != 0 && a != b && !slices.Contains(seams, seam) {
-				seams = append(seams, seam)
+			if a == 0 || b == 0 || a == b {
+				continue
 			}
+			link := s.links[0].id
+			at := slices.IndexFunc(seams, func(known Seam) bool { return known.Link == link && known.Ends == ends })
+			if at < 0 {
+				at, seams = len(seams), append(seams, Seam{Link: link, Ends: ends})
+			}
+			seams[at].Acts = append(seams[at].Acts, act.Act.ID)
 		}
 	}
 	return seams

@@ -88,6 +88,51 @@ func TestALinkRunsAtTheRateOfItsEnds(t *testing.T) {
 	require.Empty(t, patch.Of(r.plan).Seams())
 }
 
+// A guest brings a rate of its own to the link of its drop, in its act alone.
+func TestAGuestAt96kHzHalvesTheLinkOfItsDrop(t *testing.T) {
+	r := newRig(t)
+	for _, d := range [][2]string{{"SL", "stage-rack-48-20"}, {"Guest", "console-40"}, {"Drop", "drop-aes50"}} {
+		r.device(d[0], plan.KindID(d[1]))
+	}
+	r.link("L01", "SL", "AES50 1", "Drop", "BACK")
+	r.input(1, "Kick")
+	r.input(2, "Hat")
+	brass, choir := r.act(1, "Brass"), r.act(2, "Choir")
+	put(r, plan.ActConsole{Act: brass, Console: r.devices["Guest"], Drop: r.devices["Drop"]})
+	for i, name := range []string{"Kick", "Hat"} {
+		r.stage("", name, "SL", i+1)
+		r.channel(brass, "Guest", i+1, "SL", i+1)
+		r.slot("L01", patch.Forward, []int{24, 25}[i], "SL", i+1)
+	}
+	capacity := func(id plan.ActID) int {
+		v := patch.Of(r.plan)
+		act, _ := v.Act(id)
+		_, capacity := v.Slots(act, r.links["L01"])
+		return capacity
+	}
+	r.says(t, brass, "Hat", "Hat → SL in 2 → Guest 2")
+	r.rate("Guest", "96")
+	seams := patch.Of(r.plan).Seams()
+	require.Len(t, seams, 1)
+	require.Equal(t, []plan.ActID{brass}, seams[0].Acts)
+	r.set("SL", func(d *plan.Device) { d.Converts = true })
+	require.Empty(t, patch.Of(r.plan).Seams())
+	r.says(t, brass, "Kick", "Kick → SL in 1 → Guest 1")
+	r.says(t, brass, "Hat", "Hat → SL in 2 → Guest 2 not carried at 96 kHz")
+	require.Equal(t, []int{24, 48, 48}, []int{capacity(brass), capacity(choir), capacity("")})
+	r.input(3, "Bass")
+	r.stage("", "Bass", "SL", 3)
+	for number := 1; number < 24; number++ {
+		put(r, plan.SlotPatch{Link: r.links["L01"], Direction: patch.Forward, Slot: number, Use: "reserved"})
+	}
+	r.channel(brass, "Guest", 3, "SL", 3)
+	r.do(func(e *plan.Edit) error {
+		_, refused := patch.GiveOut(e)
+		require.ErrorContains(t, refused[len(refused)-1], "L01 has no channel left for SL in 3: it carries 24 each way at 96 kHz")
+		return nil
+	})
+}
+
 // A switch and a converter to fibre hand on what others send; what runs at two rates does not meet over a switch.
 func TestWhatHandsOnHasNoRate(t *testing.T) {
 	r := newRig(t)

@@ -148,8 +148,8 @@ func (o *overlay) path(socket Socket, from, to plan.DeviceID) (p passage) {
 	}
 	f := finder{net: o.net, from: from, to: to, plugged: o.plugged}
 	carriers := all
-	if slices.ContainsFunc(all, o.net.over) {
-		carriers = slices.DeleteFunc(slices.Clone(all), o.net.over)
+	if slices.ContainsFunc(all, f.over) {
+		carriers = slices.DeleteFunc(slices.Clone(all), f.over)
 	}
 	way := f.way(o.leaves(carriers))
 	if way == nil {
@@ -177,10 +177,10 @@ func (n *network) resent(hops []Hop, is bool, by plan.DeviceID) []Hop {
 	return hops
 }
 
-// over reports whether a slot is beyond the number that its links carry.
-func (n *network) over(at slot) bool {
-	g := &n.groups[at.group]
-	return g.capacity > 0 && at.number > g.capacity
+// over reports whether a slot is beyond the number that its links carry in the act.
+func (f finder) over(at slot) bool {
+	capacity, _ := f.net.capacityWith(at.group, f.plugged)
+	return capacity > 0 && at.number > capacity
 }
 
 // closed reports whether a slot runs against links of one way.

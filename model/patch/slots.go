@@ -165,9 +165,10 @@ func (g *giver) give(socket Socket, at leap) error {
 		}
 	}
 	group := g.net.groups[at.group]
+	_, rate := g.net.capacityWith(at.group, g.plugged)
 	link, _ := g.edit.Now().Link(g.net.spans[group.main].links[0].id)
 	return refuse("%s has no channel left for %s: it carries %d each way at %v kHz", link.Name, g.net.socketWords(socket),
-		g.net.capacity(at.group), float64(g.net.spans[group.main].rate)/1000)
+		g.capacity(at.group), float64(rate)/1000)
 }
 
 // blocks are the rows of sockets that could go together, largest first; none of them holds one that has its slot.
@@ -194,7 +195,7 @@ func (g *giver) blocks(socket Socket, at leap) (blocks [][]Socket) {
 // room is the first slot of a free run for a block; 0 where there is none. The block keeps the shift of the box's others
 // where that is free.
 func (g *giver) room(block []Socket, at leap) int {
-	capacity := g.net.capacity(at.group)
+	capacity := g.capacity(at.group)
 	fits := func(first int) bool {
 		if first < 1 || first+len(block)-1 > capacity {
 			return false
@@ -238,9 +239,9 @@ func (n *network) row(at slot) (plan.LinkID, string) {
 	return first.Link, first.Direction
 }
 
-// capacity is how many slots a group has each way, at most as many as are ever given out.
-func (n *network) capacity(number int) int {
-	if c := n.groups[number].capacity; c > 0 {
+// capacity is how many slots a group has each way with the guests of the act, at most as many as are ever given out.
+func (g *giver) capacity(number int) int {
+	if c, _ := g.net.capacityWith(number, g.plugged); c > 0 {
 		return c
 	}
 	return most

@@ -11,6 +11,7 @@ import (
 // the next: one row of slots.
 type span struct {
 	links []spanLink
+	rows  []plan.Link // of the links, in no order
 	ends  [2]end
 	// capacity is how many slots it has each way; 0 where nothing says.
 	capacity int
@@ -93,6 +94,7 @@ func (n *network) span(link plan.Link, at map[end]int) {
 	for _, row := range rows {
 		s.take(n.limit(row, s.rate))
 	}
+	s.rows = rows
 	n.spans = append(n.spans, s)
 }
 
@@ -134,6 +136,33 @@ func (n *network) limit(link plan.Link, rate int) (capacity int, oneWay bool) {
 		return channels, transport.OneWay
 	}
 	return fewer(n.port(end{link.From, link.FromPort}).Channels, n.port(end{link.To, link.ToPort}).Channels), transport.OneWay
+}
+
+// capacityWith is how many slots a group has each way, and at which sample rate in hertz, where guests sit at drops: a guest
+// brings a rate of its own.
+func (n *network) capacityWith(number int, plugged map[plan.DeviceID]plan.DeviceID) (capacity, rate int) {
+	g := &n.groups[number]
+	main := &n.spans[g.main]
+	if len(plugged) == 0 {
+		return g.capacity, main.rate
+	}
+	capacity, rate = n.spanWith(main, plugged)
+	if g.backup >= 0 {
+		other, _ := n.spanWith(&n.spans[g.backup], plugged)
+		capacity = fewer(capacity, other)
+	}
+	return capacity, rate
+}
+
+func (n *network) spanWith(s *span, plugged map[plan.DeviceID]plan.DeviceID) (capacity, rate int) {
+	if rate = n.rateOf(s.standing(plugged)); rate == s.rate {
+		return s.capacity, rate
+	}
+	for _, row := range s.rows {
+		limit, _ := n.limit(row, rate)
+		capacity = fewer(capacity, limit)
+	}
+	return capacity, rate
 }
 
 func (n *network) port(at end) plan.KindPort {

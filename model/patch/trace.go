@@ -206,8 +206,11 @@ func (t *trace) behind(gap *Gap) bool {
 	return true
 }
 
-// inlet reports whether the port is one where signals come into a splitter, by its name. Common practice, no source.
-func (w waiter) inlet() bool { return strings.HasPrefix(strings.ToUpper(w.port.port), "IN") }
+// inlet reports whether the port is one where signals come into a splitter.
+func (w waiter) inlet() bool { return w.port.inlet() }
+
+// inlet reports whether a port of a splitter is one where signals come in, by its name. Common practice, no source.
+func (e end) inlet() bool { return strings.HasPrefix(strings.ToUpper(e.port), "IN") }
 
 // waits notes the port where the input surely waits, where there is one; else the port of the box, with the first of
 // several.

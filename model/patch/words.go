@@ -7,6 +7,9 @@ import (
 	"stageloom/model/plan"
 )
 
+// arrow leads from each place on the way of a signal to the next.
+const arrow = " → "
+
 // SocketWords names a socket as a crew says it: "SL in 3", "SR out 4"; blank for none.
 func (v *View) SocketWords(s Socket) string { return v.nets.socketWords(s) }
 
@@ -23,7 +26,7 @@ func (n *network) socketWords(s Socket) string {
 
 // Words is the line a crew reads aloud: "Kick in → SL in 3 → FOH 1, Mon 1". A sub-snake stands before the box it leads
 // to; legs of a splitter are parted by semicolons; a channel that the signal does not reach is marked "not reached",
-// or why it is not carried there.
+// or why it is not carried there. What only lies parallel on the same multicore is no place that the input comes to.
 func (v *View) Words(l *Line) string {
 	said := l.Input.Name
 	switch {
@@ -40,7 +43,9 @@ func (v *View) Words(l *Line) string {
 	}
 	var legs []string
 	for i := range l.Legs {
-		legs = append(legs, v.legWords(l, &l.Legs[i]))
+		if leg := &l.Legs[i]; !v.Parallel(l, leg) {
+			legs = append(legs, v.legWords(l, leg))
+		}
 	}
 	return said + strings.Join(legs, ";")
 }
@@ -88,7 +93,7 @@ func (v *View) OutputWords(l *OutputLine) string {
 func (v *View) Unreached(lost Spot) string {
 	switch lost.Cause {
 	case SlotOver:
-		return "not carried at " + KHz(v.LinkRate(lost.Link))
+		return "not carried at " + KHz(lost.Rate)
 	case RatesApart:
 		return fmt.Sprintf("not carried from %s to %s", KHz(v.Rate(lost.Device)), KHz(v.Rate(lost.Beyond)))
 	case NotPassed:

@@ -7,6 +7,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
+	"stageloom/model/standards"
 )
 
 // Compose gathers the figures of a plan. Budgets are those of its links in the order of their table.
@@ -80,6 +81,8 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	figure := LinkFigure{
 		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: runOf(shown), Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
+	transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
+	figure.Tape, figure.Multicore = p.TapeColour(link), err == nil && transport.Media == standards.AnalogueMulticore
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())
 	}

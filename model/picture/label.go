@@ -60,14 +60,8 @@ const mostForced = 3
 
 // label draws a link's label at the first free place along its path, and reports whether there was one.
 func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacles) bool {
-	scale := p.arrangement.textScale
-	size := labelTextSize * scale
-	badge := 0.0
-	if BadgeRole(link.Grade) != "" {
-		badge = 12 * scale
-	}
-	text := p.arrangement.measure(link.Words(p.options.Unit, p.options.Content), size, true)
-	width, height := text+badge+14*scale, size+8*scale
+	set := p.labelSet(link)
+	width, height := set.width(), set.size+8*p.arrangement.textScale
 	box, found := p.freePlace(points, width, height, blocked)
 	var foot geom.Point
 	hung := false
@@ -82,11 +76,33 @@ func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacle
 	if hung {
 		p.hang(Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}, box, foot, blocked)
 	}
-	p.solidly(box, func() { p.labelMarks(link, box, badge, text, size) })
+	p.solidly(box, func() { p.labelMarks(link, box, set) })
+	if set.tape == 0 && blocked == p.blocked && p.tapeRoom(link) > 0 {
+		p.untaped = append(p.untaped, untaped{link, len(p.solids) - 1, len(p.targets) - 1, hung, foot})
+	}
 	return true
 }
 
-func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size float64) {
+// labelSet is how wide the parts of a link's label are, and how large its words, in points: its badge, its words, and
+// what shows its tape; 0 for a part that it lacks.
+type labelSet struct{ badge, text, tape, ends, size float64 }
+
+func (s labelSet) width() float64 { return s.badge + s.text + s.tape + 2*s.ends }
+
+func (p *Picture) labelSet(link *LinkFigure) labelSet {
+	scale := p.arrangement.textScale
+	set := labelSet{size: labelTextSize * scale, ends: labelEnds * scale}
+	if BadgeRole(link.Grade) != "" {
+		set.badge = 12 * scale
+	}
+	set.text = p.arrangement.measure(link.Words(p.options.Unit, p.options.Content), set.size, true)
+	if link.Multicore {
+		set.tape = p.tapeRoom(link)
+	}
+	return set
+}
+
+func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, set labelSet) {
 	ref := Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}
 	roles := rolesOf(link.Standing)
 	edge := roles.label
@@ -95,17 +111,21 @@ func (p *Picture) labelMarks(link *LinkFigure, box geom.Box, badge, text, size f
 	}
 	p.add(Mark{Ref: ref, Shape: Panel, Role: RoleLabelFill, Edge: edge, Points: []geom.Point{box.Min, box.Max}, Radius: box.Height() / 2})
 	centre := box.Centre()
-	if badge > 0 {
-		at := geom.Point{X: centre.X - (text+badge)/2 + badge*0.35, Y: centre.Y}
-		p.add(Mark{Ref: ref, Shape: Fill, Role: roles.badge, Points: Badge(link.Grade, at, size*0.68)})
+	centre.X -= set.tape / 2 // of badge and words
+	if set.badge > 0 {
+		at := geom.Point{X: centre.X - (set.text+set.badge)/2 + set.badge*0.35, Y: centre.Y}
+		p.add(Mark{Ref: ref, Shape: Fill, Role: roles.badge, Points: Badge(link.Grade, at, set.size*0.68)})
 		if link.Grade != link.Standing {
-			p.add(Mark{Ref: ref, Shape: Fill, Role: RoleLabelFill, Points: Badge(link.Grade, at, size*0.34)})
+			p.add(Mark{Ref: ref, Shape: Fill, Role: RoleLabelFill, Points: Badge(link.Grade, at, set.size*0.34)})
 		}
 	}
 	p.add(Mark{
-		Ref: ref, Shape: Words, Role: RoleLabelText, Points: []geom.Point{{X: centre.X + badge/2, Y: centre.Y}},
-		Text: link.Words(p.options.Unit, p.options.Content), Size: size, Bold: true,
+		Ref: ref, Shape: Words, Role: RoleLabelText, Points: []geom.Point{{X: centre.X + set.badge/2, Y: centre.Y}},
+		Text: link.Words(p.options.Unit, p.options.Content), Size: set.size, Bold: true,
 	})
+	if set.tape > 0 {
+		p.tapeMarks(link, box)
+	}
 	p.targets = append(p.targets, target{ref: ref, rank: rankLabel, box: box})
 }
 

@@ -48,6 +48,7 @@ func (o *obstacles) freeLine(a, b geom.Point) bool {
 func (p *Picture) hang(ref Ref, box geom.Box, foot geom.Point, blocked *obstacles) {
 	const apart = 4.0
 	from := edgePoint(box.Centre(), foot, box)
+	p.leaders = append(p.leaders, geom.Polyline{foot, from})
 	for along := 0.0; along < foot.Distance(from); along += apart {
 		blocked.add(geom.BoxAround(geom.Stretch{A: foot, B: from}.At(along/foot.Distance(from)), 2, 2))
 	}

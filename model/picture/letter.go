@@ -29,6 +29,8 @@ type Options struct {
 	LeftOut LeftOut
 	// Content is what the labels of links say.
 	Content Content
+	// TapeInWords writes the colour of a link's tape as a word, for prints in grey that no patch of colour serves.
+	TapeInWords bool
 	// Plain leaves the labels of links out, for pictures too small to read.
 	Plain bool
 }
@@ -44,6 +46,8 @@ type Picture struct {
 	targets     []target
 	blocked     *obstacles
 	solids      []solid
+	leaders     []geom.Polyline
+	untaped     []untaped
 	fading      bool
 }
 
@@ -80,6 +84,7 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	p.labels()
 	p.placeNames()
 	p.dotNames(false)
+	p.tapes()
 	return p
 }
 

@@ -1,6 +1,8 @@
 package picture
 
 import (
+	"slices"
+
 	"stageloom/model/geom"
 	"stageloom/model/plan"
 )
@@ -9,7 +11,7 @@ import (
 // figures reckoned for this moment. Labels keep clear of what stands still and of each other.
 func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure) []Mark {
 	a := p.arrangement
-	o := &Picture{View: p.View, arrangement: a, options: p.options, blocked: p.blocked.clone()}
+	o := &Picture{View: p.View, arrangement: a, options: p.options, blocked: p.blocked.clone(), leaders: slices.Clone(p.leaders)}
 	o.options.Hidden = nil
 	shift := geom.Point{X: by.X * a.Scale, Y: -by.Y * a.Scale}
 	boxes := make(map[plan.DeviceID]geom.Box, len(moving.Devices))
@@ -55,6 +57,7 @@ func (o *Picture) labelMoving(links []LinkFigure, paths [][]geom.Point) {
 			o.label(&links[i], paths[i], o.blocked)
 		}
 	}
+	o.tapes()
 }
 
 func (o *Picture) movingOutlines(moving plan.Moving, boxes map[plan.DeviceID]geom.Box, by geom.Point) {

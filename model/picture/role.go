@@ -59,6 +59,20 @@ const (
 	RoleBadgeOver     Role = "badge-over"
 	RoleBadgeUncabled Role = "badge-uncabled"
 
+	RoleTapeRed    Role = "tape-red"
+	RoleTapeBlue   Role = "tape-blue"
+	RoleTapeGreen  Role = "tape-green"
+	RoleTapeYellow Role = "tape-yellow"
+	RoleTapeWhite  Role = "tape-white"
+	RoleTapeBlack  Role = "tape-black"
+	RoleTapeOrange Role = "tape-orange"
+	RoleTapeBrown  Role = "tape-brown"
+	RoleTapeViolet Role = "tape-violet"
+	RoleTapeGrey   Role = "tape-grey"
+	RoleTapePink   Role = "tape-pink"
+	RoleTapeEdge   Role = "tape-edge"
+	RoleTapeText   Role = "tape-text"
+
 	RoleDeviceFill     Role = "device-fill"
 	RoleDeviceEdge     Role = "device-edge"
 	RoleDeviceText     Role = "device-text"
@@ -88,6 +102,8 @@ func Roles() []Role {
 		RoleLabelFill, RoleLabelText, RoleLabelAmple, RoleLabelEnough, RoleLabelTight, RoleLabelOver,
 		RoleLabelUncabled, RoleLabelUngraded,
 		RoleBadgeAmple, RoleBadgeEnough, RoleBadgeTight, RoleBadgeOver, RoleBadgeUncabled,
+		RoleTapeRed, RoleTapeBlue, RoleTapeGreen, RoleTapeYellow, RoleTapeWhite, RoleTapeBlack, RoleTapeOrange,
+		RoleTapeBrown, RoleTapeViolet, RoleTapeGrey, RoleTapePink, RoleTapeEdge, RoleTapeText,
 		RoleDeviceFill, RoleDeviceEdge, RoleDeviceText, RoleDeviceKindText, RoleDeviceDot, RoleLeader,
 		RolePortUsed, RolePortFree, RoleSelected, RoleHandle, RoleBandFill, RoleBandEdge, RoleScaleBar, RoleScaleText,
 	}

@@ -69,6 +69,10 @@ type LinkFigure struct {
 	// Grade is how the link would be once it is laid, which the SHAPE of its badge tells; Standing is how it is as it lies,
 	// which decides every colour. Where they differ the badge is hollow, and Word says why.
 	Grade, Standing, Word string
+	// Tape is the colour of the tape at both ends in the user's words; blank for none.
+	Tape string
+	// Multicore links are known on stage by their name and the colour of their tape: their labels always bear it.
+	Multicore bool
 	// Transport is what the link carries.
 	Transport plan.TransportID
 	From, To  plan.DeviceID

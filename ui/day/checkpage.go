@@ -75,6 +75,9 @@ func chainOf(v *patch.View, line *patch.Line) (chain []Step) {
 	channels := 0
 	for i := range line.Legs {
 		leg := &line.Legs[i]
+		if v.Parallel(line, leg) {
+			continue
+		}
 		chain = append(chain, Step{"socket", v.SocketWords(leg.Socket), strings.Join(told(wayWords(v, leg), ownerWords(v, leg)), ", ")})
 		for _, channel := range leg.Channels {
 			chain = append(chain, channelStep(v, channel))
@@ -150,6 +153,9 @@ func checkWatchOf(a *assess.Assessment, act *patch.Act, line *patch.Line, last p
 		list = append(list, Warning{"CLEARED", patch.HeardWords(last) + ", hear it again" + beside})
 	case beside != "":
 		list = append(list, Warning{"HEARD", last.Result + beside})
+	}
+	if changed := a.Patch.ChangedSince(line, last); changed != "" {
+		list = append(list, Warning{"CHANGED", "since the check: " + changed + ", hear it again"})
 	}
 	for _, fault := range a.Patch.FaultsElsewhere(act, line) {
 		list = append(list, Warning{"MIND", a.Patch.FaultWords(fault, line)})

@@ -103,6 +103,26 @@ func TestLinesAreSeen(t *testing.T) {
 	}
 }
 
+// TestTapeIsSeen holds WCAG 2.1 success criterion 1.4.11 (graphics, 3 : 1) for the outline of a patch of tape, on labels and on
+// every ground: white, yellow and black tape are seen by it.
+func TestTapeIsSeen(t *testing.T) {
+	for _, p := range look.Palettes() {
+		least := 3.0
+		if p.Name == "high contrast" {
+			least = 4.5
+		}
+		edge := p.Style(picture.RoleTapeEdge)
+		require.Positive(t, edge.Width)
+		for _, ground := range append(grounds(), picture.RoleLabelFill) {
+			require.GreaterOrEqual(t, ratio(edge.Colour, p.Style(ground).Colour), least, "%s, on %s", p.Name, ground)
+		}
+		require.GreaterOrEqual(t, ratio(p.Style(picture.RoleTapeText).Colour, p.Style(picture.RoleLabelFill).Colour), 4.5, p.Name)
+		for role, colour := range picture.TapeColours() {
+			require.Equal(t, colour, p.Style(role).Colour, "%s: tape is of one colour in every look", p.Name)
+		}
+	}
+}
+
 func TestGradesDifferByLineAlone(t *testing.T) {
 	for _, p := range look.Palettes() {
 		lines := map[[3]float64]string{}

@@ -39,7 +39,7 @@ func (p Palette) Style(role picture.Role) Style { return p.Styles()[role] }
 // Styles returns the style of every role, for drawing many marks.
 func (p Palette) Styles() map[picture.Role]Style {
 	styles := map[picture.Role]Style{}
-	for _, part := range []map[picture.Role]Style{p.ground(), p.links(), p.labels(), p.devices()} {
+	for _, part := range []map[picture.Role]Style{p.ground(), p.links(), p.labels(), p.tapes(), p.devices()} {
 		for role, style := range part {
 			styles[role] = style
 		}
@@ -111,6 +111,18 @@ func (p Palette) labels() map[picture.Role]Style {
 		picture.RoleBadgeOver:     {Colour: p.Over},
 		picture.RoleBadgeUncabled: {Colour: p.Uncabled},
 	}
+}
+
+// tapes are of one colour in every look, as the tape itself is; the outline is the look's ink.
+func (p Palette) tapes() map[picture.Role]Style {
+	styles := map[picture.Role]Style{
+		picture.RoleTapeEdge: {Colour: p.Ink, Width: 1},
+		picture.RoleTapeText: {Colour: p.Ink},
+	}
+	for role, colour := range picture.TapeColours() {
+		styles[role] = Style{Colour: colour}
+	}
+	return styles
 }
 
 func (p Palette) devices() map[picture.Role]Style {

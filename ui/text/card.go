@@ -95,7 +95,19 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units words.Units, preview P
 	b = b.Printed(units.Unit())
 	c.lengths(a.Plan, b, units)
 	c.losses(b, units)
+	c.tape(a.Plan, link)
 	return c
+}
+
+// tape tells the colour of the tape at both ends of a link, if it has any.
+func (c *Card) tape(p *plan.Plan, link plan.Link) {
+	colour, note := p.TapeColour(link), "at both ends"
+	if loom, found := p.Looms.Get(plan.Key(link.Loom)); found && strings.TrimSpace(link.Colour) == "" {
+		note += ", that of the loom " + loom.Name
+	}
+	if colour != "" {
+		c.add("tape", colour, note)
+	}
 }
 
 // lengths tells of a link's run, and of the cable that lies and is missing.

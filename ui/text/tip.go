@@ -80,7 +80,11 @@ func portTip(a *assess.Assessment, device plan.Device, name string) string {
 func linkTip(a *assess.Assessment, id plan.LinkID, worst func(budget.Budget) string) string {
 	link, _ := a.Plan.Link(id)
 	b, _ := a.Budget(id)
-	said := []string{link.Name + " · " + b.TransportName, EndOf(a.Plan, link.From, link.FromPort) + " → " + EndOf(a.Plan, link.To, link.ToPort)}
+	named := link.Name + " · " + b.TransportName
+	if colour := a.Plan.TapeColour(link); colour != "" {
+		named += " · tape " + colour
+	}
+	said := []string{named, EndOf(a.Plan, link.From, link.FromPort) + " → " + EndOf(a.Plan, link.To, link.ToPort)}
 	if !b.HasMargin() {
 		return strings.Join(append(said, b.Why()), "\n")
 	}
