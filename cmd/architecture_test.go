@@ -35,6 +35,7 @@ var rooms = map[string][]string{
 	"model/budget":            {"model/geom", "model/plan", "model/pairline", "model/standards", "model/medium"},
 	"model/patch":             {"model/plan", "model/standards"},
 	"model/words":             {"model/plan", "model/quantity"},
+	"model/patch/patchtest":   {onlyTests, "model/patch", "model/plan"},
 	"model/fields":            {"model/geom", "model/plan", "model/budget", "model/catalogue", "model/medium", "model/patch", "model/quantity", "model/standards", "model/words"},
 	"model/checks":            {"model/plan", "model/budget", "model/patch", "model/standards", "model/words"},
 	"model/assess":            {"model/geom", "model/plan", "model/budget", "model/patch", "model/checks", "model/words"},

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/patch"
+	"stageloom/model/patch/patchtest"
 	"stageloom/model/plan"
 )
 
@@ -99,7 +100,7 @@ type operation struct {
 	edit     func(*plan.Edit) error
 	act      plan.ActID
 	inputs   []plan.InputID
-	channels []spot
+	channels []patchtest.Spot
 	tunes    bool // says which channels its inputs have
 	stays    bool // lets channels stay with the sockets
 	adds     bool // adds an input
@@ -128,9 +129,9 @@ func (m mover) draw() operation {
 	act := []plan.ActID{"", "", first2, second2}[m.IntN(4)]
 	one, other, socket, follow := m.input(), m.input(), m.socket(), m.IntN(5) > 0
 	console, number, by := movesDevice(6+m.IntN(2)), 1+m.IntN(12), m.IntN(5)-2
-	on := func(numbers ...int) (all []spot) {
+	on := func(numbers ...int) (all []patchtest.Spot) {
 		for _, n := range numbers {
-			all = append(all, spot{console, n})
+			all = append(all, patchtest.Spot{Console: console, Number: n})
 		}
 		return all
 	}
@@ -185,20 +186,20 @@ func (m mover) draw() operation {
 }
 
 // withRights are the inputs that an operation names, and the right sides that go along with them.
-func (o operation) withRights(p *plan.Plan, before *byHand) operation {
+func (o operation) withRights(p *plan.Plan, before *patchtest.ByHand) operation {
 	o.inputs = slices.Clone(o.inputs)
 	for _, id := range o.inputs {
 		if input, _ := p.Inputs.Get(plan.Key(id)); input.Right != "" {
 			o.inputs = append(o.inputs, input.Right)
 		}
 	}
-	behind := slices.ContainsFunc(o.channels, func(at spot) bool {
-		input, _ := p.Inputs.Get(plan.Key(first(before.has[at])))
-		return input.Right != "" && input.Right == first(before.has[spot{at.console, at.number + 1}])
+	behind := slices.ContainsFunc(o.channels, func(at patchtest.Spot) bool {
+		input, _ := p.Inputs.Get(plan.Key(patchtest.First(before.Has[at])))
+		return input.Right != "" && input.Right == patchtest.First(before.Has[patchtest.Spot{Console: at.Console, Number: at.Number + 1}])
 	})
 	if behind {
 		for _, at := range slices.Clone(o.channels) {
-			o.channels = append(o.channels, spot{at.console, at.number + 1})
+			o.channels = append(o.channels, patchtest.Spot{Console: at.Console, Number: at.Number + 1})
 		}
 	}
 	return o
@@ -206,32 +207,32 @@ func (o operation) withRights(p *plan.Plan, before *byHand) operation {
 
 // parted says which pair stood on neighbours, does not any more after its left side was moved, and is not told; blank where
 // none does so.
-func (o operation) parted(p *plan.Plan, before, now *byHand, told []string) string {
+func (o operation) parted(p *plan.Plan, before, now *patchtest.ByHand, told []string) string {
 	for _, id := range o.inputs {
 		input, _ := p.Inputs.Get(plan.Key(id))
 		if input.Right == "" || slices.Contains(o.inputs, input.Right) || o.words == "unplug" {
 			continue
 		}
-		beside := func(b *byHand) bool {
-			left, right := b.at[id], b.at[input.Right]
+		beside := func(b *patchtest.ByHand) bool {
+			left, right := b.At[id], b.At[input.Right]
 			return left.Number > 0 && right == patch.Socket{Device: left.Device, Number: left.Number + 1, Output: left.Output}
 		}
 		right, _ := p.Inputs.Get(plan.Key(input.Right))
 		says := slices.ContainsFunc(told, func(words string) bool { return strings.HasPrefix(words, right.Name+" stays on ") })
-		_, stays := now.at[input.Right]
-		if _, plugged := now.at[id]; before.at[id] != now.at[id] && beside(before) && !beside(now) && !says && plugged && stays {
-			return fmt.Sprintf("%s went to %v and left %s on %v", id, now.at[id], input.Right, now.at[input.Right])
+		_, stays := now.At[input.Right]
+		if _, plugged := now.At[id]; before.At[id] != now.At[id] && beside(before) && !beside(now) && !says && plugged && stays {
+			return fmt.Sprintf("%s went to %v and left %s on %v", id, now.At[id], input.Right, now.At[input.Right])
 		}
 	}
 	return ""
 }
 
 // may reports whether a channel of an act may have another input after an operation.
-func (o operation) may(before, now *byHand) func(spot, plan.InputID, plan.InputID) bool {
+func (o operation) may(before, now *patchtest.ByHand) func(patchtest.Spot, plan.InputID, plan.InputID) bool {
 	named := func(id plan.InputID) bool { return id == "" || slices.Contains(o.inputs, id) }
-	return func(at spot, was, is plan.InputID) bool {
-		_, stays := now.at[was]
-		_, stood := before.at[is]
+	return func(at patchtest.Spot, was, is plan.InputID) bool {
+		_, stays := now.At[was]
+		_, stood := before.At[is]
 		switch {
 		case slices.Contains(o.channels, at), o.tunes && named(was) && named(is), o.stays && named(was) && named(is):
 			return true
@@ -248,7 +249,7 @@ func (o operation) may(before, now *byHand) func(spot, plan.InputID, plan.InputI
 // or a channel, and who reads the rows by hand finds what the view says.
 func TestMovesAreSafe(t *testing.T) {
 	defer debug.SetGCPercent(debug.SetGCPercent(800)) // little of it lives long
-	base, known, done, refused := movesRig(t), wires{}, map[string]int{}, 0
+	base, known, done, refused := movesRig(t), patchtest.Wires{}, map[string]int{}, 0
 	ids := plan.NewIDSource(3, 5)
 	count := moves / rigsOfMoves
 	if testing.Short() {
@@ -257,9 +258,9 @@ func TestMovesAreSafe(t *testing.T) {
 	for seed := range uint64(rigsOfMoves) {
 		m := mover{rand.New(rand.NewPCG(seed, 3))}
 		p, view := base, patch.Of(base)
-		before := map[plan.ActID]*byHand{}
+		before := map[plan.ActID]*patchtest.ByHand{}
 		for _, act := range view.Acts {
-			before[act.Act.ID] = known.read(p, act.Act.ID)
+			before[act.Act.ID] = known.Read(p, act.Act.ID)
 		}
 		for n := range count {
 			if n%10 == 0 {
@@ -277,8 +278,8 @@ func TestMovesAreSafe(t *testing.T) {
 			old, all := view, o.withRights(p, before[o.act])
 			p, view = next, patch.Next(view, next)
 			for _, act := range view.Acts {
-				now := known.read(p, act.Act.ID)
-				wrong := cmp.Or(now.alone(), now.agrees(view, act), now.arrives(p, act), before[act.Act.ID].moved(now, all.may(before[act.Act.ID], now)))
+				now := known.Read(p, act.Act.ID)
+				wrong := cmp.Or(now.Alone(), now.Agrees(view, act), arrives(now, p, act), before[act.Act.ID].Moved(now, all.may(before[act.Act.ID], now)))
 				if act.Act.ID == o.act && wrong == "" && o.words != "take out" {
 					wrong = o.parted(p, before[act.Act.ID], now, old.Stayed(view, o.act, o.inputs))
 				}

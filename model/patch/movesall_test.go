@@ -2,6 +2,7 @@ package patch_test
 
 import (
 	"stageloom/model/patch"
+	"stageloom/model/patch/patchtest"
 	"stageloom/model/plan"
 )
 
@@ -34,10 +35,10 @@ func (m mover) drawOverAll(p *plan.Plan) operation {
 	boxes := m.Perm(3)
 	one, other := movesDevice(3+boxes[0]), movesDevice(3+boxes[1])
 	offset := patch.Offset{Act: act, All: m.IntN(2) == 0, By: by, Follow: true}
-	everywhere := func(consoles ...plan.DeviceID) (all []spot) {
+	everywhere := func(consoles ...plan.DeviceID) (all []patchtest.Spot) {
 		for _, id := range consoles {
 			for n := range 14 {
-				all = append(all, spot{id, n})
+				all = append(all, patchtest.Spot{Console: id, Number: n})
 			}
 		}
 		return all
@@ -60,7 +61,7 @@ func (m mover) drawOverAll(p *plan.Plan) operation {
 }
 
 // drawInsert draws a new input; the oldest that was added leaves where there are several.
-func (m mover) drawInsert(p *plan.Plan, act plan.ActID, all []spot) operation {
+func (m mover) drawInsert(p *plan.Plan, act plan.ActID, all []patchtest.Spot) operation {
 	old, with := added(p), patch.Insertion{Act: act, At: m.input(), Name: "New", Below: m.IntN(2) == 0}
 	if len(old) > 3 {
 		return operation{words: "take out", inputs: old[:1], edit: func(e *plan.Edit) error { e.RemoveInput(old[0]); return nil }}

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"stageloom/model/patch"
+	"stageloom/model/patch/patchtest"
 	"stageloom/model/plan"
 )
 
@@ -77,14 +78,14 @@ func (c cables) bring(p *plan.Plan, box patch.Socket, console plan.DeviceID) boo
 }
 
 // arrives says where a channel gets its input in the view and not by hand, or the other way round; blank where they agree.
-func (b *byHand) arrives(p *plan.Plan, act *patch.Act) string {
+func arrives(b *patchtest.ByHand, p *plan.Plan, act *patch.Act) string {
 	carried := cabled(p, act.Act.ID)
 	for _, line := range act.Lines {
 		for _, channel := range line.Channels() {
-			listed := b.hear[spot{channel.Console, channel.Number}]
+			listed := b.Hear[patchtest.Spot{Console: channel.Console, Number: channel.Number}]
 			boxes := map[patch.Socket]bool{listed: true}
 			if device, _ := p.Device(listed.Device); device.Kind == "split" || device.Kind == "snake" {
-				boxes = b.wet[line.Input.ID]
+				boxes = b.Wet[line.Input.ID]
 			}
 			reached := false
 			for box := range boxes {

@@ -1,4 +1,5 @@
-package patch_test
+// Package patchtest reads a patch by hand, for tests to compare with what the program says; tests alone use it.
+package patchtest
 
 import (
 	"fmt"
@@ -8,26 +9,28 @@ import (
 	"stageloom/model/plan"
 )
 
-// byHand reads the patch of one act from the rows of a plan alone, as somebody with paper and pencil does. It shares nothing
+// ByHand is the patch of one act as it is read from the rows of a plan alone, as somebody with paper and pencil does. It shares nothing
 // with the room but the names of sockets.
-type byHand struct {
-	at   map[plan.InputID]patch.Socket
-	wet  map[plan.InputID]map[patch.Socket]bool
-	hear map[spot]patch.Socket
-	has  map[spot][]plan.InputID
+type ByHand struct {
+	// At is where each input is plugged in, Wet all sockets that it comes to over multicores.
+	At  map[plan.InputID]patch.Socket
+	Wet map[plan.InputID]map[patch.Socket]bool
+	// Hear is what each channel listens to, Has the inputs that it gets.
+	Hear map[Spot]patch.Socket
+	Has  map[Spot][]plan.InputID
 }
 
-// spot is a channel of a console.
-type spot struct {
-	console plan.DeviceID
-	number  int
+// Spot is a channel of a console.
+type Spot struct {
+	Console plan.DeviceID
+	Number  int
 }
 
-// wires are where sockets lead; the rows that say so stay as they are while a rig is worked on.
-type wires map[patch.Socket]map[patch.Socket]bool
+// Wires are where sockets lead; the rows that say so stay as they are while a rig is worked on.
+type Wires map[patch.Socket]map[patch.Socket]bool
 
-// flood walks from a socket over every multicore whose way it lies on.
-func (known wires) flood(p *plan.Plan, from patch.Socket) map[patch.Socket]bool {
+// Flood walks from a socket over every multicore whose way it lies on.
+func (known Wires) Flood(p *plan.Plan, from patch.Socket) map[patch.Socket]bool {
 	if wet := known[from]; wet != nil {
 		return wet
 	}
@@ -67,8 +70,9 @@ func (known wires) flood(p *plan.Plan, from patch.Socket) map[patch.Socket]bool 
 	return wet
 }
 
-func (known wires) read(p *plan.Plan, act plan.ActID) *byHand {
-	b := &byHand{map[plan.InputID]patch.Socket{}, map[plan.InputID]map[patch.Socket]bool{}, map[spot]patch.Socket{}, map[spot][]plan.InputID{}}
+// Read reads the patch of an act; blank is the house.
+func (known Wires) Read(p *plan.Plan, act plan.ActID) *ByHand {
+	b := &ByHand{map[plan.InputID]patch.Socket{}, map[plan.InputID]map[patch.Socket]bool{}, map[Spot]patch.Socket{}, map[Spot][]plan.InputID{}}
 	for input := range p.Inputs.All() {
 		if input.Act != "" && input.Act != act {
 			continue
@@ -79,34 +83,34 @@ func (known wires) read(p *plan.Plan, act plan.ActID) *byHand {
 		}
 		switch snake, _ := p.Device(input.Snake); {
 		case said && !row.Strike:
-			b.at[input.ID] = patch.Socket{Device: row.Device, Number: row.Socket}
+			b.At[input.ID] = patch.Socket{Device: row.Device, Number: row.Socket}
 		case !said && input.Snake != "":
 			kind, _ := p.Kinds.Get(plan.Key(snake.Kind))
-			b.at[input.ID] = patch.Socket{Device: input.Snake, Number: input.SnakeWay, Output: !kind.Passive}
+			b.At[input.ID] = patch.Socket{Device: input.Snake, Number: input.SnakeWay, Output: !kind.Passive}
 		}
 	}
-	for id, at := range b.at {
-		b.wet[id] = known.flood(p, at)
+	for id, at := range b.At {
+		b.Wet[id] = known.Flood(p, at)
 	}
 	for row := range p.ConsolePatches.All() {
 		if own := (plan.ConsolePatch{Act: act, Console: row.Console, Channel: row.Channel}); row.Strike || row.Act != act && (row.Act != "" || p.ConsolePatches.Has(own.Key())) {
 			continue
 		}
-		at := spot{row.Console, row.Channel}
-		b.hear[at] = patch.Socket{Device: row.Device, Number: row.Socket}
-		for id, wet := range b.wet {
-			if wet[b.hear[at]] {
-				b.has[at] = append(b.has[at], id)
+		at := Spot{row.Console, row.Channel}
+		b.Hear[at] = patch.Socket{Device: row.Device, Number: row.Socket}
+		for id, wet := range b.Wet {
+			if wet[b.Hear[at]] {
+				b.Has[at] = append(b.Has[at], id)
 			}
 		}
 	}
 	return b
 }
 
-// alone says which inputs lie on one socket or come up on one channel; blank where none do.
-func (b *byHand) alone() string {
+// Alone says which inputs lie on one socket or come up on one channel; blank where none do.
+func (b *ByHand) Alone() string {
 	holder := map[patch.Socket]plan.InputID{}
-	for id, wet := range b.wet {
+	for id, wet := range b.Wet {
 		for s := range wet {
 			if holder[s] != "" {
 				return fmt.Sprintf("%s and %s are both on %v", holder[s], id, s)
@@ -114,7 +118,7 @@ func (b *byHand) alone() string {
 			holder[s] = id
 		}
 	}
-	for at, on := range b.has {
+	for at, on := range b.Has {
 		if len(on) > 1 {
 			return fmt.Sprintf("%v has %v", at, on)
 		}
@@ -122,44 +126,44 @@ func (b *byHand) alone() string {
 	return ""
 }
 
-// agrees says where the tables of a view say something else, by input or by console; blank where they agree.
-func (b *byHand) agrees(v *patch.View, act *patch.Act) string {
+// Agrees says where the tables of a view say something else, by input or by console; blank where they agree.
+func (b *ByHand) Agrees(v *patch.View, act *patch.Act) string {
 	heard, listed := 0, 0
 	for _, line := range act.Lines {
 		id := line.Input.ID
-		if b.at[id] != line.At {
-			return fmt.Sprintf("%s is on %v and not %v", id, b.at[id], line.At)
+		if b.At[id] != line.At {
+			return fmt.Sprintf("%s is on %v and not %v", id, b.At[id], line.At)
 		}
 		for _, channel := range line.Channels() {
-			if !slices.Equal(b.has[spot{channel.Console, channel.Number}], []plan.InputID{id}) {
+			if !slices.Equal(b.Has[Spot{channel.Console, channel.Number}], []plan.InputID{id}) {
 				return fmt.Sprintf("%v has not %s", channel, id)
 			}
 			heard++
 		}
 		for s := range line.Sockets() {
-			if !b.wet[id][s] && s != line.Snake {
+			if !b.Wet[id][s] && s != line.Snake {
 				return fmt.Sprintf("%s is not on %v", id, s)
 			}
 		}
 	}
 	for console, all := range v.ConsoleRows(act) {
 		for _, row := range all {
-			if listed++; len(row.Lines) != len(b.has[spot{console, row.Number}]) {
+			if listed++; len(row.Lines) != len(b.Has[Spot{console, row.Number}]) {
 				return fmt.Sprintf("%v has not %v", row.Number, row.Lines)
 			}
 		}
 	}
-	if heard != len(b.has) || listed != len(b.hear) {
-		return fmt.Sprintf("%d channels have inputs and not %d, of %d and not %d", len(b.has), heard, len(b.hear), listed)
+	if heard != len(b.Has) || listed != len(b.Hear) {
+		return fmt.Sprintf("%d channels have inputs and not %d, of %d and not %d", len(b.Has), heard, len(b.Hear), listed)
 	}
 	return ""
 }
 
-// moved says which channel has another input now though it may not; blank where all may.
-func (b *byHand) moved(now *byHand, may func(at spot, was, is plan.InputID) bool) string {
-	for _, all := range []map[spot][]plan.InputID{b.has, now.has} {
+// Moved says which channel has another input now though it may not; blank where all may.
+func (b *ByHand) Moved(now *ByHand, may func(at Spot, was, is plan.InputID) bool) string {
+	for _, all := range []map[Spot][]plan.InputID{b.Has, now.Has} {
 		for at := range all {
-			if was, is := first(b.has[at]), first(now.has[at]); was != is && !may(at, was, is) {
+			if was, is := First(b.Has[at]), First(now.Has[at]); was != is && !may(at, was, is) {
 				return fmt.Sprintf("%v had %q and has %q", at, was, is)
 			}
 		}
@@ -167,7 +171,8 @@ func (b *byHand) moved(now *byHand, may func(at spot, was, is plan.InputID) bool
 	return ""
 }
 
-func first(ids []plan.InputID) plan.InputID {
+// First is the first of some inputs, blank where there is none.
+func First(ids []plan.InputID) plan.InputID {
 	if len(ids) == 0 {
 		return ""
 	}
