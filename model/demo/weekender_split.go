@@ -28,9 +28,9 @@ func (b *weekender) split() {
 
 	b.Link(multi("M", "IN2", "orange"), "Horn snake", "Splitter", b.With("Multi 30 m"))
 	b.Link(multi("A1", "M1", "blue"), "Splitter", "Stage rack", b.With("Multi 30 m"))
-	b.Link(multi("A2", "M2", "blue/white"), "Splitter", "Stage rack", b.With("Multi 30 m"))
+	b.Link(multi("A2", "M2", "yellow"), "Splitter", "Stage rack", b.With("Multi 30 m"))
 	b.Link(multi("C1", "M1", "green"), "Splitter", "Broadcast rack", b.With("Multi 30 m"), geom.Pt(-4, 14.5), geom.Pt(0, 16))
-	b.Link(multi("C2", "M2", "green/white"), "Splitter", "Broadcast rack", b.With("Multi 30 m"), geom.Pt(-4, 14), geom.Pt(0.5, 16))
+	b.Link(multi("C2", "M2", "brown"), "Splitter", "Broadcast rack", b.With("Multi 30 m"), geom.Pt(-4, 14), geom.Pt(0.5, 16))
 	b.Link(aes50("AES50 1", "AES50"), "Broadcast rack", "Broadcast converter", b.With("6A05"))
 	b.Link(phase(onFibre("F", "F3"), 2, "white"), "Broadcast converter", "Broadcast van", b.With("F11"),
 		geom.Pt(6, 51), geom.Pt(96, 51), geom.Pt(96, 82))

@@ -81,8 +81,7 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	figure := LinkFigure{
 		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: runOf(shown), Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
 	}
-	transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
-	figure.Tape, figure.Multicore = p.TapeColour(link), err == nil && transport.Media == standards.AnalogueMulticore
+	figure.Tape, figure.Multicore = p.TapeColour(link), isMulticore(link)
 	for _, point := range p.PointsOf(link.ID) {
 		figure.Way = append(figure.Way, point.At())
 	}
@@ -113,6 +112,12 @@ func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 		}
 	}
 	return figure
+}
+
+// isMulticore reports whether a link carries analogue ways in one cable.
+func isMulticore(link plan.Link) bool {
+	transport, err := standards.TransportBySlug(standards.TransportSlug(link.Transport))
+	return err == nil && transport.Media == standards.AnalogueMulticore
 }
 
 // runOf is the length of a run, 0 where nobody gave the metres of its way.

@@ -117,6 +117,7 @@ var figureMeanings = map[string]string{
 	"loss":              "What cables and couplers take from the signal {reference}, at the temperature of the cable. Computed from catalogue maxima.",
 	"limit":             "The most that the link may lose {reference}, by the rule that grades it.",
 	"margin":            "Limit less loss: what is in hand. Ample is twice the wanted margin and more, enough reaches it, tight is under it, over is beyond the limit.",
+	"tape":              "The colour of the tape at both ends: the link's own, else that of its loom. The patch on its label shows it.",
 	"wanted margin":     "What should be left for age, dirt, bends and heat that nobody foresaw.",
 	"cable temperature": "Warm copper loses more: a cable in the sun is hotter than the air.",
 	"still missing":     "The metres of all runs that no cable reaches yet.",
