@@ -52,7 +52,9 @@ type importDialog struct {
 	// aside is what an input list changes, and what of it is not taken and no fault.
 	aside *widget.Label
 
-	all, good *widget.Button
+	all, good *dialogs.Answer
+	// returned tells that Return read the file: what can be done with it then has the keys.
+	returned bool
 	// strike says that an input list is all that its act has, drop that inputs which it lacks leave; dropSaid and actSaid tell
 	// that the user said so, or for whom it is.
 	strike, drop      *dialogs.Check
@@ -86,7 +88,10 @@ func (s *Dialogs) importList(place Place, holds, path string) {
 func (d *importDialog) build(holds string) {
 	d.path = dialogs.NewEntry(d)
 	d.path.SetPlaceHolder("a CSV, TSV or xlsx file; Return reads it")
-	d.path.OnSubmitted = func(string) { d.load() }
+	d.path.OnSubmitted = func(string) {
+		d.returned = true
+		d.load()
+	}
 	browse := widget.NewButton("Browse…", d.browse)
 	d.holds = dialogs.NewChooser(d, []string{holdsReels, holdsCases, holdsInputs, holdsDevices}, func(string) { d.guess() })
 	if d.place.ofHouse {
@@ -109,12 +114,12 @@ func (d *importDialog) build(holds string) {
 	choices := container.NewGridWithColumns(4, onTop(labelled("It holds", d.holds)), onTop(labelled("Sheet", d.sheet)), onTop(labelled("Column heads", d.head)), container.NewStack(d.ofKind, d.ofAct))
 	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults, d.aside)))
 	content := container.NewBorder(container.NewVBox(file, container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
-	d.all = widget.NewButton("Import", func() { d.take(false) })
+	d.all = dialogs.NewAnswer(d, "Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
-	d.good = widget.NewButton("Import the good rows only", func() { d.take(true) })
+	d.good = dialogs.NewAnswer(d, "Import the good rows only", func() { d.take(true) })
 	d.dialog = dialog.NewCustomWithoutButtons("Import a list into "+d.place.name, content, d.Window())
 	d.dialog.SetOnClosed(func() { d.run++ })
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), d.good, d.all})
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(d, "Cancel", d.dialog.Hide), d.good, d.all})
 	d.showChoices()
 	d.all.Disable()
 	d.good.Disable()

@@ -5,7 +5,8 @@ import (
 	"path/filepath"
 	"testing"
 
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2"
+
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/exchange"
@@ -74,7 +75,7 @@ func ticked(t *testing.T, h *hosttest.Host, label string) *dialogs.Check {
 func enabled(t *testing.T, h *hosttest.Host, label string) bool {
 	t.Helper()
 	for _, object := range h.Parts() {
-		if button, is := object.(*widget.Button); is && button.Text == label {
+		if button, is := object.(*dialogs.Answer); is && button.Text == label {
 			return !button.Disabled()
 		}
 	}
@@ -221,4 +222,26 @@ func TestEncodingAndSheetAreKeptForACorrectedFile(t *testing.T) {
 	sheets.SetSelected("Second, 2 rows")
 	load(h, book)
 	require.Equal(t, "Second, 2 rows", chooser(t, h, "Second, 2 rows").Selected)
+}
+
+func TestReturnReadsAFileAndThenImportsIt(t *testing.T) {
+	h, d := open(t)
+	p := h.Desk().Plan()
+	require.NoError(t, h.Desk().Do("An act", func(e *plan.Edit) error { e.AddAct(plan.Act{Name: "Only", Order: 1}); return nil }))
+	require.NotSame(t, p, h.Desk().Plan())
+	for act := range h.Desk().Plan().Acts.All() {
+		h.Desk().Select(plan.RefOf(act))
+	}
+	importing(h, d, "")
+	require.Equal(t, "1 Only", chooser(t, h, "all acts").Selected, "the only act too, where one is at it")
+	load(h, write(t, t.TempDir(), "list.csv", "No;Name\n1;Theremin\n"))
+	focused, is := h.Window().Canvas().Focused().(*dialogs.Answer)
+	require.True(t, is, "what Return does has the keys")
+	require.Equal(t, "Import", focused.Text)
+	focused.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	taken := false
+	for input := range h.Desk().Plan().Inputs.All() {
+		taken = taken || input.Name == "Theremin" && input.Act != ""
+	}
+	require.True(t, taken)
 }

@@ -35,8 +35,8 @@ func (d *importDialog) listActs() {
 			d.acts, names = append(d.acts, act.Act.ID), append(names, text.ActLabel(act))
 		}
 	}
-	if len(d.acts) == 2 {
-		d.acts, names, at = d.acts[:1], names[:1], 0 // a plan with one act has one list
+	if len(d.acts) == 2 && at == 0 {
+		d.acts, names = d.acts[:1], names[:1] // a plan with one act has one list, unless that act is what one is at
 	}
 	d.act = dialogs.NewChooser(d, names, nil)
 	d.act.SetSelectedIndex(at)

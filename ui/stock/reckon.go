@@ -91,6 +91,21 @@ func (d *importDialog) conclude(good string, rows int, faults []exchange.Fault, 
 			good, text.RowsWithFaults(bad)))
 		d.good.Enable()
 	}
+	d.handKeys()
+}
+
+// handKeys gives the keys to what can be done with a file that Return has read, so that Return does it.
+func (d *importDialog) handKeys() {
+	if !d.returned {
+		return
+	}
+	d.returned = false
+	for _, button := range []*dialogs.Answer{d.all, d.good} {
+		if !button.Disabled() {
+			dialogs.Focus(d, button)
+			return
+		}
+	}
 }
 
 // askWords asks what words for kinds mean that no kind bears; what was answered stays answered.
