@@ -62,6 +62,9 @@ func lineCheckSheet(s *page, view *patch.View, act *patch.Act) {
 		heard := "not yet heard"
 		if last, found := view.Plan.Checked(act.Act.ID, turn.Line.Input.ID); found {
 			heard = patch.HeardWords(last)
+			if changed := view.ChangedSince(turn.Line, last); changed != "" {
+				heard += ", patch changed since: " + changed
+			}
 		}
 		words := fmt.Sprintf("%s: %s", strings.Join(strings.Fields(turn.Line.Input.Name), " "), heard)
 		s.hang(fmt.Sprintf("%4d  %8s  %4d  ", turn.Place, turn.Planned, turn.Line.Input.Number), printable(words))

@@ -121,8 +121,33 @@ func (l *Line) sockets() (list []Socket) {
 	return slices.DeleteFunc(append(list, l.At, l.Snake), Socket.None)
 }
 
-// CheckTally counts how a line check stands.
-type CheckTally struct{ Inputs, OK, Open, Cleared, Left int }
+// mostOfChain is how much of the way of an input a line check keeps.
+const mostOfChain = 1000
+
+// Chain is the way of an input as a line check keeps it: "SL in 3 → FOH 1, Mon 1".
+func (v *View) Chain(line *Line) string {
+	return plan.ClippedTo(strings.TrimPrefix(v.Words(line), line.Input.Name+arrow), mostOfChain)
+}
+
+// ChangedSince says where the way of an input is another than when it was heard: "was SL in 3, is SL in 7"; blank where it is
+// the same, and where nothing says what it was.
+func (v *View) ChangedSince(line *Line, heard plan.LineCheck) string {
+	now := v.Chain(line)
+	if heard.Chain == "" || heard.Chain == now || line.Struck {
+		return ""
+	}
+	was, is := strings.Split(heard.Chain, arrow), strings.Split(now, arrow)
+	for len(was) > 1 && len(is) > 1 && was[0] == is[0] {
+		was, is = was[1:], is[1:]
+	}
+	for len(was) > 1 && len(is) > 1 && was[len(was)-1] == is[len(is)-1] {
+		was, is = was[:len(was)-1], is[:len(is)-1]
+	}
+	return fmt.Sprintf("was %s, is %s", strings.Join(was, arrow), strings.Join(is, arrow))
+}
+
+// CheckTally counts how a line check stands. Changed are those that were OK, whose patch is another since.
+type CheckTally struct{ Inputs, OK, Open, Cleared, Changed, Left int }
 
 // CheckTally counts the line check of an act.
 func (v *View) CheckTally(act *Act) (t CheckTally) {
@@ -135,6 +160,8 @@ func (v *View) CheckTally(act *Act) (t CheckTally) {
 		switch {
 		case !heard:
 			t.Left++
+		case last.Result == plan.HeardOK && v.ChangedSince(line, last) != "":
+			t.Changed++
 		case last.Result == plan.HeardOK:
 			t.OK++
 		case last.Fault():
@@ -160,6 +187,9 @@ func (t CheckTally) String() string {
 	}
 	if t.Cleared > 0 {
 		said = append(said, fmt.Sprintf("%d to hear again", t.Cleared))
+	}
+	if t.Changed > 0 {
+		said = append(said, fmt.Sprintf("%d to hear again (patch changed since)", t.Changed))
 	}
 	if t.Left > 0 {
 		said = append(said, fmt.Sprintf("%d not yet heard", t.Left))

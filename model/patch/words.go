@@ -7,6 +7,9 @@ import (
 	"stageloom/model/plan"
 )
 
+// arrow leads from each place on the way of a signal to the next.
+const arrow = " → "
+
 // SocketWords names a socket as a crew says it: "SL in 3", "SR out 4"; blank for none.
 func (v *View) SocketWords(s Socket) string { return v.nets.socketWords(s) }
 

@@ -167,7 +167,8 @@ type SocketName struct {
 func (r SocketName) Key() Key { return Key(fmt.Sprintf("%s/%s/%04d", r.Device, r.Direction, r.Socket)) }
 
 // LineCheck is what was heard of an input in one act at a time. What is not OK stays a fault until it is cleared. Times are
-// dates and times of day with their offset, as in RFC 3339.
+// dates and times of day with their offset, as in RFC 3339. Chain is the way that the input had when it was heard, as it was
+// called out then.
 type LineCheck struct {
 	Act     ActID   `json:"act,omitzero" ref:"acts"`
 	Input   InputID `json:"input" ref:"inputs"`
@@ -175,6 +176,7 @@ type LineCheck struct {
 	Result  string  `json:"result" oneof:"OK dead noisy wrong"`
 	Cleared string  `json:"cleared,omitzero"`
 	Note    string  `json:"note,omitzero" long:"true"`
+	Chain   string  `json:"chain,omitzero" long:"true"`
 }
 
 // Key is act, input and time.

@@ -72,10 +72,10 @@ func (v *View) placeOf(input plan.InputID) int {
 	return slices.IndexFunc(v.turns(), func(turn patch.Turn) bool { return turn.Line.Input.ID == input })
 }
 
-// isToHear reports whether an input is not OK yet.
+// isToHear reports whether an input is not OK yet, or is patched otherwise since.
 func (v *View) isToHear(turn patch.Turn) bool {
 	last, found := v.assessment.Plan.Checked(v.check.act, turn.Line.Input.ID)
-	return !found || last.Result != plan.HeardOK
+	return !found || last.Result != plan.HeardOK || v.assessment.Patch.ChangedSince(turn.Line, last) != ""
 }
 
 // turn is the input whose turn it is, and how many there are.

@@ -124,7 +124,7 @@ func TestALineCheckOf36InputsByKey(t *testing.T) {
 	require.Equal(t, "36 Voice 36: OK 16:31. That was the last input: 32 of 36 OK, 3 faults open, 1 not yet heard.", f.Said())
 	require.Equal(t, 36, f.steps(), "35 results and a note, one step each")
 	kick, _ := f.desk.Plan().Checked(acts[0], inputNumbered(p, 12))
-	require.Equal(t, plan.LineCheck{Act: acts[0], Input: inputNumbered(p, 12), At: "2027-06-18T16:23:40+02:00", Result: plan.Noisy, Note: "crackles on W and D"}, kick)
+	require.Equal(t, plan.LineCheck{Act: acts[0], Input: inputNumbered(p, 12), At: "2027-06-18T16:23:40+02:00", Result: plan.Noisy, Note: "crackles on W and D", Chain: "SL in 12 → FOH 12, Mon 12"}, kick)
 	require.Equal(t, "Line check: 36 Voice 36 OK", f.desk.NextUndo())
 	f.typed("u")
 	require.Equal(t, "Taken back: Line check: 36 Voice 36 OK.", f.Said())

@@ -154,6 +154,9 @@ func checkWatchOf(a *assess.Assessment, act *patch.Act, line *patch.Line, last p
 	case beside != "":
 		list = append(list, Warning{"HEARD", last.Result + beside})
 	}
+	if changed := a.Patch.ChangedSince(line, last); changed != "" {
+		list = append(list, Warning{"CHANGED", "since the check: " + changed + ", hear it again"})
+	}
 	for _, fault := range a.Patch.FaultsElsewhere(act, line) {
 		list = append(list, Warning{"MIND", a.Patch.FaultWords(fault, line)})
 	}

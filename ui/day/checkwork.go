@@ -21,9 +21,10 @@ func (v *View) hear(result string) {
 		return
 	}
 	input, act, at := turn.Line.Input, v.check.act, v.Now().Format(time.RFC3339)
+	chain := v.assessment.Patch.Chain(turn.Line)
 	var row plan.LineCheck
 	done := v.do(fmt.Sprintf("Line check: %s %s", numbered(input), result), "", func(e *plan.Edit) (err error) {
-		row, err = e.SetLineCheck(plan.LineCheck{Act: act, Input: input.ID, At: at, Result: result})
+		row, err = e.SetLineCheck(plan.LineCheck{Act: act, Input: input.ID, At: at, Result: result, Chain: chain})
 		return err
 	})
 	if !done {

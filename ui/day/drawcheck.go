@@ -45,11 +45,12 @@ func (v *View) resultButtons() (list []button) {
 		return nil
 	}
 	last, _ := v.assessment.Plan.Checked(v.check.act, turn.Line.Input.ID)
+	stands := last.Cleared == "" && v.assessment.Patch.ChangedSince(turn.Line, last) == ""
 	for _, result := range plan.Heard() {
 		key := keyOf(result)
 		b := button{
 			runes: []rune(key + strings.ToLower(key)), key: key, label: result, do: func() { v.hear(result) },
-			large: true, done: last.Result == result && last.Cleared == "", words: strings.ToUpper(result),
+			large: true, done: last.Result == result && stands, words: strings.ToUpper(result),
 		}
 		if b.done {
 			b.words = "✓ " + b.words
