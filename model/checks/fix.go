@@ -37,6 +37,7 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"channel-left":     freeLeft,
 	"rates-apart":      oneRate,
 	"no-arrival":       passOn,
+	"detour":           overShorter,
 	"phantom-missing":  giveIt,
 	"phantom-arrives":  takeIt,
 	"double-input":     numberThem,

@@ -221,7 +221,7 @@ func TestAFixTakesItsFindingAwayAndBringsNoStop(t *testing.T) {
 			require.Equal(t, c.labels, labels)
 		})
 	}
-	for _, id := range []string{"channel-left", "rates-apart", "no-arrival", "double-input"} { // TestALeftChannelIsFreed, TestRatesAndConsoles, on plans with a patch; TestInputsOfOneNameAreNumbered, on lists
+	for _, id := range []string{"channel-left", "rates-apart", "detour", "no-arrival", "double-input"} { // TestALeftChannelIsFreed, TestRatesAndConsoles, TestDetours, on plans with a patch; TestInputsOfOneNameAreNumbered, on lists
 		fixed[id] = true
 	}
 	for _, id := range checks.FixedRules() {

@@ -58,7 +58,7 @@ func (r Rule) Next(s *Subject, e *Edited, before Found) Found {
 	switch {
 	case r.Same(e.Before, s.Plan):
 		return before
-	case r.Patch && len(r.Reads) == 0 && patch.Same(e.Patch, s.Patch):
+	case r.Patch && !r.Budgets && len(r.Reads) == 0 && patch.Same(e.Patch, s.Patch):
 		return before
 	case !r.readsSame(e.Before, s.Plan):
 	case r.Plugs && !e.Touched.Plugged:
@@ -208,6 +208,7 @@ var rules = []Rule{
 	{ID: "cable-twice", Reads: []string{plan.ReelsTable, plan.SegmentsTable, plan.LinksTable}, find: cableTwice},
 	{ID: "slots-over", Patch: true, find: slotsOver},
 	{ID: "rates-apart", Patch: true, find: ratesApart},
+	{ID: "detour", Budgets: true, Patch: true, find: detour},
 	{ID: "pair-crossed", Patch: true, find: pairCrossed},
 	{ID: "no-socket", Patch: true, find: noSocket},
 	{ID: "double-patched", Patch: true, find: doublePatched},
