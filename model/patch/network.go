@@ -180,7 +180,9 @@ func newNetwork(p *plan.Plan, r rest) *network {
 
 func (n *network) device(row plan.Device, k *kind) {
 	d := &device{id: row.ID, name: row.Name, folded: strings.ToLower(row.Name), kind: k, passesOn: row.PassesOn, converts: row.Converts}
-	if row.Rate != "" || row.Converts || !k.handsOn() {
+	if k.Passive { // copper has no clock, whatever its card says
+		d.converts = false
+	} else if row.Rate != "" || row.Converts || !k.handsOn() {
 		d.rate = row.SampleRateHz(plan.Settings{SampleRate: n.rest.plan})
 	}
 	n.devices[row.ID] = d
