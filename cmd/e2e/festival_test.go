@@ -2,7 +2,6 @@ package e2e_test
 
 import (
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -120,14 +119,47 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 		require.NoError(t, err)
 		f.types(list)
 		f.keys("Return")
-		f.do("sleep", "1")
+		f.until("it is read, and can be taken", func() bool { return strings.Contains(f.state().Focus, "Answer") })
 		f.picture("festival-list-" + act.list)
 		f.keys("Return")
-		f.do("sleep", "1")
-		f.picture("festival-taken-" + act.list)
-		t.Log(f.state().Overlays, f.table())
-		break
+		f.done("the list of " + act.name)
+		f.closed("the list is in")
 	}
-	_ = strings.Join
-	_ = exec.Command
+	f.agree()
+	listed := f.actions
+
+	for _, name := range []string{"Copper Wells", "Brickworks"} {
+		f.cell("acts", name, "Guest consoles", "Guest console at FOH drop")
+	}
+	f.keys("ctrl+7")
+	f.until("the patch is open", func() bool { return f.table().Name == "patch" })
+	f.agree()
+	t.Log("lists", listed, "guests", f.actions)
+	f.picture("festival-patch")
+}
+
+// cell goes to a row and a column of the open table by keys, types and keeps it.
+func (f *festival) cell(table, row, column, text string) {
+	f.t.Helper()
+	f.find(row)
+	for range 30 {
+		if f.table().Column == column {
+			break
+		}
+		f.keys("Right")
+	}
+	require.Equal(f.t, column, f.table().Column)
+	f.types(text)
+	f.keys("Return")
+	f.done(text)
+	require.Empty(f.t, f.table().Trouble)
+}
+
+// find filters the open table and goes to the row.
+func (f *festival) find(row string) {
+	f.t.Helper()
+	f.keys("ctrl+f")
+	f.types(row)
+	f.keys("Down", "Home")
+	f.until("the row", func() bool { return strings.Contains(f.table().Row, row) })
 }

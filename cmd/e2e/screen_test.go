@@ -147,6 +147,7 @@ type state struct {
 	Scale     float64              `json:"scale"`
 	Dragging  bool                 `json:"dragging"`
 	Overlays  int                  `json:"overlays"`
+	Focus     string               `json:"focus"`
 	Frames    int                  `json:"frames"`
 	Tip       string               `json:"tip"`
 }

@@ -43,9 +43,9 @@ func (known Wires) Flood(p *plan.Plan, from patch.Socket) map[patch.Socket]bool 
 		if !kind.Passive && (s != from || !s.Output) {
 			continue
 		}
-		for row := range p.KindWays.All() {
+		for _, row := range pins(p, device.Kind) {
 			way := row.First + s.Number - row.Socket
-			if row.Kind != device.Kind || (row.Direction == "out") != s.Output || way < row.First || way >= row.First+row.Count {
+			if (row.Direction == "out") != s.Output || way < row.First || way >= row.First+row.Count {
 				continue
 			}
 			for link := range p.Links.All() {
@@ -56,8 +56,8 @@ func (known Wires) Flood(p *plan.Plan, from patch.Socket) map[patch.Socket]bool 
 					continue
 				}
 				other, _ := p.Device(far)
-				for there := range p.KindWays.All() {
-					if there.Kind == other.Kind && there.Port == port && way >= there.First && way < there.First+there.Count {
+				for _, there := range pins(p, other.Kind) {
+					if there.Port == port && way >= there.First && way < there.First+there.Count {
 						if next := (patch.Socket{Device: far, Number: there.Socket + way - there.First, Output: there.Direction == "out"}); !wet[next] {
 							wet[next] = true
 							todo = append(todo, next)
@@ -68,6 +68,30 @@ func (known Wires) Flood(p *plan.Plan, from patch.Socket) map[patch.Socket]bool 
 		}
 	}
 	return wet
+}
+
+// pins are the ways at which the sockets of a kind lie. One that says nothing of them has its inputs on its only multicore,
+// then its outputs.
+func pins(p *plan.Plan, id plan.KindID) (rows []plan.KindWay) {
+	for row := range p.KindWays.All() {
+		if row.Kind == id {
+			rows = append(rows, row)
+		}
+	}
+	var multicores []string
+	for _, port := range p.Ports(id) {
+		if port.Transport == "analogue-multicore" {
+			multicores = append(multicores, port.Name)
+		}
+	}
+	if len(rows) > 0 || len(multicores) != 1 {
+		return rows
+	}
+	kind, _ := p.Kinds.Get(plan.Key(id))
+	return []plan.KindWay{
+		{Port: multicores[0], First: 1, Count: kind.Inputs, Direction: "in", Socket: 1},
+		{Port: multicores[0], First: 1 + kind.Inputs, Count: kind.Outputs, Direction: "out", Socket: 1},
+	}
 }
 
 // Read reads the patch of an act; blank is the house.
