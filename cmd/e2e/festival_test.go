@@ -80,10 +80,13 @@ func (f *festival) closed(what string) {
 	f.until(what, func() bool { return f.state().Overlays == 0 })
 }
 
-// agree saves, and compares what the table of the patch and the command say of every act with the rows read by hand.
-func (f *festival) agree() {
+// agree saves, and compares what the patch says of every act, as tables, paper and the command have it, with the rows read by
+// hand; it returns what was saved.
+func (f *festival) agree() *plan.Plan {
 	f.t.Helper()
-	f.press("ctrl+s")
+	if f.state().Unsaved {
+		f.press("ctrl+s")
+	}
 	f.until("saved", func() bool { return !f.state().Unsaved })
 	p, _, err := planfile.Open(f.saved)
 	require.NoError(f.t, err)
@@ -93,6 +96,7 @@ func (f *festival) agree() {
 		require.Empty(f.t, byHand.Alone(), act.Act.Name)
 		require.Empty(f.t, byHand.Agrees(view, act), act.Act.Name)
 	}
+	return p
 }
 
 // TestAFestivalDayIsPatchedByKeys takes four odd lists of 36, 28, 44 and 12 inputs, two guest consoles, a box that dies, a
@@ -104,12 +108,14 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 	f.do("mousemove", "1279", "799")
 	f.step = f.state().Step
 
+	start := f.agree()
+	f.actions = 0
 	f.keys("ctrl+9")
 	f.until("the acts are open", func() bool { return f.table().Name == "acts" })
 	for _, act := range []struct{ name, list string }{{"Copper Wells", "copper-wells.csv"}, {"Kapelle Unterhang", "kapelle-unterhang.tsv"}, {"Brickworks", "brickworks.csv"}, {"Two Ladders", "two-ladders.txt"}} {
 		f.keys("Insert")
 		f.done("an act")
-		f.keys("Right")
+		f.to("Act")
 		f.types(act.name)
 		f.keys("Return")
 		f.done("its name")
@@ -131,28 +137,126 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 	for _, name := range []string{"Copper Wells", "Brickworks"} {
 		f.cell("acts", name, "Guest consoles", "Guest console at FOH drop")
 	}
+	guests := f.actions
+
+	f.keys("ctrl+f", "Escape", "ctrl+7")
+	f.until("the patch is open", func() bool { return f.table().Name == "patch" })
+	f.keys("ctrl+Next", "ctrl+shift+g")
+	f.until("what the act does not use is hidden", func() bool { return f.table().Rows == 48 })
+	f.picture("festival-hidden")
+	f.guest()
+	f.keys("ctrl+Next", "ctrl+Next")
+	f.find("French horn 1")
+	f.to("Socket")
+	f.keys("Escape", "shift+Down", "shift+Down", "shift+Down")
+	f.until("four have no socket", func() bool { return f.table().Selected == 4 })
+	f.types("Stage right box free")
+	f.keys("Return")
+	f.done("they have the first that are free")
+	require.Empty(t, f.table().Trouble)
+	f.guest()
+	channels := f.actions
+
+	f.keys("ctrl+3")
+	f.until("the devices are open", func() bool { return f.table().Name == "devices" })
+	f.find("Riser box")
+	f.until("it is selected", func() bool { return len(f.state().Selection) == 1 && f.state().Selection[0] == "Riser box" })
+	f.command("box is dead")
+	f.until("the dialog is open", func() bool { return f.state().Overlays == 1 })
+	f.picture("festival-dead")
+	f.keys("Return")
+	f.done("the box is dead")
+	f.closed("and all of it moved")
+	f.agree()
+	dead := f.actions
+
 	f.keys("ctrl+7")
 	f.until("the patch is open", func() bool { return f.table().Name == "patch" })
+	f.find("Trombone 1")
+	f.keys("Escape", "shift+Down")
+	f.until("two are selected", func() bool { return f.table().Selected == 2 })
+	f.command("swap the two")
+	f.done("they change places")
 	f.agree()
-	t.Log("lists", listed, "guests", f.actions)
-	f.picture("festival-patch")
+	swapped := f.actions
+
+	f.keys("ctrl+shift+v")
+	f.until("the dialog is open", func() bool { return f.state().Overlays == 1 })
+	f.types("Theremin")
+	f.keys("Return")
+	f.done("an input more")
+	f.closed("it is in")
+	f.agree()
+	added := f.actions
+
+	f.keys("ctrl+3")
+	f.until("the devices are open", func() bool { return f.table().Name == "devices" })
+	f.cell("devices", "Monitor console", "Sample rate", "96 kHz")
+	f.agree()
+	f.keys("ctrl+6")
+	f.until("the findings are open", func() bool { return f.table().Name == "findings" })
+	f.keys("ctrl+f")
+	f.types("96 kHz")
+	f.keys("Down")
+	f.to("Fix")
+	f.keys("Return")
+	f.until("the fixes are offered", func() bool { return f.state().Overlays == 1 })
+	f.picture("festival-rates")
+	f.keys("Down", "Down", "Return")
+	f.done("the console converts")
+	end := f.agree()
+	t.Log("actions to the end of each part: lists", listed, "guests", guests, "their channels", channels, "dead box", dead, "swap", swapped, "added input", added, "sample rate", f.actions)
+
+	d := plan.Between(start, end)
+	cells := len(d.StagePatches.Set) + len(d.ConsolePatches.Set) + len(d.ActConsoles.Set) + len(d.Devices.Set)
+	for _, input := range d.Inputs.Set {
+		for _, said := range []bool{true, input.Source != "", input.Use != "", input.Phantom, input.Stand != "", input.Riser != "", input.Right != ""} {
+			if said {
+				cells++
+			}
+		}
+	}
+	t.Log("cells that say it", cells)
+	require.LessOrEqual(t, 3*f.actions, cells, "a third of what it takes to type each cell")
+}
+
+// guest gives the guest console all inputs of the act in order.
+func (f *festival) guest() {
+	f.t.Helper()
+	f.keys("ctrl+Home")
+	f.to("Guest console")
+	f.keys("ctrl+space")
+	f.types("1")
+	f.keys("Return")
+	f.done("the guest has all of the act in order")
+	f.agree()
 }
 
 // cell goes to a row and a column of the open table by keys, types and keeps it.
 func (f *festival) cell(table, row, column, text string) {
 	f.t.Helper()
 	f.find(row)
-	for range 30 {
-		if f.table().Column == column {
-			break
-		}
-		f.keys("Right")
-	}
-	require.Equal(f.t, column, f.table().Column)
+	f.to(column)
 	f.types(text)
 	f.keys("Return")
 	f.done(text)
 	require.Empty(f.t, f.table().Trouble)
+}
+
+// to goes along the row to a column.
+func (f *festival) to(column string) {
+	f.t.Helper()
+	if f.table().Column == column {
+		return
+	}
+	f.keys("Home")
+	for range 40 {
+		if f.table().Column == column {
+			return
+		}
+		f.keys("Right")
+	}
+	require.Fail(f.t, "no column "+column)
 }
 
 // find filters the open table and goes to the row.

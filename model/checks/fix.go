@@ -119,11 +119,17 @@ func (s *Subject) found() (found []Finding) {
 func cured(f Finding, before, after []Finding) bool {
 	for _, now := range after {
 		was := slices.ContainsFunc(before, now.like)
-		if now.like(f) || !was && (now.Rule == f.Rule || now.Severity == Stop) {
+		if now.like(f) || !was && (now.Rule == f.Rule || now.Severity == Stop && !slices.ContainsFunc(before, now.stopped)) {
 			return false
 		}
 	}
 	return true
+}
+
+// stopped reports whether another finding of the same rule stopped the show at the same first place: what is told together
+// may name more or fewer places then.
+func (f Finding) stopped(other Finding) bool {
+	return f.Rule == other.Rule && other.Severity == Stop && len(f.Where) > 0 && len(other.Where) > 0 && f.Where[0] == other.Where[0]
 }
 
 // like reports whether two findings say the same of the same rows, be it with other figures.

@@ -2,13 +2,15 @@ package table
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 )
 
 // filterField is the line that filters as one types.
 type filterField struct {
 	widget.Entry
-	grid *Grid
+	grid    *Grid
+	pointed bool
 }
 
 func newFilterField(g *Grid) *filterField {
@@ -40,6 +42,21 @@ func (g *Grid) leftOut() string {
 
 // Inner is the toolkit's entry, for tests.
 func (f *filterField) Inner() *widget.Entry { return &f.Entry }
+
+// MouseDown implements desktop.Mouseable.
+func (f *filterField) MouseDown(event *desktop.MouseEvent) {
+	f.pointed = true
+	f.Entry.MouseDown(event)
+	f.pointed = false
+}
+
+// FocusGained implements fyne.Focusable. Reached by key, what filters is selected, so that typing replaces it.
+func (f *filterField) FocusGained() {
+	f.Entry.FocusGained()
+	if !f.pointed {
+		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
+}
 
 // TypedKey implements fyne.Focusable: Escape shows all rows again and then leaves, Enter and Down go to the cells.
 func (f *filterField) TypedKey(event *fyne.KeyEvent) {

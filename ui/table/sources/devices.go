@@ -51,7 +51,7 @@ func deviceFields(as asField[deviceRow]) []table.ColumnOf[deviceRow] {
 			Value:  func(r deviceRow) float64 { return float64(r.links) },
 		},
 		as.column("x", 98), as.column("y", 98), as.aside("level", 80),
-		as.aside("exposure", 116), as.aside("supply", 90), as.aside("structure", 90), as.aside("passes_on", 134), as.aside("rate", 116), as.aside("converts", 166), as.column("note", 160),
+		as.aside("exposure", 116), as.aside("supply", 90), as.aside("structure", 90), as.aside("passes_on", 134), as.column("rate", 116), as.aside("converts", 166), as.column("note", 160),
 	}
 }
 

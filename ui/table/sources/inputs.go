@@ -113,6 +113,6 @@ func inputColumns(as asField[inputRow], acts bool) []table.ColumnOf[inputRow] {
 // inputNames are the columns of an input itself, wherever a row has one.
 func inputNames[R any](as asField[R]) []table.ColumnOf[R] {
 	return []table.ColumnOf[R]{
-		as.column("number", 66), as.column("name", 130), as.column("source", 120), as.column("use", 50), as.column("phantom", 46), as.column("stand", 84),
+		as.column("number", 66), as.column("name", 130), as.column("source", 120), as.column("use", 84), as.column("phantom", 46), as.column("stand", 84),
 	}
 }
