@@ -79,6 +79,9 @@ func (s *screen) button(label string) *widget.Button {
 		if button, ok := object.(*widget.Button); ok && button.Text == label {
 			return button
 		}
+		if answer, ok := object.(interface{ Answer() *widget.Button }); ok && answer.Answer().Text == label {
+			return answer.Answer()
+		}
 	}
 	require.Fail(s.t, "no button "+label)
 	return nil

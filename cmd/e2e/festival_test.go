@@ -107,11 +107,39 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 	f := &festival{program: s.launch(t.TempDir(), nil, path), saved: path}
 	f.do("mousemove", "1279", "799")
 	f.step = f.state().Step
-
 	start := f.agree()
-	f.actions = 0
-	f.keys("ctrl+9")
-	f.until("the acts are open", func() bool { return f.table().Name == "acts" })
+	for _, part := range []struct {
+		words string
+		work  func()
+	}{
+		{"four lists", f.lists},
+		{"two guests", f.guests},
+		{"their channels", f.channels},
+		{"a dead box", f.deadBox},
+		{"a swap", f.swap},
+		{"an input more", f.inputMore},
+		{"another sample rate", f.otherRate},
+	} {
+		before := f.actions
+		part.work()
+		t.Log(part.words, f.actions-before)
+	}
+	d := plan.Between(start, f.agree())
+	cells := len(d.StagePatches.Set) + len(d.ConsolePatches.Set) + len(d.ActConsoles.Set) + len(d.Devices.Set)
+	for _, input := range d.Inputs.Set {
+		for _, said := range []bool{true, input.Source != "", input.Use != "", input.Phantom, input.Stand != "", input.Riser != "", input.Right != ""} {
+			if said {
+				cells++
+			}
+		}
+	}
+	t.Log(f.actions, "actions; cells that say it", cells)
+	require.LessOrEqual(t, 3*f.actions, cells, "a third of what it takes to type each cell")
+}
+
+// lists makes the acts and takes their lists.
+func (f *festival) lists() {
+	f.opens("ctrl+9", "acts")
 	for _, act := range []struct{ name, list string }{{"Copper Wells", "copper-wells.csv"}, {"Kapelle Unterhang", "kapelle-unterhang.tsv"}, {"Brickworks", "brickworks.csv"}, {"Two Ladders", "two-ladders.txt"}} {
 		f.keys("Insert")
 		f.done("an act")
@@ -122,28 +150,31 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 		f.command("input list")
 		f.until("the list is asked for", func() bool { return f.state().Overlays == 1 })
 		list, err := filepath.Abs(filepath.Join("../../testdata/lists/festival", act.list))
-		require.NoError(t, err)
+		require.NoError(f.t, err)
 		f.types(list)
 		f.keys("Return")
 		f.until("it is read, and can be taken", func() bool { return strings.Contains(f.state().Focus, "Answer") })
-		f.picture("festival-list-" + act.list)
+		f.picture("festival-" + act.list)
 		f.keys("Return")
 		f.done("the list of " + act.name)
 		f.closed("the list is in")
 	}
 	f.agree()
-	listed := f.actions
+}
 
+func (f *festival) guests() {
 	for _, name := range []string{"Copper Wells", "Brickworks"} {
-		f.cell("acts", name, "Guest consoles", "Guest console at FOH drop")
+		f.cell(name, "Guest consoles", "Guest console at FOH drop")
 	}
-	guests := f.actions
+	f.keys("ctrl+f", "Escape")
+	f.agree()
+}
 
-	f.keys("ctrl+f", "Escape", "ctrl+7")
-	f.until("the patch is open", func() bool { return f.table().Name == "patch" })
+// channels gives each guest the inputs of its act; four that the list put where others are go to free sockets first.
+func (f *festival) channels() {
+	f.opens("ctrl+7", "patch")
 	f.keys("ctrl+Next", "ctrl+shift+g")
 	f.until("what the act does not use is hidden", func() bool { return f.table().Rows == 48 })
-	f.picture("festival-hidden")
 	f.guest()
 	f.keys("ctrl+Next", "ctrl+Next")
 	f.find("French horn 1")
@@ -153,12 +184,13 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 	f.types("Stage right box free")
 	f.keys("Return")
 	f.done("they have the first that are free")
-	require.Empty(t, f.table().Trouble)
+	require.Empty(f.t, f.table().Trouble)
 	f.guest()
-	channels := f.actions
+	f.picture("festival-guest")
+}
 
-	f.keys("ctrl+3")
-	f.until("the devices are open", func() bool { return f.table().Name == "devices" })
+func (f *festival) deadBox() {
+	f.opens("ctrl+3", "devices")
 	f.find("Riser box")
 	f.until("it is selected", func() bool { return len(f.state().Selection) == 1 && f.state().Selection[0] == "Riser box" })
 	f.command("box is dead")
@@ -168,18 +200,19 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 	f.done("the box is dead")
 	f.closed("and all of it moved")
 	f.agree()
-	dead := f.actions
+}
 
-	f.keys("ctrl+7")
-	f.until("the patch is open", func() bool { return f.table().Name == "patch" })
+func (f *festival) swap() {
+	f.opens("ctrl+7", "patch")
 	f.find("Trombone 1")
 	f.keys("Escape", "shift+Down")
 	f.until("two are selected", func() bool { return f.table().Selected == 2 })
 	f.command("swap the two")
 	f.done("they change places")
 	f.agree()
-	swapped := f.actions
+}
 
+func (f *festival) inputMore() {
 	f.keys("ctrl+shift+v")
 	f.until("the dialog is open", func() bool { return f.state().Overlays == 1 })
 	f.types("Theremin")
@@ -187,14 +220,14 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 	f.done("an input more")
 	f.closed("it is in")
 	f.agree()
-	added := f.actions
+}
 
-	f.keys("ctrl+3")
-	f.until("the devices are open", func() bool { return f.table().Name == "devices" })
-	f.cell("devices", "Monitor console", "Sample rate", "96 kHz")
+// otherRate sets a console to 96 kHz, and lets it convert when the finding says that nothing arrives there.
+func (f *festival) otherRate() {
+	f.opens("ctrl+3", "devices")
+	f.cell("Monitor console", "Sample rate", "96 kHz")
 	f.agree()
-	f.keys("ctrl+6")
-	f.until("the findings are open", func() bool { return f.table().Name == "findings" })
+	f.opens("ctrl+6", "findings")
 	f.keys("ctrl+f")
 	f.types("96 kHz")
 	f.keys("Down")
@@ -204,20 +237,14 @@ func TestAFestivalDayIsPatchedByKeys(t *testing.T) {
 	f.picture("festival-rates")
 	f.keys("Down", "Down", "Return")
 	f.done("the console converts")
-	end := f.agree()
-	t.Log("actions to the end of each part: lists", listed, "guests", guests, "their channels", channels, "dead box", dead, "swap", swapped, "added input", added, "sample rate", f.actions)
+	f.agree()
+}
 
-	d := plan.Between(start, end)
-	cells := len(d.StagePatches.Set) + len(d.ConsolePatches.Set) + len(d.ActConsoles.Set) + len(d.Devices.Set)
-	for _, input := range d.Inputs.Set {
-		for _, said := range []bool{true, input.Source != "", input.Use != "", input.Phantom, input.Stand != "", input.Riser != "", input.Right != ""} {
-			if said {
-				cells++
-			}
-		}
-	}
-	t.Log("cells that say it", cells)
-	require.LessOrEqual(t, 3*f.actions, cells, "a third of what it takes to type each cell")
+// opens opens a table by its key.
+func (f *festival) opens(key, table string) {
+	f.t.Helper()
+	f.keys(key)
+	f.until("the table is open: "+table, func() bool { return f.table().Name == table })
 }
 
 // guest gives the guest console all inputs of the act in order.
@@ -233,7 +260,7 @@ func (f *festival) guest() {
 }
 
 // cell goes to a row and a column of the open table by keys, types and keeps it.
-func (f *festival) cell(table, row, column, text string) {
+func (f *festival) cell(row, column, text string) {
 	f.t.Helper()
 	f.find(row)
 	f.to(column)

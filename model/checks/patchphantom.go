@@ -66,13 +66,15 @@ func (s *Subject) blocked(act *patch.Act, line *patch.Line) Finding {
 
 // directly says who can switch 48 V for an input over a direct way, and so whom to ask.
 func (s *Subject) directly(act *patch.Act, line *patch.Line) string {
-	for _, feed := range s.Patch.Feeds(act, line) {
-		if feed.Switch != "" && feed.Switch != feed.Socket.Device {
-			return fmt.Sprintf("Ask %s to switch it at %s, from where it comes through, and name it as owner there.", s.Patch.Name(feed.Switch), s.Patch.SocketWords(feed.Socket))
-		}
-		return fmt.Sprintf("Switch it at %s, from where it comes through, and name the owner there.", s.Patch.SocketWords(feed.Socket))
+	feeds := s.Patch.Feeds(act, line)
+	if len(feeds) == 0 {
+		return "Switch it on the direct side of the splitter, or in the splitter where it is active."
 	}
-	return "Switch it on the direct side of the splitter, or in the splitter where it is active."
+	feed := feeds[0]
+	if feed.Switch != "" && feed.Switch != feed.Socket.Device {
+		return fmt.Sprintf("Ask %s to switch it at %s, from where it comes through, and name it as owner there.", s.Patch.Name(feed.Switch), s.Patch.SocketWords(feed.Socket))
+	}
+	return fmt.Sprintf("Switch it at %s, from where it comes through, and name the owner there.", s.Patch.SocketWords(feed.Socket))
 }
 
 // phantomMissing finds condensers and active DI boxes that are not marked as wanting 48 V. One that runs on a battery, as its

@@ -80,7 +80,7 @@ func (m *movingOff) choose(to []plan.DeviceID) {
 	for _, id := range slices.SortedFunc(maps.Keys(m.net.devices), m.net.byName) {
 		k := m.net.devices[id].kind
 		named := slices.Contains(to, id)
-		if id == m.dead || len(to) > 0 && !named || !named && m.net.console(id) && m.elsewhere(id) > 0 {
+		if id == m.dead || !named && (len(to) > 0 || m.farConsole(id)) {
 			continue
 		}
 		if k.Inputs > 0 && (named || !k.Passive && k.takesMics()) {
@@ -90,6 +90,11 @@ func (m *movingOff) choose(to []plan.DeviceID) {
 			m.output = append(m.output, id)
 		}
 	}
+}
+
+// farConsole reports whether a device is a console that does not stand with the dead one.
+func (m *movingOff) farConsole(id plan.DeviceID) bool {
+	return m.net.console(id) && m.elsewhere(id) > 0
 }
 
 // takesMics reports whether a kind has inputs for microphones, or does not say what its inputs take.

@@ -43,31 +43,46 @@ func (known Wires) Flood(p *plan.Plan, from patch.Socket) map[patch.Socket]bool 
 		if !kind.Passive && (s != from || !s.Output) {
 			continue
 		}
-		for _, row := range pins(p, device.Kind) {
-			way := row.First + s.Number - row.Socket
-			if (row.Direction == "out") != s.Output || way < row.First || way >= row.First+row.Count {
-				continue
-			}
-			for link := range p.Links.All() {
-				far, port := link.To, link.ToPort
-				if link.To == s.Device && link.ToPort == row.Port {
-					far, port = link.From, link.FromPort
-				} else if link.From != s.Device || link.FromPort != row.Port {
-					continue
-				}
-				other, _ := p.Device(far)
-				for _, there := range pins(p, other.Kind) {
-					if there.Port == port && way >= there.First && way < there.First+there.Count {
-						if next := (patch.Socket{Device: far, Number: there.Socket + way - there.First, Output: there.Direction == "out"}); !wet[next] {
-							wet[next] = true
-							todo = append(todo, next)
-						}
-					}
-				}
+		for _, next := range over(p, s, device.Kind) {
+			if !wet[next] {
+				wet[next] = true
+				todo = append(todo, next)
 			}
 		}
 	}
 	return wet
+}
+
+// over are the sockets at the other ends of the multicores at which a socket lies.
+func over(p *plan.Plan, s patch.Socket, kind plan.KindID) (all []patch.Socket) {
+	for _, row := range pins(p, kind) {
+		way := row.First + s.Number - row.Socket
+		if (row.Direction == "out") != s.Output || way < row.First || way >= row.First+row.Count {
+			continue
+		}
+		far, port, linked := beyond(p, s.Device, row.Port)
+		other, _ := p.Device(far)
+		for _, there := range pins(p, other.Kind) {
+			if linked && there.Port == port && way >= there.First && way < there.First+there.Count {
+				all = append(all, patch.Socket{Device: far, Number: there.Socket + way - there.First, Output: there.Direction == "out"})
+			}
+		}
+	}
+	return all
+}
+
+// beyond is the port at the other end of the link in a port.
+func beyond(p *plan.Plan, device plan.DeviceID, port string) (plan.DeviceID, string, bool) {
+	for link := range p.Links.All() {
+		switch {
+		case link.IsSpare():
+		case link.From == device && link.FromPort == port:
+			return link.To, link.ToPort, true
+		case link.To == device && link.ToPort == port:
+			return link.From, link.FromPort, true
+		}
+	}
+	return "", "", false
 }
 
 // pins are the ways at which the sockets of a kind lie. One that says nothing of them has its inputs on its only multicore,
@@ -116,8 +131,15 @@ func (known Wires) Read(p *plan.Plan, act plan.ActID) *ByHand {
 	for id, at := range b.At {
 		b.Wet[id] = known.Flood(p, at)
 	}
+	b.listen(p, act)
+	return b
+}
+
+// listen reads what the channels of an act listen to, and what they get by it.
+func (b *ByHand) listen(p *plan.Plan, act plan.ActID) {
 	for row := range p.ConsolePatches.All() {
-		if own := (plan.ConsolePatch{Act: act, Console: row.Console, Channel: row.Channel}); row.Strike || row.Act != act && (row.Act != "" || p.ConsolePatches.Has(own.Key())) {
+		own := plan.ConsolePatch{Act: act, Console: row.Console, Channel: row.Channel}
+		if row.Strike || row.Act != act && (row.Act != "" || p.ConsolePatches.Has(own.Key())) {
 			continue
 		}
 		at := Spot{row.Console, row.Channel}
@@ -128,7 +150,6 @@ func (known Wires) Read(p *plan.Plan, act plan.ActID) *ByHand {
 			}
 		}
 	}
-	return b
 }
 
 // Alone says which inputs lie on one socket or come up on one channel; blank where none do.
