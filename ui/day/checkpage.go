@@ -160,6 +160,11 @@ func checkWatchOf(a *assess.Assessment, act *patch.Act, line *patch.Line, last p
 	for _, fault := range a.Patch.FaultsElsewhere(act, line) {
 		list = append(list, Warning{"MIND", a.Patch.FaultWords(fault, line)})
 	}
+	for _, said := range text.PhantomOf(a.Patch, act, line) {
+		if !strings.HasPrefix(said, "48 V from ") { // who switches it stands at the socket
+			list = append(list, Warning{"MIND", said})
+		}
+	}
 	for _, finding := range a.FindingsAt(plan.InputsTable, line.Input.Key()) {
 		if len(finding.Acts) == 0 || slices.Contains(finding.Acts, act.Act.ID) {
 			list = append(list, Warning{severityWords[finding.Severity], panel.Sentences(finding)})
