@@ -14,3 +14,6 @@ type Number = number
 
 // Version is the program's.
 const Version = version
+
+// Run is one call of the program: its arguments, where it writes, its exit code.
+var Run = run
