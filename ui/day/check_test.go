@@ -317,6 +317,9 @@ func TestThePageOfAnInput(t *testing.T) {
 }
 
 func TestNothingOfALineCheckLiesOnSomethingElse(t *testing.T) {
+	if testing.Short() {
+		t.Skip("drawn by one goroutine alone")
+	}
 	for name, size := range map[string]fyne.Size{
 		"usual": fyne.NewSize(1280, 772), "small": fyne.NewSize(1024, 580), "large": fyne.NewSize(1920, 1050), "upright": fyne.NewSize(800, 1200),
 		"flat": fyne.NewSize(1600, 500), "tiny": fyne.NewSize(240, 160), "twice": fyne.NewSize(2560, 1544),

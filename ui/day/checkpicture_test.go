@@ -14,6 +14,9 @@ import (
 
 // TestTheLineCheckAsAPicture keeps how the line check looks in a window of 1280 × 800, at twice the scale too.
 func TestTheLineCheckAsAPicture(t *testing.T) {
+	if testing.Short() {
+		t.Skip("drawn by one goroutine alone")
+	}
 	p, acts := show(t)
 	p = edited(t, p, func(e *plan.Edit) error {
 		for number, result := range map[int]string{12: plan.Noisy, 20: plan.Dead, 3: plan.HeardOK} {
