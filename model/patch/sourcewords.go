@@ -12,10 +12,15 @@ type SourceTold struct {
 	Phantom, PhantomTold bool
 }
 
+// condenserWords are those for microphones that want 48 V.
+const condenserWords = "condenser capacitor kondensator kondensatormikrofon kondenser statique condensateur électrostatique electret elektret électret"
+
 // typeWords are generic words for the types themselves, in English, German and French.
 var typeWords = spread(map[string]SourceTold{
 	"mic mike microphone mikro mikrofon micro": {Use: MicType},
-	"condenser capacitor kondensator kondensatormikrofon kondenser statique condensateur électrostatique electret elektret électret": {Condenser, true, true},
+
+	condenserWords: {Condenser, true, true},
+
 	"dynamic dynamisch dynamisches dynamique tauchspule": {Dynamic, false, true},
 	"ribbon bändchen baendchen bändchenmikrofon ruban":   {Ribbon, false, true},
 	"di dibox":   {Use: DIType},
