@@ -56,7 +56,7 @@ var contents = []content{
 	{chapter: LoomSheets, name: "Looms", draw: (*printout).drawLooms, empty: (*printout).loomless},
 	{chapter: CableSchedule, name: "Cable schedule", landscape: true, draw: (*printout).drawSchedule},
 	{chapter: RunDrawings, name: "Run drawings", landscape: true, draw: (*printout).drawRuns, empty: (*printout).runless},
-	{chapter: PatchLists, name: "Input and output lists", draw: (*printout).drawLists, empty: (*printout).patchless},
+	{chapter: PatchLists, name: "Input and output lists", landscape: true, draw: (*printout).drawLists, empty: (*printout).patchless},
 	{chapter: BoxPatch, name: "Patch by box", draw: (*printout).drawBoxes, empty: (*printout).patchless},
 	{chapter: ChannelPatch, name: "Patch by channel", draw: (*printout).drawChannels, empty: (*printout).channelless},
 	{chapter: ActChanges, name: "Changes between acts", draw: (*printout).drawPatchChanges, empty: (*printout).patchless},
