@@ -84,12 +84,12 @@ func TestTheListsTellTypesSidesRadioAndOutputs(t *testing.T) {
 	text := strings.Join(strings.Fields(chapterOf(t, a, report.PatchLists)), " ")
 	for _, words := range []string{
 		"1 Voice 1 active DI, tall boom", "4 Keys left dynamic", "5 Keys R dynamic", "RF 3, 606.525 MHz, hand 2",
-		"1 Ears L mix 1 in ear Monitors Stage left out 1", "2 Ears R mix 2 in ear 520 MHz, pack 7 Monitors Stage left out 2",
+		"1 Ears L mix 1 in-ear Monitors Stage left out 1", "2 Ears R mix 2 in-ear 520 MHz, pack 7 Monitors Stage left out 2",
 	} {
 		require.Contains(t, text, words)
 	}
 	boxes := strings.Join(strings.Fields(chapterOf(t, a, report.BoxPatch)), " ")
-	require.Contains(t, boxes, "out 2 2 Ears R from Monitors, in ear, mix 2, 520 MHz, pack 7")
+	require.Contains(t, boxes, "out 2 2 Ears R from Monitors, in-ear, mix 2, 520 MHz, pack 7")
 	book := report.Spreadsheet(a)
 	told := map[string]int{}
 	for _, sheet := range book.Sheets {

@@ -50,7 +50,7 @@ type boxSheet struct {
 
 // look takes in what a row needs.
 func (s *boxSheet) look(row boxRow) {
-	s.theirs = s.theirs || s.theirName(row.socket) != ""
+	s.theirs = s.theirs || s.Patch.TheirName(row.socket) != ""
 	channels := []patch.Channel{}
 	for _, console := range s.consoles {
 		channels = append(channels, patch.Channel{Console: console})
@@ -62,12 +62,6 @@ func (s *boxSheet) look(row boxRow) {
 		}
 	}
 	s.consoles = s.consolesOf(channels)
-}
-
-// theirName is what the other party calls a socket.
-func (p *printout) theirName(s patch.Socket) string {
-	row, _ := p.Plan.SocketNames.Get(plan.SocketName{Device: s.Device, Direction: strings.TrimSpace(side(s)), Socket: s.Number}.Key())
-	return row.Name
 }
 
 func (s *boxSheet) columns() []paper.Column {
@@ -116,7 +110,7 @@ func (s *boxSheet) freeRow(first, last patch.Socket) paper.Row {
 func (s *boxSheet) row(row boxRow) paper.Row {
 	cells := paper.Texts(socketIn(row.socket))
 	if s.theirs {
-		cells.Cells = append(cells.Cells, paper.Cell{Text: s.theirName(row.socket)})
+		cells.Cells = append(cells.Cells, paper.Cell{Text: s.Patch.TheirName(row.socket)})
 	}
 	var channels []patch.Channel
 	var powers []string

@@ -156,8 +156,8 @@ func (p *printout) outputTable(title string, act *patch.Act) paper.Table {
 		}
 	}
 	optional("Mix or bus", func(o plan.Output) string { return o.Mix })
-	optional("Kind", func(o plan.Output) string { return typeWords(o.Kind) })
-	optional("Radio, pack", func(o plan.Output) string { return radio(o.RFChannel, o.Frequency, o.Pack) })
+	optional("Kind", func(o plan.Output) string { return patch.KindWords(o.Kind) })
+	optional("Radio, pack", func(o plan.Output) string { return patch.Radio(o.RFChannel, o.Frequency, o.Pack) })
 	fields = append(
 		fields,
 		field[line]{paper.Column{Head: "From", Width: paper.Fill(0.9), Lines: 3}, textOf(func(row line) string { return p.Patch.Name(row.Console) })},

@@ -66,15 +66,12 @@ func (p *printout) outputName(o plan.Output) string {
 	return strings.TrimSpace(fmt.Sprintf("%d %s", o.Number, p.withSide(o.Name, o.Key())))
 }
 
-// typeWords is a type of input or a kind of output as it is said: "active DI".
-func typeWords(kept string) string { return strings.ReplaceAll(kept, "_", " ") }
-
 // source says what stands on stage for an input: what it is, its type, on what, and the riser.
 func source(i plan.Input) string { return listedWords(sourceAlone(i), i.Stand, i.Riser) }
 
 // sourceAlone says what an input is and its type, which is not said twice.
 func sourceAlone(i plan.Input) string {
-	use := typeWords(i.Use)
+	use := patch.UseWords(i.Use)
 	if strings.Contains(strings.ToLower(i.Source), strings.ToLower(use)) {
 		return i.Source
 	}
@@ -86,43 +83,16 @@ func listedWords(list ...string) string {
 	return strings.Join(slices.DeleteFunc(list, func(one string) bool { return one == "" }), ", ")
 }
 
-// radio says the radio channel of something with its frequency and the pack or transmitter; blank for what has none.
-func radio(channel string, megahertz float64, pack string) string {
-	var said []string
-	if channel != "" {
-		said = append(said, "RF"+space+channel)
-	}
-	if megahertz > 0 {
-		said = append(said, frequency(megahertz))
-	}
-	return listedWords(append(said, pack)...)
-}
-
-// frequency is in megahertz, to the kilohertz.
-func frequency(megahertz float64) string {
-	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.3f", megahertz), "0"), ".") + space + "MHz"
-}
-
-func inputRadio(i plan.Input) string { return radio(i.RFChannel, i.Frequency, i.Transmitter) }
+func inputRadio(i plan.Input) string { return patch.Radio(i.RFChannel, i.Frequency, i.Transmitter) }
 
 // outputWords says what an output is: its kind, its mix, its radio channel and its pack.
 func outputWords(o plan.Output) string {
-	return listedWords(typeWords(o.Kind), o.Mix, radio(o.RFChannel, o.Frequency, o.Pack))
+	return listedWords(patch.KindWords(o.Kind), o.Mix, patch.Radio(o.RFChannel, o.Frequency, o.Pack))
 }
 
-// multiWay names a way of a multicore with the colour of its tape: "L31 (blue), way 5".
+// multiWay names a way of a multicore with the colour of its tape: "L31 blue, way 5".
 func (p *printout) multiWay(way patch.Way) string {
-	return fmt.Sprintf("%s, way"+space+"%d", p.multi(way.Link), way.Number)
-}
-
-// multi names a multicore with the colour of its tape.
-func (p *printout) multi(id plan.LinkID) string {
-	link, _ := p.Plan.Link(id)
-	colour := p.Plan.TapeColour(link)
-	if colour == "" {
-		return link.Name
-	}
-	return link.Name + " (" + colour + ")"
+	return fmt.Sprintf("%s, way"+space+"%d", p.Patch.MultiName(way.Link), way.Number)
 }
 
 // onSockets are the inputs on every socket in an act, the order of the inputs kept.
@@ -151,7 +121,7 @@ func (p *printout) plugPlace(act *patch.Act, line *patch.Line) patch.Socket {
 	return patch.Socket{}
 }
 
-// multis names the ways of all multicores that an input runs over to where it is heard: "L31 (blue) 5, L02 1".
+// multis names the ways of all multicores that an input runs over to where it is heard: "L31 blue 5, L02 1".
 func (p *printout) multis(act *patch.Act, line *patch.Line) string {
 	var said []string
 	points := p.Patch.Points(act, line)
@@ -161,7 +131,7 @@ func (p *printout) multis(act *patch.Act, line *patch.Line) string {
 			continue
 		}
 		for _, way := range points[at].Ways {
-			if words := fmt.Sprintf("%s"+space+"%d", p.multi(way.Link), way.Number); !slices.Contains(said, words) {
+			if words := fmt.Sprintf("%s"+space+"%d", p.Patch.MultiName(way.Link), way.Number); !slices.Contains(said, words) {
 				said = append(said, words)
 			}
 		}

@@ -44,7 +44,7 @@ func (p *printout) patchRow(act *patch.Act, one call, power string, consoles []p
 	input := one.Input
 	row := []exchange.Cell{
 		exchange.Text(p.Patch.ActName(act.Act.ID)), exchange.Text(one.at), exchange.Count(input.Number), exchange.Text(input.Name), exchange.Text(p.sideSign(input.Key())),
-		exchange.Text(input.Source), exchange.Text(typeWords(input.Use)), exchange.Text(input.Stand), exchange.Text(input.Riser), exchange.Text(power),
+		exchange.Text(input.Source), exchange.Text(patch.UseWords(input.Use)), exchange.Text(input.Stand), exchange.Text(input.Riser), exchange.Text(power),
 		exchange.Text(p.Patch.SocketWords(p.plugPlace(act, one.Line))), exchange.Text(p.multis(act, one.Line)),
 		exchange.Text(input.RFChannel), exchange.Optional(input.Frequency, input.Frequency > 0), exchange.Text(input.Transmitter),
 		exchange.Text(p.Patch.Words(one.Line)), exchange.Text(input.Note),
@@ -66,7 +66,7 @@ func (p *printout) outputsSheet() exchange.Sheet {
 				place = p.outputPlace(line)
 			}
 			s.Rows = append(s.Rows, []exchange.Cell{
-				exchange.Text(p.Patch.ActName(act.Act.ID)), exchange.Count(output.Number), exchange.Text(output.Name), exchange.Text(p.sideSign(output.Key())), exchange.Text(output.Mix), exchange.Text(typeWords(output.Kind)),
+				exchange.Text(p.Patch.ActName(act.Act.ID)), exchange.Count(output.Number), exchange.Text(output.Name), exchange.Text(p.sideSign(output.Key())), exchange.Text(output.Mix), exchange.Text(patch.KindWords(output.Kind)),
 				exchange.Text(output.RFChannel), exchange.Optional(output.Frequency, output.Frequency > 0), exchange.Text(output.Pack),
 				exchange.Text(p.Patch.Name(line.Console)), exchange.Text(place), exchange.Text(output.Note),
 			})
@@ -104,7 +104,7 @@ func (p *printout) socketRow(act *patch.Act, phantoms *patch.PhantomSheet, devic
 		plug = "no"
 	}
 	return []exchange.Cell{
-		exchange.Text(p.Patch.ActName(act.Act.ID)), exchange.Text(device.Name), exchange.Text(socketIn(row.socket)), exchange.Text(p.theirName(row.socket)), exchange.Text(plug),
+		exchange.Text(p.Patch.ActName(act.Act.ID)), exchange.Text(device.Name), exchange.Text(socketIn(row.socket)), exchange.Text(p.Patch.TheirName(row.socket)), exchange.Text(plug),
 		exchange.Text(p.onSocket(row)), exchange.Text(p.pluggedIn(row)), exchange.Text(strings.Join(powers, "; ")), exchange.Text(strings.Join(channels, ", ")),
 	}
 }

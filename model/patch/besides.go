@@ -7,8 +7,12 @@ import (
 	"stageloom/model/plan"
 )
 
-// Radio says over which radio way something goes: "RF 1, 518.25 MHz, handheld 1"; blank where none is named.
+// Radio says over which radio way something goes: "RF 1, 518.25 MHz, handheld 1"; blank where none is named. A channel that is a
+// number alone is said with what it is of.
 func Radio(channel string, frequency float64, carrier string) string {
+	if _, err := strconv.Atoi(channel); err == nil {
+		channel = "RF " + channel
+	}
 	said := []string{channel, "", carrier}
 	if frequency > 0 {
 		said[1] = strconv.FormatFloat(frequency, 'f', -1, 64) + " MHz"

@@ -50,14 +50,7 @@ func CheckPageOf(a *assess.Assessment, act *patch.Act, turn patch.Turn, turns in
 }
 
 func aboutInput(input plan.Input) string {
-	said := []string{strings.ReplaceAll(input.Use, "_", " "), input.Source, input.Stand, input.Riser}
-	if input.RFChannel != "" || input.Frequency > 0 || input.Transmitter != "" {
-		radio := "radio " + input.RFChannel
-		if input.Frequency > 0 {
-			radio += fmt.Sprintf(" %.7g MHz", input.Frequency)
-		}
-		said = append(said, strings.TrimSpace(radio+" "+input.Transmitter))
-	}
+	said := []string{patch.UseWords(input.Use), input.Source, input.Stand, input.Riser, patch.Radio(input.RFChannel, input.Frequency, input.Transmitter)}
 	return strings.Join(slices.DeleteFunc(said, func(s string) bool { return strings.TrimSpace(s) == "" }), " · ")
 }
 
