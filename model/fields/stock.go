@@ -26,6 +26,12 @@ func reelFields() []*Field {
 		d.field("found_at", "found_at", "Found at", "where that was found."),
 		d.field("found_on", "found_on", "Found on", "the day that it was found, for instance 2027-06-18.").day(),
 		d.field("measured", "measured_loss_dB", "Measured loss", "its loss at 100 MHz as measured, in dB; it then counts instead of the catalogue's.").ifBlank("as its kind"),
+		d.field("state", "state", "State", "missing, in repair or written off: it is in the stock and not there; blank while it is there.").worded(map[string]string{
+			"": "there", plan.Missing: "missing", plan.InRepair: "in repair", plan.WrittenOff: "written off",
+		}),
+		d.field("state_on", "state_since", "State since", "the day since when it is so, for instance 2027-06-18.").day(),
+		d.field("weight", "mass_kg", "Weight", "of the whole piece with its drum, in kg; blank is reckoned by its kind and length.").ifBlank("by its kind"),
+		d.field("tied", "tied_into", "Tied into", "the name of the loom or trunk piece that it is part of; all of it is taken and laid together."),
 		d.field("owner", "owner", "Owner", "whose it is, where it is not the house's.").ifBlank("the house"),
 		d.field("hire", "hire_reference", "Hire reference", "of what is hired in."),
 		d.field("bought", "bought_on", "Bought on", "the day that it was bought, for instance 2024-03-15.").day(),
@@ -38,6 +44,9 @@ func caseFields() []*Field {
 	d := definer{plan.CasesTable}
 	return []*Field{
 		d.field("name", "name", "Case", "what is written on it."),
+		d.field("pieces", "takes_pieces", "Takes, pieces", "how many cables go in; blank is not said.").ifBlank("not said"),
+		d.field("most", "takes_kg", "Takes, kg", "how much it may hold; blank is not said.").ifBlank("not said"),
+		d.field("weight", "empty_kg", "Empty, kg", "its own weight.").ifBlank("not said"),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}
 }

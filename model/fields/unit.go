@@ -55,6 +55,8 @@ var units = []struct {
 	{"_C", temperature},
 	{"_W", watts},
 	{"_ms", plainUnit("ms", "2 ms")},
+	{"_kg_per_100m", plainUnit("kg", "5.8 kg")},
+	{"_kg", plainUnit("kg", "6.5 kg")},
 	{"_MHz", plainUnit("MHz", "518.25 MHz")},
 }
 

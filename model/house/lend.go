@@ -2,6 +2,9 @@ package house
 
 import (
 	"fmt"
+	"maps"
+	"math/rand/v2"
+	"slices"
 	"strings"
 
 	"stageloom/model/plan"
@@ -13,200 +16,156 @@ type Want struct {
 	Quantity int
 }
 
-// Loan is what was lent: the taking, the rows of the house's stock it is of, and the stock they stand in.
-type Loan struct {
-	Takings []Taking
-	from    *plan.Plan
+// Free counts how many of a row a plan can take: what is in the house, without what the plan says already and has not been
+// saved with.
+func (s *Stock) Free(p *plan.Plan, row plan.Reel) int {
+	free := s.Left(row)
+	for _, t := range s.With(p.Settings.Identity) {
+		if t.Reel == row.ID {
+			free += t.Quantity
+		}
+	}
+	for _, wish := range s.wishes(p) {
+		if wish.reel == row.ID {
+			free -= wish.quantity
+		}
+	}
+	return max(0, free)
 }
 
-// Take lends rows of the house's stock to a show on a day, all of them or none. What is faulty stays in the house.
-func (l Library) Take(wants []Want, show, day string) (Loan, error) {
-	loan := Loan{}
-	err := l.changeStock(func(s *Stock, ids *plan.IDSource) error {
-		loan.Takings = nil
-		for _, want := range wants {
-			reel, found := s.Plan.Reels.Get(plan.Key(want.Reel))
-			switch {
-			case !found:
-				return fmt.Errorf("%w: a reel that you want is in the house's stock no more", plan.ErrRefused)
-			case reel.Condition == plan.Faulty:
-				return fmt.Errorf("%w: %s is faulty", plan.ErrRefused, named(s.Plan, reel))
-			case want.Quantity < 1 || want.Quantity > s.Left(reel):
-				return fmt.Errorf("%w: of %s there are %d left in the house, not %d", plan.ErrRefused, named(s.Plan, reel), s.Left(reel), want.Quantity)
-			}
-			taking := Taking{Reel: reel.ID, Quantity: want.Quantity, Show: show, Day: day}
-			taking.ID = ids.Next("t", func(id string) bool { return s.taking(id) >= 0 })
-			s.Takings = append(s.Takings, taking)
-			loan.Takings = append(loan.Takings, taking)
+// Take puts rows of the house's stock into a plan under new ids, with their kinds and cases, all of them or none: the plan
+// says that its show has them, and once it is saved the house says so too. What is faulty stays in the house.
+func (s *Stock) Take(e *plan.Edit, wants ...Want) error {
+	for _, want := range wants {
+		row, found := s.Plan.Reels.Get(plan.Key(want.Reel))
+		switch {
+		case !found:
+			return fmt.Errorf("%w: a reel that you want is in the house's stock no more", plan.ErrRefused)
+		case row.Condition == plan.Faulty:
+			return fmt.Errorf("%w: %s is faulty", plan.ErrRefused, named(s.Plan, row))
+		case want.Quantity < 1 || want.Quantity > s.Free(e.Now(), row):
+			return fmt.Errorf("%w: of %s there are %d left in the house, not %d", plan.ErrRefused, named(s.Plan, row), s.Free(e.Now(), row), want.Quantity)
 		}
-		loan.from = s.Plan
-		return nil
-	})
-	return loan, err
-}
-
-// Put copies what was lent into a plan under new ids, with its kinds and cases.
-func (n Loan) Put(e *plan.Edit) error {
-	for _, taking := range n.Takings {
-		reel, found := n.from.Reels.Get(plan.Key(taking.Reel))
-		if !found {
-			return fmt.Errorf("%w: the house's stock holds no such reel", plan.ErrRefused)
+		taken := row
+		taken.Quantity, taken.Taking, taken.HouseReel = want.Quantity, e.NewTaking(), string(row.ID)
+		if taken.Owner == "" {
+			taken.Owner = plan.OfTheHouse
 		}
-		reel.Quantity, reel.Taking = taking.Quantity, taking.ID
-		if reel.Owner == "" {
-			reel.Owner = "house"
-		}
-		copyReel(e, n.from, reel)
+		copyReel(e, s.Plan, taken)
 	}
 	return nil
 }
 
-// Undo gives a loan back as a whole, for when the plan could not take it.
-func (n Loan) Undo(l Library) error {
-	return l.changeStock(func(s *Stock, _ *plan.IDSource) error {
-		for _, taking := range n.Takings {
-			s.giveBack(taking.ID, taking.Quantity)
-		}
-		return nil
-	})
-}
-
-// giveBack lessens a taking and drops it when nothing is left of it; it returns how many were out.
-func (s *Stock) giveBack(id string, quantity int) int {
-	at := s.taking(id)
-	if at < 0 {
-		return 0
+// Save settles a saved plan with the house's stock; see [Stock.Settle]. Where nothing is to be settled nothing is written.
+func (l Library) Save(p *plan.Plan, show Show) (done Settled, err error) {
+	if l.folder == "" {
+		return done, nil
 	}
-	out := s.Takings[at].Quantity
-	s.Takings[at].Quantity -= min(quantity, out)
-	if s.Takings[at].Quantity == 0 {
-		s.Takings = append(s.Takings[:at], s.Takings[at+1:]...)
+	s, err := l.Stock()
+	if err != nil {
+		return done, err
 	}
-	return out
-}
-
-// Return is a row of a plan that goes back to the house, or some of it.
-type Return struct {
-	Reel     plan.Reel
-	Quantity int
-}
-
-// GiveBack takes rows of a plan back into the house, with what the show found out about them: condition, reason, measured
-// loss. Rows that the house did not lend, or has back already, change nothing there; their number is returned.
-func (l Library) GiveBack(returns []Return) (strange int, err error) {
+	if len(s.wishes(p)) == 0 && len(s.With(show.ID)) == 0 {
+		return done, nil
+	}
 	err = l.changeStock(func(s *Stock, ids *plan.IDSource) error {
-		strange = 0
-		for _, back := range returns {
-			at := s.taking(back.Reel.Taking)
-			if at < 0 {
-				strange++
-				continue
+		done, err = s.Settle(p, show, ids)
+		return err
+	})
+	return done, err
+}
+
+// Told says what the house would refuse of a plan if it were saved now, without changing anything.
+func (s Stock) Told(p *plan.Plan) []Refusal {
+	s.Takings, s.Shows, s.Learned = slices.Clone(s.Takings), slices.Clone(s.Shows), slices.Clone(s.Learned)
+	done, _ := s.Settle(p, Show{ID: p.Settings.Identity, Name: p.Settings.Name}, plan.NewIDSource(rand.Uint64(), rand.Uint64())) // what is learned is thrown away
+	return done.Refused
+}
+
+// Received is what the house received of a taking, whatever its plan says.
+type Received struct {
+	Taking, Plan string
+	Quantity     int
+}
+
+// Receive takes back what comes to the house on a day, by whichever show it is out.
+func (l Library) Receive(day string, came ...Received) error {
+	return l.changeStock(func(s *Stock, _ *plan.IDSource) error {
+		for _, each := range came {
+			at := s.taking(each.Taking, each.Plan)
+			if at < 0 || each.Quantity < 1 || each.Quantity > s.Takings[at].Quantity {
+				return fmt.Errorf("%w: that is not out any more", plan.ErrRefused)
 			}
-			taking := s.Takings[at]
-			quantity := min(back.Quantity, taking.Quantity)
-			s.giveBack(taking.ID, quantity)
-			next, err := plan.Do(s.Plan, ids, func(e *plan.Edit) error { return learn(e, taking.Reel, back.Reel, quantity) })
-			if err != nil {
-				return err
-			}
-			s.Plan = next
+			t := &s.Takings[at]
+			t.Quantity -= each.Quantity
+			t.Came += each.Quantity
+			t.Received = day
 		}
 		return nil
 	})
-	return strange, err
 }
 
-// learn writes what a show found out into the house's row; of several equal ones those that came back so become a row of
-// their own.
-func learn(e *plan.Edit, id plan.ReelID, back plan.Reel, quantity int) error {
-	row, found := e.Now().Reels.Get(plan.Key(id))
-	if !found || sameState(row, back) {
-		return nil
-	}
-	if row.Count() > quantity {
-		part, err := e.SplitReel(id, quantity)
-		if err != nil {
-			return err
+// TakeAgain lets a plan ask anew for what the house received or refused: its rows get takings of their own.
+func TakeAgain(e *plan.Edit, takings ...string) error {
+	for _, old := range takings {
+		fresh := e.NewTaking()
+		for row := range maps.Values(maps.Collect(reelsOf(e.Now(), old))) {
+			row.Taking = fresh
+			plan.Put(e, row)
 		}
-		id = part
-	}
-	return plan.Update(e, plan.Key(id), func(r *plan.Reel) {
-		r.Condition, r.Reason, r.FoundAt, r.FoundOn, r.Measured = back.Condition, back.Reason, back.FoundAt, back.FoundOn, back.Measured
-		if r.Tag == "" && r.Count() == 1 {
-			r.Tag = back.Tag
-		}
-	})
-}
-
-func sameState(a, b plan.Reel) bool {
-	good := func(condition string) string { return strings.Replace(condition, plan.Good, "", 1) }
-	return good(a.Condition) == good(b.Condition) && a.Reason == b.Reason && a.FoundAt == b.FoundAt && a.FoundOn == b.FoundOn && a.Measured == b.Measured
-}
-
-// TakeOut takes rows that were given back out of the plan. Links made of them keep kind and length.
-func TakeOut(e *plan.Edit, returns []Return) error {
-	for _, back := range returns {
-		row, found := e.Now().Reels.Get(plan.Key(back.Reel.ID))
-		if !found {
-			continue
-		}
-		if back.Quantity >= row.Count() {
-			if err := e.RemoveReel(row.ID); err != nil {
-				return err
-			}
-			continue
-		}
-		part, err := e.SplitReel(row.ID, back.Quantity)
-		if err != nil {
-			return err
-		}
-		plan.Drop[plan.Reel](e, plan.Key(part))
 	}
 	return nil
 }
 
-// CallBack gives back what is out by takings whose plan is lost, whole.
-func (l Library) CallBack(takings ...string) error {
-	return l.changeStock(func(s *Stock, _ *plan.IDSource) error {
-		for _, id := range takings {
-			s.giveBack(id, plan.MaxRows)
+// reelsOf yields the rows of a plan that name a taking.
+func reelsOf(p *plan.Plan, taking string) func(func(plan.ReelID, plan.Reel) bool) {
+	return func(yield func(plan.ReelID, plan.Reel) bool) {
+		for row := range p.Reels.All() {
+			if row.Taking == taking && !yield(row.ID, row) {
+				return
+			}
 		}
-		return nil
-	})
+	}
 }
 
-// Adopt makes rows of a plan part of the house's stock, out with the plan's show from then on; it returns each row's taking.
-func (l Library) Adopt(p *plan.Plan, reels []plan.ReelID, day string) (map[plan.ReelID]string, error) {
-	taken := map[plan.ReelID]string{}
-	err := l.changeStock(func(s *Stock, ids *plan.IDSource) error {
-		clear(taken)
+// Adopted is a row of a plan that became part of the house's stock: its row there and the taking by which the show has it.
+type Adopted struct {
+	Row    plan.ReelID
+	Taking string
+}
+
+// Adopt makes rows of a plan part of the house's stock, out with its show from then on: they stand there already. Rows that
+// are the house's are left.
+func (l Library) Adopt(p *plan.Plan, show Show, reels ...plan.ReelID) (all map[plan.ReelID]Adopted, err error) {
+	all = map[plan.ReelID]Adopted{}
+	err = l.changeStock(func(s *Stock, ids *plan.IDSource) error {
+		clear(all)
 		next, err := plan.Do(s.Plan, ids, func(e *plan.Edit) error {
 			for _, id := range reels {
 				reel, found := p.Reels.Get(plan.Key(id))
-				if !found || reel.Taking != "" && s.taking(reel.Taking) >= 0 {
-					continue // the house has it
+				if !found || reel.Taking != "" {
+					continue
 				}
-				row := reel
-				row.Taking = ""
-				taking := Taking{Reel: copyReel(e, p, row), Quantity: reel.Count(), Show: p.Settings.Name, Day: day}
-				taking.ID = ids.Next("t", func(id string) bool { return s.taking(id) >= 0 })
-				s.Takings = append(s.Takings, taking)
-				taken[id] = taking.ID
+				known := s.wishes(p)
+				taking := ids.Next("t", func(id string) bool { return s.taking(id, show.ID) >= 0 || known[id].quantity > 0 })
+				all[id] = Adopted{copyReel(e, p, reel), taking}
+				s.Takings = append(s.Takings, Taking{ID: taking, Plan: show.ID, Reel: all[id].Row, Quantity: reel.Count(), Day: show.Saved})
 			}
 			return nil
 		})
 		if err == nil {
 			s.Plan = next
+			s.know(show)
 		}
 		return err
 	})
-	return taken, err
+	return all, err
 }
 
-// Bind notes in the plan by which takings the house lends rows that it adopted.
-func Bind(e *plan.Edit, taken map[plan.ReelID]string) error {
-	for id, taking := range taken {
-		if err := plan.Update(e, plan.Key(id), func(r *plan.Reel) { r.Taking = taking }); err != nil {
+// Bind notes in the plan which rows of the house's stock its own have become.
+func Bind(e *plan.Edit, all map[plan.ReelID]Adopted) error {
+	for _, id := range slices.Sorted(maps.Keys(all)) {
+		if err := plan.Update(e, plan.Key(id), func(r *plan.Reel) { r.Taking, r.HouseReel = all[id].Taking, string(all[id].Row) }); err != nil {
 			return err
 		}
 	}

@@ -1,8 +1,6 @@
 package house
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -10,30 +8,40 @@ import (
 	"math/rand/v2"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"stageloom/model/atomicfile"
 	"stageloom/model/plan"
-	"stageloom/model/planfile"
 )
-
-// stockHead begins the file of the house's stock.
-const stockHead = "stageloom stock 1\n"
 
 // Taking is what a show has taken of one row of the house's stock and not given back.
 type Taking struct {
-	ID       string      `json:"id"`
+	// ID is what the plan's rows name; other plans may have a taking of the same.
+	ID string `json:"id"`
+	// Plan is the plan's identity; blank in what was taken before plans had one, of which the show's name is known alone.
+	Plan     string      `json:"plan,omitempty"`
 	Reel     plan.ReelID `json:"reel"`
 	Quantity int         `json:"quantity"`
-	Show     string      `json:"show"`
+	Show     string      `json:"show,omitempty"`
 	// Day is when it was taken, as 2027-06-22.
 	Day string `json:"day"`
+	// Came is how many the house received although the plan says yet that its show has them, Received the day of the last.
+	Came     int    `json:"came_back,omitempty"`
+	Received string `json:"received,omitempty"`
 }
 
-// Stock is the house's stock: its kinds, cases and reels as a plan of nothing else, and what is out with shows.
+// Stock is the house's stock: its kinds, cases and reels as a plan of nothing else, what is out with shows, the shows, and
+// what they gave back that the house has learned.
 type Stock struct {
 	Plan    *plan.Plan
 	Takings []Taking
+	Shows   []Show
+	Learned []Learned
+}
+
+// Learned names what a plan gave back whose state the house knows.
+type Learned struct {
+	Plan string           `json:"plan"`
+	Back plan.GivenBackID `json:"back"`
 }
 
 // Out counts how many of a row are with shows.
@@ -50,34 +58,46 @@ func (s Stock) Out(id plan.ReelID) int {
 // Left counts how many of a row are in the house.
 func (s Stock) Left(reel plan.Reel) int { return reel.Count() - s.Out(reel.ID) }
 
-// With lists what is out with a show.
-func (s Stock) With(show string) (takings []Taking) {
+// With lists what is out with the plan of an identity.
+func (s Stock) With(identity string) (takings []Taking) {
 	for _, taking := range s.Takings {
-		if taking.Show == show {
+		if taking.Plan == identity && taking.Quantity > 0 {
 			takings = append(takings, taking)
 		}
 	}
 	return takings
 }
 
-func (s Stock) taking(id string) int {
-	return slices.IndexFunc(s.Takings, func(t Taking) bool { return t.ID == id })
+// ShowName is the name of the show that has taken something.
+func (s Stock) ShowName(taking Taking) string {
+	for _, show := range s.Shows {
+		if show.ID == taking.Plan {
+			return show.Name
+		}
+	}
+	return taking.Show
+}
+
+func (s Stock) taking(id, identity string) int {
+	return slices.IndexFunc(s.Takings, func(t Taking) bool { return t.ID == id && t.Plan == identity })
 }
 
 // check says why the stock cannot stand: something is out that is not there.
 func (s Stock) check() error {
-	seen := map[string]bool{}
+	seen := map[[2]string]bool{}
 	for _, taking := range s.Takings {
 		reel, found := s.Plan.Reels.Get(plan.Key(taking.Reel))
+		key := [2]string{taking.ID, taking.Plan}
 		switch {
-		case taking.Quantity < 1 || taking.ID == "" || seen[taking.ID]:
-			return fmt.Errorf("what %s has taken is not written as it should be", plan.Clipped(taking.Show))
+		case taking.Quantity < 0 || taking.Came < 0 || taking.Quantity+taking.Came < 1 || taking.ID == "" || seen[key]:
+			return fmt.Errorf("what %s has taken is not written as it should be", plan.Clipped(s.ShowName(taking)))
+		case taking.Quantity == 0:
 		case !found:
-			return fmt.Errorf("a reel that %s has taken would be gone: let it give the reel back first", plan.Clipped(taking.Show))
+			return fmt.Errorf("a reel that %s has taken would be gone: let it give the reel back first", plan.Clipped(s.ShowName(taking)))
 		case s.Left(reel) < 0:
 			return fmt.Errorf("of %s there would be %d, but %d are out with shows", named(s.Plan, reel), reel.Count(), s.Out(reel.ID))
 		}
-		seen[taking.ID] = true
+		seen[key] = true
 	}
 	return nil
 }
@@ -114,57 +134,6 @@ func (l Library) Stock() (Stock, error) {
 	return s, nil
 }
 
-// mostReason is how many signs of another program's reason are told: the reader of JSON quotes figures of any length.
-const mostReason = 120
-
-// decodeStock reads the head, a line with the rows, and a line for each taking.
-func decodeStock(text []byte) (Stock, error) {
-	s := Stock{Plan: plan.New("House stock")}
-	body, found := bytes.CutPrefix(text, []byte(stockHead))
-	if !found {
-		return s, errors.New("it does not hold the stock of a house; move it away")
-	}
-	lines := bytes.Split(bytes.TrimSuffix(body, []byte("\n")), []byte("\n"))
-	delta, err := planfile.DecodeDelta(lines[0], planfile.Version)
-	if err != nil {
-		return s, err
-	}
-	if s.Plan, err = plan.Apply(s.Plan, delta); err != nil {
-		return s, err
-	}
-	for i, line := range lines[1:] {
-		var taking Taking
-		if err := json.Unmarshal(line, &taking); err != nil {
-			return s, fmt.Errorf("line %d is no taking (%s): put the file back from a copy", i+3, plan.ClippedTo(err.Error(), mostReason))
-		}
-		if again, err := json.Marshal(taking); err != nil || !bytes.Equal(again, line) {
-			return s, fmt.Errorf("line %d is not as it was written: put the file back from a copy", i+3)
-		}
-		s.Takings = append(s.Takings, taking)
-	}
-	return s, s.check()
-}
-
-func encodeStock(s Stock) (string, error) {
-	rows, err := planfile.EncodeDelta(plan.Between(plan.New("House stock"), s.Plan))
-	if err != nil {
-		return "", err
-	}
-	var b strings.Builder
-	b.WriteString(stockHead)
-	b.Write(rows)
-	b.WriteString("\n")
-	for _, taking := range s.Takings {
-		line, err := json.Marshal(taking)
-		if err != nil {
-			return "", err
-		}
-		b.Write(line)
-		b.WriteString("\n")
-	}
-	return b.String(), nil
-}
-
 // ChangeStock edits the rows of the house's stock. It reads the file anew, so that nothing another window did is lost.
 func (l Library) ChangeStock(edit func(*plan.Edit) error) error {
 	return l.changeStock(func(s *Stock, ids *plan.IDSource) error {
@@ -190,7 +159,7 @@ func (l Library) changeStock(change func(*Stock, *plan.IDSource) error) error {
 	if err != nil {
 		return err
 	}
-	s.Takings = slices.Clone(s.Takings)
+	s.Takings, s.Shows, s.Learned = slices.Clone(s.Takings), slices.Clone(s.Shows), slices.Clone(s.Learned)
 	if err := change(&s, plan.NewIDSource(rand.Uint64(), rand.Uint64())); err != nil {
 		return err
 	}

@@ -26,6 +26,8 @@ type Delta struct {
 	CableKinds     Changes[CableKind]
 	Cases          Changes[Case]
 	Reels          Changes[Reel]
+	GivenBack      Changes[GivenBack]
+	Services       Changes[Service]
 	HouseLines     Changes[HouseLine]
 	Looms          Changes[Loom]
 	LoomPoints     Changes[LoomPoint]

@@ -169,6 +169,11 @@ func (e *Edit) RemoveReel(id ReelID) error {
 	}
 	changeWhere(e, func(r Segment) bool { return r.Reel == id },
 		func(r *Segment) { r.Reel, r.Kind, r.Length = "", reel.Kind, reel.Length })
+	for line := range e.next.Services.All() {
+		if line.Reel == id {
+			Drop[Service](e, line.Key())
+		}
+	}
 	Drop[Reel](e, Key(id))
 	return nil
 }

@@ -7,6 +7,35 @@ func (e *Edit) AddReel(r Reel) ReelID {
 	return r.ID
 }
 
+// OfTheHouse is the owner of what a show has of the house's stock.
+const OfTheHouse = "house"
+
+// NewTaking returns what rows can name a taking of the house's stock by: no row of the plan does yet.
+func (e *Edit) NewTaking() string {
+	taken := map[string]bool{}
+	for row := range e.next.Reels.All() {
+		taken[row.Taking] = true
+	}
+	for row := range e.next.GivenBack.All() {
+		taken[row.Taking] = true
+	}
+	return e.ids.Next("t", func(id string) bool { return taken[id] })
+}
+
+// AddGivenBack notes what went back to the house's stock under a new id and returns it.
+func (e *Edit) AddGivenBack(r GivenBack) GivenBackID {
+	r.ID = GivenBackID(newID[GivenBack](e))
+	Put(e, r)
+	return r.ID
+}
+
+// AddService adds a line to the history of a reel under a new id and returns it.
+func (e *Edit) AddService(s Service) ServiceID {
+	s.ID = ServiceID(newID[Service](e))
+	Put(e, s)
+	return s.ID
+}
+
 // AddCase adds a case under a new id and returns it.
 func (e *Edit) AddCase(c Case) CaseID {
 	c.ID = CaseID(newID[Case](e))

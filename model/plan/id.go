@@ -19,6 +19,10 @@ type (
 	CableKindID string
 	// ReelID names a reel, or a row of equal reels.
 	ReelID string
+	// GivenBackID names what was given back to the house's stock.
+	GivenBackID string
+	// ServiceID names a line of a reel's history.
+	ServiceID string
 	// CaseID names a case.
 	CaseID string
 	// HouseLineID names a house line.

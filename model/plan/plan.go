@@ -20,6 +20,8 @@ type Plan struct {
 	CableKinds     *Table[CableKind]
 	Cases          *Table[Case]
 	Reels          *Table[Reel]
+	GivenBack      *Table[GivenBack]
+	Services       *Table[Service]
 	HouseLines     *Table[HouseLine]
 	Looms          *Table[Loom]
 	LoomPoints     *Table[LoomPoint]

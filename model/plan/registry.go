@@ -67,6 +67,8 @@ var tables = []*TableInfo{
 	describe(CableKindsTable, "", func(p *Plan) **Table[CableKind] { return &p.CableKinds }, func(d *Delta) *Changes[CableKind] { return &d.CableKinds }),
 	describe(CasesTable, "c", func(p *Plan) **Table[Case] { return &p.Cases }, func(d *Delta) *Changes[Case] { return &d.Cases }),
 	describe(ReelsTable, "r", func(p *Plan) **Table[Reel] { return &p.Reels }, func(d *Delta) *Changes[Reel] { return &d.Reels }),
+	describe(GivenBackTable, "b", func(p *Plan) **Table[GivenBack] { return &p.GivenBack }, func(d *Delta) *Changes[GivenBack] { return &d.GivenBack }),
+	describe(ServicesTable, "w", func(p *Plan) **Table[Service] { return &p.Services }, func(d *Delta) *Changes[Service] { return &d.Services }),
 	describe(HouseLinesTable, "h", func(p *Plan) **Table[HouseLine] { return &p.HouseLines }, func(d *Delta) *Changes[HouseLine] { return &d.HouseLines }),
 	describe(LoomsTable, "m", func(p *Plan) **Table[Loom] { return &p.Looms }, func(d *Delta) *Changes[Loom] { return &d.Looms }),
 	describe(LoomPointsTable, "", func(p *Plan) **Table[LoomPoint] { return &p.LoomPoints }, func(d *Delta) *Changes[LoomPoint] { return &d.LoomPoints }),

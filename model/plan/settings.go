@@ -24,13 +24,18 @@ func (o Optional) Or(blank float64) float64 {
 
 // Settings are the figures that decide the grade of every link, and the words on the title strip.
 // They live in the plan, so that it grades the same on every machine. Blank slack is taken by rule, link by link; a figure
-// that stands here holds for every link that has none of its own.
+// that stands here holds for every link that has none of its own. The identity is what the house's stock knows the plan by,
+// whatever it is called and wherever its file lies; a copy that is worked on by itself has another. OutOn and BackOn are the days
+// from which and until which the show has what it takes of the stock; blank ones are open.
 type Settings struct {
 	Name         string   `json:"name"`
+	Identity     string   `json:"identity,omitzero" slug:"true"`
 	Site         string   `json:"site,omitzero"`
 	Note         string   `json:"note,omitzero" long:"true"`
 	Revision     string   `json:"revision,omitzero"`
 	Date         string   `json:"date,omitzero"`
+	OutOn        string   `json:"stock_out_on,omitzero"`
+	BackOn       string   `json:"stock_back_on,omitzero"`
 	Exposure     string   `json:"exposure" oneof:"indoors shade sun"`
 	Temperature  Optional `json:"temperature_C,omitzero" range:"-20 60"`
 	Air          Optional `json:"worst_air_C,omitzero" range:"-20 60"`

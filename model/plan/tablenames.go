@@ -18,6 +18,8 @@ const (
 	CableKindsTable     = "cable_kinds"
 	CasesTable          = "cases"
 	ReelsTable          = "reels"
+	GivenBackTable      = "given_back"
+	ServicesTable       = "services"
 	HouseLinesTable     = "house_lines"
 	LoomsTable          = "looms"
 	LoomPointsTable     = "loom_points"

@@ -26,6 +26,8 @@ var lists = []struct {
 	{"Kinds of cable", []string{plan.CableKindsTable}, false},
 	{"Cases", []string{plan.CasesTable}, true},
 	{"Stock", []string{plan.ReelsTable}, true},
+	{"Given back to the house", []string{plan.GivenBackTable}, true},
+	{"Services", []string{plan.ServicesTable}, true},
 	{"House lines", []string{plan.HouseLinesTable}, true},
 	{"Looms", []string{plan.LoomsTable, plan.LoomPointsTable}, true},
 	{"Channels on links", []string{plan.SlotPatchesTable}, true},

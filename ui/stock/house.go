@@ -105,7 +105,7 @@ func (d *houseDialog) reload() {
 }
 
 func (d *houseDialog) fill() {
-	d.house = text.HouseRows(d.stock, d.Desk().Plan().Settings.Name, d.search.Text, d.Units())
+	d.house = text.HouseRows(d.stock, d.Desk().Plan(), d.search.Text, d.Units())
 	d.show = text.ShowRows(d.Desk().Plan(), d.stock, d.Units())
 	d.taken, d.returned = -1, -1
 	d.many.SetText("")
@@ -140,7 +140,7 @@ func (d *houseDialog) count(text string, most int) (int, bool) {
 	return count, true
 }
 
-// take takes what is under the hand for this show: out of the house first, then into the plan as one step.
+// take takes what is under the hand for this show.
 func (d *houseDialog) take() {
 	if d.taken < 0 {
 		d.tell("Choose what to take in the list of the house.", true)
@@ -156,14 +156,9 @@ func (d *houseDialog) take() {
 		return
 	}
 	show := d.Desk().Plan().Settings.Name
-	loan, err := d.Library().Take([]house.Want{{Reel: row.Reel.ID, Quantity: count}}, show, text.Today())
-	if err == nil {
-		if err = d.Desk().Do("Take "+row.Words+" from the house", loan.Put); err != nil {
-			if undone := loan.Undo(d.Library()); undone != nil {
-				err = fmt.Errorf("%w; and the house still counts it as out: %w", err, undone)
-			}
-		}
-	}
+	err := d.Desk().Do("Take "+row.Words+" from the house", func(e *plan.Edit) error {
+		return d.stock.Take(e, house.Want{Reel: row.Reel.ID, Quantity: count})
+	})
 	d.reload()
 	if err != nil {
 		d.tell(words.Sentence(err), true)
@@ -193,18 +188,9 @@ func (d *houseDialog) giveBack() {
 }
 
 func (d *houseDialog) giveBackRow(row text.ShowRow, count int) error {
-	if row.Taking != "" {
-		return d.Library().CallBack(row.Taking)
-	}
-	returns := []house.Return{{Reel: row.Reel, Quantity: count}}
-	before := d.Desk().Plan()
-	if _, err := plan.Do(before, plan.NewIDSource(1, 1), func(e *plan.Edit) error { return house.TakeOut(e, returns) }); err != nil {
-		return err // the plan will not let it go, so the house is not told
-	}
-	if _, err := d.Library().GiveBack(returns); err != nil {
-		return err
-	}
-	return d.Desk().Do("Give "+row.Words+" back to the house", func(e *plan.Edit) error { return house.TakeOut(e, returns) })
+	return d.Desk().Do("Give "+row.Words+" back to the house", func(e *plan.Edit) error {
+		return house.GiveBack(e, text.Today(), house.Return{Reel: row.Reel.ID, Quantity: count})
+	})
 }
 
 // adopt makes the plan's own reels part of the house's stock, out with this show.
@@ -214,7 +200,7 @@ func (d *houseDialog) adopt() {
 		d.tell("All reels of this plan are hired, somebody else's, or the house's already.", false)
 		return
 	}
-	taken, err := d.Library().Adopt(d.Desk().Plan(), ids, text.Today())
+	taken, err := d.Library().Adopt(d.Desk().Plan(), house.ShowOf(d.Desk().Plan(), d.Desk().Path(), text.Today()), ids...)
 	if err == nil {
 		err = d.Desk().Do("Make the reels the house's", func(e *plan.Edit) error { return house.Bind(e, taken) })
 	}

@@ -95,19 +95,24 @@ func TestTheHouseSaysWhatIsLeftAndWhoHasTheRest(t *testing.T) {
 			e.AddReel(plan.Reel{Kind: "cat6a", Length: 90, Tag: "H02", Condition: plan.Faulty}))
 		return nil
 	}))
-	loan, err := library.Take([]house.Want{{Reel: reels[0], Quantity: 4}}, "Show", "2031-06-18")
-	require.NoError(t, err)
-	_, err = library.Take([]house.Want{{Reel: reels[1], Quantity: 1}}, "Show", "2031-06-18")
-	require.NoError(t, err)
-	_, err = library.Take([]house.Want{{Reel: reels[0], Quantity: 2}}, "Other show", "2031-06-18")
-	require.NoError(t, err)
+	has := func(identity, name string, wants ...house.Want) *plan.Plan {
+		stock, err := library.Stock()
+		require.NoError(t, err)
+		p := plan.New(name)
+		p.Settings.Identity = identity
+		p, err = plan.Do(p, plan.NewIDSource(1, 2), func(e *plan.Edit) error { return stock.Take(e, wants...) })
+		require.NoError(t, err)
+		_, err = library.Save(p, house.Show{ID: identity, Name: name, Saved: "2031-06-18"})
+		require.NoError(t, err)
+		return p
+	}
+	p := has("one", "Show", house.Want{Reel: reels[0], Quantity: 4}, house.Want{Reel: reels[1], Quantity: 1})
+	has("two", "Other show", house.Want{Reel: reels[0], Quantity: 2})
 	stock, err := library.Stock()
-	require.NoError(t, err)
-	p, err := plan.Do(plan.New("Show"), plan.NewIDSource(1, 2), loan.Put)
 	require.NoError(t, err)
 	var b strings.Builder
 	fmt.Fprintln(&b, "In the house")
-	for _, row := range text.HouseRows(stock, "Show", "", words.Units{}) {
+	for _, row := range text.HouseRows(stock, p, "", words.Units{}) {
 		fmt.Fprintf(&b, "  %-36s %s\n", row.Words, row.Note)
 	}
 	fmt.Fprintln(&b, "With Show")
@@ -115,7 +120,7 @@ func TestTheHouseSaysWhatIsLeftAndWhoHasTheRest(t *testing.T) {
 		fmt.Fprintf(&b, "  %-36s %s\n", row.Words, row.Note)
 	}
 	golden(t, "house", b.String())
-	require.Len(t, text.HouseRows(stock, "Show", "H0", words.Units{}), 2)
+	require.Len(t, text.HouseRows(stock, p, "H0", words.Units{}), 2)
 	require.Empty(t, text.OwnReels(p), "what the house lent is its own already")
 	require.NotEmpty(t, text.OwnReels(demo.Weekender()))
 }

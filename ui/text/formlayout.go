@@ -32,11 +32,11 @@ var forms = map[string][]layoutGroup{
 	},
 	"segments": {{"", "reel kind length coupler kept", never}},
 	"reels": {
-		{"", "tag kind length nominal count case", never},
-		{"Condition", "condition reason found_at found_on measured", never},
+		{"", "tag kind length nominal count case tied weight", never},
+		{"Condition", "condition reason found_at found_on measured state state_on", never},
 		{"Whose it is", "owner hire return bought note", whileUnused},
 	},
-	"cases":       {{"", "name note", never}},
+	"cases":       {{"", "name pieces most weight note", never}},
 	"house_lines": {{"", "name kind length from_panel from_position to_panel to_position", never}, {"Condition", "condition reason found_at found_on measured note", never}},
 	"devices": {
 		{"", "name kind", never},
@@ -61,12 +61,12 @@ var forms = map[string][]layoutGroup{
 		{"Stereo and radio", "right rf frequency pack", whileUnused},
 	},
 	"acts":        {{"", "order name stage start end guests note", never}, {"Line check", "check_by check_start check_seconds", whileUnused}},
-	"cable_kinds": {{"", "name own_figure near_end far_end form lockable metal_shell note", never}},
+	"cable_kinds": {{"", "name own_figure weight near_end far_end form lockable metal_shell note", never}},
 }
 
 // planForm is the form of the plan itself: all that decides its figures, and who and where.
 var planForm = []layoutGroup{
-	{"", "name site revision date", never},
+	{"", "name site revision date out back", never},
 	{"Temperature and margin", "exposure temperature air margin", never},
 	{"Run", "slack slack_end detour coupler", never},
 	{"Limit rules", ruleIDs(), whileUnused},

@@ -20,20 +20,20 @@ type HouseRow struct {
 }
 
 // HouseRows lists the house's stock as far as its words hold those of a query, as a show sees it.
-func HouseRows(s house.Stock, show, query string, units words.Units) (rows []HouseRow) {
+func HouseRows(s house.Stock, p *plan.Plan, query string, units words.Units) (rows []HouseRow) {
 	for _, reel := range laidFirst(s.Plan, nil) {
 		if query != "" && !matches(query, reelTexts(s.Plan, reel, units)...) {
 			continue
 		}
-		row := HouseRow{Reel: reel, Words: ReelWords(s.Plan, reel, units), Left: s.Left(reel)}
+		row := HouseRow{Reel: reel, Words: ReelWords(s.Plan, reel, units), Left: s.Free(p, reel)}
 		row.Note = fmt.Sprintf("%d of %d left", row.Left, reel.Count())
 		for _, taking := range s.Takings {
 			switch {
 			case taking.Reel != reel.ID:
-			case taking.Show == show:
+			case taking.Plan == p.Settings.Identity:
 				row.Note += fmt.Sprintf(", %d with this show", taking.Quantity)
 			default:
-				row.Note += fmt.Sprintf(", %d with %s", taking.Quantity, taking.Show)
+				row.Note += fmt.Sprintf(", %d with %s", taking.Quantity, s.ShowName(taking))
 			}
 		}
 		rows = append(rows, row)
@@ -70,7 +70,7 @@ func ShowRows(p *plan.Plan, s house.Stock, units words.Units) (rows []ShowRow) {
 		}
 		rows = append(rows, row)
 	}
-	missing := slices.SortedFunc(slices.Values(s.With(p.Settings.Name)), func(a, b house.Taking) int { return cmp.Compare(a.ID, b.ID) })
+	missing := slices.SortedFunc(slices.Values(s.With(p.Settings.Identity)), func(a, b house.Taking) int { return cmp.Compare(a.ID, b.ID) })
 	for _, taking := range missing {
 		if held[taking.ID] {
 			continue

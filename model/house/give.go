@@ -1,0 +1,136 @@
+package house
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"stageloom/model/plan"
+)
+
+// Return is a row of a plan that goes back to the house, or some of it.
+type Return struct {
+	Reel     plan.ReelID
+	Quantity int
+}
+
+// GiveBack takes rows out of a plan and notes what of them goes back to the house and in which state, which the house learns
+// when the plan is saved. Links made of them keep kind and length. Rows that the house did not lend are refused.
+func GiveBack(e *plan.Edit, day string, returns ...Return) error {
+	for _, back := range returns {
+		row, found := e.Now().Reels.Get(plan.Key(back.Reel))
+		switch {
+		case !found:
+			return fmt.Errorf("%w: a reel that is to go back is not in this plan any more", plan.ErrRefused)
+		case row.Taking == "":
+			return fmt.Errorf("%w: %s is not the house's", plan.ErrRefused, named(e.Now(), row))
+		case back.Quantity < 1 || back.Quantity > row.Count():
+			return fmt.Errorf("%w: of %s there are %d here, not %d", plan.ErrRefused, named(e.Now(), row), row.Count(), back.Quantity)
+		}
+		box, _ := e.Now().Cases.Get(plan.Key(row.Case))
+		if err := takeOut(e, row, back.Quantity); err != nil {
+			return err
+		}
+		e.AddGivenBack(plan.GivenBack{
+			Taking: row.Taking, HouseReel: row.HouseReel, Quantity: back.Quantity, Day: day, Tag: row.Tag, Length: row.Length, Nominal: row.Nominal,
+			Case: box.Name, Condition: row.Condition, Reason: row.Reason, FoundAt: row.FoundAt, FoundOn: row.FoundOn, Measured: row.Measured, Note: row.Note,
+		})
+	}
+	return nil
+}
+
+// takeOut takes some of a row out of the plan.
+func takeOut(e *plan.Edit, row plan.Reel, quantity int) error {
+	if quantity >= row.Count() {
+		return e.RemoveReel(row.ID)
+	}
+	part, err := e.SplitReel(row.ID, quantity)
+	if err != nil {
+		return err
+	}
+	plan.Drop[plan.Reel](e, plan.Key(part))
+	return nil
+}
+
+// learn writes into the house's row what a show found out of what it gave back; of several equal ones those that came back so
+// become a row of their own.
+func (s *Stock) learn(back plan.GivenBack, row plan.ReelID, quantity int, ids *plan.IDSource) error {
+	next, err := plan.Do(s.Plan, ids, func(e *plan.Edit) error {
+		was, found := e.Now().Reels.Get(plan.Key(row))
+		if !found || len(Differences(s.Plan, was, back)) == 0 {
+			return nil
+		}
+		id := row
+		if was.Count() > quantity {
+			part, err := e.SplitReel(id, quantity)
+			if err != nil {
+				return err
+			}
+			id = part
+		}
+		box := caseNamed(e, back.Case)
+		return plan.Update(e, plan.Key(id), func(r *plan.Reel) {
+			r.Length, r.Nominal, r.Case, r.Note = back.Length, back.Nominal, box, back.Note
+			r.Condition, r.Reason, r.FoundAt, r.FoundOn, r.Measured = back.Condition, back.Reason, back.FoundAt, back.FoundOn, back.Measured
+			if r.Tag == "" && r.Count() == 1 {
+				r.Tag = back.Tag
+			}
+		})
+	})
+	if err == nil {
+		s.Plan = next
+	}
+	return err
+}
+
+// Difference is a field in which what comes back is another than what the house knows.
+type Difference struct {
+	// Field is what it is called.
+	Field string
+	// Was and Is are its words in the house and as it comes back.
+	Was, Is string
+}
+
+// Differences compares what comes back with the house's row: length and nominal length, case, condition with its reason,
+// measured loss and note.
+func Differences(p *plan.Plan, was plan.Reel, back plan.GivenBack) (all []Difference) {
+	box, _ := p.Cases.Get(plan.Key(was.Case))
+	add := func(field, before, after string) {
+		if before != after {
+			all = append(all, Difference{field, before, after})
+		}
+	}
+	metres := func(m float64) string { return strings.TrimSuffix(fmt.Sprintf("%.2f", m), ".00") + " m" }
+	add("Length", metres(was.Length), metres(back.Length))
+	add("Nominal length", metres(cmp.Or(was.Nominal, was.Length)), metres(cmp.Or(back.Nominal, back.Length)))
+	if !strings.EqualFold(box.Name, back.Case) {
+		add("Case", box.Name, back.Case)
+	}
+	add("Condition", cmp.Or(was.Condition, plan.Good), cmp.Or(back.Condition, plan.Good))
+	add("Reason", was.Reason, back.Reason)
+	add("Found at", was.FoundAt, back.FoundAt)
+	add("Found on", was.FoundOn, back.FoundOn)
+	add("Measured loss", decibels(was.Measured), decibels(back.Measured))
+	add("Note", was.Note, back.Note)
+	return all
+}
+
+func decibels(loss plan.Optional) string {
+	if !loss.Set {
+		return ""
+	}
+	return fmt.Sprintf("%g dB", loss.Value)
+}
+
+// caseNamed finds the case of a name, or makes it; a blank name is none.
+func caseNamed(e *plan.Edit, name string) plan.CaseID {
+	if name == "" {
+		return ""
+	}
+	for there := range e.Now().Cases.All() {
+		if strings.EqualFold(there.Name, name) {
+			return there.ID
+		}
+	}
+	return e.AddCase(plan.Case{Name: name})
+}
