@@ -143,7 +143,7 @@ type returned struct {
 // takings are the names of what the show has, in order.
 func (d *settling) takings() (all []string) {
 	for _, t := range d.Takings {
-		if t.Plan == d.show.ID {
+		if t.Plan == d.show.ID && d.show.ID != "" { // blank are those of before plans had identities
 			all = append(all, t.ID)
 		}
 	}
@@ -289,6 +289,9 @@ func (s *Stock) elsewhere(row plan.Reel, show Show, skip func(Taking) bool) stri
 
 // know notes a show that has something, and forgets one that has nothing.
 func (s *Stock) know(show Show) {
+	if show.ID == "" {
+		return
+	}
 	has := slices.ContainsFunc(s.Takings, func(t Taking) bool { return t.Plan == show.ID })
 	at := slices.IndexFunc(s.Shows, func(known Show) bool { return known.ID == show.ID })
 	switch {

@@ -22,6 +22,14 @@ func TestAStockOfTheFirstVersionIsRead(t *testing.T) {
 		`{"id":"t-22222","reel":"` + string(twelve) + `","quantity":3,"show":"Meadow","day":"2031-06-01"}` + "\n"
 	require.NoError(t, os.WriteFile(path, []byte(old), 0o600))
 	require.Equal(t, 9, stockOf(t, l).Left(row(t, stockOf(t, l).Plan, twelve)))
+	nameless := show(t, plan.New("Other"), func(e *plan.Edit) error {
+		s := stockOf(t, l)
+		return s.Take(e, house.Want{Reel: twelve, Quantity: 9})
+	})
+	require.Empty(t, stockOf(t, l).Told(nameless), "what a plan that was never saved took")
+	_, err = l.Save(nameless, house.ShowOf(nameless, "", today))
+	require.ErrorContains(t, err, "has no identity yet")
+	require.Equal(t, 9, stockOf(t, l).Left(row(t, stockOf(t, l).Plan, twelve)), "it gives back nothing of another")
 	p := show(t, plan.New("Meadow"), func(e *plan.Edit) error {
 		plan.Put(e, cat6a)
 		e.AddReel(plan.Reel{Kind: "cat6a", Length: 50, Quantity: 3, Taking: "t-22222"})
