@@ -1,6 +1,7 @@
 package house
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"math/rand/v2"
@@ -56,23 +57,10 @@ func (s *Stock) Take(e *plan.Edit, wants ...Want) error {
 	return nil
 }
 
-// Save settles a saved plan with the house's stock; see [Stock.Settle]. Where nothing is to be settled nothing is written.
-func (l Library) Save(p *plan.Plan, show Show) (done Settled, err error) {
-	if l.folder == "" {
-		return done, nil
-	}
-	s, err := l.Stock()
-	if err != nil {
-		return done, err
-	}
-	if len(s.wishes(p)) == 0 && len(s.With(show.ID)) == 0 {
-		return done, nil
-	}
-	err = l.changeStock(func(s *Stock, ids *plan.IDSource) error {
-		done, err = s.Settle(p, show, ids)
-		return err
-	})
-	return done, err
+// Save settles a plan that is saved already with the house's stock; see [Stock.Settle].
+func (l Library) Save(p *plan.Plan, show Show) (Settled, error) {
+	done, err := l.SaveWith(p, show, func(*plan.Plan) error { return nil })
+	return done, errors.Join(err, done.Trouble)
 }
 
 // Told says what the house would refuse of a plan if it were saved now, without changing anything.
