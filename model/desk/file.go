@@ -204,7 +204,9 @@ func (d *Desk) saveTo(path string, write func(path string, was planfile.Stamp) e
 }
 
 func (d *Desk) write(path string, was planfile.Stamp) error {
-	return d.writeBy(path, func(p *plan.Plan, ops *atomicfile.Ops) (planfile.Stamp, error) { return planfile.Save(path, p, was, ops) })
+	return d.writeBy(path, func(p *plan.Plan, ops *atomicfile.Ops) (planfile.Stamp, error) {
+		return planfile.Save(path, p, was, ops)
+	})
 }
 
 // writeBy lets save write the plan, settled with the house, and notes the stamp. A plan that stands there but that the disk did

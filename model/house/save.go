@@ -34,7 +34,7 @@ func (c *Copied) Error() string {
 func (l Library) SaveWith(p *plan.Plan, show Show, write func(marked *plan.Plan) error) (Settled, error) {
 	s, err := l.Stock()
 	switch {
-	case err != nil && lent(p):
+	case err != nil && Lent(p):
 		return Settled{Trouble: err}, write(p)
 	case err != nil || !s.concerns(p, show):
 		return Settled{}, write(s.marked(p, nil))
@@ -86,8 +86,8 @@ func (l Library) write(text string) error {
 	}, nil)
 }
 
-// lent reports whether a plan says that it has or had something of a house's stock.
-func lent(p *plan.Plan) bool {
+// Lent reports whether a plan says that it has or had something of a house's stock.
+func Lent(p *plan.Plan) bool {
 	for row := range p.Reels.All() {
 		if row.Taking != "" {
 			return true
@@ -216,7 +216,7 @@ func (l Library) Marks() (func(*plan.Plan) *plan.Plan, error) {
 	}
 	answers := map[question][]Refusal{} // most steps of a history ask the same
 	return func(p *plan.Plan) *plan.Plan {
-		if !lent(p) {
+		if !Lent(p) {
 			return Marked(p, nil)
 		}
 		asked := question{p.Settings, p.Reels, p.GivenBack}
