@@ -25,7 +25,9 @@ func TestReelsThatAreNotThere(t *testing.T) {
 		{
 			"a reel that another show has", "not-there", checks.Stop, "L01 lays reel 6A-01, which is out: 1 with Barn since 2027-06-22",
 			func(_ *rig, e *plan.Edit) {
-				setReel(e, func(r *plan.Reel) { r.Taking, r.Lacking, r.LackingWhy = "t-22222", 1, "is out: 1 with Barn since 2027-06-22" })
+				setReel(e, func(r *plan.Reel) {
+					r.Taking, r.Lacking, r.LackingWhy = "t-22222", 1, "is out: 1 with Barn since 2027-06-22"
+				})
 			},
 		},
 		{
@@ -55,7 +57,9 @@ func TestReelsThatAreNotThere(t *testing.T) {
 	})
 	t.Run("a missing reel that no link lays stops nothing", func(t *testing.T) {
 		r := newRig(t)
-		r.do(t, func(e *plan.Edit) { plan.Put(e, plan.Reel{ID: "r-33333", Kind: "cat6a-own", Length: 60, State: plan.Missing}) })
+		r.do(t, func(e *plan.Edit) {
+			plan.Put(e, plan.Reel{ID: "r-33333", Kind: "cat6a-own", Length: 60, State: plan.Missing})
+		})
 		require.Empty(t, r.find())
 	})
 }

@@ -214,10 +214,16 @@ func (l Library) Marks() (func(*plan.Plan) *plan.Plan, error) {
 		reels    *plan.Table[plan.Reel]
 		back     *plan.Table[plan.GivenBack]
 	}
+	plain := map[*plan.Table[plan.Reel]]bool{} // tables of reels without anything of a house, and without marks
 	answers := map[question][]Refusal{} // most steps of a history ask the same
 	return func(p *plan.Plan) *plan.Plan {
+		if plain[p.Reels] {
+			return p
+		}
 		if !Lent(p) {
-			return Marked(p, nil)
+			unmarked := Marked(p, nil)
+			plain[p.Reels] = unmarked == p
+			return unmarked
 		}
 		asked := question{p.Settings, p.Reels, p.GivenBack}
 		refused, known := answers[asked]
