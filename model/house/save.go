@@ -215,7 +215,7 @@ func (l Library) Marks() (func(*plan.Plan) *plan.Plan, error) {
 		back     *plan.Table[plan.GivenBack]
 	}
 	plain := map[*plan.Table[plan.Reel]]bool{} // tables of reels without anything of a house, and without marks
-	answers := map[question][]Refusal{} // most steps of a history ask the same
+	answers := map[question][]Refusal{}        // most steps of a history ask the same
 	return func(p *plan.Plan) *plan.Plan {
 		if plain[p.Reels] {
 			return p
