@@ -126,18 +126,18 @@ func (p *printout) spareTable() paper.Table {
 		if reel.Condition == plan.Suspect {
 			name += " (suspect: test first)"
 		}
-		row := paper.Texts("", reel.Tag, name, bare(reel.Length), fmt.Sprint(reel.Count()-used[reel.ID]), p.caseName(reel), "")
+		row := paper.Texts("", reel.Tag, name, bare(reel.Length), fmt.Sprint(reel.There()-used[reel.ID]), p.caseName(reel), "")
 		row.Cells[0].Tick, row.Cells[6].Tick = true, true
 		table.Rows = append(table.Rows, row)
 	}
 	return table
 }
 
-// spares are the reels with some left that are not faulty: by kind, the longest first.
+// spares are the reels with some left that are there and not faulty: by kind, the longest first.
 func (p *printout) spares(used map[plan.ReelID]int) []plan.Reel {
 	var reels []plan.Reel
 	for reel := range p.Plan.Reels.All() {
-		if reel.Count() > used[reel.ID] && reel.Condition != plan.Faulty {
+		if reel.There() > used[reel.ID] && reel.Condition != plan.Faulty {
 			reels = append(reels, reel)
 		}
 	}

@@ -114,7 +114,7 @@ func (p *printout) stockSheet() exchange.Sheet {
 	for _, reel := range exchange.InStockOrder(p.Plan) {
 		kind, _ := p.Plan.CableKinds.Get(plan.Key(reel.Kind))
 		s.Rows = append(s.Rows, []exchange.Cell{
-			exchange.Text(reel.Tag), exchange.Text(kind.Name), exchange.Figure(reel.Length), exchange.Count(reel.Count()), exchange.Count(used[reel.ID]), exchange.Count(reel.Count() - used[reel.ID]),
+			exchange.Text(reel.Tag), exchange.Text(kind.Name), exchange.Figure(reel.Length), exchange.Count(reel.Count()), exchange.Count(used[reel.ID]), exchange.Count(max(0, reel.There()-used[reel.ID])),
 			exchange.Text(p.caseName(reel)), exchange.Text(reel.Owner), exchange.Text(reel.Hire), exchange.Text(reel.Return), exchange.Text(reel.Condition), exchange.Text(reel.Reason),
 			exchange.Optional(reel.Measured.Value, reel.Measured.Set),
 		})

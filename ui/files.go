@@ -3,6 +3,7 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 
+	"stageloom/model/house"
 	"stageloom/ui/files"
 	"stageloom/ui/stock"
 )
@@ -11,7 +12,8 @@ import (
 func (w *window) newFiles() *files.Dialogs {
 	return &files.Dialogs{
 		Host: w, Settings: w.settings, Notice: w.notice,
-		Opened: func() { w.window.SetMainMenu(w.menu()) },
+		Library: func() house.Library { return w.library },
+		Opened:  func() { w.window.SetMainMenu(w.menu()) },
 	}
 }
 

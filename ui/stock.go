@@ -52,6 +52,10 @@ func (w *window) newColumn() fyne.CanvasObject {
 			w.notice.Say(row.Name + " is faulty and stays out of the show. Right click says what can be done with it.")
 			return
 		}
+		if row.Away != "" && row.Left == 0 {
+			w.notice.Say("Nothing of " + row.Name + " can be laid: what links do not hold is not there. It " + row.Away + ".")
+			return
+		}
 		w.notice.Say("Nothing of " + row.Name + " is left: links hold all of them.")
 	}
 	w.column = container.NewVSplit(w.equipment, w.stock)

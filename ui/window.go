@@ -115,6 +115,7 @@ func New(app fyne.App, d *desk.Desk) fyne.Window { return build(app, d).window }
 func Open(app fyne.App, d *desk.Desk, library house.Library, paths ...string) (fyne.Window, *answers.Questions) {
 	w := build(app, d)
 	w.library = library
+	d.SettleWith(house.Keeper{Library: func() house.Library { return w.library }, Today: text.Today})
 	if len(paths) > 0 {
 		w.files.Open(paths[0])
 	} else if w.settings.NewPlan() != "" {

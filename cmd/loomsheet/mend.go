@@ -39,7 +39,7 @@ func (c *mendCommand) Run(a *answer) error {
 	if err != nil {
 		return named(err, path)
 	}
-	if _, err := planfile.Save(beside, mended, planfile.Stamp{}, nil); err != nil {
+	if _, err := planfile.Save(beside, copyOf(mended), planfile.Stamp{}, nil); err != nil {
 		var there *planfile.Overwrite
 		if errors.As(err, &there) {
 			return fmt.Errorf("%s is there already, and mend writes over no file; choose another name for the copy", beside)

@@ -155,6 +155,8 @@ func apply(path, target string, p *plan.Plan, proposal *cabling.Proposal) error 
 			return errors.Join(fmt.Errorf("%s has changed meanwhile; pick again", path), lock.Release())
 		}
 		stamp = was
+	} else {
+		next = copyOf(next)
 	}
 	_, err = planfile.Save(target, next, stamp, nil)
 	var there *planfile.Overwrite

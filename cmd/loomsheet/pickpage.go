@@ -114,6 +114,8 @@ func stands(p *plan.Plan, chain []plan.Segment, b *budget.Budget, served bool) s
 	switch {
 	case faulty(p, chain):
 		words += ", with a faulty cable"
+	case slices.ContainsFunc(chain, p.Away):
+		words += ", with a cable that is not there"
 	case !served && !b.TooShort() && b.Grade != budget.Over:
 		words += ", does not serve it"
 	}

@@ -43,21 +43,9 @@ func enters(kind plan.CableKind, socket bool, port plan.KindPort) bool {
 	return !kind.Lockable || port.Lockable || kind.Connector != port.Connector
 }
 
-// loom is the form of a stock loom, which carries several links and is no cable of one.
-const loom = "loom"
-
-// carries reports whether a kind of cable carries a link's transport at all: its medium, its pairs, its screen through.
+// carries reports whether a kind of cable carries a link's transport at all; checks ask the same.
 func (r *run) carries(kind plan.CableKind) bool {
-	t := r.survey.reckoner.Transport(r.link.Transport)
-	switch {
-	case kind.Form == loom || !budget.Fits(kind, t.Media):
-		return false
-	case kind.Pairs > 0 && kind.Pairs < t.PairsNeeded:
-		return false
-	case t.ScreenRequired && (!kind.Screened || r.fixed.Graded && !kind.MetalShell):
-		return false
-	}
-	return true
+	return budget.Carries(kind, *r.survey.reckoner.Transport(r.link.Transport), r.fixed.Graded)
 }
 
 // begins and ends tell whether a kind can be the first and the last cable of the run. A panel takes any.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"stageloom/model/budget"
 	"stageloom/model/picking"
 	"stageloom/model/plan"
 )
@@ -144,11 +145,11 @@ func (z *question) link(r *run) picking.Link {
 	return link
 }
 
-// allows reports whether a kind may be picked for a run: it carries what the run carries, and nobody asked for others. Where no
-// loss tells kinds apart, a link that wants a kind means that one: no other sort of fibre, no intercom cable for digital audio.
+// allows reports whether a kind may be picked for a run: it carries what the run carries, and nobody asked for others. See
+// [budget.Meant].
 func (r *run) allows(kind plan.CableKind) bool {
-	own := r.survey.request.OwnKind || !r.fixed.Graded
-	if own && r.link.FillKind != "" && kind.ID != r.link.FillKind || slices.Contains(r.apart, kind.ID) {
+	graded := r.fixed.Graded && !r.survey.request.OwnKind
+	if !budget.Meant(r.link, kind.ID, graded) || slices.Contains(r.apart, kind.ID) {
 		return false
 	}
 	return r.carries(kind)

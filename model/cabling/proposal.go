@@ -176,7 +176,7 @@ func (r *run) servesNow() bool {
 	chain := r.survey.pieces(r.chain)
 	for _, p := range chain {
 		wish := p.segment.Kind != "" && !p.segment.Kept && !r.link.Lies()
-		if wish || r.survey.plan.ConditionOf(p.segment) == plan.Faulty || !r.carries(p.kind) {
+		if wish || r.survey.unfit(p.segment) || !r.carries(p.kind) {
 			return false
 		}
 	}

@@ -133,7 +133,7 @@ func (r *run) takenCandidates(order int) (found []Candidate) {
 		named := map[lineKey]bool{}
 		for _, segment := range p.SegmentsOf(link.ID) {
 			reel, is := p.Reels.Get(plan.Key(segment.Reel))
-			bad := reel.Condition == plan.Faulty || reel.Condition == plan.Suspect && !r.survey.request.Suspect
+			bad := r.survey.unfit(segment) || reel.Condition == plan.Suspect && !r.survey.request.Suspect
 			if !is || bad || segment.Kept || named[keyOf(reel)] {
 				continue
 			}

@@ -69,12 +69,17 @@ func (s *survey) newRun(link plan.Link) *run {
 }
 
 // stays reports whether a segment is no matter of picking: it is kept by choice, a house line, lies on site, or in a link
-// whose metres nobody gave, and is not faulty.
+// whose metres nobody gave, and is neither faulty nor away.
 func (s *survey) stays(segment plan.Segment) bool {
-	if s.plan.ConditionOf(segment) == plan.Faulty {
+	if s.unfit(segment) {
 		return false
 	}
 	return segment.HouseLine != "" || segment.Kept || s.lies[segment.Link] || s.wanting[segment.Link]
+}
+
+// unfit reports whether a cable must not lie where it does: it is faulty, or it is not there.
+func (s *survey) unfit(segment plan.Segment) bool {
+	return s.plan.ConditionOf(segment) == plan.Faulty || s.plan.Away(segment)
 }
 
 func (s *survey) port(id plan.DeviceID, name string) plan.KindPort {

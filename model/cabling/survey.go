@@ -106,8 +106,8 @@ func chosen(p *plan.Plan, ids []plan.LinkID) []plan.Link {
 	return links
 }
 
-// stock gathers the reels that may be picked: none that is faulty, suspect ones when asked, and none that lies in a link
-// outside the request or is kept where it is. Reels of a row that a link has come last, so that it can keep them.
+// stock gathers the reels that may be picked: none that is faulty or not there, suspect ones when asked, and none that lies in
+// a link outside the request or is kept where it is. Reels of a row that a link has come last, so that it can keep them.
 func (s *survey) stock() {
 	held := s.plan.UsedReels()
 	for _, r := range s.runs {
@@ -129,8 +129,8 @@ func (s *survey) stock() {
 			s.lines = append(s.lines, line{lineKey: key, sample: plan.Segment{Reel: reel.ID}})
 		}
 		at := s.lineOf[key]
-		s.lines[at].all += reel.Count()
-		for range reel.Count() - held[reel.ID] {
+		s.lines[at].all += reel.There()
+		for range reel.There() - held[reel.ID] {
 			s.lines[at].free = append(s.lines[at].free, reel.ID)
 		}
 	}
@@ -165,7 +165,7 @@ func (s *survey) sortLines() {
 
 // pickable reports whether the request lets reels of a row be picked.
 func (s *survey) pickable(reel plan.Reel) bool {
-	return reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind)
+	return reel.There() > 0 && reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind)
 }
 
 // barred reports whether the request keeps a kind out for all links.

@@ -31,6 +31,8 @@ var fixers = map[string]func(*Subject, Finding) []Fix{
 	"same-way":         outOfLoom,
 	"bad-reel":         equalReel,
 	"bad-house-line":   reelInstead,
+	"not-there":        equalReel,
+	"other-kind":       wantWhatLies,
 	"power":            noPower,
 	"double-name":      ownNames,
 	"retired-name":     freshName,

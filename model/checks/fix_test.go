@@ -160,6 +160,23 @@ var cures = []cure{
 		},
 	},
 	{
+		"a missing reel, an equal one and one of which none is there", "not-there",
+		[]string{"Take reel 6A-02, 60.0 m, in its place"},
+		func(_ *rig, e *plan.Edit) {
+			setReel(e, func(r *plan.Reel) { r.State = plan.Missing })
+			plan.Put(e, plan.Reel{ID: "r-33333", Tag: "6A-02", Kind: "cat6a-own", Length: 60})
+			plan.Put(e, plan.Reel{ID: "r-44444", Tag: "6A-03", Kind: "cat6a-own", Length: 60, State: plan.InRepair})
+		},
+	},
+	{
+		"intercom cable where a digital pair is wanted", "other-kind",
+		[]string{"Want Intercom cable, as it lies"},
+		func(r *rig, e *plan.Edit) {
+			set(e, r.pair, func(l *plan.Link) { l.FillKind = "audio-pair" })
+			e.SetSegments(r.pair, of("intercom", 45))
+		},
+	},
+	{
 		"a faulty house line, a reel that reaches and one that is too short", "bad-house-line",
 		[]string{"Lay reel 6A-01 of Cat 6A low-loss, own figure 18.5 in its place", "Lay reel 6A-02 of Cat 6A low-loss, own figure 18.5 in its place"},
 		func(r *rig, e *plan.Edit) {

@@ -25,7 +25,7 @@ func equalReel(s *Subject, f Finding) (fixes []Fix) {
 	var reels []plan.Reel
 	for reel := range s.Plan.Reels.All() {
 		sound := reel.Condition == "" || reel.Condition == "good"
-		if sound && reel.Kind == bad.Kind && reel.Length >= bad.Length && reel.Count()-used[reel.ID] >= wanted {
+		if sound && reel.Kind == bad.Kind && reel.Length >= bad.Length && reel.There()-used[reel.ID] >= wanted {
 			reels = append(reels, reel)
 		}
 	}
@@ -55,7 +55,7 @@ func reelInstead(s *Subject, f Finding) (fixes []Fix) {
 	for reel := range s.Plan.Reels.All() {
 		kind, _ := s.Plan.CableKinds.Get(plan.Key(reel.Kind))
 		sound := reel.Condition == "" || reel.Condition == plan.Good
-		if sound && budget.Fits(kind, media) && reel.Length >= bad.Length && reel.Count() > used[reel.ID] {
+		if sound && budget.Fits(kind, media) && reel.Length >= bad.Length && reel.There() > used[reel.ID] {
 			reels = append(reels, reel)
 		}
 	}

@@ -21,10 +21,14 @@ import (
 	"stageloom/model/planfile"
 )
 
-// TestMain lets the test program be the editing child that is killed.
+// TestMain lets the test program be a child that is killed.
 func TestMain(m *testing.M) {
 	if folder := os.Getenv("STAGELOOM_EDITING_CHILD"); folder != "" {
 		editForever(folder)
+	}
+	if folder := os.Getenv("STAGELOOM_TAKING_CHILD"); folder != "" {
+		seed, _ := strconv.ParseUint(os.Getenv("STAGELOOM_TAKING_SEED"), 10, 64)
+		takeForever(folder, seed)
 	}
 	os.Exit(m.Run())
 }

@@ -43,12 +43,13 @@ type Desk struct {
 	file       file
 	unsaved    unsaved
 	guard      Guard
+	house      House
 }
 
 // New returns a desk with an empty plan. ids gives the ids of new rows.
 func New(ids *plan.IDSource) *Desk {
 	d := &Desk{ids: ids}
-	d.reset(plan.New("New plan"), "New plan")
+	d.reset(d.identified(plan.New("New plan")), "New plan")
 	return d
 }
 

@@ -3,6 +3,7 @@ package desk
 import (
 	"errors"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -34,7 +35,7 @@ func (d *Desk) Path() string { return d.file.path }
 
 // Unsaved reports whether the plan differs from what its file holds.
 func (d *Desk) Unsaved() bool {
-	return d.Plan() != d.file.saved && (d.file.saved == nil || !plan.Equal(d.Plan(), d.file.saved))
+	return d.file.saved == nil || !sameWork(d.file.saved, d.Plan())
 }
 
 // ReadOnly is why the plan may not be changed here, blank when it may.
@@ -60,12 +61,12 @@ func (d *Desk) Mended() string { return d.file.mended }
 // UseOps makes saves write through these operations instead of the system's; tests break them.
 func (d *Desk) UseOps(ops *atomicfile.Ops) { d.file.ops = ops }
 
-// NewPlan puts a fresh plan on the desk.
+// NewPlan puts a fresh plan on the desk, under an identity of its own.
 func (d *Desk) NewPlan(p *plan.Plan) {
 	old := d.Plan()
 	d.noteEnd()
 	d.letGo()
-	d.reset(p, "New plan")
+	d.reset(p.WithIdentity(d.ids.Identity()), "New plan")
 	d.tell(Event{Old: old, Opened: true, Selection: true, File: true})
 }
 
@@ -86,7 +87,7 @@ func (d *Desk) Open(path string) error {
 	if path != d.file.path {
 		d.letGo()
 	}
-	d.reset(p, "Open "+filepath.Base(path))
+	d.reset(d.identified(p), "Open "+filepath.Base(path))
 	d.file.path, d.file.stamp, d.file.mended = path, stamp, planfile.TakenOut(mends)
 	if d.file.mended != "" {
 		d.file.saved = nil
@@ -147,11 +148,12 @@ func (d *Desk) Save() error {
 
 // SaveAs writes the plan to a path and works on that file from then on; replace writes over a file that lies
 // there. Without it the path of the plan itself, by whatever name, is saved as by Save: what something else wrote there is
-// asked about. The extension is added when the name has none. An error leaves desk and file as they were.
+// asked about. The extension is added when the name has none. Where the plan stays in the file that it had, what is worked on
+// from then on is another plan, of another identity in all steps of the history. An error leaves desk and file as they were.
 func (d *Desk) SaveAs(path string, replace bool) error {
 	return d.saveTo(path, func(path string, was planfile.Stamp) error {
 		if replace {
-			return d.writeBy(path, func(ops *atomicfile.Ops) (planfile.Stamp, error) { return planfile.Replace(path, d.Plan(), ops) })
+			return d.writeBy(path, func(p *plan.Plan, ops *atomicfile.Ops) (planfile.Stamp, error) { return planfile.Replace(path, p, ops) })
 		}
 		return d.write(path, was)
 	})
@@ -182,28 +184,44 @@ func (d *Desk) saveTo(path string, write func(path string, was planfile.Stamp) e
 	if err != nil {
 		return err
 	}
-	before := d.file
+	before, steps, reckoned, copied := d.file, slices.Clone(d.steps), d.assessment, d.leavesCopy()
 	d.file = file{path: path, lock: lock, saved: before.saved, ops: before.ops}
+	old := d.Plan()
+	if copied {
+		identity := d.ids.Identity()
+		d.everywhere(func(p *plan.Plan) *plan.Plan { return p.WithIdentity(identity) })
+	}
 	err = write(path, planfile.Stamp{})
 	if err != nil && !stands(err) {
-		d.file = before
+		d.file, d.steps, d.assessment = before, steps, reckoned
 		return errors.Join(err, lock.Release())
 	}
 	before.release()
+	if copied { // listeners know the plan under its identity of before
+		d.tell(Event{Old: old, File: true})
+	}
 	return err
 }
 
 func (d *Desk) write(path string, was planfile.Stamp) error {
-	return d.writeBy(path, func(ops *atomicfile.Ops) (planfile.Stamp, error) { return planfile.Save(path, d.Plan(), was, ops) })
+	return d.writeBy(path, func(p *plan.Plan, ops *atomicfile.Ops) (planfile.Stamp, error) {
+		return planfile.Save(path, p, was, ops)
+	})
 }
 
-// writeBy lets save write the plan and notes the stamp. A plan that stands there but that the disk did not confirm has the
-// new stamp and is not saved yet: saving again is what its error asks for.
-func (d *Desk) writeBy(path string, save func(*atomicfile.Ops) (planfile.Stamp, error)) error {
-	stamp, err := save(d.listening())
+// writeBy lets save write the plan, settled with the house, and notes the stamp. A plan that stands there but that the disk did
+// not confirm has the new stamp and is not saved yet: saving again is what its error asks for.
+func (d *Desk) writeBy(path string, save func(*plan.Plan, *atomicfile.Ops) (planfile.Stamp, error)) error {
+	var stamp planfile.Stamp
+	var written *plan.Plan
+	err := d.settle(path, func(p *plan.Plan) (err error) {
+		written = p
+		stamp, err = save(p, d.listening())
+		return err
+	})
 	switch {
 	case err == nil:
-		d.wrote(stamp)
+		d.wrote(stamp, written)
 	case stands(err):
 		d.file.stamp, d.file.saved = stamp, nil
 		d.tell(Event{File: true})
@@ -223,29 +241,47 @@ func (d *Desk) listening() *atomicfile.Ops {
 	if d.file.ops != nil {
 		ops = *d.file.ops
 	}
-	ops.Tell = func(sentence string) {
-		if d.file.told == nil {
-			d.file.told = map[string]bool{}
-		}
-		if !d.file.told[sentence] {
-			d.file.lost = append(d.file.lost, sentence)
-		}
-		d.file.told[sentence] = true
-	}
+	ops.Tell = d.file.tell
 	return &ops
 }
 
-// Lost tells, once for a file, what its last save could not keep of it: its group, its owner, its other names.
+// tell notes a sentence about a save, once for a file.
+func (f *file) tell(sentence string) {
+	if f.told == nil {
+		f.told = map[string]bool{}
+	}
+	if !f.told[sentence] {
+		f.lost = append(f.lost, sentence)
+	}
+	f.told[sentence] = true
+}
+
+// Lost tells, once for a file, what its last save could not keep of it: its group, its owner, its other names; and what the
+// house's stock said to it.
 func (d *Desk) Lost() []string {
 	lost := d.file.lost
 	d.file.lost = nil
 	return lost
 }
 
-func (d *Desk) wrote(stamp planfile.Stamp) {
+// wrote notes that the plan is in its file as it was written. What the house lets the other steps have is told anew with it.
+func (d *Desk) wrote(stamp planfile.Stamp, written *plan.Plan) {
+	mark := func(p *plan.Plan) *plan.Plan { return p }
+	if d.house != nil {
+		if asked, err := d.house.Marks(); err == nil { // why not was told by the save
+			mark = asked
+		}
+	}
+	now := d.Plan()
+	old := d.everywhere(func(p *plan.Plan) *plan.Plan {
+		if p == now {
+			return written
+		}
+		return mark(p)
+	})
 	d.file.stamp, d.file.saved = stamp, d.Plan()
 	d.noteEnd()
-	d.tell(Event{File: true})
+	d.tell(Event{Old: old, File: true})
 }
 
 func withExtension(path string) string {

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"stageloom/model/plan"
 	"stageloom/model/planfile"
 )
 
@@ -33,8 +32,8 @@ func (d *Desk) retake(take acquire) (bool, error) {
 	}
 	old := d.Plan()
 	d.file.stamp = stamp
-	if !plan.Equal(old, p) {
-		d.reset(p, "Open again")
+	if !sameWork(p, old) {
+		d.reset(d.identified(p), "Open again")
 	}
 	d.tell(Event{Old: old, Opened: d.Plan() != old, Selection: d.Plan() != old, File: true})
 	return true, nil

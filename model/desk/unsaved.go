@@ -86,7 +86,7 @@ func (d *Desk) LeftBehind() []*journal.Left {
 	var lost []*journal.Left
 	for _, left := range all {
 		saved, _, err := planfile.Open(left.Path)
-		if err == nil && plan.Equal(saved, left.Plan()) {
+		if err == nil && sameWork(saved, left.Plan()) {
 			_ = left.Remove() // offered again where it cannot be removed, which costs nothing
 			continue
 		}
@@ -106,11 +106,11 @@ func stampOf(left *journal.Left) planfile.Stamp {
 		return left.Stamp
 	}
 	for _, s := range left.Steps {
-		if plan.Equal(saved, s.Plan) {
+		if sameWork(saved, s.Plan) {
 			return stamp
 		}
 	}
-	if left.Before > 0 && plan.Equal(saved, left.Base) {
+	if left.Before > 0 && sameWork(saved, left.Base) {
 		return stamp
 	}
 	return left.Stamp
@@ -126,9 +126,13 @@ func (d *Desk) Recover(left *journal.Left) error {
 	old := d.Plan()
 	d.noteEnd()
 	d.letGo()
+	identity := d.identified(left.Plan()).Settings.Identity // in all steps, as it was when the program ended
 	d.reset(left.Base, "Recovered")
 	for _, s := range left.Steps {
 		d.steps = append(d.steps, step{name: s.Name, plan: s.Plan})
+	}
+	for i := range d.steps {
+		d.steps[i].plan = d.steps[i].plan.WithIdentity(identity)
 	}
 	d.at = len(d.steps) - 1
 	d.assess()

@@ -56,7 +56,9 @@ func liesElsewhere(s State, _ any, typed string) error {
 		case !strings.EqualFold(name, typed):
 		case reel.Condition == plan.Faulty:
 			return fmt.Errorf("%s is faulty", name)
-		case s.Plan.UsedReels()[reel.ID] >= reel.Count():
+		case reel.There() == 0:
+			return fmt.Errorf("%s %s", name, reel.AwayWords())
+		case s.Plan.UsedReels()[reel.ID] >= reel.There():
 			return fmt.Errorf("%s lies in another link already", name)
 		}
 	}
@@ -79,7 +81,7 @@ func cablesInPlace(s State, segment plan.Segment) []Option {
 	var options []Option
 	used, lines := s.Plan.UsedReels(), s.Plan.UsedHouseLines()
 	for reel := range s.Plan.Reels.All() {
-		if reel.ID == segment.Reel || used[reel.ID] < reel.Count() && fits(reel.Kind) && reel.Condition != plan.Faulty {
+		if reel.ID == segment.Reel || used[reel.ID] < reel.There() && fits(reel.Kind) && reel.Condition != plan.Faulty {
 			options = append(options, said(plan.RefOf(reel), reel.Kind, reel.Length))
 		}
 	}
@@ -110,7 +112,10 @@ func putCable(s State, e *plan.Edit, key plan.Key, value string) error {
 	if !found {
 		return errors.New("this reel is not in the stock any more")
 	}
-	if used := e.Now().UsedReels()[reel.ID]; segment.Reel != reel.ID && used >= reel.Count() {
+	if segment.Reel != reel.ID && reel.There() == 0 {
+		return fmt.Errorf("%s %s", words.Row(e.Now(), plan.RefOf(reel), s.Units), reel.AwayWords())
+	}
+	if used := e.Now().UsedReels()[reel.ID]; segment.Reel != reel.ID && used >= reel.There() {
 		return fmt.Errorf("%s lies in another link already", words.Row(e.Now(), plan.RefOf(reel), s.Units))
 	}
 	return e.ReplaceSegment(segment.Link, segment.Order, plan.Segment{Reel: reel.ID})

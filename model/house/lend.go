@@ -1,6 +1,7 @@
 package house
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -72,26 +73,10 @@ func (s *Stock) keeps(p *plan.Plan, row plan.Reel, quantity int) string {
 	return fmt.Sprintf("of %s there are %d left in the house, not %d", named(s.Plan, row), free, quantity)
 }
 
-// Save settles a saved plan with the house's stock; see [Stock.Settle]. Where nothing is to be settled nothing is written.
-func (l Library) Save(p *plan.Plan, show Show) (done Settled, err error) {
-	if l.folder == "" {
-		return done, nil
-	}
-	s, err := l.Stock()
-	if err != nil {
-		return done, err
-	}
-	if !slices.ContainsFunc(s.Takings, func(t Taking) bool { return t.Plan == show.ID }) && len(s.wishes(p)) == 0 {
-		return done, nil
-	}
-	if show.ID == "" {
-		return done, fmt.Errorf("%w: the plan has no identity yet, by which the house knows what it has", plan.ErrRefused)
-	}
-	err = l.changeStock(func(s *Stock, ids *plan.IDSource) error {
-		done, err = s.Settle(p, show, ids)
-		return err
-	})
-	return done, err
+// Save settles a plan that is saved already with the house's stock; see [Stock.Settle].
+func (l Library) Save(p *plan.Plan, show Show) (Settled, error) {
+	done, err := l.SaveWith(p, show, func(*plan.Plan) error { return nil })
+	return done, errors.Join(err, done.Trouble)
 }
 
 // TakeAgain lets a plan ask anew for what the house received or refused: its rows get takings of their own.

@@ -58,6 +58,8 @@ type Settled struct {
 	Warned []Conflict
 	// Taken and Returned count cables that went to the plan and came back from it.
 	Taken, Returned int
+	// Trouble is why the house could not be settled; the plan is saved all the same.
+	Trouble error
 }
 
 // wish is what the rows of a plan say of one taking.

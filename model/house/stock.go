@@ -3,9 +3,7 @@ package house
 import (
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
-	"math/rand/v2"
 	"path/filepath"
 	"slices"
 
@@ -246,7 +244,7 @@ func (l Library) changeStock(change func(*Stock, *plan.IDSource) error) error {
 	}
 	before := s.Plan
 	s = s.copied()
-	if err := change(&s, plan.NewIDSource(rand.Uint64(), rand.Uint64())); err != nil {
+	if err := change(&s, newIDs()); err != nil {
 		return err
 	}
 	if err := s.changedSince(before); err != nil {
@@ -256,8 +254,5 @@ func (l Library) changeStock(change func(*Stock, *plan.IDSource) error) error {
 	if err != nil {
 		return fmt.Errorf("the house's stock was not changed: %w", err)
 	}
-	return atomicfile.Write(l.stockFile(), func(w io.Writer) error {
-		_, err := io.WriteString(w, text)
-		return err
-	}, nil)
+	return l.write(text)
 }

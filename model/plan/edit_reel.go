@@ -80,6 +80,12 @@ func (m Mark) settled(what string) (Mark, error) {
 	return m, refuse("%s is good, suspect or faulty, not %q", what, m.Condition)
 }
 
+// Away reports whether a segment is of a reel none of which is there: missing, in repair, written off, or not let to the show.
+func (p *Plan) Away(segment Segment) bool {
+	reel, found := p.Reels.Get(Key(segment.Reel))
+	return found && segment.Reel != "" && reel.There() == 0
+}
+
 // ConditionOf is the condition of the reel or the house line that a segment is made of; blank counts as good.
 func (p *Plan) ConditionOf(segment Segment) string {
 	switch {

@@ -50,7 +50,7 @@ func (e *Edit) RemoveCase(id CaseID) {
 }
 
 // SplitReel makes a row of its own of some of a quantity of equal reels, which no link holds, and returns it; all of
-// them are the row as it was.
+// them are the row as it was. What the house does not let the show have stays in that row, as far as it goes.
 func (e *Edit) SplitReel(id ReelID, quantity int) (ReelID, error) {
 	reel, found := e.next.Reels.Get(Key(id))
 	free := reel.Count() - e.next.UsedReels()[id]
@@ -67,6 +67,13 @@ func (e *Edit) SplitReel(id ReelID, quantity int) (ReelID, error) {
 	part := reel
 	part.Quantity = quantity
 	reel.Quantity -= quantity
+	reel.Lacking = min(part.Lacking, reel.Count())
+	part.Lacking -= reel.Lacking
+	for _, row := range []*Reel{&reel, &part} {
+		if row.Lacking == 0 {
+			row.LackingWhy = ""
+		}
+	}
 	Put(e, reel)
 	return e.AddReel(part), nil
 }

@@ -60,11 +60,11 @@ var (
 )
 
 // IDSource gives new ids. It is not safe for use from two goroutines.
-type IDSource struct{ random *rand.Rand }
+type IDSource struct{ random, identities *rand.Rand }
 
 // NewIDSource gives ids from a seed; the same seed gives the same ids, which is what tests want.
 func NewIDSource(seed1, seed2 uint64) *IDSource {
-	return &IDSource{rand.New(rand.NewPCG(seed1, seed2))}
+	return &IDSource{rand.New(rand.NewPCG(seed1, seed2)), rand.New(rand.NewPCG(^seed2, seed1))}
 }
 
 // Next returns an id such as "d-7k2qm" that taken does not know.

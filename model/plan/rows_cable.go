@@ -98,6 +98,27 @@ func (r Reel) There() int {
 	return max(0, r.Count()-r.Lacking)
 }
 
+// AwayWords says of a row of which not all can be laid why, as the end of a sentence; blank where all are there.
+func (r Reel) AwayWords() string {
+	since := ""
+	if r.StateOn != "" {
+		since = " since " + r.StateOn
+	}
+	switch {
+	case r.State == InRepair:
+		return "is in repair" + since
+	case r.State == WrittenOff:
+		return "is written off" + since
+	case r.State != "":
+		return "is " + r.State + since
+	case r.Lacking > 0 && r.LackingWhy != "":
+		return r.LackingWhy
+	case r.Lacking > 0:
+		return "is not let to this show by the house"
+	}
+	return ""
+}
+
 // GivenBack is what a show gave back to the house's stock, as it was then: the taking that it was of, how many, and what was
 // found out about them. The house learns it when the plan is saved. History has the lines that the show wrote into the row's.
 type GivenBack struct {

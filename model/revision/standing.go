@@ -121,10 +121,11 @@ func sameSubstance(a, b *plan.Plan) bool {
 	return plan.Equal(bare(a), bare(b)) && sameRows(a.Links, b.Links, bareLink) && sameRows(a.Segments, b.Segments, bareSegment)
 }
 
-// bare is a plan without its revisions, its links and their segments, its line checks, and what of its settings is no
-// substance.
+// bare is a plan without its revisions, its links and their segments, its line checks, what the house's stock says of it, and
+// what of its settings is no substance.
 func bare(p *plan.Plan) *plan.Plan {
-	q := *p
+	q := *p.WithoutLacking()
+	q.Settings.Identity = ""
 	q.Revisions, q.Links, q.Segments, q.LineChecks = nil, nil, nil, nil
 	q.Settings.Revision, q.Settings.PrintPaper, q.Settings.PrintGrey = "", "", false
 	return &q

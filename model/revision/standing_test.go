@@ -97,6 +97,10 @@ func TestHowAPlanStandsToItsRevisions(t *testing.T) {
 		"the paper to print on": settings(func(s *plan.Settings) {
 			s.PrintPaper, s.PrintGrey = "A3", true
 		}),
+		"the identity that a copy gets": settings(func(s *plan.Settings) { s.Identity = "meadowmeadowmeadow22" }),
+		"what the house does not let the show have": func(e *plan.Edit) error {
+			return plan.Update(e, e.Now().Reels.At(0).Key(), func(r *plan.Reel) { r.Lacking, r.LackingWhy = 1, "is out: 1 with Barn" })
+		},
 		"the letter of the next revision": settings(func(s *plan.Settings) { s.Revision = "B" }),
 		"who chose a cable": func(e *plan.Edit) error {
 			segments := slices.Clone(e.Now().SegmentsOf(l01))

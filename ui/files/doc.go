@@ -3,6 +3,7 @@
 package files
 
 import (
+	"stageloom/model/house"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/settings"
 )
@@ -20,6 +21,8 @@ type Dialogs struct {
 	// Settings hold the files used last, and what new plans begin with.
 	Settings *settings.Settings
 	Notice   Notice
+	// Library holds the house's stock, which lends plans its cables; nil for none.
+	Library func() house.Library
 	// Opened is called after a file was put on the desk.
 	Opened func()
 

@@ -33,6 +33,7 @@ func (f *Dialogs) Open(path string) {
 	}
 	f.Opened()
 	f.offerTakeOver()
+	f.noteHouse()
 }
 
 // New puts a fresh plan on the desk.

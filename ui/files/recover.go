@@ -28,6 +28,7 @@ func (f *Dialogs) OfferLeft(all []*journal.Left) {
 				f.OfferLeft(all[1:])
 				return
 			}
+			_ = f.Desk().Note() // what the house cannot say now, the save tells
 			f.Say("Recovered " + left.Plan().Settings.Name + ". It is not saved yet; Ctrl Z goes back step by step.")
 		}},
 		{Label: "Keep for later", Do: func() { f.OfferLeft(all[1:]) }},
@@ -98,6 +99,7 @@ func (f *Dialogs) WarnAlso(text string) {
 // CheckDisk tells when something else changed the plan's file, and asks for a plan that another window held; a save asks
 // before it writes over anything.
 func (f *Dialogs) CheckDisk() {
+	_ = f.Desk().Note() // another window may have changed the house's stock
 	name := filepath.Base(f.Desk().Path())
 	switch _, err := os.Lstat(f.Desk().Path()); {
 	case f.retake() || !f.Desk().ChangedOnDisk():

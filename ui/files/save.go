@@ -22,6 +22,7 @@ func (f *Dialogs) saveThen(then func()) {
 	err := f.Desk().Save()
 	var readOnly *desk.ReadOnly
 	switch {
+	case f.copied(err, func() { f.saveThen(then) }):
 	case errors.Is(err, desk.ErrNoPath):
 		f.saveAsThen(f.planName(), then)
 	case errors.As(err, &readOnly):
@@ -96,20 +97,26 @@ func (f *Dialogs) otherName() string {
 
 // saveAsThen asks for a name and saves under it.
 func (f *Dialogs) saveAsThen(name string, then func()) {
-	dialogs.AskPath(f, "Save as", name, planfile.Extension, "Save", func(path string) {
-		save := func(with func() error) error {
-			named := f.nameAfter(path)
-			err := with()
-			if err != nil && named && f.Desk().Path() != path {
-				f.Desk().Undo() // it is not that file's
-			}
-			return err
+	dialogs.AskPath(f, "Save as", name, planfile.Extension, "Save", func(path string) { f.saveTo(path, then) })
+}
+
+// saveTo saves to a path that was chosen.
+func (f *Dialogs) saveTo(path string, then func()) {
+	save := func(with func() error) error {
+		named := f.nameAfter(path)
+		err := with()
+		if err != nil && named && f.Desk().Path() != path {
+			f.Desk().Undo() // it is not that file's
 		}
-		err := save(func() error { return f.Desk().SaveAs(path, false) })
-		f.settled(path, err, func(told planfile.Stamp) error {
-			return save(func() error { return f.Desk().SaveOver(path, told) })
-		}, then)
-	})
+		return err
+	}
+	err := save(func() error { return f.Desk().SaveAs(path, false) })
+	if f.copied(err, func() { f.saveTo(path, then) }) {
+		return
+	}
+	f.settled(path, err, func(told planfile.Stamp) error {
+		return save(func() error { return f.Desk().SaveOver(path, told) })
+	}, then)
 }
 
 // nameAfter gives a plan that nobody has named the name of the file that it is saved to first, and reports whether it did.

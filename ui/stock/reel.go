@@ -52,7 +52,7 @@ func (s *Dialogs) RemoveReel(id plan.ReelID) {
 		said += " Links made of it keep its kind and length."
 	}
 	if reel.Taking != "" {
-		said += " The house still counts it as out with this show: Stock, House stock gives it back."
+		said += " The house has it back once the plan is saved."
 	}
 	s.Say(said + " Ctrl Z brings it back.")
 }

@@ -122,7 +122,7 @@ func freeReels(p *plan.Plan, media standards.Media, units words.Units) []CableCh
 	var free []CableChoice
 	for reel := range p.Reels.All() {
 		kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
-		rest := reel.Count() - used[reel.ID]
+		rest := reel.There() - used[reel.ID]
 		if rest <= 0 || reel.Condition == plan.Faulty || !budget.Fits(kind, media) {
 			continue
 		}

@@ -39,7 +39,10 @@ func reelCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 	}
 	c := Card{Title: title, Kind: "stock", Subtitle: cableKindName(a.Plan, reel.Kind), Findings: a.FindingsAt(plan.ReelsTable, key)}
 	used := a.Plan.UsedReels()[reel.ID]
-	c.add("there are", fmt.Sprint(reel.Count()), fmt.Sprintf("%d in links, %d left", used, reel.Count()-used))
+	c.add("there are", fmt.Sprint(reel.Count()), fmt.Sprintf("%d in links, %d left", used, max(0, reel.There()-used)))
+	if away := reel.AwayWords(); away != "" {
+		c.add("not there", fmt.Sprint(reel.Count()-reel.There()), away)
+	}
 	c.add("length", units.Metres(reel.Length), "each")
 	for segment := range a.Plan.Segments.All() {
 		if segment.Reel == reel.ID {

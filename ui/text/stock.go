@@ -26,6 +26,8 @@ type StockRow struct {
 	// Count and Left are how many there are and how many no link holds.
 	Count, Left int
 	Faulty      bool
+	// Away says why not all of them are there, as the end of a sentence; blank where they are.
+	Away string
 }
 
 // Offer is what the row holds out to be laid: its next free reel. It is false where none is left.
@@ -72,7 +74,7 @@ func StockOf(p *plan.Plan, query string, units words.Units) []StockRow {
 func laidFirst(p *plan.Plan, used map[plan.ReelID]int) []plan.Reel {
 	rank := func(reel plan.Reel) int {
 		switch {
-		case used[reel.ID] >= reel.Count():
+		case used[reel.ID] >= reel.There():
 			return 2
 		case reel.Condition == plan.Suspect:
 			return 1
@@ -89,7 +91,7 @@ func laidFirst(p *plan.Plan, used map[plan.ReelID]int) []plan.Reel {
 func reelRow(p *plan.Plan, reel plan.Reel, used int, units words.Units) StockRow {
 	row := StockRow{
 		Name: cmp.Or(reel.Tag, times(reel.Count())), Kind: reel.Kind, Length: reel.Length, Reels: []plan.ReelID{reel.ID},
-		Count: reel.Count(), Left: reel.Count() - used,
+		Count: reel.Count(), Left: max(0, reel.There()-used), Away: reel.AwayWords(),
 	}
 	if row.Left > 0 {
 		row.Free = reel.ID
@@ -97,7 +99,9 @@ func reelRow(p *plan.Plan, reel plan.Reel, used int, units words.Units) StockRow
 	row.Note = units.Metres(reel.Length)
 	switch {
 	case reel.Count() > 1:
-		row.Note += fmt.Sprintf(", %d left", row.Left)
+		row.Note += fmt.Sprintf(", %d left", row.Left) + notThere(reel.Count()-reel.There())
+	case row.Away != "":
+		row.Note += ", " + row.Away
 	case used > 0:
 		row.Note += ", in " + linkHolding(p, reel.ID)
 	}
@@ -113,25 +117,36 @@ func gathered(rows []StockRow, row StockRow, reel plan.Reel) []StockRow {
 		rows[last].Reels = append(rows[last].Reels, reel.ID)
 		rows[last].Count += row.Count
 		rows[last].Left += row.Left
+		rows[last].Away = cmp.Or(rows[last].Away, row.Away)
 		rows[last].Free = cmp.Or(rows[last].Free, row.Free)
 		return rows
 	}
 	return append(rows, row)
 }
 
-// leftWords are "3 of 12 left", with how many of the stock are suspect.
+// leftWords are "3 of 12 left", with how many of the stock are suspect and how many not there.
 func leftWords(p *plan.Plan, row StockRow) string {
-	suspect := 0
+	suspect, away := 0, 0
 	for _, id := range row.Reels {
-		if reel, _ := p.Reels.Get(plan.Key(id)); reel.Condition == plan.Suspect {
+		reel, _ := p.Reels.Get(plan.Key(id))
+		if reel.Condition == plan.Suspect {
 			suspect += reel.Count()
 		}
+		away += reel.Count() - reel.There()
 	}
 	words := fmt.Sprintf("%d of %d left", row.Left, row.Count)
 	if suspect > 0 {
 		words += fmt.Sprintf(", %d suspect", suspect)
 	}
-	return words
+	return words + notThere(away)
+}
+
+// notThere says how many of a line are not there, blank for none.
+func notThere(count int) string {
+	if count == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %d not there", count)
 }
 
 // underHeads puts the name of each kind over its lines.
