@@ -170,6 +170,9 @@ func (l Library) changeStock(change func(*Stock, *plan.IDSource) error) error {
 	if err != nil {
 		return fmt.Errorf("the house's stock was not changed: %w", err)
 	}
+	if err := l.noteStep([]byte(text)); err != nil {
+		return err
+	}
 	return atomicfile.Write(l.stockFile(), func(w io.Writer) error {
 		_, err := io.WriteString(w, text)
 		return err
