@@ -1,7 +1,6 @@
 package dialogs
 
 import (
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -290,7 +289,6 @@ func (r *manyRow) MouseDown(event *desktop.MouseEvent) {
 
 // MouseUp implements desktop.Mouseable.
 func (r *manyRow) MouseUp(*desktop.MouseEvent) {}
-
 
 // clipped keeps a note from pushing the words out of the line.
 func clipped(note string) string {
