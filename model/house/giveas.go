@@ -32,19 +32,9 @@ func (s *Stock) AsTheHouseKnows(back *plan.GivenBack) {
 	if !found {
 		return
 	}
-	as := comesBack(s.Plan, row)
+	as := backOf(s.Plan, row)
 	as.ID, as.Taking, as.HouseReel, as.Quantity, as.Day = back.ID, back.Taking, back.HouseReel, back.Quantity, back.Day
 	*back = as
-}
-
-// comesBack is a row as it would come back to the house.
-func comesBack(p *plan.Plan, row plan.Reel) plan.GivenBack {
-	box, _ := p.Cases.Get(plan.Key(row.Case))
-	return plan.GivenBack{
-		Taking: row.Taking, HouseReel: row.HouseReel, Quantity: row.Count(), Tag: row.Tag, Length: row.Length, Nominal: row.Nominal,
-		Case: box.Name, Condition: row.Condition, Reason: row.Reason, FoundAt: row.FoundAt, FoundOn: row.FoundOn, Measured: row.Measured,
-		State: row.State, StateOn: row.StateOn, Note: row.Note,
-	}
 }
 
 // FoundOut lists in what a row of a plan is another than the house knows it to be.
@@ -53,7 +43,7 @@ func (s *Stock) FoundOut(p *plan.Plan, row plan.Reel) []Difference {
 	if !found || row.Taking == "" {
 		return nil
 	}
-	return Differences(s.Plan, was, comesBack(p, row))
+	return Differences(s.Plan, was, backOf(p, row))
 }
 
 // TakeOver makes rows of a plan what the house says of them: length, case, condition and what else a show finds out.

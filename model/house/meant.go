@@ -162,7 +162,8 @@ func (r *reader) those(is func(plan.Reel) bool) []plan.Reel {
 	return rows
 }
 
-func tagged(p *plan.Plan, tag string) (rows []plan.Reel) {
+// allTagged are the rows of a tag, capitals or not.
+func allTagged(p *plan.Plan, tag string) (rows []plan.Reel) {
 	for row := range p.Reels.All() {
 		if row.Tag != "" && strings.EqualFold(row.Tag, tag) {
 			rows = append(rows, row)
@@ -172,7 +173,7 @@ func tagged(p *plan.Plan, tag string) (rows []plan.Reel) {
 }
 
 func (r *reader) isTag(text string) bool {
-	return len(tagged(r.Plan, text))+len(tagged(r.plan, text)) > 0
+	return len(allTagged(r.Plan, text))+len(allTagged(r.plan, text)) > 0
 }
 
 // tag reads a tag of the house or of the plan.
@@ -181,7 +182,7 @@ func (r *reader) tag(text string) bool {
 		return false
 	}
 	rows := r.those(func(row plan.Reel) bool { return row.Tag != "" && strings.EqualFold(row.Tag, text) })
-	ours := tagged(r.Plan, text)
+	ours := allTagged(r.Plan, text)
 	switch {
 	case len(rows) == 1:
 		r.add(rows[0], 0)
@@ -190,7 +191,7 @@ func (r *reader) tag(text string) bool {
 	case len(ours) > 0:
 		r.not(plan.Clipped(ours[0].Tag) + " is not with this show: " + r.placed(ours[0]))
 	default:
-		r.not(plan.Clipped(tagged(r.plan, text)[0].Tag) + " is this plan's own, not the house's")
+		r.not(plan.Clipped(allTagged(r.plan, text)[0].Tag) + " is this plan's own, not the house's")
 	}
 	return true
 }

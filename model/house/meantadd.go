@@ -12,11 +12,11 @@ import (
 
 // add means some of a row, all of it for nought; what is tied into one piece is meant whole.
 func (r *reader) add(row plan.Reel, count int) {
-	if row.TiedInto == "" {
+	if strings.TrimSpace(row.TiedInto) == "" {
 		r.addOne(row, count)
 		return
 	}
-	piece := r.those(func(other plan.Reel) bool { return strings.EqualFold(other.TiedInto, row.TiedInto) })
+	piece := r.those(func(other plan.Reel) bool { return tiedAlike(other, row) })
 	if r.side == ToTake {
 		for _, part := range piece {
 			if why := r.cannotTake(part, r.free(part)); why != "" {
@@ -127,25 +127,22 @@ func (r *reader) addCame(row plan.Reel, count int) {
 	if row.State != "" {
 		r.out.Found = append(r.out.Found, row.ID)
 	}
-	for _, t := range out {
-		came := t.Quantity
-		if count > 0 {
-			came = min(count, t.Quantity)
+	every := count == 0
+	for _, w := range out {
+		came := w.Quantity
+		if !every {
+			came = min(count, w.Quantity)
 			count -= came
 		}
-		r.out.Came = append(r.out.Came, Received{Taking: t.ID, Plan: t.Plan, Quantity: came})
-		if count == 0 && came < t.Quantity {
-			return
+		if came > 0 {
+			r.out.Came = append(r.out.Came, Received{Taking: w.Taking.ID, Plan: w.Taking.Plan, Quantity: came})
 		}
 	}
 }
 
-// outOf lists by which takings cables of a row are out, with the shows that are meant.
-func (r *reader) outOf(row plan.Reel) (out []Taking) {
-	for _, t := range r.Takings {
-		if t.Reel == row.ID && t.Quantity > 0 && (r.shows == nil || slices.Contains(r.shows, t.show())) {
-			out = append(out, t)
-		}
-	}
-	return out
+// outOf lists which shows have cables of a row, of those that are meant.
+func (r *reader) outOf(row plan.Reel) []Whereabouts {
+	return slices.DeleteFunc(slices.Clone(r.whereOf(row)), func(w Whereabouts) bool {
+		return w.Place != WithShow && w.Place != Overdue || r.shows != nil && !slices.Contains(r.shows, w.Taking.show())
+	})
 }

@@ -135,8 +135,8 @@ func (r *reader) atHand(row plan.Reel) (count int) {
 	case ToGiveBack:
 		return row.Count()
 	case ToReceive:
-		for _, t := range r.outOf(row) {
-			count += t.Quantity
+		for _, w := range r.outOf(row) {
+			count += w.Quantity
 		}
 		return count
 	}
@@ -221,12 +221,12 @@ func (r *reader) oneShow(count int, called string, rows []plan.Reel) bool {
 	var names []string
 	all := 0
 	for _, row := range rows {
-		for _, t := range r.outOf(row) {
-			if name := r.ShowName(t); has[name] == 0 {
-				names = append(names, name)
+		for _, w := range r.outOf(row) {
+			if has[w.Show.Name] == 0 {
+				names = append(names, w.Show.Name)
 			}
-			has[r.ShowName(t)] += t.Quantity
-			all += t.Quantity
+			has[w.Show.Name] += w.Quantity
+			all += w.Quantity
 		}
 	}
 	if len(names) < 2 || all <= count {
