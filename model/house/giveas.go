@@ -8,11 +8,14 @@ import (
 )
 
 // GiveBackAs gives rows back as [GiveBack] does and lets the caller say of each how it comes back, where that is another than
-// the plan says.
+// the plan says. Of equal ones those go first that no link lays; of the rest links keep kind and length.
 func GiveBackAs(e *plan.Edit, day string, as func(back *plan.GivenBack), returns ...Return) error {
 	before := map[plan.GivenBackID]bool{}
 	for back := range e.Now().GivenBack.All() {
 		before[back.ID] = true
+	}
+	for _, back := range returns {
+		letGo(e, back)
 	}
 	if err := GiveBack(e, day, returns...); err != nil {
 		return err
@@ -24,6 +27,22 @@ func GiveBackAs(e *plan.Edit, day string, as func(back *plan.GivenBack), returns
 		}
 	}
 	return nil
+}
+
+// letGo takes as many of a row off its links as are to go back beside those that lie free.
+func letGo(e *plan.Edit, back Return) {
+	row, found := e.Now().Reels.Get(plan.Key(back.Reel))
+	if !found || row.Taking == "" || back.Quantity >= row.Count() {
+		return
+	}
+	off := back.Quantity - (row.Count() - e.Now().UsedReels()[row.ID])
+	for _, segment := range slices.Collect(e.Now().Segments.All()) {
+		if off > 0 && segment.Reel == row.ID {
+			segment.Reel, segment.Kind, segment.Length = "", row.Kind, row.Length
+			plan.Put(e, segment)
+			off--
+		}
+	}
 }
 
 // AsTheHouseKnows makes what comes back as it is in the house's stock: what the show found out is not learned.

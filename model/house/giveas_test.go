@@ -51,6 +51,21 @@ func TestWhatAShowFoundOutIsSaidTakenOrLeft(t *testing.T) {
 	require.NotEqual(t, called(changed, "R106").Taking, called(again, "R106").Taking)
 }
 
+func TestSomeOfWhatIsLaidGoesBack(t *testing.T) {
+	h := newHall(t)
+	some := called(h.show, "10 m Cat 6A")
+	next, err := plan.Do(h.show, plan.NewIDSource(5, 6), func(e *plan.Edit) error {
+		e.SetSegments(h.link, []plan.Segment{{Reel: some.ID}, {Reel: some.ID}, {Reel: some.ID}})
+		return house.GiveBackAs(e, today, func(*plan.GivenBack) {}, house.Return{Reel: some.ID, Quantity: 2})
+	})
+	require.NoError(t, err)
+	left, _ := next.Reels.Get(some.Key())
+	require.Equal(t, 2, left.Count())
+	require.Equal(t, 2, next.UsedReels()[some.ID])
+	require.Len(t, next.SegmentsOf(h.link), 3, "the link keeps kind and length")
+	require.Equal(t, 1, next.GivenBack.Len())
+}
+
 func TestAStepOfTheHouseIsTakenBackWhereNothingElseChangedIt(t *testing.T) {
 	library := house.Open(t.TempDir())
 	require.Empty(t, library.Stamp())

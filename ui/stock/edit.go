@@ -30,6 +30,7 @@ type reelDialog struct {
 	form    *panel.FormView
 	some    *dialogs.Entry
 	newCase *dialogs.Entry
+	work    *dialogs.Entry
 	told    *widget.Label
 	dialog  *dialog.CustomDialog
 }
@@ -92,6 +93,12 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	}
 	d.newCase = d.field("", "its name")
 	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
+	d.work = d.field("", "repaired, measured, new plug …")
+	extra.AppendItem(widget.NewFormItem("Work done today", d.work))
+	if lines := text.HistoryLines(p, id); len(lines) > 0 {
+		history := widget.NewLabel(strings.Join(lines, "\n"))
+		extra.AppendItem(widget.NewFormItem("History", dialogs.RoomFor(history, min(3, len(lines)))))
+	}
 	keep := widget.NewButton("Keep", d.keep)
 	keep.Importance = widget.HighImportance
 	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, s.Units()), container.NewBorder(extra, dialogs.RoomFor(d.told, 2), nil, nil, scroll), s.Window())
@@ -141,7 +148,13 @@ func (d *reelDialog) keep() {
 	if err == nil {
 		words := text.ReelWords(d.place.now(), d.reel, d.Units())
 		err = d.place.do("Edit "+words, func(e *plan.Edit) error {
-			return cabling.KeepReel(e, d.alone, d.now(), some, strings.TrimSpace(d.newCase.Text))
+			if err := cabling.KeepReel(e, d.alone, d.now(), some, strings.TrimSpace(d.newCase.Text)); err != nil {
+				return err
+			}
+			if work := strings.TrimSpace(d.work.Text); work != "" {
+				e.AddService(plan.Service{Reel: d.reel.ID, Day: text.Today(), Work: work})
+			}
+			return nil
 		})
 	}
 	if err != nil {

@@ -41,6 +41,12 @@ func reelCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 	used := a.Plan.UsedReels()[reel.ID]
 	c.add("there are", fmt.Sprint(reel.Count()), fmt.Sprintf("%d in links, %d left", used, reel.Count()-used))
 	c.add("length", units.Metres(reel.Length), "each")
+	switch {
+	case reel.Lacking > 0:
+		c.add("the house's", lackingWords(reel), "right click in the stock list asks the house again")
+	case reel.Taking != "":
+		c.add("the house's", "with this show", "from the house's stock")
+	}
 	for segment := range a.Plan.Segments.All() {
 		if segment.Reel == reel.ID {
 			link, _ := a.Plan.Link(segment.Link)

@@ -2,7 +2,9 @@ package text
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"time"
 
 	"stageloom/model/house"
 	"stageloom/model/plan"
@@ -11,6 +13,11 @@ import (
 
 // HouseConflicts says what of the house's stock a plan has that its show cannot have on its days, a sentence each.
 func HouseConflicts(s *house.Stock, p *plan.Plan, day string, units words.Units) (all []string) {
+	add := func(sentence string) {
+		if !slices.Contains(all, sentence) {
+			all = append(all, sentence)
+		}
+	}
 	where := map[plan.ReelID][]string{}
 	for _, w := range s.Whereabouts(day) {
 		if w.Taking.Plan == p.Settings.Identity && w.Taking.ID != "" || w.Place == house.InHouse {
@@ -22,21 +29,24 @@ func HouseConflicts(s *house.Stock, p *plan.Plan, day string, units words.Units)
 		}
 		where[w.Reel.ID] = append(where[w.Reel.ID], said)
 	}
+	for _, late := range s.Warned(p, day) {
+		add(house.NamedIn(s.Plan, late.Reel, units) + " is still with " + plan.Clipped(late.Has.Name) + ", overdue since " + house.DayWords(late.Has.Until, day) + ".")
+	}
 	for _, refused := range s.Told(p) {
 		reel, found := s.Plan.Reels.Get(plan.Key(refused.Reel))
 		if !found {
 			reel = reelOfTaking(p, refused.Taking)
-			all = append(all, house.NamedIn(p, reel, units)+" "+refused.Why+".")
+			add(house.NamedIn(p, reel, units)+" "+refused.Why+".")
 			continue
 		}
 		named, at := house.NamedIn(s.Plan, reel, units), where[reel.ID]
 		switch {
 		case len(at) == 0 || reel.Condition == plan.Faulty:
-			all = append(all, named+" "+refused.Why+".")
+			add(named+" "+refused.Why+".")
 		case reel.Count() == 1:
-			all = append(all, named+" is still "+words.And(at, 3)+".")
+			add(named+" is still "+words.And(at, 3)+".")
 		default:
-			all = append(all, fmt.Sprintf("Of %s this show has %d of %d: %s.", named, refused.Had, refused.Wanted, words.And(at, 3)))
+			add(fmt.Sprintf("Of %s this show has %d of %d: %s.", named, refused.Had, refused.Wanted, words.And(at, 3)))
 		}
 	}
 	return all
@@ -117,4 +127,48 @@ func pieceMass(p *plan.Plan, reel plan.Reel) (kg float64, known bool) {
 		return kind.Weight.Value * reel.Length / 100, true
 	}
 	return 0, false
+}
+
+// StockDays reads the days on which a show has what it takes of the house's stock into the settings of its plan; blank ones are
+// open.
+func StockDays(s plan.Settings, out, back string) (plan.Settings, error) {
+	for _, each := range []struct {
+		typed string
+		into  *string
+		named string
+	}{{out, &s.OutOn, "stock leaves on"}, {back, &s.BackOn, "back on"}} {
+		typed := strings.TrimSpace(each.typed)
+		if typed == "" {
+			*each.into = ""
+			continue
+		}
+		day, err := time.Parse("2006-1-2", typed)
+		if err != nil {
+			return s, fmt.Errorf("%s: %s is no day; write year-month-day, for instance 2027-06-19", each.named, plan.Clipped(typed))
+		}
+		*each.into = day.Format(time.DateOnly)
+	}
+	if s.BackOn != "" && s.OutOn > s.BackOn {
+		return s, fmt.Errorf("the stock would be back on %s, before it leaves on %s", s.BackOn, s.OutOn)
+	}
+	return s, nil
+}
+
+// HistoryLines is what was done to a reel and found out about it, the newest first.
+func HistoryLines(p *plan.Plan, reel plan.ReelID) (lines []string) {
+	var all []plan.Service
+	for line := range p.Services.All() {
+		if line.Reel == reel {
+			all = append(all, line)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b plan.Service) int { return strings.Compare(b.Day, a.Day) })
+	for _, line := range all {
+		said := line.Day + "  " + line.Work
+		if line.By != "" {
+			said += ", " + line.By
+		}
+		lines = append(lines, said)
+	}
+	return lines
 }

@@ -237,3 +237,11 @@ func OwnReels(p *plan.Plan) (ids []plan.ReelID) {
 	}
 	return ids
 }
+
+// SomeWords is some of a row in one line, without its case.
+func SomeWords(p *plan.Plan, reel plan.Reel, quantity int, units words.Units) string {
+	if reel.Tag != "" {
+		return reel.Tag
+	}
+	return fmt.Sprintf("%d × %s %s", quantity, units.Metres(reel.Length), kindName(p, reel.Kind))
+}
