@@ -123,8 +123,20 @@ func (s *lent) scanner() *dialogs.Entry {
 	return nil
 }
 
-// press presses a key where the focus is.
+// press presses a key where the focus is, as the window does where nothing has it.
 func (s *lent) press(name fyne.KeyName) {
+	switch focused := s.Window().Canvas().Focused(); {
+	case focused != nil:
+	case name == fyne.KeyReturn:
+		s.Keys().Submit()
+		return
+	case name == fyne.KeyEscape:
+		s.Keys().GiveUp()
+		return
+	default:
+		s.Keys().Own(name)
+		return
+	}
 	s.Window().Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
 }
 

@@ -46,7 +46,7 @@ func (d *houseDialog) cases() {
 	keep := d.button("Keep", c.keep)
 	keep.Importance = widget.HighImportance
 	show := dialog.NewCustomWithoutButtons("Cases of the house", container.NewBorder(nil, container.NewVBox(form, dialogs.RoomFor(c.said, 2)), nil, nil, c.list.Content()), d.Window())
-	show.SetButtons([]fyne.CanvasObject{d.button("Close", show.Hide), d.button("New case", c.list.SelectNone), keep})
+	show.SetButtons([]fyne.CanvasObject{d.button("Close", show.Hide), d.button("New case", c.another), keep})
 	size := d.Window().Canvas().Size()
 	show.Resize(fyne.NewSize(620, min(560, size.Height-60)))
 	d.Keys().Escapable(show.Hide)
@@ -99,7 +99,7 @@ func (c *caseDialog) keep() {
 				}
 				for i, id := range caseFields {
 					field := fields.Of(plan.CasesTable, id)
-					if err := field.Put(e, c.Units(), plan.Key(box.ID), c.fields[i].Text); err != nil {
+					if err := field.Type(e, c.Units(), plan.Key(box.ID), c.fields[i].Text); err != nil {
 						return fmt.Errorf("%s: %w", strings.ToLower(field.Name), err)
 					}
 				}
@@ -115,4 +115,10 @@ func (c *caseDialog) keep() {
 	}
 	c.fill()
 	c.said.SetText(name + " is kept.")
+}
+
+// another begins a new case.
+func (c *caseDialog) another() {
+	c.list.SelectNone()
+	dialogs.Focus(c, c.fields[0])
 }

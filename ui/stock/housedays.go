@@ -77,6 +77,7 @@ func (d *houseDialog) showConflicts() {
 	all := d.conflictsNow()
 	if len(all) == 0 {
 		d.tell("The house has all that this show takes, on its days.", false)
+		d.toScan()
 		return
 	}
 	list := dialogs.NewManyList(d, "conflicts")

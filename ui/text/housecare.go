@@ -36,15 +36,15 @@ func HouseConflicts(s *house.Stock, p *plan.Plan, day string, units words.Units)
 		reel, found := s.Plan.Reels.Get(plan.Key(refused.Reel))
 		if !found {
 			reel = reelOfTaking(p, refused.Taking)
-			add(house.NamedIn(p, reel, units)+" "+refused.Why+".")
+			add(house.NamedIn(p, reel, units) + " " + refused.Why + ".")
 			continue
 		}
 		named, at := house.NamedIn(s.Plan, reel, units), where[reel.ID]
 		switch {
 		case len(at) == 0 || reel.Condition == plan.Faulty:
-			add(named+" "+refused.Why+".")
+			add(named + " " + refused.Why + ".")
 		case reel.Count() == 1:
-			add(named+" is still "+words.And(at, 3)+".")
+			add(named + " is still " + words.And(at, 3) + ".")
 		default:
 			add(fmt.Sprintf("Of %s this show has %d of %d: %s.", named, refused.Had, refused.Wanted, words.And(at, 3)))
 		}
