@@ -48,7 +48,7 @@ func (s *Dialogs) ShowHouse() {
 	split.Offset = 0.54
 	content := container.NewBorder(d.head(), dialogs.RoomFor(d.told, 2), nil, nil, split)
 	d.dialog = dialog.NewCustomWithoutButtons("House stock", content, s.Window())
-	d.dialog.SetButtons([]fyne.CanvasObject{d.button("Undo   F8", d.undo), d.button("Close", d.dialog.Hide)})
+	d.dialog.SetButtons([]fyne.CanvasObject{d.onTop("Undo   F8", d.undo), d.button("Close", d.dialog.Hide)})
 	d.dialog.SetOnClosed(func() { close(d.close) })
 	size := s.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1400, size.Width-30), min(860, size.Height-30)))
@@ -71,6 +71,14 @@ func (s *Dialogs) ShowHouse() {
 
 func (d *houseDialog) button(label string, do func()) *dialogs.Answer {
 	return dialogs.NewAnswer(d, label, do)
+}
+
+// onTop is a button of this dialog itself: what it opens gives the keys back to the field of the scanner.
+func (d *houseDialog) onTop(label string, do func()) *dialogs.Answer {
+	return d.button(label, func() {
+		d.toScan()
+		do()
+	})
 }
 
 // parts makes the fields and the lists.
@@ -109,12 +117,12 @@ func (d *houseDialog) searchOf(list *dialogs.ManyList, enter func()) *dialogs.Se
 // head has what is done with a scan, its field, and the days of the show.
 func (d *houseDialog) head() fyne.CanvasObject {
 	d.sides = []*dialogs.Answer{
-		d.button("Take for this show   F2", func() { d.turn(house.ToTake) }),
-		d.button("Give back   F3", func() { d.turn(house.ToGiveBack) }),
-		d.button("Receive   F4", func() { d.turn(house.ToReceive) }),
+		d.onTop("Take for this show   F2", func() { d.turn(house.ToTake) }),
+		d.onTop("Give back   F3", func() { d.turn(house.ToGiveBack) }),
+		d.onTop("Receive   F4", func() { d.turn(house.ToReceive) }),
 	}
 	sides := container.NewHBox(d.sides[0], d.sides[1], d.sides[2])
-	d.conflicts = d.button("No conflicts", d.showConflicts)
+	d.conflicts = d.onTop("No conflicts", d.showConflicts)
 	wide := &dialogs.LeastWidth{Width: 150}
 	days := container.NewHBox(widget.NewLabel("Stock leaves on"), container.New(wide, d.out), widget.NewLabel("back on"), container.New(wide, d.until), d.conflicts)
 	return container.NewVBox(container.NewBorder(nil, nil, sides, nil, d.scan), days)
@@ -122,29 +130,29 @@ func (d *houseDialog) head() fyne.CanvasObject {
 
 // inHouse is the side of the house: its list, and what can be done to it.
 func (d *houseDialog) inHouse() fyne.CanvasObject {
-	d.take, d.receive = d.button("Take for this show", d.takeSelected), d.button("Receive", d.receiveSelected)
+	d.take, d.receive = d.onTop("Take for this show", d.takeSelected), d.onTop("Receive", d.receiveSelected)
 	return container.NewBorder(
 		container.NewBorder(nil, nil, heading("The house"), d.place, d.search),
 		container.NewVBox(
-			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.button("All   F6", d.all), d.receive, d.take), d.many),
+			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("All   F6", d.all), d.receive, d.take), d.many),
 			container.NewGridWithColumns(7,
-				d.button("State…", d.setState), d.button("Edit…", d.edit), d.button("Cases…", d.cases), d.button("Tie…", d.tie),
-				d.button("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
-				d.button("Import…", func() { d.ImportStock(d.OfHouse(d.reload), "") }),
-				d.button("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
+				d.onTop("State…", d.setState), d.onTop("Edit…", d.edit), d.onTop("Cases…", d.cases), d.onTop("Tie…", d.tie),
+				d.onTop("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
+				d.onTop("Import…", func() { d.ImportStock(d.OfHouse(d.reload), "") }),
+				d.onTop("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
 			),
 		), nil, nil, d.houseList.Content())
 }
 
 // withShow is the side of this show.
 func (d *houseDialog) withShow() fyne.CanvasObject {
-	d.give = d.button("Give back", d.giveSelected)
+	d.give = d.onTop("Give back", d.giveSelected)
 	return container.NewBorder(
 		container.NewBorder(nil, nil, heading("With "+d.Desk().Plan().Settings.Name), nil, d.showSearch),
 		container.NewVBox(
-			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.button("Give back as…", d.giveAs), d.button("Give all back…", d.giveAll), d.give), d.back),
+			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("Give back as…", d.giveAs), d.onTop("Give all back…", d.giveAll), d.give), d.back),
 			container.NewGridWithColumns(3,
-				d.button("Ask the house again", d.askAgain), d.button("As the house says", d.takeOver), d.button("Make own reels the house's", d.adopt),
+				d.onTop("Ask the house again", d.askAgain), d.onTop("As the house says", d.takeOver), d.onTop("Make own reels the house's", d.adopt),
 			),
 		), nil, nil, d.showList.Content())
 }
