@@ -27,21 +27,7 @@ func (d *houseDialog) doGive(returns []house.Return, as []howBack) error {
 			found = append(found, name+" "+text.DifferenceWords(all))
 		}
 	}
-	back, err := d.edited("Give "+words.Listed(names)+" back to the house", func(e *plan.Edit) error {
-		for i, back := range returns {
-			if !e.Now().Reels.Has(plan.Key(back.Reel)) {
-				continue // it went with what it is tied to
-			}
-			how := func(*plan.GivenBack) {}
-			if as != nil {
-				how = as[i]
-			}
-			if err := house.GiveBackAs(e, text.Today(), how, back); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
+	back, err := d.edited("Give "+words.Listed(names)+" back to the house", func(e *plan.Edit) error { return giveEach(e, returns, as) })
 	if err != nil {
 		return err
 	}
@@ -57,6 +43,23 @@ func (d *houseDialog) doGive(returns []house.Return, as []howBack) error {
 		}
 	}
 	d.done(step)
+	return nil
+}
+
+// giveEach gives each back as it is said; nil is as the plan says.
+func giveEach(e *plan.Edit, returns []house.Return, as []howBack) error {
+	for i, back := range returns {
+		if !e.Now().Reels.Has(plan.Key(back.Reel)) {
+			continue // it went with what it is tied to
+		}
+		how := func(*plan.GivenBack) {}
+		if as != nil {
+			how = as[i]
+		}
+		if err := house.GiveBackAs(e, text.Today(), how, back); err != nil {
+			return err
+		}
+	}
 	return nil
 }
 

@@ -131,59 +131,6 @@ func sum(lines, count int) string {
 	return ": " + words.Counted(count, "cable", "cables")
 }
 
-// doReceive receives what is out, and has again what was set aside.
-func (d *houseDialog) doReceive(came []house.Received, found []plan.ReelID) error {
-	library, day := d.Library(), text.Today()
-	var names, shows []string
-	count := 0
-	add := func(row plan.Reel, some int, show string) {
-		names = append(names, text.SomeWords(d.stock.Plan, row, some, d.Units()))
-		count += some
-		if show != "" && !strings.Contains(strings.Join(shows, "\n"), show) {
-			shows = append(shows, show)
-		}
-	}
-	var changes []house.StateChange
-	for _, id := range found {
-		row, _ := d.stock.Plan.Reels.Get(plan.Key(id))
-		changes = append(changes, house.StateChange{Reel: id, Quantity: row.Count()})
-		add(row, row.Count(), "")
-	}
-	var back func() error
-	if len(came) > 0 {
-		receipt, err := library.BookIn(day, came...)
-		if err != nil {
-			return err
-		}
-		for _, one := range receipt.Came {
-			add(one.Reel, one.Quantity, one.Show.Name)
-		}
-		back = func() error { return library.Restore(receipt) }
-	}
-	if len(changes) > 0 {
-		step, err := library.Stepped(func(l house.Library) error { return l.SetState(day, changes...) })
-		if err != nil {
-			return err
-		}
-		received := back
-		back = func() error {
-			if err := library.TakeBack(step); err != nil || received == nil {
-				return err
-			}
-			return received()
-		}
-	}
-	told := "Received " + words.Listed(names) + sum(len(names), count)
-	if len(shows) > 0 {
-		told += ", from " + words.Listed(shows)
-	}
-	if len(changes) > 0 {
-		told += ", there again"
-	}
-	d.done(houseStep{told: told + ".", back: back})
-	return nil
-}
-
 // all says that all of what is selected is meant, or one of it again.
 func (d *houseDialog) all() {
 	for _, field := range d.counts() {

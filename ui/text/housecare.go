@@ -69,52 +69,63 @@ type CaseLine struct {
 	Over bool
 }
 
+// load is what lies in a case: pieces, how much those weigh that it is known of, and how many it is not.
+type load struct {
+	pieces, unknown int
+	mass            float64
+}
+
+func (l *load) add(p *plan.Plan, reel plan.Reel) {
+	l.pieces += reel.Count()
+	if mass, known := pieceMass(p, reel); known {
+		l.mass += mass * float64(reel.Count())
+	} else {
+		l.unknown += reel.Count()
+	}
+}
+
 // CaseLines lists the cases of a stock with what lies in them and how much they take; one that is over-full says so.
 func CaseLines(p *plan.Plan) (lines []CaseLine) {
-	type load struct {
-		pieces, unknown int
-		mass            float64
-	}
-	loads := map[plan.CaseID]load{}
+	loads := map[plan.CaseID]*load{}
 	for reel := range p.Reels.All() {
-		if reel.Case == "" {
-			continue
+		if loads[reel.Case] == nil {
+			loads[reel.Case] = &load{}
 		}
-		in := loads[reel.Case]
-		in.pieces += reel.Count()
-		if mass, known := pieceMass(p, reel); known {
-			in.mass += mass * float64(reel.Count())
-		} else {
-			in.unknown += reel.Count()
-		}
-		loads[reel.Case] = in
+		loads[reel.Case].add(p, reel)
 	}
 	for box := range p.Cases.All() {
 		in := loads[box.ID]
-		line := CaseLine{Case: box, Words: box.Name}
-		notes := []string{words.Counted(in.pieces, "piece", "pieces")}
-		if box.Pieces > 0 {
-			notes[0] = fmt.Sprintf("%d of %s", in.pieces, words.Counted(box.Pieces, "piece", "pieces"))
+		if in == nil {
+			in = &load{}
 		}
-		if in.mass > 0 || box.Most.Set {
-			mass := fmt.Sprintf("%.1f kg", in.mass)
-			if in.unknown > 0 {
-				mass = "at least " + mass
-			}
-			if box.Most.Set {
-				mass += fmt.Sprintf(" of %g kg", box.Most.Value)
-			}
-			notes = append(notes, mass)
-		}
-		if over := box.Pieces > 0 && in.pieces > box.Pieces || box.Most.Set && in.mass > box.Most.Value; over {
-			line.Over = true
-			notes = append(notes, "over-full")
-		}
-		line.Note = strings.Join(notes, ", ")
-		lines = append(lines, line)
+		lines = append(lines, caseLine(box, *in))
 	}
 	words.SortNatural(lines, func(l *CaseLine) string { return l.Words }, func(a, b *CaseLine) int { return strings.Compare(string(a.Case.ID), string(b.Case.ID)) })
 	return lines
+}
+
+func caseLine(box plan.Case, in load) CaseLine {
+	line := CaseLine{Case: box, Words: box.Name}
+	notes := []string{words.Counted(in.pieces, "piece", "pieces")}
+	if box.Pieces > 0 {
+		notes[0] = fmt.Sprintf("%d of %s", in.pieces, words.Counted(box.Pieces, "piece", "pieces"))
+	}
+	if in.mass > 0 || box.Most.Set {
+		mass := fmt.Sprintf("%.1f kg", in.mass)
+		if in.unknown > 0 {
+			mass = "at least " + mass
+		}
+		if box.Most.Set {
+			mass += fmt.Sprintf(" of %g kg", box.Most.Value)
+		}
+		notes = append(notes, mass)
+	}
+	if box.Pieces > 0 && in.pieces > box.Pieces || box.Most.Set && in.mass > box.Most.Value {
+		line.Over = true
+		notes = append(notes, "over-full")
+	}
+	line.Note = strings.Join(notes, ", ")
+	return line
 }
 
 // pieceMass is what one cable of a row weighs, as it was weighed or by its kind.
