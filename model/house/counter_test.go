@@ -10,36 +10,11 @@ import (
 // inOnePlace counts each piece by the rows alone, without the house's own counting: on no day have shows more of a row than
 // there are, none of what is set aside, the pieces are as many as the house owns, and a trunk is never torn.
 func (s *season) inOnePlace() {
-	var days [len(june)]map[plan.ReelID]int
-	for d := range days {
-		days[d] = map[plan.ReelID]int{}
-	}
-	trunk := map[string]int{}
-	for _, t := range s.stock.Takings {
-		require.GreaterOrEqual(s.t, t.Quantity, 0)
-		first, last := t.From, t.Until
-		for _, show := range s.stock.Shows {
-			if show.ID == t.Plan && first+last == "" {
-				first, last = show.From, show.Until
-			}
-		}
-		for d, day := range june {
-			if day >= first && (last == "" || day <= last) {
-				days[d][t.Reel] += t.Quantity
-			}
-		}
-		row, found := s.stock.Plan.Reels.Get(plan.Key(t.Reel))
-		if t.Quantity > 0 {
-			require.True(s.t, found)
-		}
-		switch row.Tag {
-		case "T1":
-			trunk[t.Plan] += t.Quantity
-		case "T2":
-			trunk[t.Plan] -= t.Quantity
-		}
-	}
+	out, trunk := s.counted()
 	for identity, torn := range trunk {
+		if torn == 0 {
+			continue
+		}
 		require.Zero(s.t, torn, "a trunk is with %s in part", identity)
 	}
 	pieces := 0
@@ -49,23 +24,72 @@ func (s *season) inOnePlace() {
 		if row.State != "" {
 			there = 0
 		}
-		for d := range days {
-			if days[d][row.ID] > there {
-				require.LessOrEqual(s.t, days[d][row.ID], there, "of %s on %s", row.ID, june[d])
+		if out[row.ID] == nil {
+			continue
+		}
+		for d, count := range out[row.ID] {
+			if count > there {
+				require.LessOrEqual(s.t, count, there, "of %s on %s", row.ID, june[d])
 			}
 		}
 	}
-	require.Equal(s.t, s.pieces, pieces, "no piece is lost or made")
-	if s.random.IntN(4) == 0 {
+	if s.pieces == pieces {
 		s.somewhere()
+		return
 	}
+	require.Equal(s.t, s.pieces, pieces, "no piece is lost or made")
+}
+
+// counted counts what shows have of each row on each day of June, and what one cable of the trunk has more than the other.
+func (s *season) counted() (out map[plan.ReelID]*[len(june)]int, trunk map[string]int) {
+	out, trunk = map[plan.ReelID]*[len(june)]int{}, map[string]int{}
+	for _, t := range s.stock.Takings {
+		row, found := s.stock.Plan.Reels.Get(plan.Key(t.Reel))
+		if t.Quantity < 0 || t.Quantity > 0 && !found {
+			require.Fail(s.t, "what is out is no row, or less than none")
+		}
+		if out[t.Reel] == nil {
+			out[t.Reel] = &[len(june)]int{}
+		}
+		first, last := s.daysOf(t)
+		for d, day := range june {
+			if day >= first && (last == "" || day <= last) {
+				out[t.Reel][d] += t.Quantity
+			}
+		}
+		switch row.Tag {
+		case "T1":
+			trunk[t.Plan] += t.Quantity
+		case "T2":
+			trunk[t.Plan] -= t.Quantity
+		}
+	}
+	return out, trunk
+}
+
+// daysOf reads the days of a taking: its own, or its show's.
+func (s *season) daysOf(t house.Taking) (first, last string) {
+	if t.From+t.Until != "" {
+		return t.From, t.Until
+	}
+	for _, show := range s.stock.Shows {
+		if show.ID == t.Plan {
+			return show.From, show.Until
+		}
+	}
+	return "", ""
 }
 
 // somewhere holds what the house says of today against the rows: every piece stands in one place.
 func (s *season) somewhere() {
+	if s.random.IntN(10) > 0 {
+		return
+	}
 	placed := map[plan.ReelID]int{}
 	for _, w := range s.stock.Whereabouts(s.today()) {
-		require.Positive(s.t, w.Quantity)
+		if w.Quantity < 1 {
+			require.Fail(s.t, "nothing is somewhere")
+		}
 		if w.Place == house.Promised {
 			s.done["promised"]++
 			continue
@@ -73,7 +97,9 @@ func (s *season) somewhere() {
 		placed[w.Reel.ID] += w.Quantity
 	}
 	for row := range s.stock.Plan.Reels.All() {
-		require.Equal(s.t, max(1, row.Quantity), placed[row.ID])
+		if there := max(1, row.Quantity); there != placed[row.ID] {
+			require.Equal(s.t, there, placed[row.ID])
+		}
 	}
 	for _, c := range s.stock.Conflicts(s.today()) {
 		require.Less(s.t, c.Has.Until, s.today())

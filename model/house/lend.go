@@ -84,6 +84,9 @@ func (l Library) Save(p *plan.Plan, show Show) (done Settled, err error) {
 	if !slices.ContainsFunc(s.Takings, func(t Taking) bool { return t.Plan == show.ID }) && len(s.wishes(p)) == 0 {
 		return done, nil
 	}
+	if show.ID == "" {
+		return done, fmt.Errorf("%w: the plan has no identity yet, by which the house knows what it has", plan.ErrRefused)
+	}
 	err = l.changeStock(func(s *Stock, ids *plan.IDSource) error {
 		done, err = s.Settle(p, show, ids)
 		return err

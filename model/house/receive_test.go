@@ -35,13 +35,13 @@ func TestATagIsReceivedWhateverTheShow(t *testing.T) {
 
 func TestAReceiptIsNotTakenBackOverWhatHappenedSince(t *testing.T) {
 	l, tagged, _ := stocked(t, t.TempDir())
-	p := took(t, l, plan.New(""), meadow, one(tagged))
+	took(t, l, plan.New(""), meadow, one(tagged))
 	receipt, err := l.ReceiveTagged(today, "A01", nil)
 	require.NoError(t, err)
 	took(t, l, plan.New(""), harbour, one(tagged))
 	require.ErrorContains(t, l.Restore(receipt), "2 are out with shows")
 	l2, tagged2, _ := stocked(t, t.TempDir())
-	p = took(t, l2, plan.New(""), meadow, one(tagged2))
+	p := took(t, l2, plan.New(""), meadow, one(tagged2))
 	receipt, err = l2.ReceiveTagged(today, "A01", nil)
 	require.NoError(t, err)
 	less := show(t, p, func(e *plan.Edit) error {

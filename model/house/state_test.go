@@ -130,6 +130,28 @@ func TestAStateThatAShowFoundComesBackWithIt(t *testing.T) {
 	require.Equal(t, []string{today + " length 50 m → 43 m; nominal length 50 m → 43 m; condition good → suspect: near plug, from Meadow"}, lines)
 }
 
+func TestWhatAShowWroteIntoAHistoryComesBackWithTheReel(t *testing.T) {
+	l, tagged, _ := stocked(t, t.TempDir())
+	require.NoError(t, l.ChangeStock(func(e *plan.Edit) error {
+		e.AddService(plan.Service{Reel: tagged, Day: "2031-05-02", Work: "near plug replaced", By: "workshop"})
+		return nil
+	}))
+	p := took(t, l, plan.New(""), meadow, one(tagged))
+	require.Zero(t, p.Services.Len(), "the house keeps its own")
+	p = show(t, p, func(e *plan.Edit) error {
+		here := ofHouse(e.Now(), tagged)[0].ID
+		e.AddService(plan.Service{Reel: here, Day: "2031-06-17", Work: "tape renewed", By: "Ann (stage)"})
+		return house.GiveBack(e, today, house.Return{Reel: here, Quantity: 1})
+	})
+	saved(t, l, p, meadow)
+	saved(t, l, p, meadow)
+	var lines []string
+	for _, line := range stockOf(t, l).Plan.History(tagged) {
+		lines = append(lines, line.Line())
+	}
+	require.Equal(t, []string{"2031-05-02 near plug replaced (workshop)", "2031-06-17 tape renewed (Ann (stage))"}, lines)
+}
+
 func TestAnEditOfAReelIsNotedInItsHistory(t *testing.T) {
 	l, tagged, twelve := stocked(t, t.TempDir())
 	require.NoError(t, l.ChangeStock(house.Noted("2031-05-02", "workshop", func(e *plan.Edit) error {

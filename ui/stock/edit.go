@@ -86,7 +86,7 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	scroll := container.NewVScroll(d.form)
 	d.form.Reveal, d.form.Resized = dialogs.RevealIn(scroll), scroll.Refresh
 	d.show()
-	extra := d.extra(p)
+	extra := d.extra()
 	keep := widget.NewButton("Keep", d.keep)
 	keep.Importance = widget.HighImportance
 	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, s.Units()), container.NewBorder(extra, dialogs.RoomFor(d.told, 2), nil, nil, scroll), s.Window())
@@ -98,8 +98,8 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	d.form.Focus("condition")
 }
 
-// extra has what a reel's form lacks: for how many it is, a new case, work that was done, and the history.
-func (d *reelDialog) extra(p *plan.Plan) *widget.Form {
+// extra has what a reel's form lacks: for how many it is, a new case, and work that was done.
+func (d *reelDialog) extra() *widget.Form {
 	extra := widget.NewForm()
 	if d.reel.Count() > 1 {
 		d.some = d.field(strconv.Itoa(d.reel.Count()), "")
@@ -109,10 +109,6 @@ func (d *reelDialog) extra(p *plan.Plan) *widget.Form {
 	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
 	d.work = d.field("", "repaired, measured, new plug …")
 	extra.AppendItem(widget.NewFormItem("Work done today", d.work))
-	if lines := text.HistoryLines(p, d.reel.ID); len(lines) > 0 {
-		history := widget.NewLabel(strings.Join(lines, "\n"))
-		extra.AppendItem(widget.NewFormItem("History", dialogs.RoomFor(history, min(3, len(lines)))))
-	}
 	return extra
 }
 

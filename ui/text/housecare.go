@@ -164,22 +164,3 @@ func StockDays(s plan.Settings, out, back string) (plan.Settings, error) {
 	}
 	return s, nil
 }
-
-// HistoryLines is what was done to a reel and found out about it, the newest first.
-func HistoryLines(p *plan.Plan, reel plan.ReelID) (lines []string) {
-	var all []plan.Service
-	for line := range p.Services.All() {
-		if line.Reel == reel {
-			all = append(all, line)
-		}
-	}
-	slices.SortStableFunc(all, func(a, b plan.Service) int { return strings.Compare(b.Day, a.Day) })
-	for _, line := range all {
-		said := line.Day + "  " + line.Work
-		if line.By != "" {
-			said += ", " + line.By
-		}
-		lines = append(lines, said)
-	}
-	return lines
-}
