@@ -44,7 +44,7 @@ var rooms = map[string][]string{
 	"model/picture":           {"model/budget", "model/geom", "model/plan", "model/standards"},
 	"model/clip":              {"model/geom", "model/plan", "model/planfile"},
 	"model/desk":              {"model/assess", "model/atomicfile", "model/journal", "model/plan", "model/planfile", "model/revision"},
-	"model/house":             {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile", "model/words"},
+	"model/house":             {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile", "model/quantity", "model/words"},
 	"model/beside":            {"model/atomicfile"},
 	"model/picking":           {},
 	"model/cabling":           {"model/plan", "model/budget", "model/picking", "model/words"},

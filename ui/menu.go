@@ -66,6 +66,8 @@ func (w *window) functionKey(name fyne.KeyName) {
 			w.Keys().GiveUp()
 		case name == fyne.KeyReturn || name == fyne.KeyEnter:
 			w.Keys().Submit()
+		default:
+			w.Keys().Own(name)
 		}
 		return
 	}

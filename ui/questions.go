@@ -28,7 +28,7 @@ func (q asked) State() answers.State {
 		Notice: q.w.notice.Text(), History: names, Step: at, Links: map[string]answers.Link{}, Scale: q.w.plan.View().Scale,
 		Dragging: q.w.plan.Dragging() != nil, Overlays: len(q.w.window.Canvas().Overlays().List()),
 		Focus: fmt.Sprintf("%T", q.w.window.Canvas().Focused()), Unplaced: len(q.w.plan.Unplaced()), Tip: q.w.tips.Words(),
-		Table: q.w.drawer.State(), Day: q.w.dayState(),
+		Table: q.w.drawer.State(), Day: q.w.dayState(), Lists: answers.Lists(q.w.window.Canvas()),
 	}
 	for _, cause := range planview.Causes() {
 		s.Frames += q.w.plan.Work.Count(cause)

@@ -323,16 +323,3 @@ func (s *screen) entryWith(hint string) *widget.Entry {
 	require.Fail(s.t, "no field "+hint)
 	return nil
 }
-
-// selectLast puts the last row of the right list of the topmost dialog under the hand.
-func (s *screen) selectLast() {
-	s.t.Helper()
-	var lists []*widget.List
-	for _, object := range test.LaidOutObjects(s.top()) {
-		if each, ok := object.(interface{ Inner() *widget.List }); ok {
-			lists = append(lists, each.Inner())
-		}
-	}
-	require.Len(s.t, lists, 2)
-	lists[1].Select(lists[1].Length() - 1)
-}

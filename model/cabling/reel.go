@@ -1,6 +1,10 @@
 package cabling
 
-import "stageloom/model/plan"
+import (
+	"slices"
+
+	"stageloom/model/plan"
+)
 
 // Alone is a plan that holds one reel of another, as one cable, with the kinds and cases that it can be of: in it a reel is
 // changed field by field until [KeepReel] makes one step of it.
@@ -15,6 +19,11 @@ func Alone(p *plan.Plan, reel plan.Reel) (*plan.Plan, error) {
 		}
 		reel.Quantity = min(reel.Quantity, 1)
 		plan.Put(e, reel)
+		for line := range p.Services.All() {
+			if line.Reel == reel.ID {
+				plan.Put(e, line)
+			}
+		}
 		return nil
 	})
 }
@@ -30,10 +39,31 @@ func KeepReel(e *plan.Edit, alone *plan.Plan, changed plan.Reel, some int, newCa
 	if kind, found := alone.CableKinds.Get(plan.Key(changed.Kind)); found && !e.Now().CableKinds.Has(kind.Key()) {
 		plan.Put(e, kind)
 	}
+	keepHistory(e, alone, changed.ID, own)
 	changed.ID, changed.Quantity = own, now.Quantity
 	if newCase != "" {
 		changed.Case = e.AddCase(plan.Case{Name: newCase})
 	}
 	plan.Put(e, changed)
 	return nil
+}
+
+// keepHistory gives a row the history that a reel has where it was changed alone.
+func keepHistory(e *plan.Edit, alone *plan.Plan, was, own plan.ReelID) {
+	for _, line := range slices.Collect(e.Now().Services.All()) {
+		if line.Reel == own {
+			plan.Drop[plan.Service](e, line.Key())
+		}
+	}
+	for line := range alone.Services.All() {
+		if line.Reel != was {
+			continue
+		}
+		line.Reel = own
+		if e.Now().Services.Has(line.Key()) {
+			e.AddService(line)
+			continue
+		}
+		plan.Put(e, line)
+	}
 }

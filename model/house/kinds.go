@@ -20,10 +20,14 @@ import (
 const head = "stageloom kinds 1\n"
 
 // Library is the user's own kinds on disk. The zero Library, without a folder, keeps nothing and has nothing.
-type Library struct{ folder string }
+type Library struct {
+	folder string
+	// step notes what changes the house's stock; nil where nobody asks.
+	step *Step
+}
 
 // Open returns the library in a folder, which need not be there yet.
-func Open(folder string) Library { return Library{folder} }
+func Open(folder string) Library { return Library{folder: folder} }
 
 func (l Library) file() string { return filepath.Join(l.folder, "kinds.stageloom-kinds") }
 

@@ -254,5 +254,8 @@ func (l Library) changeStock(change func(*Stock, *plan.IDSource) error) error {
 	if err != nil {
 		return fmt.Errorf("the house's stock was not changed: %w", err)
 	}
+	if err := l.noteStep([]byte(text)); err != nil {
+		return err
+	}
 	return l.write(text)
 }

@@ -39,6 +39,14 @@ type State struct {
 	Frames    int             `json:"frames"`
 	Table     Table           `json:"table"`
 	Day       Day             `json:"day"`
+	Lists     []List          `json:"lists"`
+}
+
+// List is a list of the dialog on top: its lines as they read, and which of them are selected.
+type List struct {
+	Name     string   `json:"name"`
+	Lines    []string `json:"lines"`
+	Selected []int    `json:"selected"`
 }
 
 // Link is a link as it stands, or as a drag that goes on would leave it.

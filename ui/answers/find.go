@@ -37,6 +37,34 @@ type Worded interface {
 	Bears(words string) bool
 }
 
+// Lister is a list that says what stands in it.
+type Lister interface {
+	// Listed is its name, its lines and which of them are selected.
+	Listed() (name string, lines []string, selected []int)
+}
+
+// Lists are the lists of the dialog on top.
+func Lists(canvas fyne.Canvas) (all []List) {
+	top := canvas.Overlays().Top()
+	if top == nil {
+		return nil
+	}
+	var walk func(fyne.CanvasObject)
+	walk = func(object fyne.CanvasObject) {
+		if lister, is := object.(Lister); is && object.Visible() {
+			list := List{}
+			list.Name, list.Lines, list.Selected = lister.Listed()
+			all = append(all, list)
+			return
+		}
+		for _, each := range insideOf(object) {
+			walk(each)
+		}
+	}
+	walk(top)
+	return all
+}
+
 // findIn looks through what holds other objects in the open; a widget's inner parts are its own affair.
 func findIn(object fyne.CanvasObject, words string) fyne.CanvasObject {
 	if object == nil || !object.Visible() {

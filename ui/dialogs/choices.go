@@ -57,8 +57,11 @@ func (c *Check) Inner() *widget.Check { return &c.Check }
 
 // TypedKey implements fyne.Focusable.
 func (c *Check) TypedKey(event *fyne.KeyEvent) {
-	if c.keys.typed(event.Name) {
-		return
+	switch {
+	case c.keys.typed(event.Name):
+	case event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter:
+		c.keys.Submit()
+	default:
+		c.Check.TypedKey(event)
 	}
-	c.Check.TypedKey(event)
 }

@@ -11,6 +11,8 @@ type Entry struct {
 	widget.Entry
 	keys    *Keys
 	pointed bool // the pointer gives the focus, and says where the cursor goes
+	// Left is told when the field loses the focus, Undo does what Ctrl Z does in an empty field; nil for nothing.
+	Left, Undo func()
 }
 
 // NewEntry returns a field of one line.
@@ -48,6 +50,26 @@ func (f *Entry) FocusGained() {
 		f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
 }
+
+// FocusLost implements fyne.Focusable.
+func (f *Entry) FocusLost() {
+	f.Entry.FocusLost()
+	if f.Left != nil {
+		f.Left()
+	}
+}
+
+// TypedShortcut implements fyne.Shortcutable.
+func (f *Entry) TypedShortcut(shortcut fyne.Shortcut) {
+	if _, undo := shortcut.(*fyne.ShortcutUndo); undo && f.Undo != nil && f.Text == "" {
+		f.Undo()
+		return
+	}
+	f.Entry.TypedShortcut(shortcut)
+}
+
+// SelectAll selects what stands in the field, so that typing replaces it.
+func (f *Entry) SelectAll() { f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{}) }
 
 // TypedKey implements fyne.Focusable.
 func (f *Entry) TypedKey(event *fyne.KeyEvent) {

@@ -3,6 +3,8 @@
 package stock
 
 import (
+	"time"
+
 	"stageloom/model/catalogue"
 	"stageloom/model/house"
 	"stageloom/model/plan"
@@ -31,6 +33,8 @@ type Dialogs struct {
 	Columns Columns
 	// Replace asks for another cable in the place of one of the selected link.
 	Replace func(order int)
+	// Ticks says when the dialog of the house looks whether its stock was changed elsewhere; nil is each second.
+	Ticks func() (ticks <-chan time.Time, stop func())
 
 	kept keptChoices
 }

@@ -30,6 +30,7 @@ type reelDialog struct {
 	form    *panel.FormView
 	some    *dialogs.Entry
 	newCase *dialogs.Entry
+	work    *dialogs.Entry
 	told    *widget.Label
 	dialog  *dialog.CustomDialog
 }
@@ -85,13 +86,7 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	scroll := container.NewVScroll(d.form)
 	d.form.Reveal, d.form.Resized = dialogs.RevealIn(scroll), scroll.Refresh
 	d.show()
-	extra := widget.NewForm()
-	if reel.Count() > 1 {
-		d.some = d.field(strconv.Itoa(reel.Count()), "")
-		extra.AppendItem(widget.NewFormItem("For how many", d.some))
-	}
-	d.newCase = d.field("", "its name")
-	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
+	extra := d.extra()
 	keep := widget.NewButton("Keep", d.keep)
 	keep.Importance = widget.HighImportance
 	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, s.Units()), container.NewBorder(extra, dialogs.RoomFor(d.told, 2), nil, nil, scroll), s.Window())
@@ -101,6 +96,20 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	s.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	d.form.Focus("condition")
+}
+
+// extra has what a reel's form lacks: for how many it is, a new case, and work that was done.
+func (d *reelDialog) extra() *widget.Form {
+	extra := widget.NewForm()
+	if d.reel.Count() > 1 {
+		d.some = d.field(strconv.Itoa(d.reel.Count()), "")
+		extra.AppendItem(widget.NewFormItem("For how many", d.some))
+	}
+	d.newCase = d.field("", "its name")
+	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
+	d.work = d.field("", "repaired, measured, new plug …")
+	extra.AppendItem(widget.NewFormItem("Work done today", d.work))
+	return extra
 }
 
 func (d *reelDialog) field(text, hint string) *dialogs.Entry {
@@ -141,7 +150,13 @@ func (d *reelDialog) keep() {
 	if err == nil {
 		words := text.ReelWords(d.place.now(), d.reel, d.Units())
 		err = d.place.do("Edit "+words, func(e *plan.Edit) error {
-			return cabling.KeepReel(e, d.alone, d.now(), some, strings.TrimSpace(d.newCase.Text))
+			if err := cabling.KeepReel(e, d.alone, d.now(), some, strings.TrimSpace(d.newCase.Text)); err != nil {
+				return err
+			}
+			if work := strings.TrimSpace(d.work.Text); work != "" {
+				e.AddService(plan.Service{Reel: d.reel.ID, Day: text.Today(), Work: work})
+			}
+			return nil
 		})
 	}
 	if err != nil {

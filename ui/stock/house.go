@@ -1,9 +1,8 @@
 package stock
 
 import (
-	"fmt"
 	"strconv"
-	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -11,112 +10,272 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/house"
-	"stageloom/model/plan"
 	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
 
-// houseDialog shows the house's stock beside what this show has of it; reels go over and back.
+// houseDialog shows the house's stock beside what this show has of it. What is typed or scanned into the field at the top is
+// taken for the show, given back or received, whichever of these is on.
 type houseDialog struct {
 	*Dialogs
+	side  house.Side
 	stock house.Stock
-	house []text.HouseRow
-	show  []text.ShowRow
-	// taken and returned are the rows under the hand, -1 where none is.
-	taken, returned int
+	stamp string
+	house []text.HouseLine
+	show  []text.ShowLine
+	steps []houseStep
+	close chan struct{}
 
-	search             *dialogs.Entry
-	houseList, showing *dialogs.PickList
-	many, back         *dialogs.Entry
-	told               *widget.Label
-	dialog             *dialog.CustomDialog
+	scan                *dialogs.Entry
+	sides               []*dialogs.Answer
+	search, showSearch  *dialogs.SearchEntry
+	place               *dialogs.Chooser
+	houseList, showList *dialogs.ManyList
+	many, back          *dialogs.Entry
+	take, receive, give *dialogs.Answer
+	out, until          *dialogs.Entry
+	conflicts           *dialogs.Answer
+	told                *widget.Label
+	dialog              *dialog.CustomDialog
 }
 
 // ShowHouse shows the house's stock beside what this show has of it.
 func (s *Dialogs) ShowHouse() {
-	d := &houseDialog{Dialogs: s, taken: -1, returned: -1, told: widget.NewLabel("")}
-	d.told.Wrapping = fyne.TextWrapWord
-	d.search = dialogs.NewEntry(s)
-	d.search.SetPlaceHolder("find a tag, a kind or a case")
-	d.search.OnChanged = func(string) { d.fill() }
-	d.houseList = dialogs.NewPickList(d, func() int { return len(d.house) }, func(i int) (string, string, bool) {
-		return d.house[i].Words, d.house[i].Note, d.house[i].Left > 0
-	}, func(i int) { d.taken = i; d.pickHouse() })
-	d.showing = dialogs.NewPickList(d, func() int { return len(d.show) }, func(i int) (string, string, bool) {
-		return d.show[i].Words, d.show[i].Note, true
-	}, func(i int) { d.returned = i; d.pickShow() })
-	d.many, d.back = dialogs.NewEntry(d), dialogs.NewEntry(d)
-	d.many.OnSubmitted = func(string) { d.take() }
-	d.back.OnSubmitted = func(string) { d.giveBack() }
+	d := &houseDialog{Dialogs: s, told: widget.NewLabel(""), close: make(chan struct{})}
+	d.parts()
 	split := container.NewHSplit(d.inHouse(), d.withShow())
 	split.Offset = 0.54
-	d.dialog = dialog.NewCustomWithoutButtons("House stock", container.NewBorder(nil, d.told, nil, nil, split), s.Window())
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", d.dialog.Hide)})
+	content := container.NewBorder(d.head(), dialogs.RoomFor(d.told, 2), nil, nil, split)
+	d.dialog = dialog.NewCustomWithoutButtons("House stock", content, s.Window())
+	d.dialog.SetButtons([]fyne.CanvasObject{d.onTop("Undo   F8", d.undo), d.button("Close", d.dialog.Hide)})
+	d.dialog.SetOnClosed(func() { close(d.close) })
 	size := s.Window().Canvas().Size()
-	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(700, size.Height-60)))
+	d.dialog.Resize(fyne.NewSize(min(1400, size.Width-30), min(860, size.Height-30)))
 	s.Keys().Escapable(d.dialog.Hide)
+	s.Keys().Does(map[fyne.KeyName]func(){
+		fyne.KeyF2: func() { d.turn(house.ToTake) },
+		fyne.KeyF3: func() { d.turn(house.ToGiveBack) },
+		fyne.KeyF4: func() { d.turn(house.ToReceive) },
+		fyne.KeyF5: d.toScan, fyne.KeyF6: d.all, fyne.KeyF7: d.asBefore, fyne.KeyF8: d.undo,
+	})
 	d.reload()
+	if d.stock.Plan.Reels.Len() == 0 && d.told.Text == "" {
+		d.tell("The house's stock is kept beside all plans. Add reels, import a list, or make this plan's own reels part of it.", false)
+	}
+	d.turn(house.ToTake)
 	d.dialog.Show()
-	dialogs.Focus(s, d.search)
+	d.toScan()
+	d.watch()
+}
+
+func (d *houseDialog) button(label string, do func()) *dialogs.Answer {
+	return dialogs.NewAnswer(d, label, do)
+}
+
+// onTop is a button of this dialog itself: what it opens gives the keys back to the field of the scanner.
+func (d *houseDialog) onTop(label string, do func()) *dialogs.Answer {
+	return d.button(label, func() {
+		d.toScan()
+		do()
+	})
+}
+
+// parts makes the fields and the lists.
+func (d *houseDialog) parts() {
+	d.scan = dialogs.NewEntry(d)
+	d.scan.SetPlaceHolder("scan or type: a tag, R101–R120, Case 4, 3 x 10 m, all laid, all")
+	d.scan.OnSubmitted, d.scan.Undo = d.scanned, d.undo
+	d.houseList, d.showList = dialogs.NewManyList(d, "house"), dialogs.NewManyList(d, "show")
+	d.houseList.Undo, d.showList.Undo = d.undo, d.undo
+	d.houseList.Enter, d.showList.Enter = d.onHouse, d.giveSelected
+	d.search, d.showSearch = d.searchOf(d.houseList, d.onHouse), d.searchOf(d.showList, d.giveSelected)
+	d.place = dialogs.NewChooser(d, text.HousePlaces(), nil)
+	d.place.SetSelectedIndex(0)
+	d.place.OnChanged = func(string) { d.fill() }
+	d.many, d.back = dialogs.NewEntry(d), dialogs.NewEntry(d)
+	d.many.SetText("1")
+	d.back.SetText("1")
+	d.many.OnSubmitted = func(string) { d.onHouse() }
+	d.back.OnSubmitted = func(string) { d.giveSelected() }
+	d.out, d.until = d.dayEntry(d.Desk().Plan().Settings.OutOn, "now"), d.dayEntry(d.Desk().Plan().Settings.BackOn, "when given back")
+}
+
+func (d *houseDialog) searchOf(list *dialogs.ManyList, enter func()) *dialogs.SearchEntry {
+	f := dialogs.NewSearchEntry(d, list.Step)
+	f.SetPlaceHolder("find a tag, a kind, a case or a show")
+	f.OnChanged = func(string) { d.fill() }
+	f.OnSubmitted = func(string) {
+		if len(list.Selected()) == 0 {
+			list.SelectLine(0)
+		}
+		enter()
+	}
+	return f
+}
+
+// head has what is done with a scan, its field, and the days of the show.
+func (d *houseDialog) head() fyne.CanvasObject {
+	d.sides = []*dialogs.Answer{
+		d.onTop("Take for this show   F2", func() { d.turn(house.ToTake) }),
+		d.onTop("Give back   F3", func() { d.turn(house.ToGiveBack) }),
+		d.onTop("Receive   F4", func() { d.turn(house.ToReceive) }),
+	}
+	sides := container.NewHBox(d.sides[0], d.sides[1], d.sides[2])
+	d.conflicts = d.onTop("No conflicts", d.showConflicts)
+	wide := &dialogs.LeastWidth{Width: 150}
+	days := container.NewHBox(widget.NewLabel("Stock leaves on"), container.New(wide, d.out), widget.NewLabel("back on"), container.New(wide, d.until), d.conflicts)
+	return container.NewVBox(container.NewBorder(nil, nil, sides, nil, d.scan), days)
 }
 
 // inHouse is the side of the house: its list, and what can be done to it.
 func (d *houseDialog) inHouse() fyne.CanvasObject {
-	take := widget.NewButton("Take for this show", d.take)
-	take.Importance = widget.HighImportance
+	d.take, d.receive = d.onTop("Take for this show", d.takeSelected), d.onTop("Receive", d.receiveSelected)
 	return container.NewBorder(
-		container.NewVBox(heading("In the house"), d.search),
+		container.NewBorder(nil, nil, heading("The house"), d.place, d.search),
 		container.NewVBox(
-			container.NewBorder(nil, nil, widget.NewLabel("How many"), take, d.many),
-			container.NewGridWithColumns(4,
-				widget.NewButton("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
-				widget.NewButton("Edit…", d.edit),
-				widget.NewButton("Import…", func() { d.ImportStock(d.OfHouse(d.reload), "") }),
-				widget.NewButton("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
+			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("All   F6", d.all), d.receive, d.take), d.many),
+			container.NewGridWithColumns(7,
+				d.onTop("State…", d.setState), d.onTop("Edit…", d.edit), d.onTop("Cases…", d.cases), d.onTop("Tie…", d.tie),
+				d.onTop("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
+				d.onTop("Import…", func() { d.ImportStock(d.OfHouse(d.reload), "") }),
+				d.onTop("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
 			),
-		), nil, nil, d.houseList)
+		), nil, nil, d.houseList.Content())
 }
 
 // withShow is the side of this show.
 func (d *houseDialog) withShow() fyne.CanvasObject {
-	give := widget.NewButton("Give back", d.giveBack)
-	return container.NewBorder(heading("With "+d.Desk().Plan().Settings.Name),
+	d.give = d.onTop("Give back", d.giveSelected)
+	return container.NewBorder(
+		container.NewBorder(nil, nil, heading("With "+d.Desk().Plan().Settings.Name), nil, d.showSearch),
 		container.NewVBox(
-			container.NewBorder(nil, nil, widget.NewLabel("How many"), give, d.back),
-			widget.NewButton("Make this plan's own reels part of the house's stock", d.adopt),
-		), nil, nil, d.showing)
+			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("Give back as…", d.giveAs), d.onTop("Give all back…", d.giveAll), d.give), d.back),
+			container.NewGridWithColumns(3,
+				d.onTop("Ask the house again", d.askAgain), d.onTop("As the house says", d.takeOver), d.onTop("Make own reels the house's", d.adopt),
+			),
+		), nil, nil, d.showList.Content())
 }
 
 func heading(text string) fyne.CanvasObject {
 	return widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 }
 
-// reload reads the house's stock anew, since other windows change it too.
+// turn says what is done with a scan.
+func (d *houseDialog) turn(side house.Side) {
+	d.side = side
+	for i, button := range d.sides {
+		important(button, house.Side(i) == side)
+	}
+	important(d.take, side == house.ToTake)
+	important(d.give, side == house.ToGiveBack)
+	important(d.receive, side == house.ToReceive)
+	d.toScan()
+}
+
+func important(button *dialogs.Answer, is bool) {
+	button.Importance = widget.MediumImportance
+	if is {
+		button.Importance = widget.HighImportance
+	}
+	button.Refresh()
+}
+
+func (d *houseDialog) toScan() { dialogs.Focus(d, d.scan) }
+
+// onHouse does with what is selected of the house what is on: it is received, else taken.
+func (d *houseDialog) onHouse() {
+	if d.side == house.ToReceive {
+		d.receiveSelected()
+		return
+	}
+	d.takeSelected()
+}
+
+// watch looks each second whether another window changed the house's stock, until the dialog is closed.
+func (d *houseDialog) watch() {
+	begin := d.Ticks
+	if begin == nil {
+		begin = eachSecond
+	}
+	ticks, stop := begin()
+	closed := d.close
+	go func() {
+		defer stop()
+		for {
+			select {
+			case <-closed:
+				return
+			case <-ticks:
+				fyne.Do(d.look)
+			}
+		}
+	}()
+}
+
+func eachSecond() (ticks <-chan time.Time, stop func()) {
+	ticker := time.NewTicker(time.Second)
+	return ticker.C, ticker.Stop
+}
+
+// look reads the house's stock anew where its file is another.
+func (d *houseDialog) look() {
+	select {
+	case <-d.close:
+		return
+	default:
+	}
+	if d.Library().Stamp() != d.stamp {
+		d.reload()
+		d.tell("The house's stock was changed elsewhere: the lists show it as it is now.", false)
+	}
+}
+
+// reload reads the house's stock anew.
 func (d *houseDialog) reload() {
+	d.stamp = d.Library().Stamp()
 	s, err := d.Library().Stock()
 	d.stock = s
 	if err != nil {
 		d.tell(words.Sentence(err), true)
-	} else if s.Plan.Reels.Len() == 0 {
-		d.tell("The house's stock is kept beside all plans. Add reels, import a list, or make this plan's own reels part of it.", false)
 	}
 	d.fill()
 }
 
+// fill brings the lists up to the plan, the house and what is looked for.
 func (d *houseDialog) fill() {
-	d.house = text.HouseRows(d.stock, d.Desk().Plan(), d.search.Text, d.Units())
-	d.show = text.ShowRows(d.Desk().Plan(), d.stock, d.Units())
-	d.taken, d.returned = -1, -1
-	d.many.SetText("")
-	d.back.SetText("")
-	d.houseList.UnselectAll()
-	d.showing.UnselectAll()
-	d.houseList.Refresh()
-	d.showing.Refresh()
-	if d.search.Text != "" && len(d.house) > 0 {
-		d.houseList.Select(0)
+	if d.stock.Plan == nil {
+		return // it is being made
 	}
+	p, query := d.Desk().Plan(), text.HouseQuery{Words: d.search.Text, Place: d.place.Selected, Day: text.Today(), Units: d.Units()}
+	d.house = text.HouseLines(&d.stock, p, query)
+	lines := make([]dialogs.Line, len(d.house))
+	for i, line := range d.house {
+		lines[i] = dialogs.Line{ID: line.ID, Words: line.Words, Note: line.Note, Off: line.Left == 0 && !line.Out(), Marked: line.Place == house.Overdue}
+	}
+	d.houseList.Fill(lines, nothing(d.search.Text, d.place.Selected, "The house has no cables yet."))
+	if count, _, said := house.Many(d.search.Text); said {
+		d.many.SetText(strconv.Itoa(count))
+	}
+	query.Words = d.showSearch.Text
+	d.show = text.ShowLines(p, &d.stock, query)
+	lines = make([]dialogs.Line, len(d.show))
+	for i, line := range d.show {
+		lines[i] = dialogs.Line{ID: line.ID, Words: line.Words, Note: line.Note, Off: line.Reel.ID == "", Marked: line.Lacks || len(line.Found) > 0}
+	}
+	d.showList.Fill(lines, nothing(d.showSearch.Text, text.Everywhere, "This show has nothing of the house's stock."))
+	d.fillDays()
+}
+
+// nothing says why a list is empty.
+func nothing(query, place, all string) string {
+	switch {
+	case query != "":
+		return "Nothing here holds “" + query + "”."
+	case place != text.Everywhere:
+		return "Nothing is " + place + "."
+	}
+	return all
 }
 
 func (d *houseDialog) tell(text string, bad bool) {
@@ -127,95 +286,12 @@ func (d *houseDialog) tell(text string, bad bool) {
 	d.told.SetText(text)
 }
 
-func (d *houseDialog) pickHouse() { d.many.SetText(strconv.Itoa(d.house[d.taken].Left)) }
-func (d *houseDialog) pickShow()  { d.back.SetText(strconv.Itoa(d.show[d.returned].Count)) }
-
-// count reads how many are meant, or says what to write.
-func (d *houseDialog) count(text string, most int) (int, bool) {
-	count, err := strconv.Atoi(strings.TrimSpace(text))
-	if err != nil || count < 1 || count > most {
-		d.tell(fmt.Sprintf("Write how many are meant, 1 to %d.", most), true)
-		return 0, false
-	}
-	return count, true
-}
-
-// take takes what is under the hand for this show.
-func (d *houseDialog) take() {
-	if d.taken < 0 {
-		d.tell("Choose what to take in the list of the house.", true)
-		return
-	}
-	row := d.house[d.taken]
-	if row.Left == 0 {
-		d.tell("None of these is in the house now.", true)
-		return
-	}
-	count, ok := d.count(d.many.Text, row.Left)
-	if !ok {
-		return
-	}
-	show := d.Desk().Plan().Settings.Name
-	err := d.Desk().Do("Take "+row.Words+" from the house", func(e *plan.Edit) error {
-		return d.stock.Take(e, house.Want{Reel: row.Reel.ID, Quantity: count})
-	})
-	d.reload()
-	if err != nil {
-		d.tell(words.Sentence(err), true)
-		return
-	}
-	d.tell(fmt.Sprintf("%s has %d × %s.", show, count, row.Words), false)
-}
-
-// giveBack gives what is under the hand back to the house with what was found out about it.
-func (d *houseDialog) giveBack() {
-	if d.returned < 0 {
-		d.tell("Choose what goes back in the list of this show.", true)
-		return
-	}
-	row := d.show[d.returned]
-	count, ok := d.count(d.back.Text, row.Count)
-	if !ok {
-		return
-	}
-	err := d.giveBackRow(row, count)
-	d.reload()
-	if err != nil {
-		d.tell(words.Sentence(err), true)
-		return
-	}
-	d.tell(fmt.Sprintf("The house has %d × %s back.", count, row.Words), false)
-}
-
-func (d *houseDialog) giveBackRow(row text.ShowRow, count int) error {
-	return d.Desk().Do("Give "+row.Words+" back to the house", func(e *plan.Edit) error {
-		return house.GiveBack(e, text.Today(), house.Return{Reel: row.Reel.ID, Quantity: count})
-	})
-}
-
-// adopt makes the plan's own reels part of the house's stock, out with this show.
-func (d *houseDialog) adopt() {
-	ids := text.OwnReels(d.Desk().Plan())
-	if len(ids) == 0 {
-		d.tell("All reels of this plan are hired, somebody else's, or the house's already.", false)
-		return
-	}
-	taken, err := d.Library().Adopt(d.Desk().Plan(), house.ShowOf(d.Desk().Plan(), d.Desk().Path(), text.Today()), ids...)
-	if err == nil {
-		err = d.Desk().Do("Make the reels the house's", func(e *plan.Edit) error { return house.Bind(e, taken) })
-	}
-	d.reload()
-	if err != nil {
-		d.tell(words.Sentence(err), true)
-		return
-	}
-	d.tell(fmt.Sprintf("%d rows of this plan are part of the house's stock now, out with this show.", len(taken)), false)
-}
-
+// edit opens the form of the selected reel of the house.
 func (d *houseDialog) edit() {
-	if d.taken < 0 {
-		d.tell("Choose what to edit in the list of the house.", true)
+	selected := d.houseList.Selected()
+	if len(selected) != 1 {
+		d.tell("Select one line of the house to edit it.", true)
 		return
 	}
-	d.EditReel(d.OfHouse(d.reload), d.house[d.taken].Reel.ID)
+	d.EditReel(d.OfHouse(d.reload), d.house[selected[0]].Reel.ID)
 }

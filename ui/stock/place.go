@@ -7,6 +7,7 @@ import (
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/words"
+	"stageloom/ui/text"
 )
 
 // Place is where a stock is kept: the plan in the window, or the house.
@@ -31,7 +32,7 @@ func (s *Dialogs) OfHouse(changed func()) Place {
 		name: "the house", ofHouse: true,
 		now: func() *plan.Plan { return s.readHouse().Plan },
 		do: func(_ string, edit func(*plan.Edit) error) error {
-			return s.Library().ChangeStock(edit)
+			return s.Library().ChangeStock(house.Noted(text.Today(), "", edit))
 		},
 		changed: changed,
 	}

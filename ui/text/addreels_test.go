@@ -1,15 +1,12 @@
 package text_test
 
 import (
-	"fmt"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/demo"
 	"stageloom/model/exchange"
-	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/quantity"
 	"stageloom/model/words"
@@ -81,46 +78,4 @@ func TestAListIsToldWithItsFaultsAndGaps(t *testing.T) {
 	require.Equal(t, "Read as Mac Roman. That is a guess.", text.ReadTold("Mac Roman", []string{"that is a guess"}))
 	require.Equal(t, []string{"B  Name", "Kick", "Hat"}, text.PreviewColumn(grid, exchange.Layout{Head: 1}, 1, 5))
 	require.Equal(t, []string{"C", "", "", ""}, text.PreviewColumn(grid, exchange.Layout{}, 2, 5))
-}
-
-func TestTheHouseSaysWhatIsLeftAndWhoHasTheRest(t *testing.T) {
-	library := house.Open(t.TempDir())
-	var reels []plan.ReelID
-	require.NoError(t, library.ChangeStock(func(e *plan.Edit) error {
-		plan.Put(e, plan.CableKind{ID: "cat6a", Name: "Cat 6A", Media: "balanced-pair", Category: "cat6a"})
-		box := e.AddCase(plan.Case{Name: "Case 9"})
-		reels = append(reels,
-			e.AddReel(plan.Reel{Kind: "cat6a", Length: 50, Quantity: 12, Case: box}),
-			e.AddReel(plan.Reel{Kind: "cat6a", Length: 90, Tag: "H01"}),
-			e.AddReel(plan.Reel{Kind: "cat6a", Length: 90, Tag: "H02", Condition: plan.Faulty}))
-		return nil
-	}))
-	has := func(identity, name string, wants ...house.Want) *plan.Plan {
-		stock, err := library.Stock()
-		require.NoError(t, err)
-		p := plan.New(name)
-		p.Settings.Identity = identity
-		p, err = plan.Do(p, plan.NewIDSource(1, 2), func(e *plan.Edit) error { return stock.Take(e, wants...) })
-		require.NoError(t, err)
-		_, err = library.Save(p, house.Show{ID: identity, Name: name, Saved: "2031-06-18"})
-		require.NoError(t, err)
-		return p
-	}
-	p := has("one", "Show", house.Want{Reel: reels[0], Quantity: 4}, house.Want{Reel: reels[1], Quantity: 1})
-	has("two", "Other show", house.Want{Reel: reels[0], Quantity: 2})
-	stock, err := library.Stock()
-	require.NoError(t, err)
-	var b strings.Builder
-	fmt.Fprintln(&b, "In the house")
-	for _, row := range text.HouseRows(stock, p, "", words.Units{}) {
-		fmt.Fprintf(&b, "  %-36s %s\n", row.Words, row.Note)
-	}
-	fmt.Fprintln(&b, "With Show")
-	for _, row := range text.ShowRows(p, stock, words.Units{}) {
-		fmt.Fprintf(&b, "  %-36s %s\n", row.Words, row.Note)
-	}
-	golden(t, "house", b.String())
-	require.Len(t, text.HouseRows(stock, p, "H0", words.Units{}), 2)
-	require.Empty(t, text.OwnReels(p), "what the house lent is its own already")
-	require.NotEmpty(t, text.OwnReels(demo.Weekender()))
 }

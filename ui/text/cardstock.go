@@ -44,6 +44,12 @@ func reelCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 		c.add("not there", fmt.Sprint(reel.Count()-reel.There()), away)
 	}
 	c.add("length", units.Metres(reel.Length), "each")
+	switch {
+	case reel.Lacking > 0:
+		c.add("the house's", lackingWords(reel), "right click in the stock list asks the house again")
+	case reel.Taking != "":
+		c.add("the house's", "with this show", "from the house's stock")
+	}
 	for segment := range a.Plan.Segments.All() {
 		if segment.Reel == reel.ID {
 			link, _ := a.Plan.Link(segment.Link)
