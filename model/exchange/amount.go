@@ -33,7 +33,9 @@ var (
 )
 
 // ReadAmount reads "12 x 50 m", "12×164 ft Cat 6A", "50 m x 12", "50 m" or "50"; a bare length is in the given system.
-func ReadAmount(text string, bare quantity.System) (Amount, error) { return readAmountIn(text, "", bare) }
+func ReadAmount(text string, bare quantity.System) (Amount, error) {
+	return readAmountIn(text, "", bare)
+}
 
 // readAmountIn reads an amount whose length is in a unit that stands elsewhere, blank where none does.
 func readAmountIn(text, unit string, bare quantity.System) (Amount, error) {

@@ -71,7 +71,9 @@ func lastServices(p *plan.Plan) map[plan.ReelID]plan.Service {
 }
 
 // later reports whether a line of a history comes behind another.
-func later(a, b plan.Service) bool { return cmp.Or(cmp.Compare(a.Day, b.Day), cmp.Compare(a.ID, b.ID)) > 0 }
+func later(a, b plan.Service) bool {
+	return cmp.Or(cmp.Compare(a.Day, b.Day), cmp.Compare(a.ID, b.ID)) > 0
+}
 
 // CaseSheet is the cases of a plan, in the columns that [ReadCases] reads back.
 func CaseSheet(p *plan.Plan) Sheet {

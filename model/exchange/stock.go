@@ -156,14 +156,15 @@ func firstCell(g Grid, row int) string {
 	return ""
 }
 
-// heading tells of a row with words in one cell alone, which head the rows below it in many lists. The name of a kind is none:
-// its length may have been forgotten.
+// heading tells of a row with words in one cell alone, which head the rows below it in many lists. The name of a kind in the
+// column of kinds is none: its length may have been forgotten.
 func (r *stockReader) heading() bool {
 	if r.grid.Width() < 2 || filledCells(r.grid, r.at) != 1 {
 		return false
 	}
 	words := firstCell(r.grid, r.at)
-	if _, err := ReadAmount(words, r.options.Bare); err == nil || r.named(words) != "" {
+	_, err := ReadAmount(words, r.options.Bare)
+	if err == nil || (r.text(Kind) != "" || r.text(Length) != "") && r.named(words) != "" {
 		return false
 	}
 	r.told = append(r.told, Fault{Row: r.number(), Words: fmt.Sprintf("%q stands alone in its row: a heading, and no cable", plan.Clipped(words))})
