@@ -88,7 +88,7 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	extra := widget.NewForm()
 	if reel.Count() > 1 {
 		d.some = d.field(strconv.Itoa(reel.Count()), "")
-		extra.AppendItem(widget.NewFormItem("For how many", d.some))
+		extra.AppendItem(widget.NewFormItem("Change how many of them", d.some))
 	}
 	d.newCase = d.field("", "its name")
 	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
@@ -159,7 +159,7 @@ func (d *reelDialog) howMany() (int, error) {
 	}
 	some, err := strconv.Atoi(strings.TrimSpace(d.some.Text))
 	if err != nil || some < 1 || some > d.reel.Count() {
-		return 0, fmt.Errorf("for how many: write 1 to %d", d.reel.Count())
+		return 0, fmt.Errorf("change how many of them: write 1 to %d", d.reel.Count())
 	}
 	return some, nil
 }

@@ -235,7 +235,7 @@ func TestBareNumbersAreReadInTheUnitsShown(t *testing.T) {
 	p := show(t)
 	after, err := set(t, p, "stock", "X60-01", "length", "100", feet)
 	require.NoError(t, err)
-	require.Equal(t, "30.5 m", cell(after, "stock", "X60-01", "length"))
+	require.Equal(t, "30.48 m", cell(after, "stock", "X60-01", "length"))
 	after, err = set(t, p, "links", "L1", "temperature", "86", feet)
 	require.NoError(t, err)
 	require.Equal(t, "30 °C", cell(after, "links", "L1", "temperature"))
