@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/budget"
+	"stageloom/model/cabling"
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui/devices"
@@ -25,6 +26,7 @@ func (w *window) newLaying() *laying.Dialogs {
 		Do:         w.do,
 		Refused:    w.refused,
 		Foresee:    w.foresee,
+		AddHired:   func(what []cabling.Hire, done func()) { w.stockDialogs.AddHired(what, done) },
 	}
 	w.strip.Do, w.strip.Try, w.strip.Menu, w.strip.Couplers, w.strip.Choose = l.Change, l.Try, l.CableMenu, l.CouplerMenu, l.LayBy
 	w.strip.Open = func(c strip.Change) { w.soon(func() { l.LayBy(c) }) }

@@ -42,3 +42,36 @@ func TestAPickIsSearchedForBesideTheWindow(t *testing.T) {
 	require.Zero(t, s.state().Overlays)
 	require.Same(t, before, s.desk.Plan(), "nothing is laid")
 }
+
+// What a pick asks to hire in is added to the stock in one step, and picked from at once.
+func TestWhatAPickAsksToHireIsAddedAndPickedFrom(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	require.NoError(t, s.desk.Do("Next to no stock", func(e *plan.Edit) error {
+		for segment := range e.Now().Segments.All() {
+			plan.Drop[plan.Segment](e, segment.Key())
+		}
+		left := 0
+		for reel := range e.Now().Reels.All() {
+			if left++; left > 3 {
+				plan.Drop[plan.Reel](e, reel.Key())
+			}
+		}
+		return nil
+	}))
+	before := s.desk.Plan().Reels.Len()
+	s.choose("Stock", "Pick cables…")
+	s.app.Until(t, "a pick asks to hire", func() bool { return s.reads("to hire in that would serve all") })
+	s.tap("Add what is to be hired…")
+	s.enter("Owner", "Northquay Hire")
+	s.tap("Add to the stock")
+	hired := 0
+	for reel := range s.desk.Plan().Reels.All() {
+		if reel.Owner == "Northquay Hire" {
+			hired++
+		}
+	}
+	require.Positive(t, hired)
+	require.Equal(t, before+hired, s.desk.Plan().Reels.Len())
+	s.app.Until(t, "it is picked from", func() bool { return s.reads(" taken or given up.") })
+	s.tap("Cancel")
+}

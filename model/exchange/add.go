@@ -32,31 +32,49 @@ func (s Stock) GoodOnly() Stock {
 	return s
 }
 
-// Add puts the reels into a plan under new ids, with their cases, which are made where none bears the name. use brings a
-// kind of cable into the plan. A list with faults is refused as a whole.
+// refused says why a list cannot be taken.
+func (s Stock) refused() error {
+	if len(s.Faults) == 0 {
+		return nil
+	}
+	return fmt.Errorf("%w: %d rows have faults, of which the first is %v", plan.ErrRefused, BadRows(s.Faults), s.Faults[0])
+}
+
+// Add puts the reels into a plan under new ids, with their cases, which are made where none bears the name, and with the last line
+// of their history. use brings a kind of cable into the plan. A list with faults is refused as a whole.
 func (s Stock) Add(e *plan.Edit, use func(*plan.Edit, plan.CableKindID) error) error {
-	if len(s.Faults) > 0 {
-		return fmt.Errorf("%w: %d rows have faults, of which the first is %v", plan.ErrRefused, BadRows(s.Faults), s.Faults[0])
+	if err := s.refused(); err != nil {
+		return err
 	}
 	cases := casesByName(e.Now())
 	for _, row := range s.Rows {
-		var box plan.CaseID
-		if row.Case != "" {
-			box = cases[strings.ToLower(row.Case)]
-			if box == "" {
-				box = e.AddCase(plan.Case{Name: row.Case})
-				cases[strings.ToLower(row.Case)] = box
-			}
-		}
+		box := caseNamed(e, cases, row.Case)
 		for _, reel := range row.Reels {
 			if err := use(e, reel.Kind); err != nil {
 				return err
 			}
 			reel.Case = box
-			e.AddReel(reel)
+			id := e.AddReel(reel)
+			if line := row.Service; line.Day != "" {
+				line.Reel = id
+				e.AddService(line)
+			}
 		}
 	}
 	return nil
+}
+
+// caseNamed is the case of a name, which is made where none bears it; blank is none.
+func caseNamed(e *plan.Edit, cases map[string]plan.CaseID, name string) plan.CaseID {
+	if name == "" {
+		return ""
+	}
+	box, found := cases[strings.ToLower(name)]
+	if !found {
+		box = e.AddCase(plan.Case{Name: name})
+		cases[strings.ToLower(name)] = box
+	}
+	return box
 }
 
 // Add puts the cases into a plan. A list with faults is refused as a whole.

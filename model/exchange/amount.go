@@ -34,6 +34,11 @@ var (
 
 // ReadAmount reads "12 x 50 m", "12×164 ft Cat 6A", "50 m x 12", "50 m" or "50"; a bare length is in the given system.
 func ReadAmount(text string, bare quantity.System) (Amount, error) {
+	return readAmountIn(text, "", bare)
+}
+
+// readAmountIn reads an amount whose length is in a unit that stands elsewhere, blank where none does.
+func readAmountIn(text, unit string, bare quantity.System) (Amount, error) {
 	a, rest := Amount{}, strings.TrimSpace(text)
 	if rest == "" {
 		return a, errors.New("nothing is written; write for instance 12 x 50 m")
@@ -50,9 +55,36 @@ func ReadAmount(text string, bare quantity.System) (Amount, error) {
 	}
 	figure, words := cutLength(rest)
 	a.Rest = strings.Trim(words, " ,;:·-–")
-	metres, err := readLength(figure, bare)
+	if own := unitOf(figure); unit != "" && own != "" && own != unit {
+		return a, fmt.Errorf("%q is in %s, but its unit is %s", plan.Clipped(figure), own, unit)
+	}
+	metres, err := readLength(inUnit(figure, unit), bare)
 	a.Length = metres
 	return a, err
+}
+
+// unitOf is the unit that stands behind the figure of a length, blank where none does.
+func unitOf(length string) string {
+	rest := length[figureEnd(length):]
+	unit, _ := unitNamed(rest[:unitEnd(rest)])
+	return unit
+}
+
+// saysUnit reports whether the length of an amount names its unit.
+func saysUnit(text string) bool {
+	if found := timesBefore.FindStringSubmatch(text); found != nil {
+		text = found[2]
+	}
+	length, _ := cutLength(strings.TrimSpace(text))
+	return unitOf(length) != ""
+}
+
+// inUnit is a length with a unit that stands elsewhere, where it names none itself.
+func inUnit(length, unit string) string {
+	if unit == "" || saysUnit(length) {
+		return length
+	}
+	return length + " " + unit
 }
 
 // unitWords are what may stand behind the figure of a length; feet may be followed by inches.

@@ -34,11 +34,12 @@ type Layout struct {
 // column is the column of a field, -1 where none is.
 func (l Layout) column(field string) int { return slices.Index(l.Fields, field) }
 
-// Set gives a column, from 0, another meaning; a column that had it loses it, since a field stands in one column.
+// Set gives a column, from 0, another meaning; a column that had it loses it, since a field stands in one column, while several
+// may go into the note or be passed over.
 func (l Layout) Set(column int, field string) Layout {
 	l.Fields = slices.Clone(l.Fields)
 	for i := range l.Fields {
-		if l.Fields[i] == field {
+		if l.Fields[i] == field && field != IntoNote && field != PassOver {
 			l.Fields[i] = ""
 		}
 	}

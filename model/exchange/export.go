@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"stageloom/model/fields"
 	"stageloom/model/plan"
 )
 
@@ -25,18 +26,53 @@ func StockSheet(p *plan.Plan) Sheet {
 		{Head: Hire},
 		{Head: Return},
 		{Head: Bought},
+		{Head: State, Width: 12},
+		{Head: StateOn},
+		{Head: Weight + " (kg)", Digits: 1},
+		{Head: TiedInto, Width: 20},
+		{Head: LastService},
+		{Head: ServiceNote, Width: 28},
+		{Head: ServicedBy},
 		{Head: Note, Width: 28},
 	}}
+	last := lastServices(p)
+	said := fields.Of(plan.ReelsTable, "state")
 	for _, reel := range InStockOrder(p) {
 		kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
 		box, _ := p.Cases.Get(plan.Key(reel.Case))
 		sheet.Rows = append(sheet.Rows, []Cell{
 			Text(kind.Name), Figure(reel.Length), Count(reel.Count()), Text(reel.Tag), Text(box.Name), Text(reel.Condition),
 			Text(reel.Reason), Text(reel.FoundAt), Text(reel.FoundOn), Optional(reel.Measured.Value, reel.Measured.Set),
-			Optional(reel.Nominal, reel.Nominal > 0), Text(reel.Owner), Text(reel.Hire), Text(reel.Return), Text(reel.Bought), Text(reel.Note),
+			Optional(reel.Nominal, reel.Nominal > 0), Text(reel.Owner), Text(reel.Hire), Text(reel.Return), Text(reel.Bought),
+			Text(stateWords(said, reel)), Text(reel.StateOn), Optional(reel.Weight.Value, reel.Weight.Set), Text(reel.TiedInto),
+			Text(last[reel.ID].Day), Text(last[reel.ID].Work), Text(last[reel.ID].By), Text(reel.Note),
 		})
 	}
 	return sheet
+}
+
+// stateWords say that a reel is not there, blank of one that is.
+func stateWords(of *fields.Field, reel plan.Reel) string {
+	if reel.State == "" {
+		return ""
+	}
+	return of.Text(fields.State{}, reel)
+}
+
+// lastServices are the last lines of the reels' histories.
+func lastServices(p *plan.Plan) map[plan.ReelID]plan.Service {
+	last := map[plan.ReelID]plan.Service{}
+	for line := range p.Services.All() {
+		if later(line, last[line.Reel]) {
+			last[line.Reel] = line
+		}
+	}
+	return last
+}
+
+// later reports whether a line of a history comes behind another.
+func later(a, b plan.Service) bool {
+	return cmp.Or(cmp.Compare(a.Day, b.Day), cmp.Compare(a.ID, b.ID)) > 0
 }
 
 // CaseSheet is the cases of a plan, in the columns that [ReadCases] reads back.

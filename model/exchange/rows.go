@@ -25,13 +25,20 @@ type sheetRows struct {
 // each visits the rows in which a column that is read holds something.
 func (r *sheetRows) each(visit func()) {
 	for r.at = r.layout.Head; r.at < len(r.grid.Rows); r.at++ {
-		for column, field := range r.layout.Fields {
-			if field != "" && r.grid.cell(r.at, column) != "" {
-				visit()
-				break
-			}
+		if r.holds(r.at) {
+			visit()
 		}
 	}
+}
+
+// holds reports whether a column that is read holds something in a row.
+func (r *sheetRows) holds(row int) bool {
+	for column, field := range r.layout.Fields {
+		if field != "" && field != IntoNote && field != PassOver && r.grid.cell(row, column) != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // downward are the cells of a field by row: a blank one in a row with something in it is the one above, as in a sheet whose

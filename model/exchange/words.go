@@ -73,28 +73,6 @@ func plain(text string) string {
 	}, text)
 }
 
-var conditions = map[string][]string{
-	"good":    {"good", "ok", "okay", "fine", "new", "working", "tested", "pass", "passed", "gut"},
-	"suspect": {"suspect", "doubtful", "check", "to check", "intermittent", "questionable", "unsure", "fair"},
-	"faulty":  {"faulty", "fault", "broken", "defect", "defective", "bad", "dead", "repair", "fail", "failed", "damaged", "defekt"},
-}
-
-func readCondition(text string) (string, error) {
-	for condition, words := range conditions {
-		for _, word := range words {
-			if plain(word) == plain(text) {
-				return condition, nil
-			}
-		}
-	}
-	return fields.Of(plan.ReelsTable, "condition").Read(fields.State{}, plan.Reel{}, text)
-}
-
-func isCondition(text string) bool {
-	_, err := readCondition(text)
-	return err == nil
-}
-
 var (
 	yes = strings.Fields("x yes y true 1 on 48 48v p48 phantom ja oui si ✓ ✔ √ +48 +48v")
 	no  = strings.Fields("- – — no n false 0 off none nein non")

@@ -76,7 +76,7 @@ func cablesInPlace(s State, segment plan.Segment) []Option {
 	}
 	said := func(ref plan.Ref, kind plan.CableKindID, length float64) Option {
 		name := words.Row(s.Plan, ref, s.Units)
-		return Option{string(ref.Key), name + aside + s.Units.Metres(length) + " of " + words.Row(s.Plan, plan.Ref{Table: plan.CableKindsTable, Key: plan.Key(kind)}, s.Units)}
+		return Option{string(ref.Key), name + aside + s.Units.Piece(length) + " of " + words.Row(s.Plan, plan.Ref{Table: plan.CableKindsTable, Key: plan.Key(kind)}, s.Units)}
 	}
 	var options []Option
 	used, lines := s.Plan.UsedReels(), s.Plan.UsedHouseLines()
@@ -134,7 +134,7 @@ func segmentKinds(s State, segment plan.Segment) []Option {
 
 func saySegmentLength(s State, segment plan.Segment) string {
 	_, length := made(s.Plan, segment)
-	return s.Units.Metres(length)
+	return s.Units.Piece(length)
 }
 
 func segmentLength(s State, segment plan.Segment) float64 {

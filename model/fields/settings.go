@@ -108,7 +108,7 @@ func cableKindFields() []*Field {
 	d := definer{plan.CableKindsTable}
 	return []*Field{
 		d.field("name", "name", "Kind of cable", "what it is called.").when(of(own)).by(putOwn("name")),
-		d.field("own_figure", "own_figure_dB_per_100m", "Maker's figure", "its loss at 100 MHz and 20 °C in dB per 100 m; it then counts instead of its category's.").
+		d.field("own_figure", "own_figure_dB_per_100m", "Maker's loss figure", "its loss at 100 MHz and 20 °C in dB per 100 m; it then counts instead of its category's.").
 			when(of(own)).ifBlankBy(of(categoryName)).by(putOwnFigure),
 		d.field("near_end", "near_end", "Near end", "a plug or a socket.").when(of(own)).among(ends).saying(of(func(_ State, r plan.CableKind) string { return cmp.Or(r.NearEnd, "plug") })).by(putOwn("near_end")),
 		d.field("far_end", "far_end", "Far end", "a plug or a socket.").when(of(own)).among(ends).saying(of(func(_ State, r plan.CableKind) string { return cmp.Or(r.FarEnd, "plug") })).by(putOwn("far_end")),

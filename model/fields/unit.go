@@ -21,7 +21,8 @@ var (
 		words.Units.Metres,
 		func(u words.Units, text string) (float64, error) { return quantity.ReadLength(text, u.Length) },
 	}
-	coordinate = unit{
+	cableLength = unit{words.Units.Piece, length.read}
+	coordinate  = unit{
 		words.Units.Metres,
 		func(u words.Units, text string) (float64, error) { return quantity.ReadCoordinate(text, u.Length) },
 	}
@@ -51,6 +52,8 @@ var units = []struct {
 	{"_factor", factor},
 	{"_dB_per_100m", decibels},
 	{"_dB", decibels},
+	{"length_m", cableLength},
+	{"nominal_m", cableLength},
 	{"_m", length},
 	{"_C", temperature},
 	{"_W", watts},

@@ -37,7 +37,7 @@ func Row(p *plan.Plan, ref plan.Ref, units Units) string {
 			return ""
 		}
 		kind, _ := p.CableKinds.Get(plan.Key(row.Kind))
-		return cmp.Or(row.Tag, kind.Name+" "+units.Metres(row.Length))
+		return cmp.Or(row.Tag, kind.Name+" "+units.Piece(row.Length))
 	case plan.SegmentsTable:
 		row, found := p.Segments.Get(ref.Key)
 		if !found {

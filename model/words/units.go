@@ -15,6 +15,14 @@ func (u Units) Metres(metres float64) string {
 	return strings.Replace(quantity.PrintLength(metres, u.Length, 1), ".0 ", " ", 1)
 }
 
+// Piece prints the length of one cable as it was typed: in metres to the hundredth, as 60.96 m, in feet to the tenth.
+func (u Units) Piece(metres float64) string {
+	if tenths := metres * 10; u.Length == quantity.Imperial || math.Abs(tenths-math.Round(tenths)) < 0.05 {
+		return u.Metres(metres)
+	}
+	return strings.Replace(quantity.PrintLength(metres, u.Length, 2), "0 ", " ", 1)
+}
+
 // Needed prints metres of a run, or missing of it, rounded up to a tenth of the unit.
 func (u Units) Needed(metres float64) string {
 	unit, forgiven := u.Unit(), 1e-6

@@ -55,7 +55,7 @@ func cablesOf(p *plan.Plan, b budget.Budget, units words.Units) (list []Cable) {
 
 func cableOf(p *plan.Plan, part budget.Part, units words.Units) Cable {
 	kind, _ := p.CableKinds.Get(plan.Key(part.Kind))
-	c := Cable{Order: part.Order, Length: units.Metres(part.Length), Kind: kind.Name, Tag: "by length"}
+	c := Cable{Order: part.Order, Length: units.Piece(part.Length), Kind: kind.Name, Tag: "by length"}
 	if line, found := p.HouseLines.Get(plan.Key(part.HouseLine)); found && part.HouseLine != "" {
 		c.Tag, c.Place = line.Name, "house line"
 		if line.Condition != plan.Good {
@@ -97,7 +97,7 @@ func SpareOf(p *plan.Plan, c cabling.Candidate, units words.Units) Spare {
 	var names []string
 	for _, reel := range c.Reels() {
 		kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
-		said := []string{tagOf(reel), units.Metres(reel.Length), kind.Name}
+		said := []string{tagOf(reel), units.Piece(reel.Length), kind.Name}
 		if box, cased := p.Cases.Get(plan.Key(reel.Case)); c.Free() && cased && reel.Case != "" {
 			said = append(said, box.Name)
 		}

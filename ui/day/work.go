@@ -126,7 +126,7 @@ func (v *View) swap() {
 	v.sheet = page
 	instead := tagOf(candidate.Reel)
 	if candidate.Reel.Tag == "" {
-		instead = v.units.Metres(candidate.Reel.Length) + " without a tag"
+		instead = v.units.Piece(candidate.Reel.Length) + " without a tag"
 	}
 	if candidate.Joined() {
 		instead += " and " + tagOf(candidate.Also) + ", joined,"

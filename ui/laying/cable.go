@@ -121,7 +121,7 @@ func (d *cableDialog) chosen() {
 	}
 	choice := d.choices[index]
 	d.length.Enable()
-	d.length.SetText(d.Units().Metres(choice.Length))
+	d.length.SetText(d.Units().Piece(choice.Length))
 	if choice.Segment.Kind == "" {
 		d.length.Disable() // a reel and a house line have their own
 	}

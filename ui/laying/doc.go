@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/budget"
+	"stageloom/model/cabling"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/pointer"
@@ -28,6 +29,8 @@ type Dialogs struct {
 	// Do makes an edit of the plan as one step and tells why when it is refused; Refused only tells.
 	Do      func(name string, edit func(*plan.Edit) error)
 	Refused func(error)
+	// AddHired brings what a pick asks to hire in into the stock, and calls done when it is there; nil where none can.
+	AddHired func(what []cabling.Hire, done func())
 	// Foresee shows the figures of links as they would be, until the next change; without any the plan's again.
 	Foresee func(...budget.Budget)
 }

@@ -187,9 +187,22 @@ func (d *pickDialog) tellNotes() {
 	tell("Not served", d.picks.Unserved)
 	if len(d.picks.HireIn) > 0 {
 		tell("The fewest cables to hire in that would serve all", []string{strings.Join(d.picks.HireIn, ", ")})
+		d.offerHired()
 	}
 	tell("Held back", d.picks.Held)
 	d.noted.SetMinSize(fyne.NewSize(0, min(notesHeight, d.notes.MinSize().Height)))
+}
+
+// offerHired offers to bring what is to be hired into the stock; what was added is picked from at once.
+func (d *pickDialog) offerHired() {
+	if d.AddHired == nil {
+		return
+	}
+	hires := d.proposal.HireIn
+	d.notes.Add(container.NewHBox(widget.NewButton("Add what is to be hired…", func() {
+		d.close()
+		d.AddHired(hires, d.PickCables)
+	})))
 }
 
 // newPickRow is a line of the list: name, cables now, cables proposed, margin.

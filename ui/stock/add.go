@@ -55,7 +55,7 @@ func (d *addDialog) show() {
 	form := widget.NewForm(
 		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("What there is", d.lines), widget.NewFormItem("Tags", d.tags),
 		widget.NewFormItem("Case", d.box), widget.NewFormItem("Owner", d.owner), widget.NewFormItem("Hire reference", d.reference),
-		widget.NewFormItem("Back by", d.back),
+		widget.NewFormItem("Return date", d.back),
 	)
 	d.add = widget.NewButton("Add", func() { d.take(false) })
 	d.add.Importance = widget.HighImportance

@@ -62,7 +62,7 @@ func (d *importDialog) askDevices(unknown []string, kinds []plan.Kind) {
 	if strings.Join(unknown, "\n") == strings.Join(d.words, "\n") {
 		return
 	}
-	d.words = unknown
+	d.words, d.asked.shown = unknown, nil
 	d.words2kinds.RemoveAll()
 	if len(unknown) == 0 {
 		return

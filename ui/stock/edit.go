@@ -103,7 +103,7 @@ func (d *reelDialog) extra() *widget.Form {
 	extra := widget.NewForm()
 	if d.reel.Count() > 1 {
 		d.some = d.field(strconv.Itoa(d.reel.Count()), "")
-		extra.AppendItem(widget.NewFormItem("For how many", d.some))
+		extra.AppendItem(widget.NewFormItem("Change how many of them", d.some))
 	}
 	d.newCase = d.field("", "its name")
 	extra.AppendItem(widget.NewFormItem("Into a new case", d.newCase))
@@ -174,7 +174,7 @@ func (d *reelDialog) howMany() (int, error) {
 	}
 	some, err := strconv.Atoi(strings.TrimSpace(d.some.Text))
 	if err != nil || some < 1 || some > d.reel.Count() {
-		return 0, fmt.Errorf("for how many: write 1 to %d", d.reel.Count())
+		return 0, fmt.Errorf("change how many of them: write 1 to %d", d.reel.Count())
 	}
 	return some, nil
 }

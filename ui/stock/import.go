@@ -33,8 +33,8 @@ type importDialog struct {
 	kinds  []plan.CableKind
 	file   exchange.Document
 	layout exchange.Layout
-	named  map[string]plan.CableKindID
 	means  map[string]plan.KindID
+	asked  stockQuestions
 	words  []string
 	// add puts what was read in, all of it or the good rows only; said tells what that is.
 	add  func(e *plan.Edit, goodOnly bool) error
@@ -72,7 +72,8 @@ func (s *Dialogs) ImportStock(place Place, path string) { s.importList(place, ho
 func (s *Dialogs) ImportInputs() { s.importList(s.OfPlan(), holdsInputs, "") }
 
 func (s *Dialogs) importList(place Place, holds, path string) {
-	d := &importDialog{Dialogs: s, place: place, kinds: catalogue.CableKindsFor(place.now()), named: map[string]plan.CableKindID{}, means: map[string]plan.KindID{}}
+	d := &importDialog{Dialogs: s, place: place, kinds: catalogue.CableKindsFor(place.now()), means: map[string]plan.KindID{}}
+	d.asked = d.newStockQuestions()
 	d.build(holds)
 	size := s.Window().Canvas().Size()
 	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(740, size.Height-60)))
@@ -154,6 +155,7 @@ func (d *importDialog) empty(reason string) {
 	d.read.SetText("")
 	d.table.RemoveAll()
 	d.words2kinds.RemoveAll()
+	d.words, d.asked.shown = nil, nil
 	d.faults.SetText("")
 	d.aside.SetText("")
 	d.told.SetText(reason)
@@ -265,8 +267,12 @@ func (d *importDialog) mean(column int, name string) {
 	}
 	if name == text.NotRead {
 		name = ""
+		if d.holds.Selected == holdsReels {
+			name = exchange.PassOver // which is said, so that it is asked about no more
+		}
 	}
 	d.layout = d.layout.Set(column, name)
+	d.keepColumn(column, name)
 	d.keep()
 	d.filling = true
 	for i, meaning := range d.columns {

@@ -85,7 +85,7 @@ func (d *importDialog) actChosen() plan.ActID {
 
 // reckonInputs reads an input list, and says field by field what it changes before anything is taken.
 func (d *importDialog) reckonInputs(grid exchange.Grid) {
-	d.askWords(nil)
+	d.askNothing()
 	now, act := d.place.now(), d.actChosen()
 	all, after := d.strike.Checked && act != "", 0
 	if !all {

@@ -12,6 +12,8 @@ import (
 // time: columns, encoding and sheet by the file.
 type keptChoices struct {
 	files map[string]fileChoices
+	// heads are what columns of stock lists mean by their own heads, for a corrected list with other columns beside them.
+	heads map[string]string
 }
 
 // Columns keeps what the columns of lists mean, by their heads: tomorrow's list of the same band comes with the same choice.
@@ -104,15 +106,59 @@ func (d *importDialog) keptLayout(grid exchange.Grid, relettered bool) exchange.
 			return d.known(exchange.Layout{Head: row, Fields: fields}, grid)
 		}
 	}
-	return exchange.Guess(grid, d.fields())
+	layout := exchange.Guess(grid, d.fields())
+	if holds != holdsReels || layout.Head == 0 {
+		return layout
+	}
+	for column := range grid.Width() {
+		if means, found := d.columnMeans(headOf(grid, layout, column)); found && d.hasField(means) {
+			layout = layout.Set(column, means)
+		}
+	}
+	return layout
+}
+
+// headOf is the head of a column as heads are compared.
+func headOf(grid exchange.Grid, layout exchange.Layout, column int) string {
+	if layout.Head == 0 || column >= len(grid.Rows[layout.Head-1]) {
+		return ""
+	}
+	return plan.Folded(grid.Rows[layout.Head-1][column])
+}
+
+// keepColumn keeps what a column of a stock list means by its own head.
+func (d *importDialog) keepColumn(column int, means string) {
+	grid, found := d.grid()
+	head := ""
+	if found {
+		head = headOf(grid, d.layout, column)
+	}
+	if d.holds.Selected != holdsReels || head == "" {
+		return
+	}
+	if d.kept.heads == nil {
+		d.kept.heads = map[string]string{}
+	}
+	d.kept.heads[head] = means
+}
+
+// columnMeans is what a column of a head means: as was said since the program began, or as the house remembers.
+func (d *importDialog) columnMeans(head string) (means string, found bool) {
+	if means, found = d.kept.heads[head]; !found && head != "" {
+		means, found = d.asked.remembered[exchange.SaidOf(ofColumn, head)]
+	}
+	return means, found
+}
+
+func (d *importDialog) hasField(name string) bool {
+	return name == exchange.PassOver || slices.ContainsFunc(d.fields(), func(field exchange.Field) bool { return field.Name == name })
 }
 
 // known is a layout as wide as a grid, with meanings that the plan still has.
 func (d *importDialog) known(layout exchange.Layout, grid exchange.Grid) exchange.Layout {
 	layout.Fields = append(slices.Clone(layout.Fields), make([]string, max(0, grid.Width()-len(layout.Fields)))...)[:grid.Width()]
-	fields := d.fields()
 	for i, name := range layout.Fields {
-		if !slices.ContainsFunc(fields, func(field exchange.Field) bool { return field.Name == name }) {
+		if !d.hasField(name) {
 			layout.Fields[i] = ""
 		}
 	}

@@ -16,8 +16,8 @@ import (
 	"stageloom/ui/text"
 )
 
-// mostFaults is how many faults are listed, mostWords how many words for kinds are asked about at a time.
-const mostFaults, mostWords = 200, 12
+// mostFaults is how many faults are listed, mostWords how many words are asked about at a time.
+const mostFaults, mostWords = 200, 40
 
 // reckon reads the rows as the choices have it, and says what comes of it.
 func (d *importDialog) reckon() {
@@ -38,29 +38,12 @@ func (d *importDialog) reckon() {
 	}
 }
 
-func (d *importDialog) reckonReels(grid exchange.Grid) {
-	options := exchange.Options{Bare: d.Units().Length, Kinds: d.kinds, Taken: exchange.TagTaken(d.place.now())}
-	if at := d.kind.SelectedIndex(); at > 0 {
-		options.Blank = d.kinds[at-1].ID
-	}
-	d.askWords(exchange.ReadStock(grid, d.layout, options).Unknown)
-	options.Named = d.named
-	list := exchange.ReadStock(grid, d.layout, options)
-	d.add = func(e *plan.Edit, goodOnly bool) error {
-		if goodOnly {
-			list = list.GoodOnly()
-		}
-		return list.Add(e, useCable)
-	}
-	d.conclude(text.ListTold(list, d.Units()), len(list.Rows), list.Faults)
-}
-
 func (d *importDialog) reckonCases(grid exchange.Grid) {
 	taken := map[string]bool{}
 	for box := range d.place.now().Cases.All() {
 		taken[strings.ToLower(box.Name)] = true
 	}
-	d.askWords(nil)
+	d.askNothing()
 	list := exchange.ReadCases(grid, d.layout, func(name string) bool { return taken[strings.ToLower(name)] })
 	d.add = func(e *plan.Edit, goodOnly bool) error {
 		if goodOnly {
@@ -108,42 +91,12 @@ func (d *importDialog) handKeys() {
 	}
 }
 
-// askWords asks what words for kinds mean that no kind bears; what was answered stays answered.
-func (d *importDialog) askWords(unknown []string) {
-	if strings.Join(unknown, "\n") == strings.Join(d.words, "\n") {
-		return
+// askNothing takes away what was asked about another list.
+func (d *importDialog) askNothing() {
+	if len(d.words)+len(d.asked.shown) > 0 {
+		d.words, d.asked.shown = nil, nil
+		d.words2kinds.RemoveAll()
 	}
-	d.words = unknown
-	d.words2kinds.RemoveAll()
-	if len(unknown) == 0 {
-		return
-	}
-	form := widget.NewForm()
-	names := append([]string{"not known: a fault"}, kindNames(d.kinds)...)
-	d.filling = true
-	for i, words := range unknown {
-		if i == mostWords {
-			break // once some are answered the others come up in the list of faults
-		}
-		means := dialogs.NewChooser(d, names, func(string) {})
-		means.SetSelectedIndex(0)
-		for at, kind := range d.kinds {
-			if kind.ID == d.named[words] {
-				means.SetSelectedIndex(at + 1)
-			}
-		}
-		means.OnChanged = func(string) {
-			delete(d.named, words)
-			if at := means.SelectedIndex(); at > 0 {
-				d.named[words] = d.kinds[at-1].ID
-			}
-			d.reckon()
-		}
-		form.AppendItem(widget.NewFormItem("\""+words+"\" is", means))
-	}
-	d.filling = false
-	d.words2kinds.Add(form)
-	d.words2kinds.Refresh()
 }
 
 // take puts the rows into the plan or the house as one step: all of them, or the good ones by the user's own choice.
@@ -155,6 +108,7 @@ func (d *importDialog) take(goodOnly bool) {
 	}
 	d.dialog.Hide()
 	d.place.changed()
+	d.remember()
 	d.Say("Imported " + d.said + ", from " + d.file.Name + ".")
 }
 

@@ -28,7 +28,7 @@ func open(t *testing.T) (*hosttest.Host, *stock.Dialogs) {
 	h, library := hosttest.New(t, plan.New("New plan")), house.Open(t.TempDir())
 	return h, &stock.Dialogs{
 		Host: h, Library: func() house.Library { return library },
-		Chosen: func() (text.StockRow, bool) { return text.StockRow{}, false }, Columns: columnsKept{},
+		Chosen: func() (text.StockRow, bool) { return text.StockRow{}, false }, Columns: columnsKept{}, ActShown: func() plan.ActID { return "" },
 	}
 }
 

@@ -39,9 +39,10 @@ func (a AddReels) Read(p *plan.Plan, units words.Units) (exchange.Stock, string)
 	}
 	list := exchange.ReadStock(grid, exchange.Layout{Fields: fields}, exchange.Options{
 		Bare: units.Length, Kinds: catalogue.CableKindsFor(p), Blank: a.Kind, Taken: exchange.TagTaken(p),
+		Means: map[exchange.Said]string{exchange.SaidOf(exchange.OfOwner, a.Owner): whose(a.Owner)},
 	})
 	if len(list.Unknown) > 0 {
-		return list, fmt.Sprintf("%q is no kind of cable of the plan or the catalogue; leave it out and choose the kind above.", list.Unknown[0])
+		return list, fmt.Sprintf("%q is no kind of cable of the plan or the catalogue; leave it out and choose the kind above.", list.Unknown[0].Word)
 	}
 	if len(list.Faults) > 0 {
 		words := list.Faults[0].Words
@@ -50,7 +51,15 @@ func (a AddReels) Read(p *plan.Plan, units words.Units) (exchange.Stock, string)
 	return list, ""
 }
 
-// ListTold says what a stock list holds: "15 cables in 3 rows, 640 m in all".
+// whose says of an owner that is typed by hand whether it is the house: as "us", or the house's own word.
+func whose(owner string) string {
+	if exchange.SaysOurs(owner) {
+		return exchange.HouseItself
+	}
+	return exchange.AnotherOwner
+}
+
+// ListTold says what a stock list holds: "15 cables in 3 rows, 640 m in all", or "12 cables of 50 m, 600 m in all".
 func ListTold(list exchange.Stock, units words.Units) string {
 	rows, cables := list.Count()
 	metres := 0.0
@@ -59,7 +68,14 @@ func ListTold(list exchange.Stock, units words.Units) string {
 			metres += reel.Length * float64(reel.Count())
 		}
 	}
-	return fmt.Sprintf("%s in %s, %s in all", words.Counted(cables, "cable", "cables"), words.Counted(rows, "row", "rows"), units.Metres(metres))
+	many := words.Counted(cables, "cable", "cables")
+	switch {
+	case cables == 1:
+		return many + " of " + units.Piece(metres)
+	case rows == 1:
+		return fmt.Sprintf("%s of %s, %s in all", many, units.Piece(list.Rows[0].Reels[0].Length), units.Metres(metres))
+	}
+	return fmt.Sprintf("%s in %s, %s in all", many, words.Counted(rows, "row", "rows"), units.Metres(metres))
 }
 
 // ReadTold says how a list was read, and what is worth a look in it.

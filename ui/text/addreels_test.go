@@ -19,9 +19,9 @@ func TestReelsAreAddedAsPeopleWriteThem(t *testing.T) {
 		form text.AddReels
 		told string
 	}{
-		{"a quantity", text.AddReels{Lines: "12 x 50 m", Kind: "cat6a"}, "12 cables in 1 row, 600 m in all"},
+		{"a quantity", text.AddReels{Lines: "12 x 50 m", Kind: "cat6a"}, "12 cables of 50 m, 600 m in all"},
 		{"several sorts, one with its own kind", text.AddReels{Lines: "12 x 50 m\n\n3 x 20 m Cat 6", Kind: "cat6a"}, "15 cables in 2 rows, 660 m in all"},
-		{"one tag each", text.AddReels{Lines: "50 m", Kind: "cat6a", Tags: "A01-A12"}, "12 cables in 1 row, 600 m in all"},
+		{"one tag each", text.AddReels{Lines: "50 m", Kind: "cat6a", Tags: "A01-A12"}, "12 cables of 50 m, 600 m in all"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			list, reason := c.form.Read(plan.New("x"), words.Units{})

@@ -126,7 +126,7 @@ func freeReels(p *plan.Plan, media standards.Media, units words.Units) []CableCh
 		if rest <= 0 || reel.Condition == plan.Faulty || !budget.Fits(kind, media) {
 			continue
 		}
-		words := fmt.Sprintf("%s · %s · %s", reelName(reel, rest), units.Metres(reel.Length), kind.Name)
+		words := fmt.Sprintf("%s · %s · %s", reelName(reel, rest), units.Piece(reel.Length), kind.Name)
 		if box, found := p.Cases.Get(plan.Key(reel.Case)); found {
 			words += " · " + box.Name
 		}
@@ -147,7 +147,7 @@ func freeLines(p *plan.Plan, media standards.Media, units words.Units) []CableCh
 		if used[line.ID] || line.Condition == plan.Faulty || !budget.Fits(kind, media) {
 			continue
 		}
-		words := fmt.Sprintf("house line %s · %s · %s", line.Name, units.Metres(line.Length), kind.Name)
+		words := fmt.Sprintf("house line %s · %s · %s", line.Name, units.Piece(line.Length), kind.Name)
 		if line.Condition == plan.Suspect {
 			words += " · suspect"
 		}

@@ -182,7 +182,7 @@ func cablesNote(p *plan.Plan, b budget.Budget, units words.Units) string {
 	var lengths []string
 	for _, part := range b.Parts {
 		if part.What == budget.Cable && !part.Assumed {
-			lengths = append(lengths, units.Metres(part.Length))
+			lengths = append(lengths, units.Piece(part.Length))
 		}
 	}
 	if len(lengths) == 0 {

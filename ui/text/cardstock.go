@@ -22,7 +22,7 @@ func segmentCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 		if part.What != budget.Cable || part.Order != row.Order || part.Assumed {
 			continue
 		}
-		c.add("length", units.Metres(part.Length), fmt.Sprintf("from %s to %s of the run", units.Metres(part.Start), units.Metres(part.End())))
+		c.add("length", units.Piece(part.Length), fmt.Sprintf("from %s to %s of the run", units.Metres(part.Start), units.Metres(part.End())))
 		if b.Graded && !part.Unknown {
 			c.add("loss", budget.LossTenths(part.LossDB)+" dB", "of this cable, computed "+b.Reference()+"; the link has "+b.Printed(units.Unit()).WhyIn(units.Needed))
 		}
@@ -33,17 +33,17 @@ func segmentCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 // reelCard tells of a reel of the stock.
 func reelCard(a *assess.Assessment, key plan.Key, units words.Units) Card {
 	reel, _ := a.Plan.Reels.Get(key)
-	title := "Reels of " + units.Metres(reel.Length)
+	title := "Reels of " + units.Piece(reel.Length)
 	if reel.Tag != "" {
 		title = "Reel " + reel.Tag
 	}
 	c := Card{Title: title, Kind: "stock", Subtitle: cableKindName(a.Plan, reel.Kind), Findings: a.FindingsAt(plan.ReelsTable, key)}
 	used := a.Plan.UsedReels()[reel.ID]
 	c.add("there are", fmt.Sprint(reel.Count()), fmt.Sprintf("%d in links, %d left", used, max(0, reel.There()-used)))
-	if away := reel.AwayWords(); away != "" {
+	if away := reel.AwayWords(); away != "" && reel.Lacking == 0 {
 		c.add("not there", fmt.Sprint(reel.Count()-reel.There()), away)
 	}
-	c.add("length", units.Metres(reel.Length), "each")
+	c.add("length", units.Piece(reel.Length), "each")
 	switch {
 	case reel.Lacking > 0:
 		c.add("the house's", lackingWords(reel), "right click in the stock list asks the house again")
@@ -91,7 +91,7 @@ func reelTitle(reel plan.Reel, units words.Units) string {
 	if reel.Tag != "" {
 		return "reel " + reel.Tag
 	}
-	return "reels of " + units.Metres(reel.Length)
+	return "reels of " + units.Piece(reel.Length)
 }
 
 func deviceName(p *plan.Plan, id plan.DeviceID) string {

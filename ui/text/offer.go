@@ -71,13 +71,13 @@ func kindOf(p *plan.Plan, cable plan.Segment) plan.CableKind {
 func OfferWords(p *plan.Plan, offer CableOffer, units words.Units) string {
 	if reel, found := p.Reels.Get(plan.Key(offer.Reel)); found {
 		if reel.Tag != "" {
-			return reel.Tag + " · " + units.Metres(reel.Length)
+			return reel.Tag + " · " + units.Piece(reel.Length)
 		}
-		return kindOf(p, offer.Segment()).Name + " · " + units.Metres(reel.Length)
+		return kindOf(p, offer.Segment()).Name + " · " + units.Piece(reel.Length)
 	}
 	name := kindOf(p, offer.Segment()).Name
 	if offer.Length > 0 {
-		name += " · " + units.Metres(offer.Length)
+		name += " · " + units.Piece(offer.Length)
 	}
 	return name
 }

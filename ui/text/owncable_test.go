@@ -51,10 +51,10 @@ func TestAKindOfCableThatCannotBe(t *testing.T) {
 		said     string
 	}{
 		{"no name", func(o *text.OwnCable) { o.Name = "  " }, "Kind of cable: this cannot be left blank."},
-		{"a figure that is none", func(o *text.OwnCable) { o.Figure = "good" }, `Maker's figure: decibels "good"`},
-		{"a figure out of this world", func(o *text.OwnCable) { o.Figure = "60" }, "Maker's figure: the own figure is 60 dB per 100 m; for Cat 6A it must be from 15.4 to 38.2"},
-		{"a figure that no cable has", func(o *text.OwnCable) { o.Figure = "500" }, `Maker's figure: "500" is out of bounds: it lies between 1.0 dB and 100.0 dB.`},
-		{"a point one place too far left", func(o *text.OwnCable) { o.Figure = "1.92" }, "Maker's figure: the own figure is 1.92 dB per 100 m; for Cat 6A it must be from 15.4 to 38.2"},
+		{"a figure that is none", func(o *text.OwnCable) { o.Figure = "good" }, `Maker's loss figure: decibels "good"`},
+		{"a figure out of this world", func(o *text.OwnCable) { o.Figure = "60" }, "Maker's loss figure: the own figure is 60 dB per 100 m; for Cat 6A it must be from 15.4 to 38.2"},
+		{"a figure that no cable has", func(o *text.OwnCable) { o.Figure = "500" }, `Maker's loss figure: "500" is out of bounds: it lies between 1.0 dB and 100.0 dB.`},
+		{"a point one place too far left", func(o *text.OwnCable) { o.Figure = "1.92" }, "Maker's loss figure: the own figure is 1.92 dB per 100 m; for Cat 6A it must be from 15.4 to 38.2"},
 		{"no kind that it is like", func(o *text.OwnCable) { o.From = "hose" }, "that it is like"},
 		{"decibels of a cable without a category", func(o *text.OwnCable) { o.From, o.Figure = "fibre-multimode", "3" }, "leave the figure blank"},
 	} {

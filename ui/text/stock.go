@@ -49,7 +49,7 @@ func StockOf(p *plan.Plan, query string, units words.Units) []StockRow {
 		case query != "" && !matches(query, reelTexts(p, reel, units)...):
 		case reel.Condition == plan.Faulty:
 			row.Faulty, row.Free, row.Left = true, "", 0
-			row.Name = strings.TrimSpace(kindName(p, reel.Kind) + " " + units.Metres(reel.Length))
+			row.Name = strings.TrimSpace(kindName(p, reel.Kind) + " " + units.Piece(reel.Length))
 			row.Note = cmp.Or(reel.Tag, times(reel.Count()))
 			faulty = append(faulty, row)
 		case query != "":
@@ -60,7 +60,7 @@ func StockOf(p *plan.Plan, query string, units words.Units) []StockRow {
 	}
 	for i := range rows {
 		if query == "" {
-			rows[i].Name, rows[i].Note = units.Metres(rows[i].Length), leftWords(p, rows[i])
+			rows[i].Name, rows[i].Note = units.Piece(rows[i].Length), leftWords(p, rows[i])
 		}
 	}
 	rows = underHeads(p, rows)
@@ -96,7 +96,7 @@ func reelRow(p *plan.Plan, reel plan.Reel, used int, units words.Units) StockRow
 	if row.Left > 0 {
 		row.Free = reel.ID
 	}
-	row.Note = units.Metres(reel.Length)
+	row.Note = units.Piece(reel.Length)
 	switch {
 	case reel.Count() > 1:
 		row.Note += fmt.Sprintf(", %d left", row.Left) + notThere(reel.Count()-reel.There())
@@ -187,14 +187,14 @@ func linkHolding(p *plan.Plan, id plan.ReelID) string {
 // reelTexts are what a reel is found by.
 func reelTexts(p *plan.Plan, reel plan.Reel, units words.Units) []string {
 	box, _ := p.Cases.Get(plan.Key(reel.Case))
-	return []string{reel.Tag, kindName(p, reel.Kind), units.Metres(reel.Length), box.Name, reel.Owner, reel.Hire, reel.Condition}
+	return []string{reel.Tag, kindName(p, reel.Kind), units.Piece(reel.Length), box.Name, reel.Owner, reel.Hire, reel.Condition}
 }
 
 // ReelWords is a reel in one line: tag or quantity, length, kind, case, and what is wrong with it.
 func ReelWords(p *plan.Plan, reel plan.Reel, units words.Units) string {
-	parts := []string{fmt.Sprintf("%d × %s", reel.Count(), units.Metres(reel.Length)), kindName(p, reel.Kind)}
+	parts := []string{fmt.Sprintf("%d × %s", reel.Count(), units.Piece(reel.Length)), kindName(p, reel.Kind)}
 	if reel.Tag != "" {
-		parts = []string{reel.Tag, units.Metres(reel.Length), kindName(p, reel.Kind)}
+		parts = []string{reel.Tag, units.Piece(reel.Length), kindName(p, reel.Kind)}
 	}
 	if box, found := p.Cases.Get(plan.Key(reel.Case)); found {
 		parts = append(parts, box.Name)

@@ -255,6 +255,11 @@ func comes(p *plan.Plan, table string, units words.Units) (said []string) {
 var listsDiffer = map[string]string{
 	"reels.kind":       "the dialog of the list asks what words mean that no kind bears",
 	"devices.kind":     "the dialog of the list asks what words mean that no kind bears",
+	"reels.condition":  "a list reads conditions in the words of several languages, and asks about others",
+	"reels.state":      "a list reads states in the words of several languages, and asks about others",
+	"reels.owner":      "the dialog of the list asks whether an owner is the house itself",
+	"reels.weight":     "the dialog of the list asks whether a weight without a unit is in kilograms",
+	"reels.state_on":   "a column without days is another column, so a list takes no day in words",
 	"reels.return":     "a column without days is another column, so a list takes no day in words",
 	"reels.found_on":   "a column without days is another column, so a list takes no day in words",
 	"reels.bought":     "a column without days is another column, so a list takes no day in words",

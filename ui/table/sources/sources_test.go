@@ -170,7 +170,7 @@ func TestCellsAreTypedAsPeopleWrite(t *testing.T) {
 		{"what was moved since, as it is shown", "links", "L1", "done", "tested ?", "tested"},
 		{"nothing done", "links", "L1", "done", "", ""},
 		{"a name without blanks around", "links", "L2", "name", "  L 7 ", "no such cell"},
-		{"a reel's length", "stock", "X60-01", "length", "148 ft", "45.1 m"},
+		{"a reel's length", "stock", "X60-01", "length", "148 ft", "45.11 m"},
 		{"a case that is new", "stock", "X60-01", "case", "Case 9", "Case 9"},
 		{"a case that is there", "stock", "X60-01", "case", "case 1", "Case 1"},
 		{"a condition by its letter", "stock", "X60-01", "condition", "f", "faulty"},
@@ -235,7 +235,7 @@ func TestBareNumbersAreReadInTheUnitsShown(t *testing.T) {
 	p := show(t)
 	after, err := set(t, p, "stock", "X60-01", "length", "100", feet)
 	require.NoError(t, err)
-	require.Equal(t, "30.5 m", cell(after, "stock", "X60-01", "length"))
+	require.Equal(t, "30.48 m", cell(after, "stock", "X60-01", "length"))
 	after, err = set(t, p, "links", "L1", "temperature", "86", feet)
 	require.NoError(t, err)
 	require.Equal(t, "30 °C", cell(after, "links", "L1", "temperature"))
