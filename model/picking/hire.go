@@ -15,9 +15,10 @@ func (p *Problem) plenty() *Problem {
 	return &q
 }
 
-// Hire finds the fewest reels beyond the stock with which as much as possible is served, by line; among equals those that
-// leave fewest links under the wanted margin. Lines with a count of nought are those that can only be hired. The answer's
-// picks use stock and hired reels alike. What stays unserved no number of these reels serves.
+// Hire finds the fewest reels to hire beyond the stock and the shelf with which as much as possible is served, by line; among
+// equals the least length, then the fewest from the shelf, then those that leave fewest links under the wanted margin. A use
+// counts what is had of the shelf and what is hired: the shelf's come first. Lines with a count of nought are those that can
+// only be hired. The answer's picks use all alike. What stays unserved no number of these reels serves.
 func Hire(ctx context.Context, p *Problem) ([]Use, *Answer) {
 	bare := *p
 	bare.Spares, bare.Order = nil, NewPlan
@@ -26,7 +27,7 @@ func Hire(ctx context.Context, p *Problem) ([]Use, *Answer) {
 		bare.Lines[i].Case = 0
 	}
 	m := newMaster(&bare, true)
-	order := []Objective{Unserved, Hired, UnderMargin}
+	order := []Objective{Unserved, Hired, HiredLength, FromShelf, UnderMargin}
 	choice, a := m.stages(ctx, order, m.greedy(order), nil)
 	for link := range p.Links {
 		a.Picks = append(a.Picks, nil)
