@@ -17,13 +17,15 @@ type Proposal struct {
 	Links []Change
 	// Now and Proposed sum them up.
 	Now, Proposed Totals
-	// Changes counts cables given up and cables taken, over all links.
+	// Changes counts cables that links have more and fewer, over all of them.
 	Changes int
 	// Unserved says of each link without cables that serve it why, the most important first.
 	Unserved []Unserved
-	// HireIn is the fewest cables that would serve every link that any cable can; empty where nothing is to be hired.
-	// Beyond lists the links with metres that no hire of such cables serves either, and HireProved tells that no fewer would do.
+	// HireIn is the fewest cables, and of those the fewest metres, that would serve every link that any cable can; empty where
+	// nothing is to be hired. FromShelf is what of it the house has, where its stock was offered for that: it is not hired.
+	// Beyond lists the links with metres that no hire of such cables serves either, and HireProved tells that no less would do.
 	HireIn     []Hire
+	FromShelf  []Hire
 	Beyond     []plan.LinkID
 	HireProved bool
 	// Proved tells that no picks are better by any of the objectives, which are listed in their order.
@@ -48,7 +50,7 @@ type Change struct {
 	ServedNow, Served bool
 	Now, Proposed     budget.Budget
 	Before, After     []plan.Segment
-	// Changes counts cables given up and cables taken.
+	// Changes counts cables that it has more and fewer.
 	Changes int
 	// PickedDB is the loss that was picked by, each part rounded up to thousandths of a dB; the budget's is at most one
 	// thousandth a part less.
@@ -123,19 +125,6 @@ func (t *Totals) add(b *budget.Budget, served bool) {
 type Objective struct {
 	Name         string
 	Value, Bound int
-}
-
-// Hire is a number of equal cables to hire in.
-type Hire struct {
-	Kind     plan.CableKindID
-	KindName string
-	Length   float64 // m
-	Count    int
-}
-
-// String is the row in words: "2 × 60 m of Cat 6A".
-func (h Hire) String() string {
-	return fmt.Sprintf("%d × %s m of %s", h.Count, plain(h.Length), h.KindName)
 }
 
 // Edit does what is proposed: one edit of the plan that the proposal was made from. It refuses where that plan's links,

@@ -42,8 +42,9 @@ type lineKey struct {
 type line struct {
 	lineKey
 	free []plan.ReelID
-	// all counts these cables wherever they lie; sample is a segment made of one.
+	// all counts these cables wherever they lie, shelf those that are named before any is hired; sample is a segment made of one.
 	all    int
+	shelf  int
 	sample plan.Segment
 }
 
@@ -121,7 +122,9 @@ func (s *survey) stock() {
 			reels = append(reels, reel)
 		}
 	}
-	slices.SortStableFunc(reels, byTag)
+	slices.SortStableFunc(reels, func(a, b plan.Reel) int {
+		return cmp.Or(cmp.Compare(btoi(s.request.Offered[a.ID]), btoi(s.request.Offered[b.ID])), byTag(a, b))
+	})
 	for _, reel := range reels {
 		key := keyOf(reel)
 		if _, found := s.lineOf[key]; !found {
@@ -129,6 +132,10 @@ func (s *survey) stock() {
 			s.lines = append(s.lines, line{lineKey: key, sample: plan.Segment{Reel: reel.ID}})
 		}
 		at := s.lineOf[key]
+		if s.request.ForHire && s.request.Offered[reel.ID] {
+			s.lines[at].shelf += reel.Count()
+			continue
+		}
 		s.lines[at].all += reel.Count()
 		for range reel.Count() - held[reel.ID] {
 			s.lines[at].free = append(s.lines[at].free, reel.ID)
@@ -165,7 +172,8 @@ func (s *survey) sortLines() {
 
 // pickable reports whether the request lets reels of a row be picked.
 func (s *survey) pickable(reel plan.Reel) bool {
-	return reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind)
+	return reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind) &&
+		(!s.request.OfTheHouse || reel.Taking != "" || s.request.Offered[reel.ID])
 }
 
 // barred reports whether the request keeps a kind out for all links.
