@@ -48,6 +48,7 @@ var rooms = map[string][]string{
 	"model/beside":            {"model/atomicfile"},
 	"model/picking":           {},
 	"model/cabling":           {"model/plan", "model/budget", "model/picking", "model/words"},
+	"model/supply":            {"model/plan", "model/budget", "model/cabling", "model/house", "model/words"},
 	"model/exchange":          {"model/fields", "model/patch", "model/plan", "model/quantity", "model/words"},
 	"model/revision":          {"model/geom", "model/quantity", "model/plan", "model/planfile", "model/budget", "model/patch", "model/cabling", "model/assess", "model/words"},
 	"model/raster":            {},

@@ -1,6 +1,8 @@
 package cabling
 
 import (
+	"slices"
+
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 )
@@ -49,15 +51,33 @@ const loom = "loom"
 // carries reports whether a kind of cable carries a link's transport at all: its medium, its pairs, its screen through.
 func (r *run) carries(kind plan.CableKind) bool {
 	t := r.survey.reckoner.Transport(r.link.Transport)
+	return carries(r.survey.reckoner, r.link.Transport, kind) && (!t.ScreenRequired || !r.fixed.Graded || kind.MetalShell)
+}
+
+func carries(reckoner *budget.Reckoner, transport plan.TransportID, kind plan.CableKind) bool {
+	t := reckoner.Transport(transport)
 	switch {
 	case kind.Form == loom || !budget.Fits(kind, t.Media):
 		return false
 	case kind.Pairs > 0 && kind.Pairs < t.PairsNeeded:
 		return false
-	case t.ScreenRequired && (!kind.Screened || r.fixed.Graded && !kind.MetalShell):
-		return false
 	}
-	return true
+	return !t.ScreenRequired || kind.Screened
+}
+
+// Carried tells of kinds of cable whether they carry what any of some links does, nil for all links of the plan. What else keeps
+// a kind off a link, such as its ends, it doesn't tell.
+func Carried(p *plan.Plan, links []plan.LinkID) func(plan.CableKind) bool {
+	reckoner := budget.NewReckoner(p)
+	var transports []plan.TransportID
+	for _, link := range chosen(p, links) {
+		if !slices.Contains(transports, link.Transport) {
+			transports = append(transports, link.Transport)
+		}
+	}
+	return func(kind plan.CableKind) bool {
+		return slices.ContainsFunc(transports, func(id plan.TransportID) bool { return carries(reckoner, id, kind) })
+	}
 }
 
 // begins and ends tell whether a kind can be the first and the last cable of the run. A panel takes any.
