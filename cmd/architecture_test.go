@@ -90,7 +90,7 @@ var rooms = map[string][]string{
 	"cmd/stageloom":        {"ui", "ui/answers", "model/desk", "model/house", "model/plan", "assets"},
 	"cmd/e2e":              {},
 	"cmd/outside/cascades": {"model/pairline", "model/standards"},
-	"cmd/loomsheet":        {"model/assess", "model/atomicfile", "model/budget", "model/cabling", "model/checks", "model/medium", "model/pairline", "model/patch", "model/plan", "model/planfile", "model/quantity", "model/revision", "model/standards", "model/words", "report"},
+	"cmd/loomsheet":        {"model/assess", "model/atomicfile", "model/budget", "model/cabling", "model/checks", "model/house", "model/medium", "model/pairline", "model/patch", "model/plan", "model/planfile", "model/quantity", "model/revision", "model/standards", "model/supply", "model/words", "report"},
 }
 
 // libraries says for the outside libraries that are kept to some rooms which

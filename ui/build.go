@@ -25,6 +25,10 @@ func (w *window) newLaying() *laying.Dialogs {
 		Do:         w.do,
 		Refused:    w.refused,
 		Foresee:    w.foresee,
+
+		Library:      func() house.Library { return w.library },
+		PickFrom:     w.settings.PickFrom,
+		KeepPickFrom: w.settings.SetPickFrom,
 	}
 	w.strip.Do, w.strip.Try, w.strip.Menu, w.strip.Couplers, w.strip.Choose = l.Change, l.Try, l.CableMenu, l.CouplerMenu, l.LayBy
 	w.strip.Open = func(c strip.Change) { w.soon(func() { l.LayBy(c) }) }

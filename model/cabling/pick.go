@@ -65,6 +65,8 @@ func (s *survey) propose(outcomes []outcome) *Proposal {
 		proposal.Now.add(&change.Now, change.ServedNow)
 		proposal.Proposed.add(&change.Proposed, change.Served)
 		proposal.Changes += change.Changes
+		proposal.Come += change.Come
+		proposal.Go += change.Go
 	}
 	proposal.OnSite, proposal.Left = s.onSite(proposal.Links), len(s.lies) > 0
 	if s.request.HoldBack {

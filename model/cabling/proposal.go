@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Proposal is what a pick comes to: how links stand now and would stand, why some stay unserved, and what to hire in.
@@ -19,6 +20,8 @@ type Proposal struct {
 	Now, Proposed Totals
 	// Changes counts cables that links have more and fewer, over all of them.
 	Changes int
+	// Come and Go tell them apart.
+	Come, Go int
 	// Unserved says of each link without cables that serve it why, the most important first.
 	Unserved []Unserved
 	// HireIn is the fewest cables, and of those the fewest metres, that would serve every link that any cable can; empty where
@@ -52,6 +55,8 @@ type Change struct {
 	Before, After     []plan.Segment
 	// Changes counts cables that it has more and fewer.
 	Changes int
+	// Come and Go tell them apart.
+	Come, Go int
 	// PickedDB is the loss that was picked by, each part rounded up to thousandths of a dB; the budget's is at most one
 	// thousandth a part less.
 	PickedDB float64
@@ -74,6 +79,24 @@ func sameChain(a, b []plan.Segment) bool {
 		}
 	}
 	return true
+}
+
+// Moves says how many cables come and go: "4 cables come, 2 go".
+func (p *Proposal) Moves() string {
+	verb := func(n int, one, many string) string {
+		if n == 1 {
+			return one
+		}
+		return many
+	}
+	come := words.Counted(p.Come, "cable ", "cables ") + verb(p.Come, "comes", "come")
+	switch {
+	case p.Go == 0:
+		return come
+	case p.Come == 0:
+		return words.Counted(p.Go, "cable ", "cables ") + verb(p.Go, "goes", "go")
+	}
+	return fmt.Sprintf("%s, %d %s", come, p.Go, verb(p.Go, "goes", "go"))
 }
 
 // Remarks says what is to be known of where the joins lie, and what changes where no cable does.
@@ -155,7 +178,8 @@ func (o *outcome) change() Change {
 			c.PickedDB += float64(up(step.LossDB)) / 1000
 		}
 	}
-	c.Changes = changes(c.Before, c.After)
+	come, gone := changes(c.Before, c.After)
+	c.Come, c.Go, c.Changes = come, gone, come+gone
 	return c
 }
 
@@ -173,8 +197,8 @@ func (r *run) servesNow() bool {
 	return r.fits(chain) && !r.wanting() && b.Missing == 0 && !b.Unknown() && b.Grade != budget.Over
 }
 
-// changes counts the cables of two chains that the other has not.
-func changes(before, after []plan.Segment) int {
+// changes counts the cables of each of two chains that the other has not.
+func changes(before, after []plan.Segment) (come, gone int) {
 	count := map[plan.Segment]int{}
 	for _, segment := range before {
 		count[segment.Cable()]--
@@ -182,9 +206,9 @@ func changes(before, after []plan.Segment) int {
 	for _, segment := range after {
 		count[segment.Cable()]++
 	}
-	sum := 0
 	for _, n := range count {
-		sum += max(n, -n)
+		come += max(0, n)
+		gone += max(0, -n)
 	}
-	return sum
+	return come, gone
 }

@@ -118,6 +118,9 @@ func (s *Supply) whole() map[string]bool {
 
 // rows are the house's, in the order in which equal ones are taken: by their tags, those without one last.
 func (s *Supply) rows() []plan.Reel {
+	if s.stock.Plan == nil {
+		return nil
+	}
 	return slices.SortedFunc(s.stock.Plan.Reels.All(), func(a, b plan.Reel) int {
 		return cmp.Or(cmp.Compare(min(1, len(b.Tag)), min(1, len(a.Tag))), words.Natural(a.Tag, b.Tag), cmp.Compare(a.ID, b.ID))
 	})

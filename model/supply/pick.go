@@ -75,6 +75,12 @@ func (s *Supply) known(request cabling.Request) cabling.Request {
 	return request
 }
 
+// OfHouse is the row of the house's stock that a reel of the copy would be taken of; false where the show has it already.
+func (k *Picked) OfHouse(id plan.ReelID) (plan.ReelID, bool) {
+	want, offered := k.supply.offered[id]
+	return want.Reel, offered
+}
+
 // takings counts what the links and the pieces held back have of the house that the show has not yet; of a loom or a trunk piece
 // all of it.
 func (k *Picked) takings() {

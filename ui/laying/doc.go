@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/budget"
+	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/pointer"
@@ -28,6 +29,10 @@ type Dialogs struct {
 	// Do makes an edit of the plan as one step and tells why when it is refused; Refused only tells.
 	Do      func(name string, edit func(*plan.Edit) error)
 	Refused func(error)
+	// Library holds the house's stock. PickFrom is the stock that cables were picked from last, which KeepPickFrom keeps.
+	Library      func() house.Library
+	PickFrom     func() string
+	KeepPickFrom func(string)
 	// Foresee shows the figures of links as they would be, until the next change; without any the plan's again.
 	Foresee func(...budget.Budget)
 }

@@ -7,6 +7,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/model/supply"
 	"stageloom/model/words"
 )
 
@@ -24,8 +25,11 @@ type Picks struct {
 	// taken apart.
 	OnSite     []string
 	TakesApart bool
-	// Unserved, HireIn and Held are sentences.
-	Unserved, HireIn, Held []string
+	// FromHouse lists what is taken of the house's stock.
+	FromHouse []string
+	// Unserved and Held are sentences; Advice is what to have besides, from the house or for hire.
+	Unserved, Held []string
+	Advice         []cabling.Advice
 	// Proof says whether anything better is possible.
 	Proof string
 	// Changed tells that there is something to take.
@@ -61,15 +65,32 @@ func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units words.Units) Picks 
 	for _, unserved := range proposal.Unserved {
 		k.Unserved = append(k.Unserved, unserved.String())
 	}
-	for _, hire := range proposal.HireIn {
-		k.HireIn = append(k.HireIn, hire.String())
-	}
+	k.Advice = proposal.Advice()
 	for _, held := range proposal.Held {
 		k.Held = append(k.Held, held.String())
 	}
 	k.Changed = len(k.Links) > 0
 	k.Head = headOf(proposal, len(k.Links))
 	return k
+}
+
+// PicksFrom puts a pick from the show's stock, the house's or both into words.
+func PicksFrom(picked *supply.Picked, units words.Units) Picks {
+	k := PicksOf(picked.Plan, picked.Proposal, units)
+	k.FromHouse = picked.Words()
+	k.Changed = k.Changed || len(k.FromHouse) > 0
+	return k
+}
+
+// Step names the change that the picks are.
+func (k Picks) Step() string {
+	switch len(k.Links) {
+	case 0:
+		return "Take cables from the house"
+	case 1:
+		return "Pick cables for " + k.Links[0].Name
+	}
+	return fmt.Sprintf("Pick cables for %d links", len(k.Links))
 }
 
 func headOf(proposal *cabling.Proposal, changed int) string {
@@ -89,7 +110,7 @@ func headOf(proposal *cabling.Proposal, changed int) string {
 	if names := proposal.TakesApart(); names != "" {
 		apart = " Takes apart " + names + "."
 	}
-	return fmt.Sprintf("%s would change, %s taken or given up."+apart, words.Counted(changed, "link", "links"), words.Counted(proposal.Changes, "cable", "cables"))
+	return fmt.Sprintf("%s would change: %s."+apart, words.Counted(changed, "link", "links"), proposal.Moves())
 }
 
 func sumsOf(proposal *cabling.Proposal, units words.Units) [][3]string {
@@ -107,7 +128,7 @@ func sumsOf(proposal *cabling.Proposal, units words.Units) [][3]string {
 		{"Least margin", least(now), least(then)},
 		{"Joins", fmt.Sprint(now.Joins), fmt.Sprint(then.Joins)},
 		{"Cable", units.Metres(now.Metres), units.Metres(then.Metres)},
-		{"Left coiled", units.Metres(now.Coiled), units.Metres(then.Coiled)},
+		{"Coiled", units.Metres(now.Coiled), units.Metres(then.Coiled)},
 	}
 }
 
