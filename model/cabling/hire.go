@@ -22,9 +22,12 @@ func (s *survey) hireIn(ctx context.Context, proposal *Proposal, outcomes []outc
 	left := s.leftAfter(outcomes)
 	s.offer(proposal.Unserved)
 	z := s.question()
-	best := z.hireForEach(ctx, s.byLine(left), outcomes)
-	if all := z.hireForAll(ctx); all.better(best) {
-		best = all
+	best := z.hireForAll(ctx)
+	// What was measured better than its kind serves as it lies, which the hire over all links does not count on.
+	if !best.proved || slices.ContainsFunc(s.lines, func(l line) bool { return l.measured.Set }) {
+		if each := z.hireForEach(ctx, s.byLine(left), outcomes); !best.better(each) {
+			best = each
+		}
 	}
 	for i, served := range best.served {
 		if !served && !s.runs[i].wanting() {

@@ -1,6 +1,7 @@
 package picking
 
 import (
+	"cmp"
 	"context"
 	"slices"
 )
@@ -28,7 +29,7 @@ func Hire(ctx context.Context, p *Problem) ([]Use, *Answer) {
 	}
 	m := newMaster(&bare, true)
 	order := []Objective{Unserved, Hired, HiredLength, FromShelf, UnderMargin}
-	choice, a := m.stages(ctx, order, m.greedy(order), nil)
+	choice, a := m.stages(ctx, order, m.greedyHire(order), nil)
 	for link := range p.Links {
 		a.Picks = append(a.Picks, nil)
 		if c := &m.columns[choice[link]]; !c.empty {
@@ -42,4 +43,87 @@ func Hire(ctx context.Context, p *Problem) ([]Use, *Answer) {
 		}
 	}
 	return hired, a
+}
+
+// greedyHire is a first choice where reels may be hired: links one by one, those of the highest priority and the greatest need
+// first, each by the pattern that wants least beyond what is left of stock and shelf.
+func (m *master) greedyHire(order []Objective) []int {
+	r := newRoom(m, nil, [objectives]int{})
+	choice := make([]int, len(m.groups))
+	for group := len(m.problem.Links); group < len(m.groups); group++ {
+		choice[group] = m.groups[group][0]
+		if last := m.groups[group][len(m.groups[group])-1]; m.hires(last) {
+			choice[group] = last // as many as there may be, until it is known how many it takes
+		}
+		r.take(choice[group], 1)
+	}
+	used := make([]int, len(m.problem.Lines))
+	for _, group := range m.byWeight() {
+		best, least := -1, [3]int{}
+		for _, i := range m.groups[group] {
+			if !r.fits(i) {
+				continue
+			}
+			more := m.beyond(used, m.columns[i].lines)
+			if best < 0 {
+				best, least = i, more
+				continue
+			}
+			than := cmp.Or(cmp.Compare(m.columns[i].cost[Unserved], m.columns[best].cost[Unserved]), slices.Compare(more[:], least[:]))
+			if than < 0 || than == 0 && m.better(i, best, order) {
+				best, least = i, more
+			}
+		}
+		choice[group] = best
+		r.take(best, 1)
+		for _, line := range m.columns[best].lines {
+			used[line]++
+		}
+	}
+	for group := len(m.problem.Links); group < len(m.groups); group++ {
+		if c := &m.columns[choice[group]]; m.hires(choice[group]) {
+			line := c.lines[0]
+			choice[group] = m.groups[group][min(len(c.lines), max(0, used[line]-m.problem.Lines[line].Count))]
+		}
+	}
+	return choice
+}
+
+// hires tells a column of reels had beyond the stock.
+func (m *master) hires(column int) bool {
+	c := &m.columns[column]
+	return c.cost[Hired]+c.cost[FromShelf] > 0
+}
+
+// beyond is what some reels want beyond stock and shelf, its length, and what they want of the shelf, when others are used.
+func (m *master) beyond(used, lines []int) (more [3]int) {
+	for i, line := range lines {
+		l, n := &m.problem.Lines[line], used[line]
+		for _, other := range lines[:i] {
+			if other == line {
+				n++
+			}
+		}
+		switch {
+		case n >= l.Count+l.Shelf:
+			more[0]++
+			more[1] += l.Length
+		case n >= l.Count:
+			more[2]++
+		}
+	}
+	return more
+}
+
+// byWeight is the order in which links are given reels at first: those of the highest priority and the greatest need first.
+func (m *master) byWeight() []int {
+	links := make([]int, len(m.problem.Links))
+	for i := range links {
+		links[i] = i
+	}
+	slices.SortStableFunc(links, func(a, b int) int {
+		p, q := &m.problem.Links[a], &m.problem.Links[b]
+		return cmp.Or(cmp.Compare(q.Priority, p.Priority), cmp.Compare(q.Need, p.Need))
+	})
+	return links
 }
