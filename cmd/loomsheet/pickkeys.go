@@ -26,6 +26,7 @@ type (
 		Proved     bool            `json:"proved"`
 		Objectives []objectiveKeys `json:"objectives"`
 		Links      []pickLinkKeys  `json:"links"`
+		Whole      []wholeKeys     `json:"laid_whole"`
 		Unserved   []unservedKeys  `json:"unserved"`
 		FromShelf  []hireKeys      `json:"house_has"`
 		HireIn     []hireKeys      `json:"hire_in"`
@@ -99,6 +100,11 @@ type (
 		Count   int      `json:"count"`
 		WouldDo []number `json:"would_do_m,omitempty"`
 	}
+	wholeKeys struct {
+		Name  string   `json:"name"`
+		Links []string `json:"links"`
+		Words string   `json:"words"`
+	}
 	takenKeys struct {
 		HouseReel string `json:"house_reel"`
 		Tag       string `json:"tag,omitempty"`
@@ -137,6 +143,14 @@ func (r picked) keys() pickKeys {
 	}
 	for _, u := range o.Unserved {
 		keys.Unserved = append(keys.Unserved, unservedKeysOf(u))
+	}
+	keys.Whole = []wholeKeys{}
+	for _, whole := range o.Whole {
+		row := wholeKeys{Name: whole.Name, Links: []string{}, Words: whole.String()}
+		for _, id := range whole.Links {
+			row.Links = append(row.Links, string(id))
+		}
+		keys.Whole = append(keys.Whole, row)
 	}
 	if r.house {
 		keys.From = string(r.from.From)

@@ -41,6 +41,9 @@ func (r picked) print(p *page) {
 	r.printHeld(p)
 	p.blank()
 	p.hang("", r.proof())
+	if r.proposal.Tried != "" {
+		p.hang("", r.proposal.Tried)
+	}
 	switch {
 	case r.copy != "" && len(r.from.Takings) > 0:
 		p.hang("", fmt.Sprintf("Laid in %s. The house learns what that plan takes when it is next saved in the window.", r.copy))
@@ -87,8 +90,17 @@ const changeColumn = 11
 
 // printChanges lists the links that get other cables, each with how it stands before and after.
 func (r picked) printChanges(p *page) {
+	whole, tied := r.proposal.LaidWhole()
+	if len(whole) > 0 {
+		p.blank()
+		var rows []string
+		for _, one := range whole {
+			rows = append(rows, one.String())
+		}
+		p.list("Looms and trunk pieces", rows)
+	}
 	for _, change := range r.proposal.Links {
-		if change.Same() {
+		if change.Same() || tied(change.Link) {
 			continue
 		}
 		p.blank()

@@ -38,6 +38,10 @@ type Proposal struct {
 	OnSite []OnSite
 	// Left tells that some links were left as they lie on site.
 	Left bool
+	// Whole are the looms and trunk pieces that are laid whole, and Tried says in how far all ways of that were tried; blank where
+	// there is none to lay.
+	Whole []Whole
+	Tried string
 	// Held lists what is held back at each position, where it was asked for.
 	Held []Held
 

@@ -28,6 +28,8 @@ type survey struct {
 	wanting map[plan.LinkID]bool
 	// hiring takes measured reels for no better than their kind: what is hired more of them was not measured.
 	hiring bool
+	// tie are the looms and trunk pieces that are laid whole.
+	tie tie
 }
 
 // lineKey tells equal reels: what is alike for the picker is one line of stock.
@@ -52,9 +54,10 @@ func keyOf(reel plan.Reel) lineKey {
 	return lineKey{reel.Kind, reel.Length, reel.Measured, reel.Condition == plan.Suspect}
 }
 
-// newSurvey reads a plan for a request, whose links must be there.
-func newSurvey(p *plan.Plan, request Request) *survey {
+// newSurvey reads a plan for a request, whose links must be there, with looms and trunk pieces laid.
+func newSurvey(p *plan.Plan, request Request, laid tie) *survey {
 	s := &survey{
+		tie:  laid,
 		plan: p, reckoner: budget.NewReckoner(p), request: request, kinds: map[plan.CableKindID]plan.CableKind{},
 		lineOf: map[lineKey]int{}, joints: map[jointKey]int{}, losses: map[lossKey][]int{}, cases: map[plan.CaseID]int{},
 		lies: map[plan.LinkID]bool{}, wanting: map[plan.LinkID]bool{},
@@ -82,6 +85,9 @@ func (s *survey) keepApart() {
 		picked[r.link.ID] = true
 	}
 	for _, r := range s.runs {
+		if reel, is := s.plan.Reels.Get(plan.Key(s.tie.reels[r.link.Partner])); is {
+			r.apart = append(r.apart, reel.Kind)
+		}
 		for _, segment := range s.plan.SegmentsOf(r.link.Partner) {
 			if !picked[r.link.Partner] || s.stays(segment) {
 				r.apart = append(r.apart, s.kindOf(segment).ID)
@@ -170,8 +176,11 @@ func (s *survey) sortLines() {
 	}
 }
 
-// pickable reports whether the request lets reels of a row be picked.
-func (s *survey) pickable(reel plan.Reel) bool {
+// pickable reports whether the request lets reels of a row be picked singly.
+func (s *survey) pickable(reel plan.Reel) bool { return reel.TiedInto == "" && s.allowed(reel) }
+
+// allowed reports whether the request lets reels of a row be picked at all.
+func (s *survey) allowed(reel plan.Reel) bool {
 	return reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind) &&
 		(!s.request.OfTheHouse || reel.Taking != "" || s.request.Offered[reel.ID])
 }

@@ -194,6 +194,7 @@ func (d *pickDialog) tellNotes() {
 	}
 	tell("What lies on site would be changed", d.picks.OnSite)
 	most = mostNotes
+	tell("Looms and trunk pieces", d.picks.Whole)
 	tell("To be taken from the house", d.picks.FromHouse)
 	tell("Not served", d.picks.Unserved)
 	for _, advice := range d.picks.Advice {

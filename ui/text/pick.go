@@ -25,6 +25,8 @@ type Picks struct {
 	// taken apart.
 	OnSite     []string
 	TakesApart bool
+	// Whole names the looms and trunk pieces that are laid whole, with their links, which are not among the others.
+	Whole []string
 	// FromHouse lists what is taken of the house's stock.
 	FromHouse []string
 	// Unserved and Held are sentences; Advice is what to have besides, from the house or for hire.
@@ -32,6 +34,8 @@ type Picks struct {
 	Advice         []cabling.Advice
 	// Proof says whether anything better is possible.
 	Proof string
+	// changing counts the links that change.
+	changing int
 	// Changed tells that there is something to take.
 	Changed bool
 }
@@ -48,9 +52,16 @@ type PickedLink struct {
 // PicksOf puts a proposal into words.
 func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units words.Units) Picks {
 	k := Picks{Proof: proofOf(proposal), Sums: sumsOf(proposal, units)}
+	whole, tied := proposal.LaidWhole()
+	for _, one := range whole {
+		k.Whole = append(k.Whole, one.String())
+	}
 	for _, change := range proposal.Links {
 		if change.Same() {
 			k.Same++
+			continue
+		}
+		if k.changing++; tied(change.Link) {
 			continue
 		}
 		k.Links = append(k.Links, PickedLink{
@@ -69,8 +80,11 @@ func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units words.Units) Picks 
 	for _, held := range proposal.Held {
 		k.Held = append(k.Held, held.String())
 	}
-	k.Changed = len(k.Links) > 0
-	k.Head = headOf(proposal, len(k.Links))
+	k.Changed = k.changing > 0
+	k.Head = headOf(proposal, k.changing)
+	if proposal.Tried != "" {
+		k.Proof += " " + proposal.Tried
+	}
 	return k
 }
 
@@ -84,13 +98,13 @@ func PicksFrom(picked *supply.Picked, units words.Units) Picks {
 
 // Step names the change that the picks are.
 func (k Picks) Step() string {
-	switch len(k.Links) {
-	case 0:
+	switch {
+	case k.changing == 0:
 		return "Take cables from the house"
-	case 1:
+	case k.changing == 1 && len(k.Links) == 1:
 		return "Pick cables for " + k.Links[0].Name
 	}
-	return fmt.Sprintf("Pick cables for %d links", len(k.Links))
+	return "Pick cables for " + words.Counted(k.changing, "link", "links")
 }
 
 func headOf(proposal *cabling.Proposal, changed int) string {
