@@ -4,6 +4,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/model/supply"
 )
 
 // The keys of pick --json, as schema/pick.json tells them.
@@ -125,8 +126,8 @@ func (r picked) keys() pickKeys {
 	o := r.proposal
 	keys := pickKeys{
 		Version: keysVersion, File: r.path, Copy: r.copy, OnTheDay: o.Request.OnTheDay, TakeApart: o.Request.TakeApart, LeftLying: o.Left, Now: totalKeysOf(o.Now), Proposed: totalKeysOf(o.Proposed),
-		Changes: o.Changes, Come: o.Come, Go: o.Go, Taken: []takenKeys{}, FromShelf: hireKeysOf(o.FromShelf), HireIn: hireKeysOf(o.HireIn), Proved: o.Proved, HireProved: o.HireProved || len(o.Unserved) == 0, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
-		OnSite: []onSiteKeys{}, Beyond: []string{}, Held: []heldKeys{},
+		Changes: o.Changes, Come: o.Come, Go: o.Go, FromShelf: hireKeysOf(o.FromShelf), HireIn: hireKeysOf(o.HireIn), Proved: o.Proved, HireProved: o.HireProved || len(o.Unserved) == 0, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
+		OnSite: []onSiteKeys{}, Beyond: []string{},
 	}
 	for _, objective := range o.Objectives {
 		keys.Objectives = append(keys.Objectives, objectiveKeys{objective.Name, objective.Value, objective.Bound})
@@ -144,32 +145,49 @@ func (r picked) keys() pickKeys {
 	for _, u := range o.Unserved {
 		keys.Unserved = append(keys.Unserved, unservedKeysOf(u))
 	}
-	keys.Whole = []wholeKeys{}
-	for _, whole := range o.Whole {
-		row := wholeKeys{Name: whole.Name, Links: []string{}, Words: whole.String()}
-		for _, id := range whole.Links {
-			row.Links = append(row.Links, string(id))
-		}
-		keys.Whole = append(keys.Whole, row)
-	}
+	keys.Whole = wholeKeysOf(o.Whole)
 	if r.house {
 		keys.From = string(r.from.From)
 	}
-	for _, taking := range r.from.Takings {
-		keys.Taken = append(keys.Taken, takenKeys{
-			string(taking.Row.ID), taking.Row.Tag, taking.Row.TiedInto, string(taking.Kind.ID), taking.Kind.Name, number(taking.Row.Length), taking.Quantity,
-		})
-	}
+	keys.Taken = takenKeysOf(r.from.Takings)
 	for _, id := range o.Beyond {
 		keys.Beyond = append(keys.Beyond, string(id))
 	}
-	for _, held := range o.Held {
+	keys.Held = r.heldKeys()
+	return keys
+}
+
+func (r picked) heldKeys() []heldKeys {
+	keys := []heldKeys{}
+	for _, held := range r.proposal.Held {
 		row := heldKeys{Position: string(held.Position), Link: string(held.Link)}
 		if held.Reel != "" {
 			cable := r.cable(plan.Segment{Reel: held.Reel})
 			row.Cable = &cable
 		}
-		keys.Held = append(keys.Held, row)
+		keys = append(keys, row)
+	}
+	return keys
+}
+
+func wholeKeysOf(list []cabling.Whole) []wholeKeys {
+	keys := []wholeKeys{}
+	for _, whole := range list {
+		row := wholeKeys{Name: whole.Name, Links: []string{}, Words: whole.String()}
+		for _, id := range whole.Links {
+			row.Links = append(row.Links, string(id))
+		}
+		keys = append(keys, row)
+	}
+	return keys
+}
+
+func takenKeysOf(takings []supply.Taking) []takenKeys {
+	keys := []takenKeys{}
+	for _, taking := range takings {
+		keys = append(keys, takenKeys{
+			string(taking.Row.ID), taking.Row.Tag, taking.Row.TiedInto, string(taking.Kind.ID), taking.Kind.Name, number(taking.Row.Length), taking.Quantity,
+		})
 	}
 	return keys
 }

@@ -55,7 +55,9 @@ type item struct {
 // named is what tells items apart.
 func (i item) named() [2]string { return [2]string{i.name, fmt.Sprint(i.house)} }
 
-func nameOf(reel plan.Reel) [2]string { return item{name: reel.TiedInto, house: reel.HouseReel != ""}.named() }
+func nameOf(reel plan.Reel) [2]string {
+	return item{name: reel.TiedInto, house: reel.HouseReel != ""}.named()
+}
 
 // holds reports whether a reel is part of an item that is used.
 func (t tie) holds(reel plan.Reel) bool {

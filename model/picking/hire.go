@@ -80,13 +80,18 @@ func (m *master) greedyHire(order []Objective) []int {
 			used[line]++
 		}
 	}
+	m.hireAsUsed(choice, used)
+	return choice
+}
+
+// hireAsUsed has of each line no more beyond the stock than is used.
+func (m *master) hireAsUsed(choice, used []int) {
 	for group := len(m.problem.Links); group < len(m.groups); group++ {
 		if c := &m.columns[choice[group]]; m.hires(choice[group]) {
 			line := c.lines[0]
 			choice[group] = m.groups[group][min(len(c.lines), max(0, used[line]-m.problem.Lines[line].Count))]
 		}
 	}
-	return choice
 }
 
 // hires tells a column of reels had beyond the stock.

@@ -50,13 +50,18 @@ func (d *pickDialog) options() fyne.CanvasObject {
 	d.check(box, "one cable held back a position", &d.request.HoldBack)
 	d.check(box, "suspect cables too", &d.request.Suspect)
 	d.check(box, "may take apart cables that lie, as the last resort", &d.request.TakeApart)
+	d.joinsField(box)
+	heading("Kinds")
+	d.kindChecks(box)
+	return box
+}
+
+// joinsField takes the most joins of a link that says nothing itself.
+func (d *pickDialog) joinsField(box *fyne.Container) {
 	d.joins = dialogs.NewEntry(d)
 	d.joins.SetText(strconv.Itoa(cabling.DefaultJoins))
 	d.joins.OnChanged = func(string) { d.limitJoins() }
 	box.Add(widget.NewForm(widget.NewFormItem("Most joins", d.joins)))
-	heading("Kinds")
-	d.kindChecks(box)
-	return box
 }
 
 // kindChecks lets kinds of the stock be barred.
