@@ -55,7 +55,7 @@ var rooms = map[string][]string{
 	"model/raster/rastertest": {onlyTests, "model/raster"},
 	"model/goldentest":        {onlyTests},
 
-	"report":       {"report/paper", "model/assess", "model/atomicfile", "model/budget", "model/checks", "model/exchange", "model/geom", "model/medium", "model/patch", "model/picture", "model/plan", "model/quantity", "model/revision", "model/standards", "model/words"},
+	"report":       {"report/paper", "model/assess", "model/atomicfile", "model/budget", "model/cabling", "model/checks", "model/exchange", "model/geom", "model/medium", "model/patch", "model/picture", "model/plan", "model/quantity", "model/revision", "model/standards", "model/words"},
 	"report/paper": {"model/atomicfile", "model/raster"},
 
 	"ui":                  {"ui/*", "model/*"},
