@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"stageloom/model/budget"
+	"stageloom/model/cabling"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
 	"stageloom/model/words"
@@ -116,8 +117,13 @@ func (p *printout) spareTable() paper.Table {
 			{Head: "m", Align: paper.Right},
 			{Head: "Number", Align: paper.Right},
 			{Head: "Case", Width: paper.Fill(1)},
+			{Head: "Can replace", Width: paper.Fill(1), Lines: 3},
 			{Head: "Back", Align: paper.Centre},
 		},
+	}
+	replaces := map[plan.ReelID][]string{}
+	for _, held := range cabling.HeldBack(p.Plan) {
+		replaces[held.Reel] = append(replaces[held.Reel], held.LinkName+" at "+held.PositionName)
 	}
 	used := p.Plan.UsedReels()
 	for _, reel := range p.spares(used) {
@@ -126,8 +132,8 @@ func (p *printout) spareTable() paper.Table {
 		if reel.Condition == plan.Suspect {
 			name += " (suspect: test first)"
 		}
-		row := paper.Texts("", reel.Tag, name, bare(reel.Length), fmt.Sprint(reel.There()-used[reel.ID]), p.caseName(reel), "")
-		row.Cells[0].Tick, row.Cells[6].Tick = true, true
+		row := paper.Texts("", reel.Tag, name, bare(reel.Length), fmt.Sprint(reel.There()-used[reel.ID]), p.caseName(reel), strings.Join(replaces[reel.ID], ", "), "")
+		row.Cells[0].Tick, row.Cells[7].Tick = true, true
 		table.Rows = append(table.Rows, row)
 	}
 	return table

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/assess"
+	"stageloom/model/cabling"
 	"stageloom/model/demo"
 	"stageloom/model/geom"
 	"stageloom/model/plan"
@@ -96,6 +97,21 @@ func TestEveryReelIsPulledAndComesBack(t *testing.T) {
 	for _, link := range a.Links() {
 		require.Contains(t, strike, "\n"+link.Name+" ")
 	}
+}
+
+// What is held back says which link at which position it can replace.
+func TestThePullListSaysWhatASpareCanReplace(t *testing.T) {
+	a := assess.Of(demo.Weekender())
+	prep := strings.Join(strings.Fields(strings.Join(packOf(t, a, report.Prep), "\n")), " ")
+	said := 0
+	for _, held := range cabling.HeldBack(a.Plan) {
+		if held.Reel != "" {
+			said++
+			require.Contains(t, prep, held.LinkName+" at ")
+		}
+	}
+	require.Positive(t, said)
+	require.Contains(t, prep, "Can replace")
 }
 
 func TestWhatCrossesTheGroundIsCoveredAndAgreed(t *testing.T) {

@@ -18,15 +18,18 @@ import (
 // newLaying hands what is done to links and their cables what it asks of the window, and joins the run strip to it.
 func (w *window) newLaying() *laying.Dialogs {
 	l := &laying.Dialogs{
-		Host:       w,
-		Strip:      w.strip,
-		EnterStrip: w.focusStrip,
-		Ground:     w.plan,
-		Sign:       w.sign,
-		Do:         w.do,
-		Refused:    w.refused,
-		Foresee:    w.foresee,
-		AddHired:   func(what []cabling.Hire, done func()) { w.stockDialogs.AddHired(what, done) },
+		Host:         w,
+		Strip:        w.strip,
+		EnterStrip:   w.focusStrip,
+		Ground:       w.plan,
+		Sign:         w.sign,
+		Do:           w.do,
+		Refused:      w.refused,
+		Foresee:      w.foresee,
+		AddHired:     func(what []cabling.Hire, done func()) { w.stockDialogs.AddHired(what, done) },
+		Library:      func() house.Library { return w.library },
+		PickFrom:     w.settings.PickFrom,
+		KeepPickFrom: w.settings.SetPickFrom,
 	}
 	w.strip.Do, w.strip.Try, w.strip.Menu, w.strip.Couplers, w.strip.Choose = l.Change, l.Try, l.CableMenu, l.CouplerMenu, l.LayBy
 	w.strip.Open = func(c strip.Change) { w.soon(func() { l.LayBy(c) }) }

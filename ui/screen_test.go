@@ -43,6 +43,7 @@ var besideTheWindow = []string{
 	"TestAListOfDevicesIsImportedWithWhatItChanges",
 	"TestAListPatchesAnActAndCountsOn",
 	"TestAPickIsSearchedForBesideTheWindow",
+	"TestAPickTakesFromTheHouse",
 	"TestAnInputListIsImported",
 	"TestEscapeClosesADialogAsItsCancelDoes", // that of the print, which draws a page
 	"TestMenusWorkOnThePlan",

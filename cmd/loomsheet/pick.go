@@ -4,14 +4,18 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 	"time"
 
 	"stageloom/model/cabling"
+	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/model/planfile"
+	"stageloom/model/supply"
 )
 
 // pickCommand picks cables for the links of a plan.
@@ -27,6 +31,8 @@ type pickCommand struct {
 	OwnKind        bool   `help:"Let a link that wants a kind have that one alone."`
 	MaxJoins       int    `default:"0" placeholder:"N" help:"Most joins of a link that says nothing itself; 3 unless stated."`
 	DifferentKinds bool   `help:"Take different kinds of cable for main and backup."`
+	House          filled `placeholder:"FOLDER" help:"The folder of a house's stock, stock.stageloom-stock in it: what of it is free for the plan is picked as --from says, and counts before a hire."`
+	From           string `placeholder:"STOCK" help:"Pick from the stock of the show, of the house, or of both; both unless stated, with --house."`
 	HoldBack       bool   `help:"Hold back at each position one cable able to replace its longest main run."`
 	Apply          bool   `help:"Lay what is proposed in a copy of the plan, which -o names."`
 	Output         filled `short:"o" placeholder:"PLAN" help:"Where the plan with the picks goes; the plan's own name writes it over."`
@@ -36,7 +42,7 @@ type pickCommand struct {
 // Help follows the flags in --help.
 func (pickCommand) Help() string {
 	return "Chooses reels of the stock for each link: first that as much as possible is served, by priority, then with the wanted margin, with few joins, " +
-		"few changes and little left coiled. What is laid, joined or tested is left as it lies, but for faulty reels; what would touch it all the same is named. Exits with 0 when every link asked for is served, 1 when one is not, and 2 when a file cannot be used."
+		"few changes and few metres coiled. What is laid, joined or tested is left as it lies, but for faulty reels; what would touch it all the same is named. Exits with 0 when every link asked for is served, 1 when one is not, and 2 when a file cannot be used."
 }
 
 // Run picks, tells what would change, and writes the copy that was asked for.
@@ -49,34 +55,57 @@ func (c *pickCommand) Run(a *answer) error {
 	if c.Apply != (c.Output != "") {
 		return errors.New("--apply and -o FILE go together: the one lays the cables, the other says in which file")
 	}
-	request, err := c.request(p)
+	stock, from, err := c.source()
+	if err != nil {
+		return err
+	}
+	request, err := c.request(p, stock)
 	if err != nil {
 		return err
 	}
 	interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	proposal, err := cabling.Pick(interrupted, p, request, nil)
+	result, err := supply.Pick(interrupted, p, stock, from, request, nil)
 	if err != nil {
 		return err
 	}
 	if c.Apply {
-		if err := apply(path, string(c.Output), p, proposal); err != nil {
+		if err := apply(path, string(c.Output), p, result.Edit(stock)); err != nil {
 			return err
 		}
 	}
-	if len(proposal.Unserved) > 0 {
+	if len(result.Proposal.Unserved) > 0 {
 		a.worsen(stopped)
 	}
-	result := picked{path: path, copy: string(c.Output), plan: p, proposal: proposal}
+	said := picked{path: path, copy: string(c.Output), plan: result.Plan, proposal: result.Proposal, house: c.House != "", from: result}
 	if c.JSON {
-		return a.json(result.keys())
+		return a.json(said.keys())
 	}
-	result.print(&a.page)
+	said.print(&a.page)
 	return nil
 }
 
-// request turns the flags into what is asked of the plan.
-func (c *pickCommand) request(p *plan.Plan) (cabling.Request, error) {
+// source reads the house's stock, where there is one, and which stock is picked from.
+func (c *pickCommand) source() (stock house.Stock, from supply.Source, err error) {
+	from = supply.Source(strings.ToLower(c.From))
+	switch {
+	case c.House == "" && c.From == "":
+		return stock, supply.Show, nil
+	case c.House == "":
+		return stock, from, errors.New("--from goes with --house FOLDER, which says where the house's stock lies")
+	case c.From == "":
+		from = supply.Both
+	case !slices.Contains(supply.Sources(), from):
+		return stock, from, fmt.Errorf("--from %s: write show, house or both", plan.Clipped(c.From))
+	}
+	if stock, err = house.Open(string(c.House)).Stock(); err == nil && stock.Plan.Reels.Len() == 0 {
+		err = fmt.Errorf("--house %s: there is no stock of a house; name the folder in which stock.stageloom-stock lies", c.House)
+	}
+	return stock, from, err
+}
+
+// request turns the flags into what is asked of the plan; kinds may be the house's.
+func (c *pickCommand) request(p *plan.Plan, stock house.Stock) (cabling.Request, error) {
 	request := cabling.Request{
 		OnTheDay: c.OnTheDay, TakeApart: c.TakeApart, Suspect: c.Suspect, OwnKind: c.OwnKind, MaxJoins: c.MaxJoins, DifferentKinds: c.DifferentKinds, HoldBack: c.HoldBack,
 	}
@@ -97,7 +126,7 @@ func (c *pickCommand) request(p *plan.Plan) (cabling.Request, error) {
 	}{{"--wanted", c.Wanted, &request.Wanted}, {"--barred", c.Barred, &request.Barred}} {
 		for _, slug := range flag.given {
 			id := plan.CableKindID(strings.TrimSpace(string(slug)))
-			if !p.CableKinds.Has(plan.Key(id)) {
+			if !p.CableKinds.Has(plan.Key(id)) && (stock.Plan == nil || !stock.Plan.CableKinds.Has(plan.Key(id))) {
 				return request, fmt.Errorf("%s %s: the plan holds no such kind of cable; it holds %s", flag.name, id, kindSlugs(p))
 			}
 			*flag.into = append(*flag.into, id)
@@ -134,8 +163,8 @@ func kindSlugs(p *plan.Plan) string {
 }
 
 // apply lays what is proposed and writes the plan: over itself, if nothing else has changed it, or to a file that is not there.
-func apply(path, target string, p *plan.Plan, proposal *cabling.Proposal) error {
-	next, err := plan.Do(p, nil, proposal.Edit)
+func apply(path, target string, p *plan.Plan, edit func(*plan.Edit) error) error {
+	next, err := plan.Do(p, plan.NewIDSource(rand.Uint64(), rand.Uint64()), edit)
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/model/supply"
 )
 
 // The keys of pick --json, as schema/pick.json tells them.
@@ -12,17 +13,23 @@ type (
 		Version    int             `json:"loomsheet"`
 		File       string          `json:"file"`
 		Copy       string          `json:"copy,omitempty"`
+		From       string          `json:"from,omitempty"`
 		OnTheDay   bool            `json:"on_the_day"`
 		TakeApart  bool            `json:"take_apart"`
 		LeftLying  bool            `json:"left_lying"`
 		Now        pickTotalKeys   `json:"now"`
 		Proposed   pickTotalKeys   `json:"proposed"`
 		Changes    int             `json:"changes"`
+		Come       int             `json:"cables_come"`
+		Go         int             `json:"cables_go"`
+		Taken      []takenKeys     `json:"taken_from_house"`
 		OnSite     []onSiteKeys    `json:"on_site"`
 		Proved     bool            `json:"proved"`
 		Objectives []objectiveKeys `json:"objectives"`
 		Links      []pickLinkKeys  `json:"links"`
+		Whole      []wholeKeys     `json:"laid_whole"`
 		Unserved   []unservedKeys  `json:"unserved"`
+		FromShelf  []hireKeys      `json:"house_has"`
 		HireIn     []hireKeys      `json:"hire_in"`
 		HireProved bool            `json:"hire_proved"`
 		Beyond     []string        `json:"beyond_hire"`
@@ -62,6 +69,7 @@ type (
 	}
 	pickCableKey struct {
 		Reel      string `json:"reel,omitempty"`
+		HouseReel string `json:"house_reel,omitempty"`
 		HouseLine string `json:"house_line,omitempty"`
 		Name      string `json:"name"`
 		Kind      string `json:"kind"`
@@ -87,10 +95,25 @@ type (
 		Words    string   `json:"words"`
 	}
 	hireKeys struct {
-		Kind   string `json:"kind"`
-		Name   string `json:"name"`
-		Length number `json:"length_m"`
-		Count  int    `json:"count"`
+		Kind    string   `json:"kind"`
+		Name    string   `json:"name"`
+		Length  number   `json:"length_m"`
+		Count   int      `json:"count"`
+		WouldDo []number `json:"would_do_m,omitempty"`
+	}
+	wholeKeys struct {
+		Name  string   `json:"name"`
+		Links []string `json:"links"`
+		Words string   `json:"words"`
+	}
+	takenKeys struct {
+		HouseReel string `json:"house_reel"`
+		Tag       string `json:"tag,omitempty"`
+		TiedInto  string `json:"tied_into,omitempty"`
+		Kind      string `json:"kind"`
+		Name      string `json:"name"`
+		Length    number `json:"length_m"`
+		Count     int    `json:"count"`
 	}
 	heldKeys struct {
 		Position string        `json:"position"`
@@ -103,8 +126,8 @@ func (r picked) keys() pickKeys {
 	o := r.proposal
 	keys := pickKeys{
 		Version: keysVersion, File: r.path, Copy: r.copy, OnTheDay: o.Request.OnTheDay, TakeApart: o.Request.TakeApart, LeftLying: o.Left, Now: totalKeysOf(o.Now), Proposed: totalKeysOf(o.Proposed),
-		Changes: o.Changes, Proved: o.Proved, HireProved: o.HireProved || len(o.Unserved) == 0, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
-		HireIn: []hireKeys{}, OnSite: []onSiteKeys{}, Beyond: []string{}, Held: []heldKeys{},
+		Changes: o.Changes, Come: o.Come, Go: o.Go, FromShelf: hireKeysOf(o.FromShelf), HireIn: hireKeysOf(o.HireIn), Proved: o.Proved, HireProved: o.HireProved || len(o.Unserved) == 0, Objectives: []objectiveKeys{}, Links: []pickLinkKeys{}, Unserved: []unservedKeys{},
+		OnSite: []onSiteKeys{}, Beyond: []string{},
 	}
 	for _, objective := range o.Objectives {
 		keys.Objectives = append(keys.Objectives, objectiveKeys{objective.Name, objective.Value, objective.Bound})
@@ -122,19 +145,61 @@ func (r picked) keys() pickKeys {
 	for _, u := range o.Unserved {
 		keys.Unserved = append(keys.Unserved, unservedKeysOf(u))
 	}
-	for _, h := range o.HireIn {
-		keys.HireIn = append(keys.HireIn, hireKeys{string(h.Kind), h.KindName, number(h.Length), h.Count})
+	keys.Whole = wholeKeysOf(o.Whole)
+	if r.house {
+		keys.From = string(r.from.From)
 	}
+	keys.Taken = takenKeysOf(r.from.Takings)
 	for _, id := range o.Beyond {
 		keys.Beyond = append(keys.Beyond, string(id))
 	}
-	for _, held := range o.Held {
+	keys.Held = r.heldKeys()
+	return keys
+}
+
+func (r picked) heldKeys() []heldKeys {
+	keys := []heldKeys{}
+	for _, held := range r.proposal.Held {
 		row := heldKeys{Position: string(held.Position), Link: string(held.Link)}
 		if held.Reel != "" {
 			cable := r.cable(plan.Segment{Reel: held.Reel})
 			row.Cable = &cable
 		}
-		keys.Held = append(keys.Held, row)
+		keys = append(keys, row)
+	}
+	return keys
+}
+
+func wholeKeysOf(list []cabling.Whole) []wholeKeys {
+	keys := []wholeKeys{}
+	for _, whole := range list {
+		row := wholeKeys{Name: whole.Name, Links: []string{}, Words: whole.String()}
+		for _, id := range whole.Links {
+			row.Links = append(row.Links, string(id))
+		}
+		keys = append(keys, row)
+	}
+	return keys
+}
+
+func takenKeysOf(takings []supply.Taking) []takenKeys {
+	keys := []takenKeys{}
+	for _, taking := range takings {
+		keys = append(keys, takenKeys{
+			string(taking.Row.ID), taking.Row.Tag, taking.Row.TiedInto, string(taking.Kind.ID), taking.Kind.Name, number(taking.Row.Length), taking.Quantity,
+		})
+	}
+	return keys
+}
+
+func hireKeysOf(rows []cabling.Hire) []hireKeys {
+	keys := []hireKeys{}
+	for _, h := range rows {
+		row := hireKeys{Kind: string(h.Kind), Name: h.KindName, Length: number(h.Length), Count: h.Count}
+		for _, length := range h.WouldDo {
+			row.WouldDo = append(row.WouldDo, number(length))
+		}
+		keys = append(keys, row)
 	}
 	return keys
 }
@@ -184,6 +249,9 @@ func (r picked) cable(segment plan.Segment) pickCableKey {
 	}
 	if reel, found := r.plan.Reels.Get(plan.Key(segment.Reel)); found {
 		key.Kind, key.Length = string(reel.Kind), number(reel.Length)
+		if row, offered := r.from.OfHouse(segment.Reel); offered {
+			key.Reel, key.HouseReel = "", string(row)
+		}
 	}
 	if line, found := r.plan.HouseLines.Get(plan.Key(segment.HouseLine)); found {
 		key.Kind, key.Length = string(line.Kind), number(line.Length)

@@ -8,13 +8,17 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/model/supply"
 )
 
 // picked is what was picked for a plan, and the copy it was laid in, if any.
 type picked struct {
 	path, copy string
-	plan       *plan.Plan
-	proposal   *cabling.Proposal
+	// plan holds what the house offers beside the plan's own stock.
+	plan     *plan.Plan
+	proposal *cabling.Proposal
+	house    bool
+	from     *supply.Picked
 }
 
 // print lays out the comparison, what changes, what stays unserved and what to hire in.
@@ -24,19 +28,25 @@ func (r picked) print(p *page) {
 	if r.proposal.Request.OnTheDay {
 		manner = "with few changes"
 	}
-	p.hang("", fmt.Sprintf("%s: cables picked for %s, %s", r.path, counted(len(r.proposal.Links), "link"), manner))
+	p.hang("", fmt.Sprintf("%s: cables picked for %s, %s%s", r.path, counted(len(r.proposal.Links), "link"), manner, r.source()))
 	if len(r.proposal.Links) > 0 {
 		p.blank()
 		r.printTotals(p)
 	}
 	r.printOnSite(p)
 	r.printChanges(p)
+	r.printTaken(p)
 	r.printUnserved(p)
-	r.printHire(p)
+	r.printAdvice(p)
 	r.printHeld(p)
 	p.blank()
 	p.hang("", r.proof())
+	if r.proposal.Tried != "" {
+		p.hang("", r.proposal.Tried)
+	}
 	switch {
+	case r.copy != "" && len(r.from.Takings) > 0:
+		p.hang("", fmt.Sprintf("Laid in %s. The house learns what that plan takes when it is next saved in the window.", r.copy))
 	case r.copy != "":
 		p.hang("", fmt.Sprintf("Laid in %s.", r.copy))
 	case r.changed() > 0:
@@ -63,8 +73,9 @@ func (r picked) printTotals(p *page) {
 	row("least margin", least(now), least(then))
 	row("joins", fmt.Sprint(now.Joins), fmt.Sprint(then.Joins))
 	row("cable", metres(now.Metres), metres(then.Metres))
-	row("left coiled", metres(now.Coiled), metres(then.Coiled))
-	row("cables changed", "", fmt.Sprint(r.proposal.Changes))
+	row("coiled", metres(now.Coiled), metres(then.Coiled))
+	row("cables that come", "", fmt.Sprint(r.proposal.Come))
+	row("cables that go", "", fmt.Sprint(r.proposal.Go))
 }
 
 func least(t cabling.Totals) string {
@@ -79,8 +90,17 @@ const changeColumn = 11
 
 // printChanges lists the links that get other cables, each with how it stands before and after.
 func (r picked) printChanges(p *page) {
+	whole, tied := r.proposal.LaidWhole()
+	if len(whole) > 0 {
+		p.blank()
+		var rows []string
+		for _, one := range whole {
+			rows = append(rows, one.String())
+		}
+		p.list("Looms and trunk pieces", rows)
+	}
 	for _, change := range r.proposal.Links {
-		if change.Same() {
+		if change.Same() || tied(change.Link) {
 			continue
 		}
 		p.blank()
@@ -140,6 +160,32 @@ func (r picked) printOnSite(p *page) {
 	}
 }
 
+// source says which stock was picked from, where there is a choice.
+func (r picked) source() string {
+	if !r.house {
+		return ""
+	}
+	return map[supply.Source]string{
+		supply.Show: ", from the show's stock", supply.House: ", from the house's stock", supply.Both: ", from the stock of show and house",
+	}[r.from.From]
+}
+
+// printTaken lists what is taken of the house's stock.
+func (r picked) printTaken(p *page) {
+	if rows := r.from.Words(); len(rows) > 0 {
+		p.blank()
+		p.list("To be taken from the house", rows)
+	}
+}
+
+// list prints sentences under a heading.
+func (p *page) list(head string, rows []string) {
+	p.hang("", head+":")
+	for _, row := range rows {
+		p.hang("  - ", row)
+	}
+}
+
 func (r picked) printUnserved(p *page) {
 	if len(r.proposal.Unserved) == 0 {
 		return
@@ -151,34 +197,16 @@ func (r picked) printUnserved(p *page) {
 	}
 }
 
-func (r picked) printHire(p *page) {
-	hire := r.proposal.HireIn
-	if len(hire) > 0 {
+// printAdvice says what to have besides: from the house, or for hire.
+func (r picked) printAdvice(p *page) {
+	for _, advice := range r.proposal.Advice() {
 		p.blank()
-		head := "To hire in, so that all are served:"
-		if len(r.proposal.Beyond) > 0 {
-			head = fmt.Sprintf("To hire in, so that all but %s are served:", r.names(r.proposal.Beyond))
+		if len(advice.Rows) == 0 {
+			p.hang("", advice.Head+".")
+			continue
 		}
-		p.hang("", head)
-		for _, row := range hire {
-			p.hang("  - ", row.String())
-		}
-		if !r.proposal.HireProved {
-			p.hang("  ", "That fewer would not do is not proved.")
-		}
-	} else if len(r.proposal.Beyond) > 0 {
-		p.blank()
-		p.hang("", fmt.Sprintf("No hire of the kinds that the stock holds or links want serves %s.", r.names(r.proposal.Beyond)))
+		p.list(advice.Head, advice.Rows)
 	}
-}
-
-func (r picked) names(links []plan.LinkID) string {
-	var names []string
-	for _, id := range links {
-		link, _ := r.plan.Link(id)
-		names = append(names, link.Name)
-	}
-	return strings.Join(names, ", ")
 }
 
 func (r picked) printHeld(p *page) {

@@ -263,36 +263,36 @@ func TestWhyALinkStaysUnserved(t *testing.T) {
 		request cabling.Request
 		want    string
 	}{
-		{"too short", func(t *testing.T, s *show) { s.reel(t, "A", "cat6a", 78) }, cabling.Request{}, "L01 cannot be reached from the whole stock: too short by 12.0 m"},
-		{"over", func(t *testing.T, s *show) { s.reel(t, "A", "cat5e", 50, many(2)) }, cabling.Request{}, "L01 cannot be reached from the whole stock: over by 2.2 dB at 100 MHz"},
-		{"no kind", func(t *testing.T, s *show) { s.reel(t, "A", "cat6a", 100) }, cabling.Request{Barred: []plan.CableKindID{"cat6a"}}, "L01 cannot be reached from the whole stock: it holds no kind of cable that is allowed for it"},
+		{"too short", func(t *testing.T, s *show) { s.reel(t, "A", "cat6a", 78) }, cabling.Request{}, "L01 cannot be reached from all of the stock: too short by 12.0 m"},
+		{"over", func(t *testing.T, s *show) { s.reel(t, "A", "cat5e", 50, many(2)) }, cabling.Request{}, "L01 cannot be reached from all of the stock: over by 2.2 dB at 100 MHz"},
+		{"no kind", func(t *testing.T, s *show) { s.reel(t, "A", "cat6a", 100) }, cabling.Request{Barred: []plan.CableKindID{"cat6a"}}, "L01 cannot be reached from all of the stock: it holds no kind of cable that is allowed for it"},
 		{"nothing fits", func(t *testing.T, s *show) {
 			s.reel(t, "A", "cat6a", 100)
 			s.change(t, 0, func(l *plan.Link) { l.FromPort = "B0" })
-		}, cabling.Request{}, "L01 cannot be reached from the whole stock: no cables that reach fit port B0 at one end and port A0 at the other"},
+		}, cabling.Request{}, "L01 cannot be reached from all of the stock: no cables that reach fit port B0 at one end and port A0 at the other"},
 		{"crowded out", func(t *testing.T, s *show) {
 			s.reel(t, "A", "cat6a-own", 100)
 			s.change(t, 1, func(l *plan.Link) { l.Priority = 3 })
-		}, cabling.Request{}, "L01 is crowded out by L02 (priority 3)"},
+		}, cabling.Request{}, "L01 gets none, too few for all: taken by L02 (priority 3)"},
 		{"crowded out by a link that is not picked for", func(t *testing.T, s *show) {
 			a := s.reel(t, "A", "cat6a-own", 100)
 			s.lay(t, 1, plan.Segment{Reel: a})
 			s.links = s.links[:1]
-		}, cabling.Request{}, "L01 is crowded out by L02"},
+		}, cabling.Request{}, "L01 gets none, too few for all: taken by L02"},
 		{"its kept cable is over alone", func(t *testing.T, s *show) {
 			a := s.reel(t, "A", "cat5e", 130)
 			s.lay(t, 0, plan.Segment{Reel: a, Kept: true})
-		}, cabling.Request{}, "L01 cannot be reached from the whole stock: over by 9.3 dB at 100 MHz"},
+		}, cabling.Request{}, "L01 cannot be reached from all of the stock: over by 9.3 dB at 100 MHz"},
 		{"its kept cable carries something else", func(t *testing.T, s *show) {
 			a := s.reel(t, "A", "fibre-multimode", 130)
 			s.lay(t, 0, plan.Segment{Reel: a, Kept: true})
-		}, cabling.Request{}, "L01 cannot be reached from the whole stock: its kept cables do not carry AES50"},
+		}, cabling.Request{}, "L01 cannot be reached from all of the stock: its kept cables do not carry AES50"},
 		{"about a kept cable it would be over", func(t *testing.T, s *show) {
 			a := s.reel(t, "A", "cat6a-drum-socket", 50)
 			s.reel(t, "B", "cat5e", 50)
 			s.change(t, 0, func(l *plan.Link) { l.Temperature = plan.Some(60) })
 			s.lay(t, 0, plan.Segment{Reel: a, Kept: true})
-		}, cabling.Request{}, "L01 cannot be reached from the whole stock: over by "},
+		}, cabling.Request{}, "L01 cannot be reached from all of the stock: over by "},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := newShow(t, 90, 90)

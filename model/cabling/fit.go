@@ -1,6 +1,8 @@
 package cabling
 
 import (
+	"slices"
+
 	"stageloom/model/budget"
 	"stageloom/model/plan"
 )
@@ -46,6 +48,21 @@ func enters(kind plan.CableKind, socket bool, port plan.KindPort) bool {
 // carries reports whether a kind of cable carries a link's transport at all; checks ask the same.
 func (r *run) carries(kind plan.CableKind) bool {
 	return budget.Carries(kind, *r.survey.reckoner.Transport(r.link.Transport), r.fixed.Graded)
+}
+
+// Carried tells of kinds of cable whether they carry what any of some links does, nil for all links of the plan. What else keeps
+// a kind off a link, such as its ends, it doesn't tell.
+func Carried(p *plan.Plan, links []plan.LinkID) func(plan.CableKind) bool {
+	reckoner := budget.NewReckoner(p)
+	var transports []plan.TransportID
+	for _, link := range chosen(p, links) {
+		if !slices.Contains(transports, link.Transport) {
+			transports = append(transports, link.Transport)
+		}
+	}
+	return func(kind plan.CableKind) bool {
+		return slices.ContainsFunc(transports, func(id plan.TransportID) bool { return budget.Carries(kind, *reckoner.Transport(id), false) })
+	}
 }
 
 // begins and ends tell whether a kind can be the first and the last cable of the run. A panel takes any.

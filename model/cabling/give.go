@@ -46,7 +46,7 @@ func (s *survey) give(picks [][]int, served []bool) []outcome {
 			o.laid.chain = s.pieces(o.run.unserved(left))
 			o.laid.budget = s.reckoner.Cabled(o.run.link, o.laid.segments())
 			// What a budget passes by less than a thousandth of a dB is no pick, but it serves as it lies.
-			o.served = len(o.laid.chain) == len(o.run.chain) && o.run.pickable() && o.run.servesNow()
+			o.served = len(o.laid.chain) == len(o.run.chain) && o.run.stands() && o.run.servesNow()
 		}
 	}
 	return outcomes
@@ -153,6 +153,19 @@ func (s *survey) tagRest(chain []piece, left map[plan.ReelID]int) {
 	}
 }
 
+// stands reports whether what a run has could be picked for it, or is of a loom or trunk piece that is not laid elsewhere.
+func (r *run) stands() bool {
+	for _, segment := range r.loose {
+		reel, _ := r.survey.plan.Reels.Get(plan.Key(segment.Reel))
+		_, is := r.survey.lineOfSegment(segment)
+		tied := reel.TiedInto != "" && r.survey.allowed(reel) && !r.survey.tie.holds(reel)
+		if !is && !tied || !r.allows(r.survey.kindOf(segment)) {
+			return false
+		}
+	}
+	return true
+}
+
 // pickable reports whether all loose cables of a run could be picked for it.
 func (r *run) pickable() bool {
 	for _, segment := range r.loose {
@@ -167,6 +180,9 @@ func (r *run) pickable() bool {
 func (r *run) unserved(left map[plan.ReelID]int) []plan.Segment {
 	wants := map[plan.ReelID]int{}
 	for _, segment := range r.loose {
+		if reel, _ := r.survey.plan.Reels.Get(plan.Key(segment.Reel)); r.survey.tie.holds(reel) {
+			return r.kept
+		}
 		if _, is := r.survey.lineOfSegment(segment); is {
 			wants[segment.Reel]++
 		}

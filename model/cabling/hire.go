@@ -13,8 +13,8 @@ import (
 // source.
 var hireLengths = []float64{10, 25, 50, 100}
 
-// hireIn finds the fewest cables that, with the stock, serve every link of the proposal that any can: more of what the stock
-// holds, or of the kinds that unserved links want.
+// hireIn finds the fewest cables, and of those the fewest metres, that with the stock and what the house offers serve every link
+// of the proposal that any can: more of what the stock holds, or of the kinds that unserved links want.
 func (s *survey) hireIn(ctx context.Context, proposal *Proposal, outcomes []outcome) {
 	if len(proposal.Unserved) == 0 {
 		return
@@ -22,9 +22,12 @@ func (s *survey) hireIn(ctx context.Context, proposal *Proposal, outcomes []outc
 	left := s.leftAfter(outcomes)
 	s.offer(proposal.Unserved)
 	z := s.question()
-	best := z.hireForEach(ctx, s.byLine(left), outcomes)
-	if all := z.hireForAll(ctx); all.better(best) {
-		best = all
+	best := z.hireForAll(ctx)
+	// What was measured better than its kind serves as it lies, which the hire over all links does not count on.
+	if !best.proved || slices.ContainsFunc(s.lines, func(l line) bool { return l.measured.Set }) {
+		if each := z.hireForEach(ctx, s.byLine(left), outcomes); !best.better(each) {
+			best = each
+		}
 	}
 	for i, served := range best.served {
 		if !served && !s.runs[i].wanting() {
@@ -32,31 +35,59 @@ func (s *survey) hireIn(ctx context.Context, proposal *Proposal, outcomes []outc
 		}
 	}
 	proposal.HireProved = best.proved
+	shorter := best.shorter()
 	for at, n := range best.count {
-		if n > 0 {
-			l := &s.lines[at]
-			proposal.HireIn = append(proposal.HireIn, Hire{Kind: l.kind, KindName: kindName(s.plan, l.kind), Length: l.length, Count: n})
+		l := &s.lines[at]
+		row := Hire{Kind: l.kind, KindName: kindName(s.plan, l.kind), Length: l.length}
+		if row.Count = min(n, l.shelf); row.Count > 0 {
+			proposal.FromShelf = append(proposal.FromShelf, row)
+		}
+		if row.Count = n - row.Count; row.Count > 0 {
+			row.WouldDo = shorter[at]
+			proposal.HireIn = append(proposal.HireIn, row)
 		}
 	}
-	proposal.HireIn = summed(proposal.HireIn)
+	proposal.FromShelf, proposal.HireIn = summed(proposal.FromShelf), summed(proposal.HireIn)
 }
 
-// hiring is what to hire of each line, and whom that serves.
+// hiring is what to have of each line beyond the stock, that of the shelf first, whom that serves, and with which lines.
 type hiring struct {
+	survey *survey
 	count  []int
+	picks  [][]int // of runs that may have hired ones
 	served []bool
 	proved bool
 }
 
-// better reports whether a hiring serves more, or as much with fewer cables, or is proved where the other is not.
+func (s *survey) newHiring() hiring {
+	return hiring{survey: s, count: make([]int, len(s.lines)), picks: make([][]int, len(s.runs)), served: make([]bool, len(s.runs))}
+}
+
+// hired is how many of a line are hired.
+func (h hiring) hired(at int) int { return max(0, h.count[at]-h.survey.lines[at].shelf) }
+
+// sums are the cables hired, their millimetres, and the cables from the shelf.
+func (h hiring) sums() (hired, length, shelf int) {
+	for at, n := range h.count {
+		hired += h.hired(at)
+		length += h.hired(at) * millimetres(h.survey.lines[at].length)
+		shelf += n - h.hired(at)
+	}
+	return hired, length, shelf
+}
+
+// better reports whether a hiring serves more, or as much with fewer cables, fewer metres of them or less of the shelf, or is
+// proved where the other is not.
 func (h hiring) better(other hiring) bool {
+	hired, length, shelf := h.sums()
+	itsHired, itsLength, itsShelf := other.sums()
 	return cmp.Or(
-		cmp.Compare(number(h.served, true), number(other.served, true)), cmp.Compare(sum(other.count), sum(h.count)),
-		cmp.Compare(btoi(h.proved), btoi(other.proved)),
+		cmp.Compare(number(h.served, true), number(other.served, true)), cmp.Compare(itsHired, hired), cmp.Compare(itsLength, length),
+		cmp.Compare(itsShelf, shelf), cmp.Compare(btoi(h.proved), btoi(other.proved)),
 	) > 0
 }
 
-func number(list []bool, value bool) (n int) {
+func number[V comparable](list []V, value V) (n int) {
 	for _, v := range list {
 		if v == value {
 			n++
@@ -65,30 +96,24 @@ func number(list []bool, value bool) (n int) {
 	return n
 }
 
-func sum(list []int) (total int) {
-	for _, v := range list {
-		total += v
-	}
-	return total
-}
-
 // hireNodes is how many nodes the search for the smallest hire of a plan with one link may take; with more links each costs
 // more, and there are fewer by their square.
 const hireNodes = 16000000
 
-// hireForAll looks for the fewest cables over all links at once.
+// hireForAll looks for the fewest cables, and the fewest metres of those, over all links at once.
 func (z *question) hireForAll(ctx context.Context) hiring {
 	problem, links := z.problem, max(1, len(z.problem.Links))
 	problem.Nodes = max(1, min(picking.DefaultNodes, hireNodes/(links*links)))
 	hired, answer := picking.Hire(ctx, &problem)
-	h := hiring{
-		count:  make([]int, len(z.problem.Lines)),
-		proved: answer.Bounds[picking.Unserved] == answer.Sums[picking.Unserved] && answer.Bounds[picking.Hired] == answer.Sums[picking.Hired],
+	h := z.survey.newHiring()
+	h.proved = true
+	for _, o := range []picking.Objective{picking.Unserved, picking.Hired, picking.HiredLength} {
+		h.proved = h.proved && answer.Bounds[o] == answer.Sums[o]
 	}
 	for _, use := range hired {
 		h.count[use.Line] += use.Count
 	}
-	_, h.served = z.picks(answer)
+	h.picks, h.served = z.picks(answer)
 	for i, r := range z.survey.runs {
 		if r.settled() {
 			_, h.served[i] = r.lay(nil)
@@ -100,7 +125,7 @@ func (z *question) hireForAll(ctx context.Context) hiring {
 // hireForEach lets what is served lie as it is and hires for one unserved link after the other, the most important first.
 // No plan is too large for it, but others may do with fewer.
 func (z *question) hireForEach(ctx context.Context, left []int, outcomes []outcome) hiring {
-	h := hiring{count: make([]int, len(z.problem.Lines)), served: make([]bool, len(outcomes))}
+	h := z.survey.newHiring()
 	for i := range outcomes {
 		h.served[i] = outcomes[i].served
 	}
@@ -125,7 +150,8 @@ func (z *question) hireForEach(ctx context.Context, left []int, outcomes []outco
 			continue
 		}
 		for at, picks := range answer.Picks {
-			h.served[z.runIndex[together[at]]] = true
+			run := z.runIndex[together[at]]
+			h.served[run], h.picks[run] = true, picks
 			for _, line := range picks {
 				alone.Lines[line].Count--
 			}
@@ -133,6 +159,7 @@ func (z *question) hireForEach(ctx context.Context, left []int, outcomes []outco
 		for _, use := range hired {
 			h.count[use.Line] += use.Count
 			alone.Lines[use.Line].Count += use.Count
+			alone.Lines[use.Line].Shelf = max(0, alone.Lines[use.Line].Shelf-use.Count)
 		}
 	}
 	return h
@@ -143,21 +170,6 @@ func (z *question) byPriority() []int {
 	order := counting(len(z.problem.Links))
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(z.problem.Links[b].Priority, z.problem.Links[a].Priority) })
 	return order
-}
-
-// summed makes one row of cables that are alike but for what was measured on others.
-func summed(rows []Hire) (all []Hire) {
-	slices.SortFunc(rows, func(a, b Hire) int {
-		return cmp.Or(cmp.Compare(a.KindName, b.KindName), cmp.Compare(a.Kind, b.Kind), cmp.Compare(b.Length, a.Length))
-	})
-	for _, row := range rows {
-		if last := len(all) - 1; last >= 0 && all[last].Kind == row.Kind && all[last].Length == row.Length {
-			all[last].Count += row.Count
-			continue
-		}
-		all = append(all, row)
-	}
-	return all
 }
 
 // offer adds lines of which there is none yet, in the lengths they are hired in: the kinds that unserved links want, and for

@@ -37,7 +37,7 @@ func TestPickingLeavesWhatLiesOnSite(t *testing.T) {
 			require.Empty(t, proposal.OnSite)
 			require.True(t, proposal.Left)
 			require.Len(t, proposal.Unserved, 1)
-			require.Equal(t, "L02 is crowded out by L01; L01 is tested, left as it lies", proposal.Unserved[0].String())
+			require.Equal(t, "L02 gets none, too few for all: taken by L01; L01 is tested, left as it lies", proposal.Unserved[0].String())
 			require.Equal(t, []plan.LinkID{s.links[0]}, proposal.Unserved[0].Lying)
 			link, _ := s.Link(s.links[0])
 			require.Equal(t, plan.Tested, link.Done)

@@ -26,18 +26,88 @@ func Pick(ctx context.Context, p *plan.Plan, request Request, progress Progress)
 			return nil, fmt.Errorf("pick: the plan has no kind of cable %s", id)
 		}
 	}
-	s := newSurvey(p, request)
-	z := s.question()
-	answer := picking.Pick(ctx, &z.problem, progress)
-	outcomes := s.give(z.picks(answer))
-	proposal := s.propose(outcomes)
-	proposal.Unserved = z.explain(outcomes)
-	proposal.Proved = answer.Proved
-	for _, o := range z.problem.Objectives() {
-		proposal.Objectives = append(proposal.Objectives, Objective{o.String(), answer.Sums[o], answer.Bounds[o]})
+	ways, all := []tie{{}}, true
+	if tied := func(reel plan.Reel) bool { return reel.TiedInto != "" }; slices.ContainsFunc(slices.Collect(p.Reels.All()), tied) {
+		ways, all = newSurvey(p, request, tie{}).ties()
 	}
-	s.hireIn(ctx, proposal, outcomes)
+	var best *attempt
+	for _, way := range ways {
+		if next := try(ctx, p, request, way, progress); best == nil || next.better(best) {
+			best = next
+		}
+		if ctx.Err() != nil {
+			all = all && len(ways) == 1
+			break
+		}
+	}
+	proposal := best.proposal
+	proposal.Whole = best.laidWhole(proposal.Links)
+	proposal.Unserved = best.explain(best.outcomes)
+	proposal.Proved = best.answer.Proved && all
+	switch {
+	case !all:
+		proposal.Tried = "Looms and trunk pieces were laid where they serve the most links: there are too many ways to try all."
+	case len(ways) > 1:
+		proposal.Tried = fmt.Sprintf("All %d ways of laying the looms and trunk pieces whole were tried.", len(ways))
+	}
+	best.hireIn(ctx, proposal, best.outcomes)
 	return proposal, nil
+}
+
+// attempt is a pick with some looms and trunk pieces laid.
+type attempt struct {
+	*survey
+	*question
+	answer   *picking.Answer
+	outcomes []outcome
+	proposal *Proposal
+}
+
+func try(ctx context.Context, p *plan.Plan, request Request, way tie, progress Progress) *attempt {
+	s := newSurvey(p, request, way)
+	z := s.question()
+	a := &attempt{survey: s, question: z, answer: picking.Pick(ctx, &z.problem, progress)}
+	a.outcomes = s.give(z.picks(a.answer))
+	a.proposal = s.propose(a.outcomes)
+	for _, o := range z.problem.Objectives() {
+		a.proposal.Objectives = append(a.proposal.Objectives, Objective{o.String(), a.answer.Sums[o], a.answer.Bounds[o]})
+	}
+	return a
+}
+
+// aims are what proposals are compared by, in their order: those of the optimiser, over all links.
+func (p *Proposal) aims() []float64 {
+	unserved, joins, apart, none := 0, 0, 0, 0
+	for i := range p.Links {
+		if c := &p.Links[i]; c.Served {
+			joins += c.Proposed.Joins
+		} else {
+			link, _ := p.base.Link(c.Link)
+			unserved += max(1, link.Priority)
+		}
+	}
+	for _, one := range p.OnSite {
+		apart += btoi(one.TakenApart)
+	}
+	for _, held := range p.Held {
+		none += btoi(held.Reel == "")
+	}
+	aims := []float64{float64(unserved), float64(apart), float64(none), float64(p.Proposed.Under), float64(joins), float64(p.Changes), p.Proposed.Coiled}
+	if p.Request.OnTheDay {
+		aims[4], aims[5] = aims[5], aims[4]
+	}
+	return aims
+}
+
+// better reports whether an attempt comes to less than another in the first aim in which they differ by more than a millimetre.
+func (a *attempt) better(other *attempt) bool {
+	mine, its := a.proposal.aims(), other.proposal.aims()
+	for i := range mine {
+		if d := mine[i] - its[i]; d > 1e-3 || d < -1e-3 {
+			return d < 0
+		}
+	}
+	return false
 }
 
 // picks turns an answer into the lines of every run, and whether it is served.
@@ -65,6 +135,8 @@ func (s *survey) propose(outcomes []outcome) *Proposal {
 		proposal.Now.add(&change.Now, change.ServedNow)
 		proposal.Proposed.add(&change.Proposed, change.Served)
 		proposal.Changes += change.Changes
+		proposal.Come += change.Come
+		proposal.Go += change.Go
 	}
 	proposal.OnSite, proposal.Left = s.onSite(proposal.Links), len(s.lies) > 0
 	if s.request.HoldBack {

@@ -52,7 +52,7 @@ func (s *survey) question() *question {
 			kinds[l.kind] = len(kinds)
 		}
 		z.problem.Lines = append(z.problem.Lines, picking.Line{
-			Kind: kinds[l.kind], Length: millimetres(l.length), Count: len(l.free), Case: s.caseOf(l),
+			Kind: kinds[l.kind], Length: millimetres(l.length), Count: len(l.free), Case: s.caseOf(l), Shelf: l.shelf,
 		})
 	}
 	place := map[plan.LinkID]int{}

@@ -7,6 +7,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/plan"
+	"stageloom/model/words"
 )
 
 // Proposal is what a pick comes to: how links stand now and would stand, why some stay unserved, and what to hire in.
@@ -17,13 +18,17 @@ type Proposal struct {
 	Links []Change
 	// Now and Proposed sum them up.
 	Now, Proposed Totals
-	// Changes counts cables given up and cables taken, over all links.
+	// Changes counts cables that links have more and fewer, over all of them.
 	Changes int
+	// Come and Go tell them apart.
+	Come, Go int
 	// Unserved says of each link without cables that serve it why, the most important first.
 	Unserved []Unserved
-	// HireIn is the fewest cables that would serve every link that any cable can; empty where nothing is to be hired.
-	// Beyond lists the links with metres that no hire of such cables serves either, and HireProved tells that no fewer would do.
+	// HireIn is the fewest cables, and of those the fewest metres, that would serve every link that any cable can; empty where
+	// nothing is to be hired. FromShelf is what of it the house has, where its stock was offered for that: it is not hired.
+	// Beyond lists the links with metres that no hire of such cables serves either, and HireProved tells that no less would do.
 	HireIn     []Hire
+	FromShelf  []Hire
 	Beyond     []plan.LinkID
 	HireProved bool
 	// Proved tells that no picks are better by any of the objectives, which are listed in their order.
@@ -33,6 +38,10 @@ type Proposal struct {
 	OnSite []OnSite
 	// Left tells that some links were left as they lie on site.
 	Left bool
+	// Whole are the looms and trunk pieces that are laid whole, and Tried says in how far all ways of that were tried; blank where
+	// there is none to lay.
+	Whole []Whole
+	Tried string
 	// Held lists what is held back at each position, where it was asked for.
 	Held []Held
 
@@ -48,8 +57,10 @@ type Change struct {
 	ServedNow, Served bool
 	Now, Proposed     budget.Budget
 	Before, After     []plan.Segment
-	// Changes counts cables given up and cables taken.
+	// Changes counts cables that it has more and fewer.
 	Changes int
+	// Come and Go tell them apart.
+	Come, Go int
 	// PickedDB is the loss that was picked by, each part rounded up to thousandths of a dB; the budget's is at most one
 	// thousandth a part less.
 	PickedDB float64
@@ -72,6 +83,24 @@ func sameChain(a, b []plan.Segment) bool {
 		}
 	}
 	return true
+}
+
+// Moves says how many cables come and go: "4 cables come, 2 go".
+func (p *Proposal) Moves() string {
+	verb := func(n int, one, many string) string {
+		if n == 1 {
+			return one
+		}
+		return many
+	}
+	come := words.Counted(p.Come, "cable ", "cables ") + verb(p.Come, "comes", "come")
+	switch {
+	case p.Go == 0:
+		return come
+	case p.Come == 0:
+		return words.Counted(p.Go, "cable ", "cables ") + verb(p.Go, "goes", "go")
+	}
+	return fmt.Sprintf("%s, %d %s", come, p.Go, verb(p.Go, "goes", "go"))
 }
 
 // Remarks says what is to be known of where the joins lie, and what changes where no cable does.
@@ -125,19 +154,6 @@ type Objective struct {
 	Value, Bound int
 }
 
-// Hire is a number of equal cables to hire in.
-type Hire struct {
-	Kind     plan.CableKindID
-	KindName string
-	Length   float64 // m
-	Count    int
-}
-
-// String is the row in words: "2 × 60 m of Cat 6A".
-func (h Hire) String() string {
-	return fmt.Sprintf("%d × %s m of %s", h.Count, plain(h.Length), h.KindName)
-}
-
 // Edit does what is proposed: one edit of the plan that the proposal was made from. It refuses where that plan's links,
 // ways or stock have changed since.
 func (p *Proposal) Edit(e *plan.Edit) error {
@@ -166,7 +182,8 @@ func (o *outcome) change() Change {
 			c.PickedDB += float64(up(step.LossDB)) / 1000
 		}
 	}
-	c.Changes = changes(c.Before, c.After)
+	come, gone := changes(c.Before, c.After)
+	c.Come, c.Go, c.Changes = come, gone, come+gone
 	return c
 }
 
@@ -184,8 +201,8 @@ func (r *run) servesNow() bool {
 	return r.fits(chain) && !r.wanting() && b.Missing == 0 && !b.Unknown() && b.Grade != budget.Over
 }
 
-// changes counts the cables of two chains that the other has not.
-func changes(before, after []plan.Segment) int {
+// changes counts the cables of each of two chains that the other has not.
+func changes(before, after []plan.Segment) (come, gone int) {
 	count := map[plan.Segment]int{}
 	for _, segment := range before {
 		count[segment.Cable()]--
@@ -193,9 +210,9 @@ func changes(before, after []plan.Segment) int {
 	for _, segment := range after {
 		count[segment.Cable()]++
 	}
-	sum := 0
 	for _, n := range count {
-		sum += max(n, -n)
+		come += max(0, n)
+		gone += max(0, -n)
 	}
-	return sum
+	return come, gone
 }

@@ -88,7 +88,7 @@ func Replacements(p *plan.Plan, link plan.LinkID, order int, suspect bool) []Can
 	if !found || order < 1 || order > len(p.SegmentsOf(link)) {
 		return nil
 	}
-	s := newSurvey(p, Request{Links: []plan.LinkID{}, Suspect: suspect})
+	s := newSurvey(p, Request{Links: []plan.LinkID{}, Suspect: suspect}, tie{})
 	r := s.newRun(row)
 	candidates := r.freeCandidates(order)
 	candidates = append(candidates, r.takenCandidates(order)...)
@@ -134,7 +134,7 @@ func (r *run) takenCandidates(order int) (found []Candidate) {
 		for _, segment := range p.SegmentsOf(link.ID) {
 			reel, is := p.Reels.Get(plan.Key(segment.Reel))
 			bad := r.survey.unfit(segment) || reel.Condition == plan.Suspect && !r.survey.request.Suspect
-			if !is || bad || segment.Kept || named[keyOf(reel)] {
+			if !is || bad || reel.TiedInto != "" || segment.Kept || named[keyOf(reel)] {
 				continue
 			}
 			named[keyOf(reel)] = true

@@ -24,6 +24,12 @@ type Request struct {
 	// HoldBack keeps back at each position, where the stock allows, one cable able to replace the longest main run that
 	// begins or ends there and that one cable can make.
 	HoldBack bool
+	// Offered are rows of the plan that the show does not have yet: of equal reels they are taken last. ForHire tells that they are
+	// not picked at all, but named before anything is hired.
+	Offered map[plan.ReelID]bool
+	ForHire bool
+	// OfTheHouse lets only reels be taken that the show has of the house's stock, or is offered.
+	OfTheHouse bool
 	// Nodes bounds the search; 0 is the optimiser's own bound. The same bound gives the same picks.
 	Nodes int
 }

@@ -45,6 +45,9 @@ func (s *survey) newRun(link plan.Link) *run {
 			r.loose = append(r.loose, segment)
 		}
 	}
+	if reel, is := s.tie.reels[link.ID]; is {
+		r.kept, r.loose = []plan.Segment{{Reel: reel}}, r.chain
+	}
 	r.ports = [2]plan.KindPort{s.port(link.From, link.FromPort), s.port(link.To, link.ToPort)}
 	r.now = s.reckoner.Of(link)
 	r.fixed = s.reckoner.Cabled(link, renumbered(r.kept))

@@ -29,6 +29,17 @@ func (h Held) String() string {
 	return fmt.Sprintf("%s for %s at %s", h.name, h.LinkName, h.PositionName)
 }
 
+// HeldBack lists what a plan as it stands has in the truck to replace the longest main run of each position, by the positions'
+// names; the same as a pick holds back, as long as no link uses it.
+func HeldBack(p *plan.Plan) []Held {
+	s := newSurvey(p, Request{HoldBack: true}, tie{})
+	left, used := map[plan.ReelID]int{}, p.UsedReels()
+	for reel := range p.Reels.All() {
+		left[reel.ID] = reel.Count() - used[reel.ID]
+	}
+	return s.held(left)
+}
+
 // spare is what a position wants held back: one cable of these lines.
 type spare struct {
 	position plan.Position

@@ -28,6 +28,8 @@ type survey struct {
 	wanting map[plan.LinkID]bool
 	// hiring takes measured reels for no better than their kind: what is hired more of them was not measured.
 	hiring bool
+	// tie are the looms and trunk pieces that are laid whole.
+	tie tie
 }
 
 // lineKey tells equal reels: what is alike for the picker is one line of stock.
@@ -42,8 +44,9 @@ type lineKey struct {
 type line struct {
 	lineKey
 	free []plan.ReelID
-	// all counts these cables wherever they lie; sample is a segment made of one.
+	// all counts these cables wherever they lie, shelf those that are named before any is hired; sample is a segment made of one.
 	all    int
+	shelf  int
 	sample plan.Segment
 }
 
@@ -51,9 +54,10 @@ func keyOf(reel plan.Reel) lineKey {
 	return lineKey{reel.Kind, reel.Length, reel.Measured, reel.Condition == plan.Suspect}
 }
 
-// newSurvey reads a plan for a request, whose links must be there.
-func newSurvey(p *plan.Plan, request Request) *survey {
+// newSurvey reads a plan for a request, whose links must be there, with looms and trunk pieces laid.
+func newSurvey(p *plan.Plan, request Request, laid tie) *survey {
 	s := &survey{
+		tie:  laid,
 		plan: p, reckoner: budget.NewReckoner(p), request: request, kinds: map[plan.CableKindID]plan.CableKind{},
 		lineOf: map[lineKey]int{}, joints: map[jointKey]int{}, losses: map[lossKey][]int{}, cases: map[plan.CaseID]int{},
 		lies: map[plan.LinkID]bool{}, wanting: map[plan.LinkID]bool{},
@@ -81,6 +85,9 @@ func (s *survey) keepApart() {
 		picked[r.link.ID] = true
 	}
 	for _, r := range s.runs {
+		if reel, is := s.plan.Reels.Get(plan.Key(s.tie.reels[r.link.Partner])); is {
+			r.apart = append(r.apart, reel.Kind)
+		}
 		for _, segment := range s.plan.SegmentsOf(r.link.Partner) {
 			if !picked[r.link.Partner] || s.stays(segment) {
 				r.apart = append(r.apart, s.kindOf(segment).ID)
@@ -121,7 +128,9 @@ func (s *survey) stock() {
 			reels = append(reels, reel)
 		}
 	}
-	slices.SortStableFunc(reels, byTag)
+	slices.SortStableFunc(reels, func(a, b plan.Reel) int {
+		return cmp.Or(cmp.Compare(btoi(s.request.Offered[a.ID]), btoi(s.request.Offered[b.ID])), byTag(a, b))
+	})
 	for _, reel := range reels {
 		key := keyOf(reel)
 		if _, found := s.lineOf[key]; !found {
@@ -129,6 +138,10 @@ func (s *survey) stock() {
 			s.lines = append(s.lines, line{lineKey: key, sample: plan.Segment{Reel: reel.ID}})
 		}
 		at := s.lineOf[key]
+		if s.request.ForHire && s.request.Offered[reel.ID] {
+			s.lines[at].shelf += reel.There()
+			continue
+		}
 		s.lines[at].all += reel.There()
 		for range reel.There() - held[reel.ID] {
 			s.lines[at].free = append(s.lines[at].free, reel.ID)
@@ -163,9 +176,13 @@ func (s *survey) sortLines() {
 	}
 }
 
-// pickable reports whether the request lets reels of a row be picked.
-func (s *survey) pickable(reel plan.Reel) bool {
-	return reel.There() > 0 && reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind)
+// pickable reports whether the request lets reels of a row be picked singly.
+func (s *survey) pickable(reel plan.Reel) bool { return reel.TiedInto == "" && s.allowed(reel) }
+
+// allowed reports whether the request lets reels of a row be picked at all.
+func (s *survey) allowed(reel plan.Reel) bool {
+	return reel.There() > 0 && reel.Condition != plan.Faulty && (reel.Condition != plan.Suspect || s.request.Suspect) && !s.barred(reel.Kind) &&
+		(!s.request.OfTheHouse || reel.Taking != "" || s.request.Offered[reel.ID])
 }
 
 // barred reports whether the request keeps a kind out for all links.

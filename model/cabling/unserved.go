@@ -45,7 +45,7 @@ type Unserved struct {
 	reference string
 }
 
-// String says it in one sentence: "L07 cannot be reached from the whole stock: too short by 12.0 m".
+// String says it in one sentence: "L07 cannot be reached from all of the stock: too short by 12.0 m".
 func (u Unserved) String() string {
 	words := u.why()
 	switch {
@@ -58,15 +58,15 @@ func (u Unserved) String() string {
 }
 
 func (u Unserved) why() string {
-	const whole = "cannot be reached from the whole stock"
+	const whole = "cannot be reached from all of the stock"
 	switch u.Why {
 	case NoMetres:
 		return u.Name + " has no length to pick by: nobody said how long its way is, and not both of its ends have a place; type its metres first"
 	case Crowded:
 		if u.by == "" {
-			return u.Name + " is crowded out"
+			return u.Name + " gets none: too few for all"
 		}
-		return fmt.Sprintf("%s is crowded out by %s", u.Name, u.by)
+		return fmt.Sprintf("%s gets none, too few for all: taken by %s", u.Name, u.by)
 	case TooShort:
 		return fmt.Sprintf("%s %s: too short by %s", u.Name, whole, budget.Metres(u.Short))
 	case Over:

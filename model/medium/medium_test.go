@@ -129,7 +129,7 @@ func TestAMediumIsPickedFor(t *testing.T) {
 	proposal, err := cabling.Pick(context.Background(), p, cabling.Request{}, nil)
 	require.NoError(t, err)
 	require.Len(t, proposal.Unserved, 1)
-	require.Equal(t, "S2 cannot be reached from the whole stock: over by 6.0 dB by ear", proposal.Unserved[0].String())
+	require.Equal(t, "S2 cannot be reached from all of the stock: over by 6.0 dB by ear", proposal.Unserved[0].String())
 	picked, err := plan.Do(p, plan.NewIDSource(5, 5), proposal.Edit)
 	require.NoError(t, err)
 	for _, b := range budget.NewReckoner(picked).All() {

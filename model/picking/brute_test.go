@@ -18,7 +18,7 @@ type brute struct {
 	ways     [][]way
 	left     []int
 	chosen   []int
-	best     [9]int
+	best     [11]int
 	found    bool
 }
 
@@ -26,10 +26,10 @@ type brute struct {
 type way struct {
 	lines []int
 	loss  []int
-	sums  [9]int
+	sums  [11]int
 }
 
-func bruteBest(p *picking.Problem) [9]int {
+func bruteBest(p *picking.Problem) [11]int {
 	b := &brute{p: p, order: p.Objectives(), anything: hadAnything(p)}
 	for i := range p.Links {
 		link := &p.Links[i]
@@ -44,7 +44,7 @@ func bruteBest(p *picking.Problem) [9]int {
 	for _, line := range p.Lines {
 		b.left = append(b.left, line.Count)
 	}
-	b.link(0, [9]int{})
+	b.link(0, [11]int{})
 	return b.best
 }
 
@@ -61,7 +61,7 @@ func (b *brute) sequences(link *picking.Link, lines []int, try func([]int)) {
 	}
 }
 
-func (b *brute) less(a, c [9]int) bool {
+func (b *brute) less(a, c [11]int) bool {
 	for _, o := range b.order {
 		if a[o] != c[o] {
 			return a[o] < c[o]
@@ -70,7 +70,7 @@ func (b *brute) less(a, c [9]int) bool {
 	return false
 }
 
-func (b *brute) link(n int, sums [9]int) {
+func (b *brute) link(n int, sums [11]int) {
 	if n == len(b.p.Links) {
 		for _, whole := range b.p.Wholes {
 			loss := 0
@@ -127,7 +127,7 @@ func (b *brute) apart(n int) bool {
 	return true
 }
 
-func (b *brute) spare(n int, sums [9]int) {
+func (b *brute) spare(n int, sums [11]int) {
 	if n < len(b.p.Spares) {
 		next := sums
 		next[picking.NotHeld]++

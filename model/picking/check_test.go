@@ -82,7 +82,7 @@ func joined(link *picking.Link, lines []int) int {
 }
 
 // tally is the objectives of one link's pattern, nil for none, reckoned from the statement of the problem alone.
-func tally(p *picking.Problem, link *picking.Link, lines []int, loss []int, anything bool) (sums [9]int) {
+func tally(p *picking.Problem, link *picking.Link, lines []int, loss []int, anything bool) (sums [11]int) {
 	count := map[int]int{}
 	length := 0
 	for _, line := range lines {
@@ -156,7 +156,7 @@ func requireFeasible(t testing.TB, p *picking.Problem, a *picking.Answer) {
 	require.Len(t, a.Picks, len(p.Links))
 	used := make([]int, len(p.Lines))
 	kinds := make([]map[int]bool, len(p.Links))
-	var sums [9]int
+	var sums [11]int
 	losses := make([]int, len(p.Links))
 	for i := range p.Links {
 		link, lines := &p.Links[i], a.Picks[i]

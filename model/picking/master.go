@@ -213,7 +213,7 @@ func (m *master) addCases(stock []int) {
 	}
 }
 
-// addHired makes a group for each line: how many of its reels are hired beyond the stock.
+// addHired makes a group for each line: how many of its reels are had beyond the stock, those of the shelf before any is hired.
 func (m *master) addHired(stock []int) {
 	for line, row := range stock {
 		most := 0
@@ -231,10 +231,11 @@ func (m *master) addHired(stock []int) {
 		if most == 0 {
 			continue
 		}
-		group := m.newGroup()
-		for n := range min(most, mostHired) + 1 {
+		group, shelf := m.newGroup(), m.problem.Lines[line].Shelf
+		for n := range min(most, mostHired+shelf) + 1 {
 			c := column{group: group, entries: []entry{{row, -n}}, empty: n == 0, lines: slices.Repeat([]int{line}, n)}
-			c.cost[Hired] = n
+			c.cost[Hired], c.cost[FromShelf] = max(0, n-shelf), min(n, shelf)
+			c.cost[HiredLength] = c.cost[Hired] * m.problem.Lines[line].Length
 			m.addColumn(c)
 		}
 	}

@@ -35,6 +35,8 @@ type Line struct {
 	Count  int // how many there are
 	// Case is the case they live in, from 1; 0 is none. As the last of all objectives as few cases as possible are opened.
 	Case int
+	// Shelf is how many more there are elsewhere, to be had before any is hired. Picks take none of them.
+	Shelf int
 }
 
 // Link is one link to pick for, with what stays on it taken off Need and Limit.
@@ -137,13 +139,15 @@ const (
 	Changes                      // Σ |reels of a line now − before| over links and lines; nothing where no link had any
 	Excess                       // length picked beyond need
 	Cases                        // cases opened
-	Hired                        // reels hired in; only where hiring is asked for
+	Hired                        // reels hired in; only where hiring is asked for, as are the next
+	HiredLength                  // length of the reels hired in
+	FromShelf                    // reels had from the shelf
 	objectives
 )
 
 // String names the objective.
 func (o Objective) String() string {
-	return [...]string{"unserved", "taken apart", "not held back", "under margin", "joins", "changes", "metres coiled", "cases", "hired"}[o]
+	return [...]string{"unserved", "taken apart", "not held back", "under margin", "joins", "changes", "metres coiled", "cases opened", "hired", "metres hired", "from the shelf"}[o]
 }
 
 // Objectives lists the objectives of a problem in its order, the weightiest first.

@@ -168,20 +168,11 @@ func (r *rounding) search(n, cost int) {
 func (m *master) greedy(order []Objective) []int {
 	r := newRoom(m, nil, [objectives]int{})
 	choice := make([]int, len(m.groups))
-	var links []int
-	for group := range m.groups {
-		if group < len(m.problem.Links) {
-			links = append(links, group)
-			continue
-		}
+	for group := len(m.problem.Links); group < len(m.groups); group++ {
 		choice[group] = m.groups[group][0] // cases open, nothing held back, nothing hired
 		r.take(choice[group], 1)
 	}
-	slices.SortStableFunc(links, func(a, b int) int {
-		p, q := &m.problem.Links[a], &m.problem.Links[b]
-		return cmp.Or(cmp.Compare(q.Priority, p.Priority), cmp.Compare(q.Need, p.Need))
-	})
-	for _, group := range links {
+	for _, group := range m.byWeight() {
 		best := -1
 		for _, i := range m.groups[group] {
 			if r.fits(i) && (best < 0 || m.better(i, best, order)) {

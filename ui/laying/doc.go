@@ -10,6 +10,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
+	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/pointer"
@@ -31,6 +32,10 @@ type Dialogs struct {
 	Refused func(error)
 	// AddHired brings what a pick asks to hire in into the stock, and calls done when it is there; nil where none can.
 	AddHired func(what []cabling.Hire, done func())
+	// Library holds the house's stock. PickFrom is the stock that cables were picked from last, which KeepPickFrom keeps.
+	Library      func() house.Library
+	PickFrom     func() string
+	KeepPickFrom func(string)
 	// Foresee shows the figures of links as they would be, until the next change; without any the plan's again.
 	Foresee func(...budget.Budget)
 }

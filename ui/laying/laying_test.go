@@ -8,6 +8,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/catalogue"
+	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/dialogs/hosttest"
@@ -25,6 +26,8 @@ type rig struct {
 	link     plan.Ref
 	foreseen []budget.Budget
 	entered  int
+	library  house.Library
+	from     string
 	under    plan.Ref // what lies under the pointer
 }
 
@@ -47,6 +50,7 @@ func newRig(t *testing.T) *rig {
 	r.Dialogs = &laying.Dialogs{
 		Host: r.Host, Strip: strip.New(strip.Run{}), EnterStrip: func() { r.entered++ }, Ground: r, Sign: pointer.NewSign(),
 		Do: func(name string, edit func(*plan.Edit) error) { r.refused = r.Host.Desk().Do(name, edit) }, Refused: func(err error) { r.refused = err }, Foresee: func(b ...budget.Budget) { r.foreseen = b },
+		Library: func() house.Library { return r.library }, PickFrom: func() string { return r.from }, KeepPickFrom: func(from string) { r.from = from },
 	}
 	return r
 }

@@ -34,6 +34,10 @@ func (d *pickDialog) options() fyne.CanvasObject {
 			d.request.Links = d.selected
 		}
 	})
+	if d.hasHouse() {
+		heading("From the stock of")
+		d.fromChoice(box)
+	}
 	heading("As for")
 	now := pickNew
 	if d.request.OnTheDay {
@@ -46,13 +50,18 @@ func (d *pickDialog) options() fyne.CanvasObject {
 	d.check(box, "one cable held back a position", &d.request.HoldBack)
 	d.check(box, "suspect cables too", &d.request.Suspect)
 	d.check(box, "may take apart cables that lie, as the last resort", &d.request.TakeApart)
+	d.joinsField(box)
+	heading("Kinds")
+	d.kindChecks(box)
+	return box
+}
+
+// joinsField takes the most joins of a link that says nothing itself.
+func (d *pickDialog) joinsField(box *fyne.Container) {
 	d.joins = dialogs.NewEntry(d)
 	d.joins.SetText(strconv.Itoa(cabling.DefaultJoins))
 	d.joins.OnChanged = func(string) { d.limitJoins() }
 	box.Add(widget.NewForm(widget.NewFormItem("Most joins", d.joins)))
-	heading("Kinds")
-	d.kindChecks(box)
-	return box
 }
 
 // kindChecks lets kinds of the stock be barred.
@@ -75,19 +84,6 @@ func (d *pickDialog) radio(box *fyne.Container, options []string, chosen string,
 func (d *pickDialog) check(box *fyne.Container, label string, flag *bool) {
 	check := widget.NewCheck(label, func(on bool) { *flag = on; d.pick() })
 	box.Add(check)
-}
-
-// kinds are those of the stock, by name.
-func (d *pickDialog) kinds() (kinds []plan.CableKind) {
-	seen := map[plan.CableKindID]bool{}
-	for reel := range d.plan.Reels.All() {
-		if kind, found := d.plan.CableKinds.Get(plan.Key(reel.Kind)); found && !seen[kind.ID] {
-			seen[kind.ID] = true
-			kinds = append(kinds, kind)
-		}
-	}
-	slices.SortFunc(kinds, func(a, b plan.CableKind) int { return strings.Compare(a.Name, b.Name) })
-	return kinds
 }
 
 func (d *pickDialog) bar(kind plan.CableKindID, barred bool) {

@@ -3,7 +3,6 @@ package laying
 import (
 	"context"
 	"fmt"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -11,8 +10,10 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/cabling"
+	"stageloom/model/house"
 	"stageloom/model/picking"
 	"stageloom/model/plan"
+	"stageloom/model/supply"
 	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
@@ -26,7 +27,9 @@ type pickDialog struct {
 	plan     *plan.Plan // what is picked for
 	selected []plan.LinkID
 	request  cabling.Request
-	proposal *cabling.Proposal
+	stock    house.Stock // of the house, as it was when the dialog opened
+	from     supply.Source
+	picked   *supply.Picked
 	picks    text.Picks
 
 	head, proof, told *widget.Label
@@ -53,7 +56,8 @@ func (l *Dialogs) PickCables() {
 		l.Say("There is no link to pick cables for: drag from a port of one device to another first.")
 		return
 	}
-	if d.plan.Reels.Len() == 0 {
+	d.lookInTheHouse()
+	if d.plan.Reels.Len() == 0 && !d.hasHouse() {
 		l.Say("The plan has no stock to pick from: add reels in the stock list on the left, take them from the house, or import a list.")
 		return
 	}
@@ -107,32 +111,33 @@ func (d *pickDialog) pick() {
 	d.told.SetText("Picking…")
 	progress := func(objective picking.Objective, sum, bound int) {
 		fyne.Do(func() {
-			if run == d.run && d.proposal == nil {
+			if run == d.run && d.picked == nil {
 				d.told.SetText(fmt.Sprintf("Picking: %s %d, not under %d", objective, sum, bound))
 			}
 		})
 	}
-	d.proposal = nil
+	d.picked = nil
+	stock, from := d.stock, d.from
 	go func() {
-		proposal, err := cabling.Pick(ctx, d.plan, request, progress)
+		picked, err := supply.Pick(ctx, d.plan, stock, from, request, progress)
 		stop()
 		fyne.Do(func() {
 			if run == d.run {
-				d.show(proposal, err)
+				d.show(picked, err)
 			}
 		})
 	}()
 }
 
 // show tells what would be laid.
-func (d *pickDialog) show(proposal *cabling.Proposal, err error) {
+func (d *pickDialog) show(picked *supply.Picked, err error) {
 	d.told.SetText("")
 	d.halt.Disable()
 	if err != nil {
 		d.head.SetText(words.Sentence(err))
 		return
 	}
-	d.proposal, d.picks = proposal, text.PicksOf(d.plan, proposal, d.Units())
+	d.picked, d.picks = picked, text.PicksFrom(picked, d.Units())
 	d.head.SetText(d.picks.Head)
 	d.proof.SetText(d.picks.Proof)
 	d.sums.RemoveAll()
@@ -165,11 +170,16 @@ const notesHeight = 240
 func (d *pickDialog) tellNotes() {
 	d.notes.RemoveAll()
 	most := len(d.picks.OnSite) // of what lies each is named
+	head := func(heading string) {
+		label := widget.NewLabelWithStyle(heading, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+		label.Wrapping = fyne.TextWrapWord
+		d.notes.Add(label)
+	}
 	tell := func(heading string, sentences []string) {
 		if len(sentences) == 0 {
 			return
 		}
-		d.notes.Add(widget.NewLabelWithStyle(heading, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
+		head(heading)
 		for i, one := range sentences {
 			if i == most {
 				one = fmt.Sprintf("and %d more", len(sentences)-most)
@@ -184,9 +194,16 @@ func (d *pickDialog) tellNotes() {
 	}
 	tell("What lies on site would be changed", d.picks.OnSite)
 	most = mostNotes
+	tell("Looms and trunk pieces", d.picks.Whole)
+	tell("To be taken from the house", d.picks.FromHouse)
 	tell("Not served", d.picks.Unserved)
-	if len(d.picks.HireIn) > 0 {
-		tell("The fewest cables to hire in that would serve all", []string{strings.Join(d.picks.HireIn, ", ")})
+	for _, advice := range d.picks.Advice {
+		if len(advice.Rows) == 0 {
+			head(advice.Head)
+		}
+		tell(advice.Head, advice.Rows)
+	}
+	if len(d.picked.Proposal.HireIn) > 0 {
 		d.offerHired()
 	}
 	tell("Held back", d.picks.Held)
@@ -198,7 +215,7 @@ func (d *pickDialog) offerHired() {
 	if d.AddHired == nil {
 		return
 	}
-	hires := d.proposal.HireIn
+	hires := d.picked.Proposal.HireIn
 	d.notes.Add(container.NewHBox(widget.NewButton("Add what is to be hired…", func() {
 		d.close()
 		d.AddHired(hires, d.PickCables)
@@ -262,21 +279,26 @@ func (d *pickDialog) close() {
 	d.dialog.Hide()
 }
 
-// accept lays what is proposed, as one step.
+// accept takes of the house what was picked and lays what is proposed, as one step.
 func (d *pickDialog) accept() {
-	if d.proposal == nil || !d.picks.Changed {
+	if d.picked == nil || !d.picks.Changed {
 		return
 	}
-	proposal, changed := d.proposal, len(d.picks.Links)
-	d.close()
-	name := fmt.Sprintf("Pick cables for %d links", changed)
-	if changed == 1 {
-		name = "Pick cables for " + d.picks.Links[0].Name
+	picked, said := d.picked, d.picks.Head+" Done; Ctrl Z takes all of it back."
+	stock, err := d.stock, error(nil)
+	if len(d.picks.FromHouse) > 0 {
+		stock, err = d.Library().Stock() // another window may have taken of it meanwhile
+		said += " The house learns what is taken when the plan is saved."
 	}
-	if err := d.Desk().DoAnyway(name, proposal.Edit); err != nil { // what it touches on site was named
+	d.close()
+	name := d.picks.Step()
+	if err == nil {
+		err = d.Desk().DoAnyway(name, picked.Edit(stock)) // what it touches on site was named
+	}
+	if err != nil {
 		d.Refused(err)
 	}
 	if d.Desk().NextUndo() == name {
-		d.Say(d.picks.Head + " Done; Ctrl Z takes all of it back.")
+		d.Say(said)
 	}
 }

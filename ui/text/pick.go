@@ -7,6 +7,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/cabling"
 	"stageloom/model/plan"
+	"stageloom/model/supply"
 	"stageloom/model/words"
 )
 
@@ -24,10 +25,17 @@ type Picks struct {
 	// taken apart.
 	OnSite     []string
 	TakesApart bool
-	// Unserved, HireIn and Held are sentences.
-	Unserved, HireIn, Held []string
+	// Whole names the looms and trunk pieces that are laid whole, with their links, which are not among the others.
+	Whole []string
+	// FromHouse lists what is taken of the house's stock.
+	FromHouse []string
+	// Unserved and Held are sentences; Advice is what to have besides, from the house or for hire.
+	Unserved, Held []string
+	Advice         []cabling.Advice
 	// Proof says whether anything better is possible.
 	Proof string
+	// changing counts the links that change.
+	changing int
 	// Changed tells that there is something to take.
 	Changed bool
 }
@@ -44,9 +52,16 @@ type PickedLink struct {
 // PicksOf puts a proposal into words.
 func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units words.Units) Picks {
 	k := Picks{Proof: proofOf(proposal), Sums: sumsOf(proposal, units)}
+	whole, tied := proposal.LaidWhole()
+	for _, one := range whole {
+		k.Whole = append(k.Whole, one.String())
+	}
 	for _, change := range proposal.Links {
 		if change.Same() {
 			k.Same++
+			continue
+		}
+		if k.changing++; tied(change.Link) {
 			continue
 		}
 		k.Links = append(k.Links, PickedLink{
@@ -61,15 +76,35 @@ func PicksOf(p *plan.Plan, proposal *cabling.Proposal, units words.Units) Picks 
 	for _, unserved := range proposal.Unserved {
 		k.Unserved = append(k.Unserved, unserved.String())
 	}
-	for _, hire := range proposal.HireIn {
-		k.HireIn = append(k.HireIn, hire.String())
-	}
+	k.Advice = proposal.Advice()
 	for _, held := range proposal.Held {
 		k.Held = append(k.Held, held.String())
 	}
-	k.Changed = len(k.Links) > 0
-	k.Head = headOf(proposal, len(k.Links))
+	k.Changed = k.changing > 0
+	k.Head = headOf(proposal, k.changing)
+	if proposal.Tried != "" {
+		k.Proof += " " + proposal.Tried
+	}
 	return k
+}
+
+// PicksFrom puts a pick from the show's stock, the house's or both into words.
+func PicksFrom(picked *supply.Picked, units words.Units) Picks {
+	k := PicksOf(picked.Plan, picked.Proposal, units)
+	k.FromHouse = picked.Words()
+	k.Changed = k.Changed || len(k.FromHouse) > 0
+	return k
+}
+
+// Step names the change that the picks are.
+func (k Picks) Step() string {
+	switch {
+	case k.changing == 0:
+		return "Take cables from the house"
+	case k.changing == 1 && len(k.Links) == 1:
+		return "Pick cables for " + k.Links[0].Name
+	}
+	return "Pick cables for " + words.Counted(k.changing, "link", "links")
 }
 
 func headOf(proposal *cabling.Proposal, changed int) string {
@@ -89,7 +124,7 @@ func headOf(proposal *cabling.Proposal, changed int) string {
 	if names := proposal.TakesApart(); names != "" {
 		apart = " Takes apart " + names + "."
 	}
-	return fmt.Sprintf("%s would change, %s taken or given up."+apart, words.Counted(changed, "link", "links"), words.Counted(proposal.Changes, "cable", "cables"))
+	return fmt.Sprintf("%s would change: %s."+apart, words.Counted(changed, "link", "links"), proposal.Moves())
 }
 
 func sumsOf(proposal *cabling.Proposal, units words.Units) [][3]string {
@@ -107,7 +142,7 @@ func sumsOf(proposal *cabling.Proposal, units words.Units) [][3]string {
 		{"Least margin", least(now), least(then)},
 		{"Joins", fmt.Sprint(now.Joins), fmt.Sprint(then.Joins)},
 		{"Cable", units.Metres(now.Metres), units.Metres(then.Metres)},
-		{"Left coiled", units.Metres(now.Coiled), units.Metres(then.Coiled)},
+		{"Coiled", units.Metres(now.Coiled), units.Metres(then.Coiled)},
 	}
 }
 

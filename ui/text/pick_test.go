@@ -25,7 +25,7 @@ func TestPicksAreComparedInWords(t *testing.T) {
 	p := demo.Weekender()
 	k := picks(t, p, cabling.Request{})
 	require.True(t, k.Changed)
-	require.Regexp(t, `^\d+ links? would change, \d+ cables? taken or given up\.$`, k.Head)
+	require.Regexp(t, `^\d+ links? would change: \d+ cables? comes?(, \d+ goe?s?)?\.$`, k.Head)
 	require.Equal(t, "Links served", k.Sums[0][0])
 	require.Contains(t, k.Proof, "Proved")
 	for _, link := range k.Links {
