@@ -10,6 +10,7 @@ import (
 	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/stocklist"
 	"stageloom/model/words"
 	"stageloom/report/paper"
 )
@@ -126,7 +127,7 @@ func (p *printout) spareTable() paper.Table {
 		if reel.Condition == plan.Suspect {
 			name += " (suspect: test first)"
 		}
-		row := paper.Texts("", reel.Tag, name, bare(reel.Length), fmt.Sprint(reel.Count()-used[reel.ID]), p.caseName(reel), "")
+		row := paper.Texts("", reel.Tag, name, stocklist.Bare(reel.Length), fmt.Sprint(reel.There()-used[reel.ID]), p.caseName(reel), "")
 		row.Cells[0].Tick, row.Cells[6].Tick = true, true
 		table.Rows = append(table.Rows, row)
 	}
@@ -136,8 +137,9 @@ func (p *printout) spareTable() paper.Table {
 // spares are the reels with some left that are not faulty: by kind, the longest first.
 func (p *printout) spares(used map[plan.ReelID]int) []plan.Reel {
 	var reels []plan.Reel
+	whole := p.pulledWhole()
 	for reel := range p.Plan.Reels.All() {
-		if reel.Count() > used[reel.ID] && reel.Condition != plan.Faulty {
+		if reel.There() > used[reel.ID] && reel.Condition != plan.Faulty && !whole[reel.TiedInto] {
 			reels = append(reels, reel)
 		}
 	}

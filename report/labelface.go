@@ -119,7 +119,10 @@ func fitted(pen *paper.Pen, text string, l paper.Lettering, room float64) string
 }
 
 // drawCode draws a QR code as one path, so that no seam lies between its modules (ISO/IEC 18004, level M).
-func drawCode(pen *paper.Pen, at paper.Point, text string) {
+func drawCode(pen *paper.Pen, at paper.Point, text string) { drawCodeOf(pen, at, text, codeSize) }
+
+// drawCodeOf draws a code of a width.
+func drawCodeOf(pen *paper.Pen, at paper.Point, text string, width float64) {
 	if pen.Counts() {
 		return
 	}
@@ -127,7 +130,7 @@ func drawCode(pen *paper.Pen, at paper.Point, text string) {
 	if err != nil || text == "" {
 		return
 	}
-	side := codeSize / float64(code.Size)
+	side := width / float64(code.Size)
 	var rings [][]paper.Point
 	for y := range code.Size {
 		for x := 0; x < code.Size; x++ {

@@ -89,7 +89,7 @@ func ShowRows(p *plan.Plan, s house.Stock, units words.Units) (rows []ShowRow) {
 // stock.
 func OwnReels(p *plan.Plan) (ids []plan.ReelID) {
 	for reel := range p.Reels.All() {
-		if reel.Taking == "" && reel.Hire == "" && (reel.Owner == "" || reel.Owner == "house") {
+		if _, hired := reel.Lender(); reel.Taking == "" && !hired {
 			ids = append(ids, reel.ID)
 		}
 	}
