@@ -53,7 +53,7 @@ func holderWords(h stocklist.Holder) string {
 	}
 	said += ", back on " + cmp.Or(h.Show.Until, "a day that nobody said") + "."
 	if h.Show.File != "" {
-		said += " Plan: " + filepath.Base(h.Show.File)
+		said += " Plan: " + filepath.Base(h.Show.File) + "."
 	}
 	return said
 }
@@ -79,11 +79,11 @@ func (p *housePrint) absentTable(place house.Place, name, empty string, absents 
 	table := paper.Table{
 		Title: name, Empty: empty,
 		Columns: []paper.Column{
-			{Head: "Tag", Face: paper.Mono, Lines: 3, Width: paper.Fit(34)},
+			{Head: "Tag", Face: paper.Mono, Lines: 3, Width: paper.Fixed(30)},
 			{Head: "Cable", Width: paper.Fill(1), Lines: 3},
-			{Head: "Number", Align: paper.Right},
-			{Head: "Since"},
-			{Head: "Days", Align: paper.Right},
+			{Head: "Number", Align: paper.Right, Width: paper.Fixed(17)},
+			{Head: "Since", Width: paper.Fixed(25)},
+			{Head: "Days", Align: paper.Right, Width: paper.Fixed(14)},
 			{Head: "What is known", Width: paper.Fill(1.6)},
 		},
 	}
@@ -101,7 +101,7 @@ func (p *housePrint) absentTable(place house.Place, name, empty string, absents 
 		sum += one.Count
 	}
 	if sum > 0 {
-		row := paper.Texts("All", "", fmt.Sprint(sum))
+		row := paper.Texts("", "All", fmt.Sprint(sum))
 		row.Kind = paper.Total
 		table.Rows = append(table.Rows, row)
 	}
@@ -133,10 +133,11 @@ func (p *housePrint) drawStanding(b *paper.Book) {
 	rows, sum := stocklist.Standings(p.Stock, p.day)
 	b.Title("All of the stock on " + p.day)
 	b.Paragraph("The columns from House to Written off add up to All. What is promised is somewhere else yet, so it is counted beside them.")
-	table := paper.Table{Columns: []paper.Column{{Head: "Cable", Width: paper.Fill(1), Lines: 3}, {Head: "m", Align: paper.Right}}, Empty: "The house has no stock."}
+	table := paper.Table{Columns: []paper.Column{{Head: "Cable", Width: paper.Fill(1), Lines: 3}, {Head: "m", Align: paper.Right, Width: paper.Fixed(16)}}, Empty: "The house has no stock."}
 	for _, head := range []string{"House", "With shows", "Over-due", "Miss-ing", "In repair", "Written off", "All", "Pro-mised"} {
-		table.Columns = append(table.Columns, paper.Column{Head: head, Align: paper.Right, Width: paper.Fixed(15)})
+		table.Columns = append(table.Columns, paper.Column{Head: head, Align: paper.Right, Width: paper.Fixed(14.5)})
 	}
+	table.Columns[7].Width = paper.Fixed(17.5)
 	for _, row := range rows {
 		table.Rows = append(table.Rows, standingRow(row.Kind, stocklist.Bare(row.Length), row))
 	}
@@ -169,7 +170,7 @@ func (p *housePrint) drawCases(b *paper.Book) {
 	b.Paragraph("What lives in each case, with what is out with shows. " + unweighed(loads))
 	table := loadsTable("", loads, "Seen", "The house has no case and no cable.")
 	table.Columns[2].Head = "Lives in it"
-	table.Columns = append(table.Columns[:3:3], append([]paper.Column{{Head: "Here now", Align: paper.Right}}, table.Columns[3:]...)...)
+	table.Columns = append(table.Columns[:3:3], append([]paper.Column{{Head: "Here now", Align: paper.Right, Width: paper.Fixed(17)}}, table.Columns[3:]...)...)
 	now := 0
 	for i := range table.Rows {
 		count := now

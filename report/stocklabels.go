@@ -143,9 +143,9 @@ func (r labelRun) things(b *paper.Book, things []thing, none string) {
 // Sizes on a label of the stock: points of type, millimetres of a module of its code.
 const (
 	nameSize   = 26.0
-	largeSize  = 15.0
-	lineSize   = 9.0
-	moduleSize = 0.62
+	largeSize  = 13.0
+	lineSize   = 8.5
+	moduleSize = 0.85
 )
 
 // drawThing prints one label of the stock: the name large, what it is, and its code on the right.
@@ -168,8 +168,8 @@ func drawThing(pen *paper.Pen, one thing, plain bool) {
 	foot := in.Bottom()
 	if one.foot != "" {
 		small := paper.Lettering{Face: paper.Bold, Size: lineSize}
-		pen.Text(paper.Point{X: in.X, Y: foot - 0.6}, fitted(pen, one.foot, small, room), small)
-		foot -= lineSize*pointMM*1.2 + 0.6
+		pen.Text(paper.Point{X: in.X, Y: foot - 0.2}, fitted(pen, one.foot, small, room), small)
+		foot -= lineSize * pointMM * 1.1
 	}
 	drawLines(pen, one.lines, paper.Box{X: in.X, Y: y, W: room, H: foot - y})
 }
@@ -177,7 +177,7 @@ func drawThing(pen *paper.Pen, one thing, plain bool) {
 // drawLines sets as many lines as have room, and says how many are left out.
 func drawLines(pen *paper.Pen, lines []string, box paper.Box) {
 	l := paper.Lettering{Size: lineSize}
-	pitch := lineSize * pointMM * 1.2
+	pitch := lineSize * pointMM * 1.15
 	most := max(1, int(box.H/pitch))
 	if len(lines) == 1 {
 		lines = wrapped(pen, lines[0], l, box.W, most)
