@@ -15,9 +15,10 @@ type Return struct {
 }
 
 // GiveBack takes rows out of a plan and notes what of them goes back to the house and in which state, which the house learns
-// when the plan is saved. Links made of them keep kind and length. Rows that the house did not lend are refused.
+// when the plan is saved. Links made of them keep kind and length. Rows that the house did not lend are refused; of what is tied
+// into one piece all goes back that is the house's.
 func GiveBack(e *plan.Edit, day string, returns ...Return) error {
-	for _, back := range returns {
+	for _, back := range wholeReturns(e.Now(), returns) {
 		row, found := e.Now().Reels.Get(plan.Key(back.Reel))
 		switch {
 		case !found:
@@ -27,16 +28,40 @@ func GiveBack(e *plan.Edit, day string, returns ...Return) error {
 		case back.Quantity < 1 || back.Quantity > row.Count():
 			return fmt.Errorf("%w: of %s there are %d here, not %d", plan.ErrRefused, named(e.Now(), row), row.Count(), back.Quantity)
 		}
-		box, _ := e.Now().Cases.Get(plan.Key(row.Case))
+		given := backOf(e.Now(), row)
+		given.Quantity, given.Day = back.Quantity, day
 		if err := takeOut(e, row, back.Quantity); err != nil {
 			return err
 		}
-		e.AddGivenBack(plan.GivenBack{
-			Taking: row.Taking, HouseReel: row.HouseReel, Quantity: back.Quantity, Day: day, Tag: row.Tag, Length: row.Length, Nominal: row.Nominal,
-			Case: box.Name, Condition: row.Condition, Reason: row.Reason, FoundAt: row.FoundAt, FoundOn: row.FoundOn, Measured: row.Measured, Note: row.Note,
-		})
+		e.AddGivenBack(given)
 	}
 	return nil
+}
+
+// wholeReturns are returns with all that they are tied to, as far as it is the house's.
+func wholeReturns(p *plan.Plan, returns []Return) (all []Return) {
+	var wants []Want
+	said := map[plan.ReelID]bool{}
+	for _, back := range returns {
+		wants = append(wants, Want(back))
+		said[back.Reel] = true
+	}
+	for _, want := range wholePieces(p, wants) {
+		if row, _ := p.Reels.Get(plan.Key(want.Reel)); row.Taking != "" || said[want.Reel] {
+			all = append(all, Return(want))
+		}
+	}
+	return all
+}
+
+// backOf is a row of a plan as what goes back of it says it.
+func backOf(p *plan.Plan, row plan.Reel) plan.GivenBack {
+	box, _ := p.Cases.Get(plan.Key(row.Case))
+	return plan.GivenBack{
+		Taking: row.Taking, HouseReel: row.HouseReel, Quantity: row.Count(), Tag: row.Tag, Length: row.Length, Nominal: row.Nominal, Case: box.Name,
+		Condition: row.Condition, Reason: row.Reason, FoundAt: row.FoundAt, FoundOn: row.FoundOn, Measured: row.Measured,
+		State: row.State, StateOn: row.StateOn, Note: row.Note,
+	}
 }
 
 // takeOut takes some of a row out of the plan.
@@ -52,33 +77,39 @@ func takeOut(e *plan.Edit, row plan.Reel, quantity int) error {
 	return nil
 }
 
-// learn writes into the house's row what a show found out of what it gave back; of several equal ones those that came back so
-// become a row of their own.
-func (s *Stock) learn(back plan.GivenBack, row plan.ReelID, quantity int, ids *plan.IDSource) error {
+// learn writes into the house's row, and into its history, what a show found out of what came back; of several equal ones those
+// that came back so become a row of their own.
+func (s *Stock) learn(back plan.GivenBack, row plan.ReelID, quantity int, from string, ids *plan.IDSource) error {
 	next, err := plan.Do(s.Plan, ids, func(e *plan.Edit) error {
 		was, found := e.Now().Reels.Get(plan.Key(row))
+		found = found && was.State == "" // what is set aside meanwhile is as the house says
 		if !found || len(Differences(s.Plan, was, back)) == 0 {
 			return nil
 		}
-		id := row
-		if was.Count() > quantity {
-			part, err := e.SplitReel(id, quantity)
-			if err != nil {
-				return err
-			}
-			id = part
+		id, err := e.SplitReel(row, min(quantity, was.Count()))
+		if err != nil {
+			return err
 		}
+		note(e, id, back.Day, differenceWords(Differences(s.Plan, was, back))+", from "+from, "")
 		box := caseNamed(e, back.Case)
+		tag := back.Tag
+		if _, used := tagged(e.Now(), tag); used {
+			tag = ""
+		}
 		return plan.Update(e, plan.Key(id), func(r *plan.Reel) {
-			r.Length, r.Nominal, r.Case, r.Note = back.Length, back.Nominal, box, back.Note
+			r.Length, r.Nominal, r.Case, r.Note, r.State, r.StateOn = back.Length, back.Nominal, box, back.Note, back.State, ""
+			if back.State != "" {
+				r.StateOn = cmp.Or(back.StateOn, back.Day)
+			}
 			r.Condition, r.Reason, r.FoundAt, r.FoundOn, r.Measured = back.Condition, back.Reason, back.FoundAt, back.FoundOn, back.Measured
 			if r.Tag == "" && r.Count() == 1 {
-				r.Tag = back.Tag
+				r.Tag = tag
 			}
 		})
 	})
 	if err == nil {
 		s.Plan = next
+		s.shed(row)
 	}
 	return err
 }
@@ -92,7 +123,7 @@ type Difference struct {
 }
 
 // Differences compares what comes back with the house's row: length and nominal length, case, condition with its reason,
-// measured loss and note.
+// measured loss, state and note.
 func Differences(p *plan.Plan, was plan.Reel, back plan.GivenBack) (all []Difference) {
 	box, _ := p.Cases.Get(plan.Key(was.Case))
 	add := func(field, before, after string) {
@@ -108,6 +139,7 @@ func Differences(p *plan.Plan, was plan.Reel, back plan.GivenBack) (all []Differ
 	}
 	add("Condition", cmp.Or(was.Condition, plan.Good), cmp.Or(back.Condition, plan.Good))
 	add("Reason", was.Reason, back.Reason)
+	add("State", stateWords(was.State), stateWords(back.State))
 	add("Found at", was.FoundAt, back.FoundAt)
 	add("Found on", was.FoundOn, back.FoundOn)
 	add("Measured loss", decibels(was.Measured), decibels(back.Measured))

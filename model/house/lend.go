@@ -3,7 +3,6 @@ package house
 import (
 	"fmt"
 	"maps"
-	"math/rand/v2"
 	"slices"
 	"strings"
 
@@ -16,16 +15,16 @@ type Want struct {
 	Quantity int
 }
 
-// Free counts how many of a row a plan can take: what is in the house, without what the plan says already and has not been
-// saved with.
+// Free counts how many of a row a plan can take: what no other show has on one of the plan's days, without what the plan says
+// already and has not been saved with. Nothing of a row that is missing, in repair or written off is free.
 func (s *Stock) Free(p *plan.Plan, row plan.Reel) int {
-	free := s.Left(row)
-	for _, t := range s.With(p.Settings.Identity) {
-		if t.Reel == row.ID {
-			free += t.Quantity
-		}
-	}
-	for _, wish := range s.wishes(p) {
+	wishes := s.wishes(p)
+	show := ShowOf(p, "", "")
+	free := s.room(row.ID, show.span(), func(t Taking) bool {
+		_, named := wishes[t.ID]
+		return t.Plan == show.ID && show.ID != "" || t.Plan == "" && named && t.Show == show.Name
+	})
+	for _, wish := range wishes {
 		if wish.reel == row.ID {
 			free -= wish.quantity
 		}
@@ -34,17 +33,16 @@ func (s *Stock) Free(p *plan.Plan, row plan.Reel) int {
 }
 
 // Take puts rows of the house's stock into a plan under new ids, with their kinds and cases, all of them or none: the plan
-// says that its show has them, and once it is saved the house says so too. What is faulty stays in the house.
+// says that its show has them, and once it is saved the house says so too. What is faulty, missing, in repair or written off
+// stays in the house. Of what is tied into one piece all is taken. Histories stay in the house.
 func (s *Stock) Take(e *plan.Edit, wants ...Want) error {
-	for _, want := range wants {
+	for _, want := range wholePieces(s.Plan, wants) {
 		row, found := s.Plan.Reels.Get(plan.Key(want.Reel))
-		switch {
-		case !found:
+		if !found {
 			return fmt.Errorf("%w: a reel that you want is in the house's stock no more", plan.ErrRefused)
-		case row.Condition == plan.Faulty:
-			return fmt.Errorf("%w: %s is faulty", plan.ErrRefused, named(s.Plan, row))
-		case want.Quantity < 1 || want.Quantity > s.Free(e.Now(), row):
-			return fmt.Errorf("%w: of %s there are %d left in the house, not %d", plan.ErrRefused, named(s.Plan, row), s.Free(e.Now(), row), want.Quantity)
+		}
+		if why := s.keeps(e.Now(), row, want.Quantity); why != "" {
+			return fmt.Errorf("%w: %s", plan.ErrRefused, why)
 		}
 		taken := row
 		taken.Quantity, taken.Taking, taken.HouseReel = want.Quantity, e.NewTaking(), string(row.ID)
@@ -54,6 +52,24 @@ func (s *Stock) Take(e *plan.Edit, wants ...Want) error {
 		copyReel(e, s.Plan, taken)
 	}
 	return nil
+}
+
+// keeps says why the house keeps so many of a row; blank where the plan can take them.
+func (s *Stock) keeps(p *plan.Plan, row plan.Reel, quantity int) string {
+	free := s.Free(p, row)
+	switch {
+	case row.State != "":
+		return tiedWords(s.Plan, row) + " is " + stateSince(row)
+	case row.Condition == plan.Faulty:
+		return tiedWords(s.Plan, row) + " is faulty"
+	case quantity >= 1 && quantity <= free:
+		return ""
+	case free == 0:
+		if why := s.elsewhere(row, ShowOf(p, "", "").span(), func(t Taking) bool { return false }); why != "is not there that often" && quantity > 0 {
+			return tiedWords(s.Plan, row) + " " + why
+		}
+	}
+	return fmt.Sprintf("of %s there are %d left in the house, not %d", named(s.Plan, row), free, quantity)
 }
 
 // Save settles a saved plan with the house's stock; see [Stock.Settle]. Where nothing is to be settled nothing is written.
@@ -73,36 +89,6 @@ func (l Library) Save(p *plan.Plan, show Show) (done Settled, err error) {
 		return err
 	})
 	return done, err
-}
-
-// Told says what the house would refuse of a plan if it were saved now, without changing anything.
-func (s Stock) Told(p *plan.Plan) []Refusal {
-	s.Takings, s.Shows, s.Learned = slices.Clone(s.Takings), slices.Clone(s.Shows), slices.Clone(s.Learned)
-	done, _ := s.Settle(p, Show{ID: p.Settings.Identity, Name: p.Settings.Name}, plan.NewIDSource(rand.Uint64(), rand.Uint64())) // what is learned is thrown away
-	return done.Refused
-}
-
-// Received is what the house received of a taking, whatever its plan says.
-type Received struct {
-	Taking, Plan string
-	Quantity     int
-}
-
-// Receive takes back what comes to the house on a day, by whichever show it is out.
-func (l Library) Receive(day string, came ...Received) error {
-	return l.changeStock(func(s *Stock, _ *plan.IDSource) error {
-		for _, each := range came {
-			at := s.taking(each.Taking, each.Plan)
-			if at < 0 || each.Quantity < 1 || each.Quantity > s.Takings[at].Quantity {
-				return fmt.Errorf("%w: that is not out any more", plan.ErrRefused)
-			}
-			t := &s.Takings[at]
-			t.Quantity -= each.Quantity
-			t.Came += each.Quantity
-			t.Received = day
-		}
-		return nil
-	})
 }
 
 // TakeAgain lets a plan ask anew for what the house received or refused: its rows get takings of their own.
@@ -138,6 +124,7 @@ type Adopted struct {
 // are the house's are left.
 func (l Library) Adopt(p *plan.Plan, show Show, reels ...plan.ReelID) (all map[plan.ReelID]Adopted, err error) {
 	all = map[plan.ReelID]Adopted{}
+	show = show.sound()
 	err = l.changeStock(func(s *Stock, ids *plan.IDSource) error {
 		clear(all)
 		next, err := plan.Do(s.Plan, ids, func(e *plan.Edit) error {
@@ -155,6 +142,9 @@ func (l Library) Adopt(p *plan.Plan, show Show, reels ...plan.ReelID) (all map[p
 		})
 		if err == nil {
 			s.Plan = next
+			if was, known := s.show(show.ID); known { // its days change with its save
+				show.From, show.Until = was.From, was.Until
+			}
 			s.know(show)
 		}
 		return err
@@ -174,6 +164,7 @@ func Bind(e *plan.Edit, all map[plan.ReelID]Adopted) error {
 
 // copyReel copies a reel of another plan under a new id, with its kind and its case.
 func copyReel(e *plan.Edit, from *plan.Plan, reel plan.Reel) plan.ReelID {
+	reel.Lacking, reel.LackingWhy = 0, ""
 	reel.Kind = copyKind(e, from, reel.Kind)
 	reel.Case = copyCase(e, from, reel.Case)
 	return e.AddReel(reel)

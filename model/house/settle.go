@@ -25,10 +25,18 @@ type Show struct {
 	Until string `json:"until,omitempty"`
 }
 
-// ShowOf is the show that a plan is, as it lies in a file and is saved on a day, as 2027-06-22.
+// ShowOf is the show that a plan is, as it lies in a file and is saved on a day, as 2027-06-22. Days that the calendar does not
+// have, or that are the wrong way round, count as blank.
 func ShowOf(p *plan.Plan, file, day string) Show {
 	s := p.Settings
-	return Show{ID: s.Identity, Name: s.Name, File: file, Saved: day, From: s.OutOn, Until: s.BackOn}
+	return Show{ID: s.Identity, Name: s.Name, File: file, Saved: day, From: s.OutOn, Until: s.BackOn}.sound()
+}
+
+// sound is the show with days that can be compared.
+func (s Show) sound() Show {
+	days := s.span()
+	s.From, s.Until = days.from, days.until
+	return s
 }
 
 // Refusal is why a plan does not have what its rows say that it has of the house's stock.
@@ -46,6 +54,8 @@ type Refusal struct {
 // Settled is what came of settling a plan with the house.
 type Settled struct {
 	Refused []Refusal
+	// Warned is what the show is promised and may not be there on its day, since it is overdue elsewhere.
+	Warned []Conflict
 	// Taken and Returned count cables that went to the plan and came back from it.
 	Taken, Returned int
 }
@@ -86,25 +96,33 @@ func (s *Stock) before(id, show string) plan.ReelID {
 }
 
 // Settle makes what the house says of a show equal to what its plan says, as far as the house has it: what the plan no longer
-// has is back, with what the show found out of it, and what it has anew is out with it. What another show has, what the house
-// received and what is faulty is refused and told. Settling twice changes nothing.
+// has is back, with what the show found out of it, and what it has anew is out with it on the show's days. What another show has
+// on one of these days, what the house received and what is faulty, missing, in repair or written off is refused and told. Of
+// what the show had and does not fit its new days, it keeps until it is given back what it has on site, on the former days; the
+// rest is no longer its own. Settling twice changes nothing.
 func (s *Stock) Settle(p *plan.Plan, show Show, ids *plan.IDSource) (Settled, error) {
-	done := settling{Stock: s, show: show, back: map[string]int{}}
+	show = show.sound()
+	done := settling{Stock: s, show: show, back: map[string]returned{}}
 	wishes := s.wishes(p)
 	s.bind(wishes, show)
-	for at, t := range s.Takings {
-		if t.Plan == show.ID {
-			done.lessen(&s.Takings[at], wishes[t.ID].quantity)
-		}
+	for _, id := range done.takings() {
+		done.lessen(id, wishes[id].quantity)
 	}
+	s.sweep()
 	if err := done.learn(p, ids); err != nil {
 		return done.Settled, err
+	}
+	was, known := s.show(show.ID)
+	s.know(show)
+	for _, id := range done.takings() {
+		done.refit(id, was, known)
 	}
 	for _, id := range slices.Sorted(maps.Keys(wishes)) {
 		done.raise(id, wishes[id])
 	}
-	s.Takings = slices.DeleteFunc(s.Takings, func(t Taking) bool { return t.Quantity+t.Came == 0 })
+	s.sweep()
 	s.know(show)
+	done.Settled.Warned = s.warned(show)
 	return done.Settled, nil
 }
 
@@ -113,48 +131,148 @@ type settling struct {
 	*Stock
 	Settled
 	show Show
-	// back counts what came back of each taking now.
-	back map[string]int
+	// back is what came back of each taking now.
+	back map[string]returned
+}
+
+type returned struct {
+	reel     plan.ReelID
+	quantity int
+}
+
+// takings are the names of what the show has, in order.
+func (d *settling) takings() (all []string) {
+	for _, t := range d.Takings {
+		if t.Plan == d.show.ID {
+			all = append(all, t.ID)
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // bind gives takings of before plans had identities to the plan whose rows name them.
 func (s *Stock) bind(wishes map[string]wish, show Show) {
 	for i, t := range s.Takings {
-		if _, named := wishes[t.ID]; t.Plan == "" && named && t.Show == show.Name {
+		if _, named := wishes[t.ID]; t.Plan == "" && named && t.Show == show.Name && s.taking(t.ID, show.ID) < 0 {
 			s.Takings[i].Plan, s.Takings[i].Show = show.ID, ""
 		}
 	}
 }
 
 // lessen brings back what the plan has no more. That is first what the house received already.
-func (d *settling) lessen(t *Taking, wanted int) {
-	less := max(0, t.Quantity+t.Came-wanted)
-	known := min(t.Came, less)
-	t.Came -= known
-	t.Quantity -= less - known
-	d.back[t.ID] = less - known
-	d.Returned += less - known
-	if t.Came == 0 {
-		t.Received = ""
+func (d *settling) lessen(id string, wanted int) {
+	entries, less := d.entries(id, d.show.ID), -wanted
+	for _, at := range entries {
+		less += d.Takings[at].Quantity + d.Takings[at].Came
+	}
+	less = max(0, less)
+	for _, at := range entries {
+		t := &d.Takings[at]
+		known := min(t.Came, less)
+		t.Came -= known
+		less -= known
+		if t.Came == 0 {
+			t.Received, t.CameAs = "", ""
+		}
+	}
+	for _, at := range entries {
+		t := &d.Takings[at]
+		came := min(t.Quantity, less)
+		t.Quantity -= came
+		less -= came
+		d.back[id] = returned{t.Reel, d.back[id].quantity + came}
+		d.Returned += came
 	}
 }
 
-// raise lets the plan have more, as far as the house has it.
+// refit looks whether what a show has fits the days that it has now.
+func (d *settling) refit(id string, was Show, known bool) {
+	entries := d.entries(id, d.show.ID)
+	own := d.taking(id, d.show.ID)
+	if len(entries) == 1 && own >= 0 && (!known || was.span() == d.show.span()) {
+		return
+	}
+	has := 0
+	for _, at := range entries {
+		has += d.Takings[at].Quantity
+	}
+	reel := d.Takings[entries[0]].Reel
+	over := has - min(has, max(0, d.room(reel, d.show.span(), d.ofTaking(id))))
+	var stays []Taking
+	for _, at := range entries {
+		t := &d.Takings[at]
+		days, stay := was.span(), *t
+		if t.kept() {
+			days = span{t.From, t.Until}
+		}
+		stay.Quantity, stay.Came, stay.From, stay.Until = min(t.Quantity, over), 0, days.from, days.until
+		over -= stay.Quantity
+		t.Quantity -= stay.Quantity
+		if stay.Quantity > 0 && days.from <= d.show.Saved && days != (span{}) {
+			stays = append(stays, stay)
+		}
+	}
+	d.gather(entries, stays)
+}
+
+// gather makes one taking of what fits, beside what stays for its former days.
+func (d *settling) gather(entries []int, stays []Taking) {
+	fits := d.Takings[entries[len(entries)-1]]
+	fits.From, fits.Until, fits.Quantity, fits.Came = "", "", 0, 0
+	for _, at := range entries {
+		t := &d.Takings[at]
+		fits.Quantity += t.Quantity
+		fits.Came += t.Came
+		fits.Received = max(fits.Received, t.Received)
+		fits.CameAs = cmp.Or(fits.CameAs, t.CameAs)
+		fits.Edited = fits.Edited || t.Edited
+		t.Quantity, t.Came = 0, 0
+	}
+	d.Takings[entries[len(entries)-1]] = fits
+	for _, stay := range stays {
+		at := slices.IndexFunc(d.Takings, func(t Taking) bool { return t.key() == stay.key() })
+		if at < 0 {
+			d.Takings = append(d.Takings, stay)
+			continue
+		}
+		d.Takings[at].Quantity += stay.Quantity
+	}
+	d.sweep()
+}
+
+// ofTaking skips what is counted when a taking of the show is looked at: itself.
+func (d *settling) ofTaking(id string) func(Taking) bool {
+	return func(t Taking) bool { return t.ID == id && t.Plan == d.show.ID }
+}
+
+// raise lets the plan have more, as far as the house has it on the show's days.
 func (d *settling) raise(id string, want wish) {
 	at := d.taking(id, d.show.ID)
 	if at < 0 {
+		for _, held := range d.entries(id, d.show.ID) {
+			want.reel = d.Takings[held].Reel
+		}
 		d.Takings = append(d.Takings, Taking{ID: id, Plan: d.show.ID, Reel: want.reel, Day: d.show.Saved})
 		at = len(d.Takings) - 1
 	}
+	came, received, as := 0, "", ""
+	for _, each := range d.entries(id, d.show.ID) {
+		t := d.Takings[each]
+		came, received, as = came+t.Came, max(received, t.Received), cmp.Or(as, t.CameAs)
+	}
 	t := &d.Takings[at]
 	why := ""
-	if more := want.quantity - t.Quantity - t.Came; more > 0 {
-		more, why = d.free(t.Reel, more)
-		t.Quantity += more
-		d.Taken += more
+	if wanted := want.quantity - came; wanted > t.Quantity {
+		can, reason := d.free(t.Reel, wanted, d.ofTaking(id))
+		d.Taken += max(0, can-t.Quantity)
+		t.Quantity, why = max(can, t.Quantity), reason
 	}
-	if t.Came > 0 {
-		why = "came back to the house on " + t.Received
+	switch {
+	case came > 0 && as != "":
+		why = "is " + stateWords(as) + " since " + received
+	case came > 0:
+		why = "came back to the house on " + received
 	}
 	if t.Quantity < want.quantity {
 		d.Refused = append(d.Refused, Refusal{id, t.Reel, want.quantity, t.Quantity, why})
@@ -168,47 +286,62 @@ func (d *settling) learn(p *plan.Plan, ids *plan.IDSource) error {
 		if slices.Contains(d.Learned, known) {
 			continue
 		}
-		quantity := min(back.Quantity, d.back[back.Taking])
+		came := d.back[back.Taking]
+		quantity := min(back.Quantity, came.quantity)
 		if quantity == 0 {
 			continue
 		}
-		d.back[back.Taking] -= quantity
+		d.back[back.Taking] = returned{came.reel, came.quantity - quantity}
 		d.Learned = append(d.Learned, known)
-		if err := d.Stock.learn(back, plan.ReelID(back.HouseReel), quantity, ids); err != nil {
+		if err := d.Stock.learn(back, came.reel, quantity, d.show.Name, ids); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// free counts how many of a row, of those wanted, can go to a show now, and says why not all.
-func (s *Stock) free(id plan.ReelID, wanted int) (count int, why string) {
-	row, found := s.Plan.Reels.Get(plan.Key(id))
+// free counts how many of a row, of those wanted, can go to the show on its days beside what others have, and says why not all.
+func (d *settling) free(id plan.ReelID, wanted int, skip func(Taking) bool) (count int, why string) {
+	row, found := d.Plan.Reels.Get(plan.Key(id))
 	switch {
 	case !found:
 		return 0, "is in the house's stock no more"
+	case row.State != "":
+		return 0, "is " + stateSince(row)
 	case row.Condition == plan.Faulty:
 		return 0, "is faulty"
 	}
-	count = min(wanted, max(0, s.Left(row)))
+	count = min(wanted, max(0, d.room(id, d.show.span(), skip)))
 	if count < wanted {
-		why = s.elsewhere(id)
+		why = d.elsewhere(row, d.show.span(), skip)
 	}
 	return count, why
 }
 
-// elsewhere says with which shows cables of a row are, as the end of a sentence.
-func (s *Stock) elsewhere(id plan.ReelID) string {
+// elsewhere says which shows have cables of a row on some days, as the end of a sentence.
+func (s *Stock) elsewhere(row plan.Reel, on span, skip func(Taking) bool) string {
 	var with []string
+	verb := "is out: "
 	for _, t := range s.Takings {
-		if t.Reel == id && t.Quantity > 0 {
-			with = append(with, fmt.Sprintf("%d with %s since %s", t.Quantity, s.ShowName(t), t.Day))
+		days := s.spanOf(t)
+		if t.Reel != row.ID || t.Quantity == 0 || !days.overlaps(on) || skip(t) {
+			continue
 		}
+		said := fmt.Sprintf("with %s since %s", plan.Clipped(s.ShowName(t)), t.Day)
+		if days != (span{}) {
+			said = fmt.Sprintf("promised to %s%s", plan.Clipped(s.ShowName(t)), days.words())
+		}
+		if row.Count() == 1 {
+			verb = "is "
+		} else {
+			said = fmt.Sprintf("%d %s", t.Quantity, said)
+		}
+		with = append(with, said)
 	}
 	if len(with) == 0 {
 		return "is not there that often"
 	}
-	return "is out: " + words.Listed(with)
+	return verb + words.Listed(with)
 }
 
 // know notes a show that has something, and forgets one that has nothing.

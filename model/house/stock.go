@@ -27,7 +27,19 @@ type Taking struct {
 	// Came is how many the house received although the plan says yet that its show has them, Received the day of the last.
 	Came     int    `json:"came_back,omitempty"`
 	Received string `json:"received,omitempty"`
+	// CameAs is the state in which the house counts what came, such as missing; blank where it is there.
+	CameAs string `json:"came_as,omitempty"`
+	// From and Until are days that the taking keeps, since it is with the show and the show's new days did not fit.
+	From  string `json:"from,omitempty"`
+	Until string `json:"until,omitempty"`
+	// Edited says that the house changed the row since the show took it; see [Stock.Changed].
+	Edited bool `json:"edited,omitempty"`
 }
+
+// takingKey tells takings apart.
+type takingKey struct{ id, plan, from, until string }
+
+func (t Taking) key() takingKey { return takingKey{t.ID, t.Plan, t.From, t.Until} }
 
 // Stock is the house's stock: its kinds, cases and reels as a plan of nothing else, what is out with shows, the shows, and
 // what they gave back that the house has learned.
@@ -44,19 +56,24 @@ type Learned struct {
 	Back plan.GivenBackID `json:"back"`
 }
 
-// Out counts how many of a row are with shows.
+// Out counts the most of a row that shows have, or are to have, on one day.
 func (s Stock) Out(id plan.ReelID) int {
-	out := 0
-	for _, taking := range s.Takings {
-		if taking.Reel == id {
-			out += taking.Quantity
-		}
-	}
+	out, _ := s.most(id, span{}, nil)
 	return out
 }
 
-// Left counts how many of a row are in the house.
-func (s Stock) Left(reel plan.Reel) int { return reel.Count() - s.Out(reel.ID) }
+// Left counts how many of a row no show has or is to have on any day.
+func (s Stock) Left(reel plan.Reel) int { return s.LeftOn(reel, "", "") }
+
+// LeftOn counts how many of a row no show has or is to have on the days from one to another, as 2027-06-22, both among them; a
+// blank one is open. What is missing, in repair or written off is not left.
+func (s Stock) LeftOn(reel plan.Reel, from, until string) int {
+	if reel.State != "" {
+		return 0
+	}
+	out, _ := s.most(reel.ID, spanOf(from, until), nil)
+	return max(0, reel.Count()-out)
+}
 
 // With lists what is out with the plan of an identity.
 func (s Stock) With(identity string) (takings []Taking) {
@@ -78,28 +95,75 @@ func (s Stock) ShowName(taking Taking) string {
 	return taking.Show
 }
 
+// taking finds what a plan has by its own days.
 func (s Stock) taking(id, identity string) int {
-	return slices.IndexFunc(s.Takings, func(t Taking) bool { return t.ID == id && t.Plan == identity })
+	return slices.IndexFunc(s.Takings, func(t Taking) bool { return t.ID == id && t.Plan == identity && !t.kept() })
 }
 
-// check says why the stock cannot stand: something is out that is not there.
-func (s Stock) check() error {
-	seen := map[[2]string]bool{}
-	for _, taking := range s.Takings {
-		reel, found := s.Plan.Reels.Get(plan.Key(taking.Reel))
-		key := [2]string{taking.ID, taking.Plan}
-		switch {
-		case taking.Quantity < 0 || taking.Came < 0 || taking.Quantity+taking.Came < 1 || taking.ID == "" || seen[key]:
-			return fmt.Errorf("what %s has taken is not written as it should be", plan.Clipped(s.ShowName(taking)))
-		case taking.Quantity == 0:
-		case !found:
-			return fmt.Errorf("a reel that %s has taken would be gone: let it give the reel back first", plan.Clipped(s.ShowName(taking)))
-		case s.Left(reel) < 0:
-			return fmt.Errorf("of %s there would be %d, but %d are out with shows", named(s.Plan, reel), reel.Count(), s.Out(reel.ID))
+// entries finds all of a taking, what keeps its days first.
+func (s Stock) entries(id, identity string) (all []int) {
+	own := s.taking(id, identity)
+	for at, t := range s.Takings {
+		if t.ID == id && t.Plan == identity && at != own {
+			all = append(all, at)
 		}
-		seen[key] = true
+	}
+	if own >= 0 {
+		all = append(all, own)
+	}
+	return all
+}
+
+// check says why the stock cannot stand: on some day more is out than is there, or a taking or a show is not as it is written.
+func (s Stock) check() error {
+	shows := map[string]bool{}
+	for _, show := range s.Shows {
+		if show.ID == "" || shows[show.ID] || (span{show.From, show.Until}) != show.span() {
+			return fmt.Errorf("the show %s is not written as it should be", plan.Clipped(show.Name))
+		}
+		shows[show.ID] = true
+	}
+	seen := map[takingKey]bool{}
+	rows := map[plan.ReelID]bool{}
+	for _, t := range s.Takings {
+		if !t.sound() || seen[t.key()] {
+			return fmt.Errorf("what %s has taken is not written as it should be", plan.Clipped(s.ShowName(t)))
+		}
+		seen[t.key()] = true
+		if t.Quantity == 0 || rows[t.Reel] {
+			continue
+		}
+		rows[t.Reel] = true
+		if err := s.checkRow(t); err != nil {
+			return err
+		}
 	}
 	return nil
+}
+
+func (t Taking) sound() bool {
+	counts := t.Quantity >= 0 && t.Came >= 0 && t.Quantity+t.Came >= 1
+	return counts && t.ID != "" && span{t.From, t.Until} == spanOf(t.From, t.Until) && (t.CameAs == "" || placeOf(t.CameAs) != InHouse)
+}
+
+// checkRow looks at the row of a taking.
+func (s *Stock) checkRow(t Taking) error {
+	reel, found := s.Plan.Reels.Get(plan.Key(t.Reel))
+	if !found {
+		return fmt.Errorf("a reel that %s has taken would be gone: let it give the reel back first", plan.Clipped(s.ShowName(t)))
+	}
+	if reel.State != "" {
+		return fmt.Errorf("%s would be %s, but %s has it: say so of what is in the house, or that the show lost it", named(s.Plan, reel), stateWords(reel.State), plan.Clipped(s.ShowName(t)))
+	}
+	out, day := s.most(t.Reel, span{}, nil)
+	if out <= reel.Count() {
+		return nil
+	}
+	when := ""
+	if day != "" {
+		when = " on " + day
+	}
+	return fmt.Errorf("of %s there would be %d, but %d are out with shows%s", named(s.Plan, reel), reel.Count(), out, when)
 }
 
 // named is a reel in words: its tag, or its length and kind.
@@ -109,6 +173,27 @@ func named(p *plan.Plan, reel plan.Reel) string {
 	}
 	kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
 	return fmt.Sprintf("%g m %s", reel.Length, plan.Clipped(kind.Name))
+}
+
+// copied is a stock that changes without the other.
+func (s Stock) copied() Stock {
+	s.Takings, s.Shows, s.Learned = slices.Clone(s.Takings), slices.Clone(s.Shows), slices.Clone(s.Learned)
+	return s
+}
+
+// changedSince looks at what a change made of the stock, and notes of which rows shows are to be told.
+func (s *Stock) changedSince(before *plan.Plan) error {
+	if err := tagTwice(before, s.Plan); err != nil {
+		return err
+	}
+	for at, t := range s.Takings {
+		was, known := before.Reels.Get(plan.Key(t.Reel))
+		is, found := s.Plan.Reels.Get(plan.Key(t.Reel))
+		if known && found && t.Quantity > 0 && len(changes(before, was, s.Plan, is)) > 0 {
+			s.Takings[at].Edited = true
+		}
+	}
+	return s.check()
 }
 
 func (l Library) stockFile() string { return filepath.Join(l.folder, "stock.stageloom-stock") }
@@ -159,11 +244,12 @@ func (l Library) changeStock(change func(*Stock, *plan.IDSource) error) error {
 	if err != nil {
 		return err
 	}
-	s.Takings, s.Shows, s.Learned = slices.Clone(s.Takings), slices.Clone(s.Shows), slices.Clone(s.Learned)
+	before := s.Plan
+	s = s.copied()
 	if err := change(&s, plan.NewIDSource(rand.Uint64(), rand.Uint64())); err != nil {
 		return err
 	}
-	if err := s.check(); err != nil {
+	if err := s.changedSince(before); err != nil {
 		return fmt.Errorf("%w: %w", plan.ErrRefused, err)
 	}
 	text, err := encodeStock(s)
