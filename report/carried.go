@@ -38,7 +38,7 @@ func (p *printout) carried() []stocklist.Pieces {
 
 // drawTruck prints the cases in the order of loading, what each weighs, and what is in each.
 func (p *printout) drawTruck(b *paper.Book) {
-	loads := stocklist.Loads(p.Plan, p.carried(), !p.partly())
+	loads := stocklist.Loads(p.Plan, p.carried(), false)
 	b.Title("Truck list")
 	b.Cautions(overfull(loads))
 	b.Paragraph("Cases by name, in the order of loading; what lives in none comes last, with cables that are planned by kind and length alone. " + unweighed(loads))

@@ -139,7 +139,7 @@ func (p *printout) spares(used map[plan.ReelID]int) []plan.Reel {
 	var reels []plan.Reel
 	whole := p.pulledWhole()
 	for reel := range p.Plan.Reels.All() {
-		if reel.There() > used[reel.ID] && reel.Condition != plan.Faulty && !whole[reel.TiedInto] {
+		if reel.There() > used[reel.ID] && reel.Condition != plan.Faulty && !whole[wholeKey(reel)] {
 			reels = append(reels, reel)
 		}
 	}

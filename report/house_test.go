@@ -128,6 +128,7 @@ func TestWhoHasWhatIsWhatWasTaken(t *testing.T) {
 		require.Len(t, found, 1)
 		require.Equal(t, fmt.Sprint(c.promised), found[0][3])
 		require.Equal(t, c.promised, inLots(t, text))
+		requireConflicts(t, s, text)
 
 		_, text, _ = houseText(t, s, report.HouseChoice{Sheets: []report.HouseSheet{report.HouseStates}})
 		require.Equal(t, c.missing+c.repair+c.gone, absentListed(t, text))
@@ -274,4 +275,40 @@ func TestAPrintOfTheHouseThatCannotBeIsRefused(t *testing.T) {
 		_, err := report.WriteHouse(t.Context(), &bytes.Buffer{}, warehouse(t, 1, 5), c.choice)
 		require.ErrorContains(t, err, c.said)
 	}
+}
+
+// requireConflicts holds what is told in front of the promises to the rows of which Fair has kept some that Tour wants.
+func requireConflicts(t *testing.T, s house.Stock, text string) {
+	t.Helper()
+	wanted := 0
+	for reel := range s.Plan.Reels.All() {
+		late, wants := 0, 0
+		for _, taking := range s.Takings {
+			if taking.Reel == reel.ID && taking.Plan == "fair" {
+				late += taking.Quantity
+			}
+			if taking.Reel == reel.ID && taking.Plan == "tour" {
+				wants += taking.Quantity
+			}
+		}
+		if late > 0 && wants > 0 && late+wants > max(1, reel.Quantity) {
+			wanted++
+			if reel.Tag != "" {
+				require.Contains(t, text, reel.Tag)
+			}
+		}
+	}
+	said := regexp.MustCompile(`Promised twice, or not back in time Tour wants from 2027-06-26 what Fair has overdue since 2027-06-18: (.*?)\. By the day`).FindStringSubmatch(text)
+	if wanted == 0 {
+		require.Empty(t, said)
+		return
+	}
+	require.NotEmpty(t, said)
+	read := len(regexp.MustCompile(`, | and `).Split(said[1], -1))
+	if more := regexp.MustCompile(`and (\d+) more`).FindStringSubmatch(said[1]); more != nil {
+		n, err := strconv.Atoi(more[1])
+		require.NoError(t, err)
+		read += n - 1
+	}
+	require.Equal(t, wanted, read, said[1])
 }

@@ -100,15 +100,13 @@ func lotCells(lot stocklist.Lot) paper.Row {
 // pieceLength is the length of one cable as it is, with its unit.
 func pieceLength(metres float64) string { return stocklist.Bare(metres) + space + "m" }
 
-// drawLoads prints what is in each case, one table a case.
+// drawLoads prints what is in each case, one table a case; empty ones have none.
 func drawLoads(b *paper.Book, p *plan.Plan, loads []stocklist.Load, ticks ...string) {
 	for _, load := range loads {
-		b.Skip(2 * b.Scale())
-		title := load.Name()
 		if load.Cables > 0 {
-			title += ": " + loadWords(load)
+			b.Skip(2 * b.Scale())
+			b.Table(lotsTable{title: load.Name() + ": " + loadWords(load), ticks: ticks, total: "In it"}.table(stocklist.Lots(p, load.Pieces)))
 		}
-		b.Table(lotsTable{title: title, ticks: ticks, total: "In it", empty: "Nothing lives in it."}.table(stocklist.Lots(p, load.Pieces)))
 	}
 }
 

@@ -98,14 +98,15 @@ func (p *printout) reelsTable() paper.Table {
 	}
 	last, whole, pulls := "", map[string]bool{}, p.pulls()
 	for _, one := range pulls {
-		if name := p.caseName(one.reel); name != last && !whole[one.reel.TiedInto] {
+		key := wholeKey(one.reel)
+		if name := p.caseName(one.reel); name != last && !whole[key] {
 			table.Rows, last = append(table.Rows, paper.GroupRow(name)), name
 		}
-		if one.reel.TiedInto == "" {
+		if key == "" {
 			table.Rows = append(table.Rows, p.reelRow(one))
-		} else if !whole[one.reel.TiedInto] {
-			whole[one.reel.TiedInto] = true
-			table.Rows = append(table.Rows, p.wholeRows(one.reel.TiedInto, pulls)...)
+		} else if !whole[key] {
+			whole[key] = true
+			table.Rows = append(table.Rows, p.wholeRows(key, pulls)...)
 		}
 	}
 	return table

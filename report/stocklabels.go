@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"rsc.io/qr"
-
 	"stageloom/model/plan"
 	"stageloom/model/stocklist"
 	"stageloom/model/words"
@@ -28,14 +26,15 @@ func reelThings(p *plan.Plan) (things []thing) {
 	for reel := range p.Reels.All() {
 		switch {
 		case reel.State == plan.WrittenOff:
-		case reel.TiedInto != "":
-			wholes[reel.TiedInto] = append(wholes[reel.TiedInto], stocklist.Pieces{Reel: reel, Count: reel.Count()})
+		case stocklist.Whole(reel) != "":
+			key := strings.ToLower(stocklist.Whole(reel))
+			wholes[key] = append(wholes[key], stocklist.Pieces{Reel: reel, Count: reel.Count()})
 		case reel.Tag != "":
 			things = append(things, thing{name: reel.Tag, large: pieceLength(reel.Length), lines: []string{stocklist.KindName(p, reel.Kind)}, foot: caseOf(p, reel)})
 		}
 	}
-	for name, pieces := range wholes {
-		one := thing{name: name, large: words.Counted(stocklist.Count(pieces), "cable", "cables"), foot: caseOf(p, pieces[0].Reel)}
+	for _, pieces := range wholes {
+		one := thing{name: stocklist.Whole(pieces[0].Reel), large: words.Counted(stocklist.Count(pieces), "cable", "cables"), foot: caseOf(p, pieces[0].Reel)}
 		for _, lot := range stocklist.Lots(p, pieces) {
 			one.lines = append(one.lines, lotLine(lot))
 		}
@@ -88,7 +87,7 @@ func caseThings(p *plan.Plan, loads []stocklist.Load) (things []thing) {
 func untagged(p *plan.Plan) string {
 	bare := 0
 	for reel := range p.Reels.All() {
-		if reel.Tag == "" && reel.TiedInto == "" && reel.State != plan.WrittenOff {
+		if reel.Tag == "" && stocklist.Whole(reel) == "" && reel.State != plan.WrittenOff {
 			bare += reel.Count()
 		}
 	}
@@ -156,13 +155,14 @@ func drawThing(pen *paper.Pen, one thing, plain bool) {
 	}
 	in := paper.Box{W: width, H: height}.Inset(labelInset)
 	side := thingCode(one.name, min(in.H, in.W*0.4))
-	drawCodeOf(pen, paper.Point{X: in.Right() - side, Y: in.Y + (in.H-side)/2}, one.name, side)
+	drawCode(pen, paper.Point{X: in.Right() - side, Y: in.Y + (in.H-side)/2}, one.name, side)
 	room := in.W - side - 3
 	name := paper.Lettering{Face: paper.Mono, Size: min(nameSize, in.H*0.9)}
 	shrink(pen, one.name, &name, room)
 	y := in.Y + name.Size*pointMM*0.8
 	pen.Text(paper.Point{X: in.X, Y: y}, fitted(pen, one.name, name, room), name)
 	large := paper.Lettering{Face: paper.Bold, Size: largeSize}
+	shrink(pen, one.large, &large, room)
 	y += large.Size * pointMM * 1.25
 	pen.Text(paper.Point{X: in.X, Y: y}, fitted(pen, one.large, large, room), large)
 	foot := in.Bottom()
@@ -192,7 +192,7 @@ func drawLines(pen *paper.Pen, lines []string, box paper.Box) {
 
 // thingCode is how wide the code of a name is: its modules at their size, at most the room there is.
 func thingCode(name string, room float64) float64 {
-	code, err := qr.Encode(name, qr.M)
+	code, err := codeOf(name)
 	if err != nil {
 		return 0
 	}

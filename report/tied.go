@@ -22,8 +22,8 @@ func (p *printout) reelRow(one pulled) paper.Row {
 
 // wholeRows are a piece that several cables are tied into: one line to tick, and below it all of its cables, those on no link
 // as well, for it goes out whole.
-func (p *printout) wholeRows(name string, pulls []pulled) []paper.Row {
-	parts := p.tied(name)
+func (p *printout) wholeRows(key string, pulls []pulled) []paper.Row {
+	name, parts := "", p.tied(key)
 	sum := 0
 	var cables []paper.Row
 	for _, reel := range parts {
@@ -32,6 +32,7 @@ func (p *printout) wholeRows(name string, pulls []pulled) []paper.Row {
 			one.links, one.count = pulls[at].links, max(one.count, pulls[at].count)
 		}
 		sum += one.count
+		name = cmp.Or(name, stocklist.Whole(reel))
 		row := paper.Texts("", cmp.Or(reel.Tag, "–"), "– "+stocklist.KindName(p.Plan, reel.Kind), stocklist.Bare(reel.Length), fmt.Sprint(one.count), cmp.Or(strings.Join(one.links, ", "), "on no link"))
 		cables = append(cables, row)
 	}
@@ -41,10 +42,14 @@ func (p *printout) wholeRows(name string, pulls []pulled) []paper.Row {
 	return append([]paper.Row{row}, cables...)
 }
 
+// wholeKey is what reels of one piece share, blank for a reel by itself.
+func wholeKey(reel plan.Reel) string { return strings.ToLower(stocklist.Whole(reel)) }
+
 // tied are the reels that are tied into a piece, by tag.
-func (p *printout) tied(name string) (reels []plan.Reel) {
+func (p *printout) tied(key string) (reels []plan.Reel) {
+	used := p.Plan.UsedReels()
 	for reel := range p.Plan.Reels.All() {
-		if reel.TiedInto == name && reel.There() > 0 {
+		if wholeKey(reel) == key && (reel.There() > 0 || used[reel.ID] > 0) {
 			reels = append(reels, reel)
 		}
 	}
@@ -58,8 +63,8 @@ func (p *printout) tied(name string) (reels []plan.Reel) {
 func (p *printout) pulledWhole() map[string]bool {
 	whole := map[string]bool{}
 	for _, one := range p.pulls() {
-		if one.reel.TiedInto != "" {
-			whole[one.reel.TiedInto] = true
+		if key := wholeKey(one.reel); key != "" {
+			whole[key] = true
 		}
 	}
 	return whole

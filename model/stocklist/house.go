@@ -52,14 +52,14 @@ func Promised(s house.Stock, day string) []Holder {
 	return holders
 }
 
-// holdersOf gathers by show what is at some of the places.
+// holdersOf gathers by show what is at some of the places; what a show has on other days than its own stands apart.
 func holdersOf(s house.Stock, day string, places ...house.Place) (holders []Holder) {
 	for _, one := range s.Whereabouts(day) {
 		if !slices.Contains(places, one.Place) {
 			continue
 		}
 		at := slices.IndexFunc(holders, func(h Holder) bool {
-			return h.Show.ID == one.Show.ID && h.Show.Name == one.Show.Name && h.Place == one.Place
+			return h.Show == one.Show && h.Place == one.Place
 		})
 		if at < 0 {
 			at, holders = len(holders), append(holders, Holder{Show: one.Show, Place: one.Place, Since: one.Since})

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"stageloom/model/plan"
 	"stageloom/model/words"
@@ -34,9 +35,12 @@ func Lots(p *plan.Plan, pieces []Pieces) (lots []Lot) {
 		if one.Count < 1 {
 			continue
 		}
-		lot := Lot{Whole: one.Reel.TiedInto, Kind: KindName(p, one.Reel.Kind), Length: one.Reel.Length}
-		at := slices.IndexFunc(lots, func(l Lot) bool { return l.Whole == lot.Whole && l.Kind == lot.Kind && l.Length == lot.Length })
+		lot := Lot{Whole: Whole(one.Reel), Kind: KindName(p, one.Reel.Kind), Length: one.Reel.Length}
+		at := slices.IndexFunc(lots, func(l Lot) bool { return strings.EqualFold(l.Whole, lot.Whole) && l.Kind == lot.Kind && l.Length == lot.Length })
 		if at < 0 {
+			if like := slices.IndexFunc(lots, func(l Lot) bool { return strings.EqualFold(l.Whole, lot.Whole) }); like >= 0 {
+				lot.Whole = lots[like].Whole // as it was written first
+			}
 			at, lots = len(lots), append(lots, lot)
 		}
 		lots[at].Count += one.Count
@@ -75,6 +79,10 @@ func KindName(p *plan.Plan, id plan.CableKindID) string {
 func Bare(length float64) string {
 	return strconv.FormatFloat(math.Round(length*100)/100, 'f', -1, 64)
 }
+
+// Whole is the name of the loom or the trunk piece that a reel is tied into, blank for one by itself. Names that differ in
+// capitals alone are of one piece.
+func Whole(reel plan.Reel) string { return strings.TrimSpace(reel.TiedInto) }
 
 // InWhole counts the cables that are tied into a piece.
 func InWhole(lots []Lot, whole string) (sum int) {
