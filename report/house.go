@@ -93,7 +93,7 @@ func PrintHouse(ctx context.Context, path string, s house.Stock, choice HouseCho
 		return Printed{}, err
 	}
 	done, err := paper.Save(ctx, path, houseSetup(choice), chapters...)
-	return printed(done), err
+	return houseTold(s, choice, done), err
 }
 
 // WriteHouse writes sheets of the house's stock to w.
@@ -103,7 +103,7 @@ func WriteHouse(ctx context.Context, w io.Writer, s house.Stock, choice HouseCho
 		return Printed{}, err
 	}
 	done, err := paper.Write(ctx, w, houseSetup(choice), chapters...)
-	return printed(done), err
+	return houseTold(s, choice, done), err
 }
 
 // ProofHouse draws one page of a print of the house as a picture, as Proof does one of a plan.
@@ -114,6 +114,15 @@ func ProofHouse(ctx context.Context, s house.Stock, choice HouseChoice, page int
 	}
 	picture, done, err := paper.Proof(ctx, houseSetup(choice), page, scale, chapters...)
 	return picture, printed(done), err
+}
+
+// houseTold says what was printed, and which cables got no label.
+func houseTold(s house.Stock, choice HouseChoice, done paper.Print) Printed {
+	told := printed(done)
+	if said := untagged(s.Plan); said != "" && slices.Contains(choice.Sheets, HouseReelLabels) {
+		told.Notices = append(told.Notices, said)
+	}
+	return told
 }
 
 func houseSetup(choice HouseChoice) paper.Setup {

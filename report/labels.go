@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -238,8 +239,7 @@ func (p *printout) cableName(part *budget.Part) string {
 
 // drawLabels prints the labels on sheets to stick.
 func (p *printout) drawLabels(b *paper.Book) {
-	sheet := sheetOf(p.Plan, p.choice)
-	run := labelRun{labelsOn(p.choice.Labels, sheet), labelFormat(sheet), func(b *paper.Book, r labelRun) { p.markSheet(b, r.sheet, r.format) }}
+	run := p.labelRun(LabelSheets)
 	_, roomy := markPlace(run.sheet, run.format)
 	standing := revision.StandingOf(p.Plan)
 	onLabels := !roomy && !standing.AsIssued()
@@ -262,6 +262,26 @@ func labelsOn(chosen LabelSheet, sheet paper.Size) LabelSheet {
 		chosen.Plain = true
 	}
 	return chosen
+}
+
+// labelRun is the sheets on which a chapter of labels is printed; only the first such chapter begins on a sheet that is used in
+// part.
+func (p *printout) labelRun(chapter Chapter) labelRun {
+	sheet := sheetOf(p.Plan, p.choice)
+	chosen := p.choice.Labels
+	order := []Chapter{ReelLabels, CaseLabels, LabelSheets}
+	if slices.Contains(p.choice.Packs, Prep) {
+		order = []Chapter{LabelSheets, ReelLabels, CaseLabels}
+	}
+	for _, c := range order {
+		if c == chapter {
+			break
+		}
+		if slices.Contains(p.choice.Chapters, c) || c == LabelSheets && slices.Contains(p.choice.Packs, Prep) {
+			chosen.Skip = 0
+		}
+	}
+	return labelRun{labelsOn(chosen, sheet), labelFormat(sheet), func(b *paper.Book, r labelRun) { p.markSheet(b, r.sheet, r.format) }}
 }
 
 // labelRun is sheets of labels, and what says in their margin what they are of.

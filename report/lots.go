@@ -27,10 +27,10 @@ func (t lotsTable) table(lots []stocklist.Lot) paper.Table {
 	table := paper.Table{
 		Title: t.title,
 		Columns: []paper.Column{
-			{Head: "Cable", Width: paper.Fill(1.3), Lines: 3},
+			{Head: "Cable", Width: paper.Fixed(58), Lines: 3},
 			{Head: "m", Align: paper.Right, Width: paper.Fixed(17)},
 			{Head: "Number", Align: paper.Right, Width: paper.Fixed(17)},
-			{Head: "Tags", Width: paper.Fill(1.5), Lines: 40},
+			{Head: "Tags", Width: paper.Fill(1), Lines: 40},
 		},
 		Empty: t.empty,
 	}

@@ -99,35 +99,38 @@ func untagged(p *plan.Plan) string {
 
 // drawReelLabels prints labels for the reels of the plan.
 func (p *printout) drawReelLabels(b *paper.Book) {
-	p.drawThings(b, reelThings(p.Plan), "reel with a tag")
+	p.drawThings(b, ReelLabels, reelThings(p.Plan), "reel with a tag")
 }
 
 // drawCaseLabels prints labels for the cases of the plan.
 func (p *printout) drawCaseLabels(b *paper.Book) {
-	p.drawThings(b, caseThings(p.Plan, stocklist.Loads(p.Plan, stocklist.Held(p.Plan), true)), "case")
+	p.drawThings(b, CaseLabels, caseThings(p.Plan, stocklist.Loads(p.Plan, stocklist.Held(p.Plan), true)), "case")
 }
 
-func (p *printout) drawThings(b *paper.Book, things []thing, none string) {
-	sheet := sheetOf(p.Plan, p.choice)
-	run := labelRun{labelsOn(p.choice.Labels, sheet), labelFormat(sheet), func(b *paper.Book, r labelRun) { p.markSheet(b, r.sheet, r.format) }}
+func (p *printout) drawThings(b *paper.Book, chapter Chapter, things []thing, none string) {
+	run := p.labelRun(chapter)
 	run.things(b, things, "This plan has no "+none+" to label.")
 }
 
 // drawReelLabels prints labels for the reels of the house.
 func (p *housePrint) drawReelLabels(b *paper.Book) {
-	p.drawThings(b, reelThings(p.Plan), "reel with a tag")
+	p.drawThings(b, p.choice.Labels, reelThings(p.Plan), "reel with a tag")
 }
 
-// drawCaseLabels prints labels for the cases of the house.
+// drawCaseLabels prints labels for the cases of the house; behind those of reels they begin a new sheet.
 func (p *housePrint) drawCaseLabels(b *paper.Book) {
 	loads, _ := stocklist.InCases(p.Stock, p.day)
-	p.drawThings(b, caseThings(p.Plan, loads), "case")
+	chosen := p.choice.Labels
+	if slices.Contains(p.choice.Sheets, HouseReelLabels) {
+		chosen.Skip = 0
+	}
+	p.drawThings(b, chosen, caseThings(p.Plan, loads), "case")
 }
 
-func (p *housePrint) drawThings(b *paper.Book, things []thing, none string) {
+func (p *housePrint) drawThings(b *paper.Book, chosen LabelSheet, things []thing, none string) {
 	sheet := paper.Size(p.choice.Paper)
 	words := "House stock · as of " + p.day + " · printed " + p.choice.Date.Format("2006-01-02")
-	run := labelRun{labelsOn(p.choice.Labels, sheet), labelFormat(sheet), func(b *paper.Book, r labelRun) { r.mark(b, words, paper.Regular) }}
+	run := labelRun{labelsOn(chosen, sheet), labelFormat(sheet), func(b *paper.Book, r labelRun) { r.mark(b, words, paper.Regular) }}
 	run.things(b, things, "The house has no "+none+" to label.")
 }
 

@@ -15,12 +15,13 @@ import (
 type houseBook struct {
 	*page
 	house.Stock
-	day string
+	day    string
+	indent string // in front of all lines
 }
 
 // housePages prints the lists that are asked for.
 func housePages(p *page, folder string, s house.Stock, day string, lists []report.HouseSheet) {
-	b := houseBook{p, s, day}
+	b := houseBook{p, s, day, ""}
 	p.hang("", printable(fmt.Sprintf("House stock in %s on %s", folder, day)))
 	for _, list := range lists {
 		p.blank()
@@ -33,7 +34,7 @@ func housePages(p *page, folder string, s house.Stock, day string, lists []repor
 }
 
 // item prints one line of a list, broken under its text.
-func (b houseBook) item(lead, text string) { b.hang(lead, printable(text)) }
+func (b houseBook) item(lead, text string) { b.hang(b.indent+lead, printable(text)) }
 
 func (b houseBook) who() {
 	holders := stocklist.Who(b.Stock, b.day)
@@ -170,9 +171,11 @@ func (b houseBook) trucks() {
 	}
 	for _, truck := range trucks {
 		b.item("  ", truck.Name()+", "+daysOf(truck.Holder))
+		in := b
+		in.indent = "  "
 		for _, load := range truck.Loads {
-			b.load(load, "")
+			in.load(load, "")
 		}
-		b.sum(truck.Loads)
+		in.sum(truck.Loads)
 	}
 }

@@ -36,7 +36,9 @@ func Lots(p *plan.Plan, pieces []Pieces) (lots []Lot) {
 			continue
 		}
 		lot := Lot{Whole: Whole(one.Reel), Kind: KindName(p, one.Reel.Kind), Length: one.Reel.Length}
-		at := slices.IndexFunc(lots, func(l Lot) bool { return strings.EqualFold(l.Whole, lot.Whole) && l.Kind == lot.Kind && l.Length == lot.Length })
+		at := slices.IndexFunc(lots, func(l Lot) bool {
+			return strings.EqualFold(l.Whole, lot.Whole) && l.Kind == lot.Kind && l.Length == lot.Length
+		})
 		if at < 0 {
 			if like := slices.IndexFunc(lots, func(l Lot) bool { return strings.EqualFold(l.Whole, lot.Whole) }); like >= 0 {
 				lot.Whole = lots[like].Whole // as it was written first
