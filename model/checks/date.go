@@ -2,6 +2,7 @@ package checks
 
 import (
 	"fmt"
+	"time"
 
 	"stageloom/model/plan"
 )
@@ -23,7 +24,11 @@ func date(s *Subject) (found []Finding) {
 			found[len(found)-1].many = ""
 		}
 	}
-	look(s.Plan.Settings.Date, "The plan is dated", "")
+	settings := s.Plan.Settings
+	look(settings.Date, "The plan is dated", "")
+	look(settings.OutOn, "The stock leaves on", "")
+	look(settings.BackOn, "The stock is back on", "")
+	found = append(found, backBeforeOut(settings.OutOn, settings.BackOn)...)
 	for reel := range s.Plan.Reels.All() {
 		where := Place{plan.ReelsTable, reel.Key()}
 		look(reel.Return, reelName(reel)+" is to be back by", reelName(reel)+" back by", where)
@@ -36,4 +41,22 @@ func date(s *Subject) (found []Finding) {
 		look(revision.Date, "revision "+revision.Letter+" was issued on", "revision "+revision.Letter+" issued on", Place{plan.RevisionsTable, revision.Key()})
 	}
 	return found
+}
+
+// backBeforeOut finds days of the stock that are the wrong way round. Days in words are left alone.
+func backBeforeOut(out, back string) []Finding {
+	const short = "2006-1-2"
+	first, err := time.Parse(short, out)
+	if err != nil {
+		return nil
+	}
+	last, err := time.Parse(short, back)
+	if err != nil || !last.Before(first) {
+		return nil
+	}
+	return []Finding{{
+		Severity: Warn,
+		What:     fmt.Sprintf("The stock leaves on %s, after it is back on %s", quoted(out), quoted(back)),
+		Remedy:   "Correct one of the two days in the plan's settings; until then the house keeps what the show takes as if both were blank.",
+	}}
 }

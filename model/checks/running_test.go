@@ -115,6 +115,24 @@ func TestDates(t *testing.T) {
 	}
 }
 
+func TestTheDaysOfTheStockAreInOrder(t *testing.T) {
+	days := func(out, back string) []string {
+		r := newRig(t)
+		r.do(t, func(e *plan.Edit) {
+			settings := r.Settings
+			settings.OutOn, settings.BackOn = out, back
+			e.SetSettings(settings)
+		})
+		return said(r, "date")
+	}
+	require.Equal(t, []string{`The stock leaves on "2027-06-22", after it is back on "2027-06-18"`}, days("2027-06-22", "2027-06-18"))
+	require.Equal(t, []string{`The stock leaves on "2027-6-10", after it is back on "2027-06-09"`}, days("2027-6-10", "2027-06-09"))
+	require.Equal(t, []string{`The stock is back on "2027-02-30", and there is no such day`}, days("2027-02-20", "2027-02-30"))
+	for _, fine := range [][2]string{{"", ""}, {"2027-06-22", "2027-06-22"}, {"2027-06-22", ""}, {"", "2027-06-18"}, {"2027-06-22", "Monday"}} {
+		require.Empty(t, days(fine[0], fine[1]))
+	}
+}
+
 func TestDatesOfStockHouseLinesAndRevisions(t *testing.T) {
 	check(t, []breach{
 		{

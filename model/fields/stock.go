@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"strings"
 
 	"stageloom/model/catalogue"
 	"stageloom/model/medium"
@@ -36,8 +37,49 @@ func reelFields() []*Field {
 		d.field("hire", "hire_reference", "Hire reference", "of what is hired in."),
 		d.field("bought", "bought_on", "Bought on", "the day that it was bought, for instance 2024-03-15.").day(),
 		d.field("return", "return_date", "Return date", "the day that it goes back, for instance 2027-06-21.").day(),
+		d.made("history", "History", "what was done to it, one a line: the day, the work, and who did it in brackets, for instance 2031-05-02 near plug replaced (workshop).",
+			Note, of(sayHistory), putHistory).alone(),
 		d.field("note", "note", "Note", "anything the crew should know."),
 	}
+}
+
+// sayHistory is what was done to a reel, one a line.
+func sayHistory(s State, r plan.Reel) string {
+	var lines []string
+	for _, line := range s.Plan.History(r.ID) {
+		lines = append(lines, line.Line())
+	}
+	return strings.Join(lines, "\n")
+}
+
+// putHistory reads a history, one a line; a line that stood there stays as it was.
+func putHistory(_ State, e *plan.Edit, key plan.Key, text string) error {
+	known := map[string]plan.Service{}
+	for _, line := range e.Now().History(plan.ReelID(key)) {
+		known[line.Line()] = line
+	}
+	var lines []plan.Service
+	for n, line := range strings.Split(text, "\n") {
+		if strings.TrimSpace(line) == "" {
+			continue
+		}
+		service, stood := known[line]
+		if !stood {
+			var err error
+			if service, err = plan.ReadService(line); err != nil {
+				return fmt.Errorf("line %d %w", n+1, err)
+			}
+		}
+		for column, text := range map[string]string{"day": service.Day, "work": service.Work, "by": service.By} {
+			info, _ := plan.TableNamed(plan.ServicesTable)
+			if c, _ := info.Column(column); c.Check(text) != "" {
+				return fmt.Errorf("line %d: what it says %s", n+1, c.Check(text))
+			}
+		}
+		lines = append(lines, service)
+	}
+	e.SetHistory(plan.ReelID(key), lines)
+	return nil
 }
 
 func caseFields() []*Field {

@@ -30,6 +30,9 @@ func GiveBack(e *plan.Edit, day string, returns ...Return) error {
 		}
 		given := backOf(e.Now(), row)
 		given.Quantity, given.Day = back.Quantity, day
+		if back.Quantity == row.Count() {
+			given.History = historyWords(e.Now(), row.ID)
+		}
 		if err := takeOut(e, row, back.Quantity); err != nil {
 			return err
 		}
@@ -84,12 +87,14 @@ func (s *Stock) learn(back plan.GivenBack, row plan.ReelID, quantity int, from s
 		was, found := e.Now().Reels.Get(plan.Key(row))
 		found = found && was.State == "" // what is set aside meanwhile is as the house says
 		if !found || len(Differences(s.Plan, was, back)) == 0 {
+			readHistory(e, row, back.History)
 			return nil
 		}
 		id, err := e.SplitReel(row, min(quantity, was.Count()))
 		if err != nil {
 			return err
 		}
+		readHistory(e, id, back.History)
 		note(e, id, back.Day, differenceWords(Differences(s.Plan, was, back))+", from "+from, "")
 		box := caseNamed(e, back.Case)
 		tag := back.Tag

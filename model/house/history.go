@@ -9,9 +9,33 @@ import (
 // longestWork is how much a line of a history holds.
 const longestWork = 190
 
+// longestHistory is how many signs of a history go back with a reel.
+const longestHistory = 3900
+
 // note writes a line into the history of a row.
 func note(e *plan.Edit, reel plan.ReelID, day, work, by string) {
 	e.AddService(plan.Service{Reel: reel, Day: day, Work: plan.ClippedTo(work, longestWork), By: plan.ClippedTo(by, longestWork)})
+}
+
+// historyWords are the lines that a plan has of a row's history, as they go back to the house.
+func historyWords(p *plan.Plan, reel plan.ReelID) string {
+	var lines []string
+	for _, line := range p.History(reel) {
+		lines = append(lines, line.Line())
+	}
+	return plan.ClippedTo(strings.Join(lines, "\n"), longestHistory)
+}
+
+// readHistory writes into the history of the house's row, where it is there, what a show wrote.
+func readHistory(e *plan.Edit, reel plan.ReelID, text string) {
+	if _, found := e.Now().Reels.Get(plan.Key(reel)); !found {
+		return
+	}
+	for _, line := range strings.Split(text, "\n") {
+		if said, err := plan.ReadService(line); err == nil {
+			note(e, reel, said.Day, said.Work, said.By)
+		}
+	}
 }
 
 // Noted is an edit that writes into the history of each reel what it changed of its length, condition, state or tag, as done

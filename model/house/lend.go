@@ -65,7 +65,7 @@ func (s *Stock) keeps(p *plan.Plan, row plan.Reel, quantity int) string {
 	case quantity >= 1 && quantity <= free:
 		return ""
 	case free == 0:
-		if why := s.elsewhere(row, ShowOf(p, "", "").span(), func(t Taking) bool { return false }); why != "is not there that often" && quantity > 0 {
+		if why := s.elsewhere(row, ShowOf(p, "", ""), func(t Taking) bool { return false }); why != "is not there that often" && quantity > 0 {
 			return tiedWords(s.Plan, row) + " " + why
 		}
 	}
@@ -81,7 +81,7 @@ func (l Library) Save(p *plan.Plan, show Show) (done Settled, err error) {
 	if err != nil {
 		return done, err
 	}
-	if len(s.wishes(p)) == 0 && len(s.With(show.ID)) == 0 {
+	if !slices.ContainsFunc(s.Takings, func(t Taking) bool { return t.Plan == show.ID }) && len(s.wishes(p)) == 0 {
 		return done, nil
 	}
 	err = l.changeStock(func(s *Stock, ids *plan.IDSource) error {

@@ -68,39 +68,61 @@ func (l Library) ReceiveRow(day string, reel plan.ReelID, quantity int, as *plan
 // Lost counts as missing what is with a show and will not come back: its plan is told, as of what the house received, and the
 // cables are missing in the house from that day on, for a reason that may be blank.
 func (l Library) Lost(day, why string, lost ...Received) (Receipt, error) {
-	return l.receipt(func(s *Stock, ids *plan.IDSource) (all []Came, err error) {
-		for _, each := range s.whole(lost) {
-			one, err := s.end(day, each, plan.Missing)
-			if err != nil {
-				return nil, err
-			}
-			said := "from " + plan.Clipped(one.Show.Name)
-			if why != "" {
-				said = why + ", " + said
-			}
-			if err := s.setState(day, StateChange{Reel: one.Reel.ID, Quantity: one.Quantity, State: plan.Missing, Why: said}, ids); err != nil {
-				return nil, err
-			}
-			all = append(all, one)
+	return l.receipt(func(s *Stock, ids *plan.IDSource) ([]Came, error) { return s.lose(day, why, lost, ids) })
+}
+
+func (s *Stock) lose(day, why string, lost []Received, ids *plan.IDSource) (all []Came, err error) {
+	for _, each := range s.whole(lost) {
+		if !s.onSite(day, each) {
+			return nil, fmt.Errorf("%w: that is not with the show now", plan.ErrRefused)
 		}
-		return all, nil
-	})
+		one, err := s.end(day, each, plan.Missing)
+		if err != nil {
+			return nil, err
+		}
+		said := "from " + plan.Clipped(one.Show.Name)
+		if why != "" {
+			said = why + ", " + said
+		}
+		if err := s.setState(day, StateChange{Reel: one.Reel.ID, Quantity: one.Quantity, State: plan.Missing, Why: said}, ids); err != nil {
+			return nil, err
+		}
+		all = append(all, one)
+	}
+	return all, nil
+}
+
+// onSite reports whether a show has so many of a taking on a day, and not on paper alone.
+func (s *Stock) onSite(day string, each Received) bool {
+	entries := s.entries(each.Taking, each.Plan)
+	if len(entries) == 0 {
+		return false
+	}
+	here := 0
+	for _, out := range s.OutOn(day, s.Takings[entries[0]].Reel) {
+		if out.Taking.ID == each.Taking && out.Taking.Plan == each.Plan {
+			here += out.Quantity
+		}
+	}
+	return each.Quantity <= here
 }
 
 // Restore takes a receipt back, as after a wrong scan: the show has again what it had, and the house's rows are as before. It is
 // refused where one of them was changed since, or another show has the cables now.
 func (l Library) Restore(r Receipt) error {
-	return l.changeStock(func(s *Stock, _ *plan.IDSource) error {
-		if err := s.putBack(r); err != nil {
-			return err
-		}
-		next, err := plan.Apply(s.Plan, plan.Between(r.after.Plan, r.before.Plan))
-		if err != nil {
-			return fmt.Errorf("%w: the house's stock was changed since", plan.ErrRefused)
-		}
-		s.Plan = next
-		return nil
-	})
+	return l.changeStock(func(s *Stock, _ *plan.IDSource) error { return s.restore(r) })
+}
+
+func (s *Stock) restore(r Receipt) error {
+	if err := s.putBack(r); err != nil {
+		return err
+	}
+	next, err := plan.Apply(s.Plan, plan.Between(r.after.Plan, r.before.Plan))
+	if err != nil {
+		return fmt.Errorf("%w: the house's stock was changed since", plan.ErrRefused)
+	}
+	s.Plan = next
+	return nil
 }
 
 // putBack puts takings back as they were, where they are as the receipt left them and so are their rows.
@@ -117,7 +139,7 @@ func (s *Stock) putBack(r Receipt) error {
 			continue
 		}
 		if now, there := s.entry(key); now != is || there != has {
-			return fmt.Errorf("%w: %s was saved since, or more of it came", plan.ErrRefused, plan.Clipped(s.ShowName(was)))
+			return fmt.Errorf("%w: %s was saved since, or more of it came", plan.ErrRefused, plan.Clipped(r.before.ShowName(was)))
 		}
 	}
 	for row := range r.after.Plan.Reels.All() {

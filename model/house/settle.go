@@ -313,22 +313,25 @@ func (d *settling) free(id plan.ReelID, wanted int, skip func(Taking) bool) (cou
 	}
 	count = min(wanted, max(0, d.room(id, d.show.span(), skip)))
 	if count < wanted {
-		why = d.elsewhere(row, d.show.span(), skip)
+		why = d.elsewhere(row, d.show, skip)
 	}
 	return count, why
 }
 
-// elsewhere says which shows have cables of a row on some days, as the end of a sentence.
-func (s *Stock) elsewhere(row plan.Reel, on span, skip func(Taking) bool) string {
+// elsewhere says which shows have cables of a row on a show's days, as the end of a sentence.
+func (s *Stock) elsewhere(row plan.Reel, show Show, skip func(Taking) bool) string {
 	var with []string
 	verb := "is out: "
 	for _, t := range s.Takings {
 		days := s.spanOf(t)
-		if t.Reel != row.ID || t.Quantity == 0 || !days.overlaps(on) || skip(t) {
+		if t.Reel != row.ID || t.Quantity == 0 || !days.overlaps(show.span()) || skip(t) {
 			continue
 		}
 		said := fmt.Sprintf("with %s since %s", plan.Clipped(s.ShowName(t)), t.Day)
-		if days != (span{}) {
+		switch {
+		case t.Plan == show.ID && show.ID != "":
+			said = "with this show already"
+		case days != (span{}):
 			said = fmt.Sprintf("promised to %s%s", plan.Clipped(s.ShowName(t)), days.words())
 		}
 		if row.Count() == 1 {

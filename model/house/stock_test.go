@@ -68,7 +68,7 @@ func took(t tester, l house.Library, p *plan.Plan, as house.Show, wants ...house
 	s := stockOf(t, l)
 	p = show(t, p, func(e *plan.Edit) error {
 		settings := e.Now().Settings
-		settings.Identity, settings.Name = as.ID, as.Name
+		settings.Identity, settings.Name, settings.OutOn, settings.BackOn = as.ID, as.Name, as.From, as.Until
 		e.SetSettings(settings)
 		return s.Take(e, wants...)
 	})

@@ -53,5 +53,5 @@ func tiedWords(p *plan.Plan, row plan.Reel) string {
 	if row.TiedInto == "" {
 		return named(p, row)
 	}
-	return fmt.Sprintf("%s, which is tied into %s and goes with all of it,", named(p, row), plan.Clipped(row.TiedInto))
+	return fmt.Sprintf("%s, which is tied into %s and goes with all of it,", named(p, row), plan.Clipped(strings.TrimSpace(row.TiedInto)))
 }

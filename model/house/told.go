@@ -11,7 +11,8 @@ import (
 // tried settles a plan with a copy of the stock, which it returns.
 func (s Stock) tried(p *plan.Plan, day string) (Stock, Settled) {
 	s = s.copied()
-	done, _ := s.Settle(p, ShowOf(p, "", day), plan.NewIDSource(rand.Uint64(), rand.Uint64())) // what is learned is thrown away
+	known, _ := s.show(p.Settings.Identity)
+	done, _ := s.Settle(p, ShowOf(p, known.File, day), plan.NewIDSource(rand.Uint64(), rand.Uint64())) // what is learned is thrown away
 	return s, done
 }
 

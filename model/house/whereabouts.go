@@ -162,7 +162,9 @@ func (s *Stock) conflictsOf(reel plan.Reel, late []Taking, day string) (all []Co
 		overdue += t.Quantity
 	}
 	slices.SortStableFunc(late, func(a, b Taking) int { return cmp.Compare(s.since(a), s.since(b)) })
-	isLate := func(t Taking) bool { return slices.ContainsFunc(late, func(l Taking) bool { return l.key() == t.key() }) }
+	isLate := func(t Taking) bool {
+		return slices.ContainsFunc(late, func(l Taking) bool { return l.key() == t.key() })
+	}
 	var wants []Taking
 	for _, t := range s.Takings {
 		if t.Reel == reel.ID && t.Quantity > 0 && !isLate(t) {

@@ -99,7 +99,7 @@ func (r Reel) There() int {
 }
 
 // GivenBack is what a show gave back to the house's stock, as it was then: the taking that it was of, how many, and what was
-// found out about them. The house learns it when the plan is saved.
+// found out about them. The house learns it when the plan is saved. History has the lines that the show wrote into the row's.
 type GivenBack struct {
 	ID        GivenBackID `json:"id"`
 	Taking    string      `json:"house_taking"`
@@ -117,6 +117,7 @@ type GivenBack struct {
 	Measured  Optional    `json:"measured_loss_dB,omitzero" range:"0 200"`
 	State     string      `json:"state,omitzero" oneof:"missing repair written_off"`
 	StateOn   string      `json:"state_since,omitzero"`
+	History   string      `json:"history,omitzero" long:"true"`
 	Note      string      `json:"note,omitzero" long:"true"`
 }
 

@@ -34,6 +34,7 @@ var forms = map[string][]layoutGroup{
 	"reels": {
 		{"", "tag kind length nominal count case tied weight", never},
 		{"Condition", "condition reason found_at found_on measured state state_on", never},
+		{"History", "history", whileUnused},
 		{"Whose it is", "owner hire return bought note", whileUnused},
 	},
 	"cases":       {{"", "name pieces most weight note", never}},

@@ -94,7 +94,7 @@ func reelFields(as asField[reelRow]) []table.ColumnOf[reelRow] {
 		as.column("case", 150), as.column("owner", 90), as.aside("hire", 110), as.aside("return", 94), as.aside("bought", 84),
 		as.aside("tied", 110), as.aside("weight", 80), as.aside("state", 90), as.aside("state_on", 98),
 		condition, as.column("reason", 140), as.aside("found_at", 90), as.aside("found_on", 90), as.aside("measured", 110),
-		as.aside("note", 160),
+		as.aside("history", 160), as.aside("note", 160),
 	}
 }
 
