@@ -22,27 +22,29 @@ type lotsTable struct {
 	empty  string
 }
 
-// table makes the table of some lots.
-func (t lotsTable) table(lots []stocklist.Lot) paper.Table {
-	table := paper.Table{
-		Title: t.title,
-		Columns: []paper.Column{
-			{Head: "Cable", Width: paper.Fixed(58), Lines: 3},
-			{Head: "m", Align: paper.Right, Width: paper.Fixed(17)},
-			{Head: "Number", Align: paper.Right, Width: paper.Fixed(17)},
-			{Head: "Tags", Width: paper.Fill(1), Lines: 40},
-		},
-		Empty: t.empty,
+// columns are the table's.
+func (t lotsTable) columns() []paper.Column {
+	columns := []paper.Column{
+		{Head: "Cable", Width: paper.Fixed(58), Lines: 3},
+		{Head: "m", Align: paper.Right, Width: paper.Fixed(17)},
+		{Head: "Number", Align: paper.Right, Width: paper.Fixed(17)},
+		{Head: "Tags", Width: paper.Fill(1), Lines: 40},
 	}
 	if t.more != "" {
-		table.Columns = append(table.Columns, paper.Column{Head: t.more, Align: paper.Right, Width: paper.Fixed(24)})
+		columns = append(columns, paper.Column{Head: t.more, Align: paper.Right, Width: paper.Fixed(24)})
 	}
 	for _, head := range t.ticks {
-		table.Columns = append(table.Columns, paper.Column{Head: head, Align: paper.Centre})
+		columns = append(columns, paper.Column{Head: head, Align: paper.Centre})
 	}
 	for _, head := range t.pens {
-		table.Columns = append(table.Columns, paper.Column{Head: head, Width: paper.Fixed(36)})
+		columns = append(columns, paper.Column{Head: head, Width: paper.Fixed(36)})
 	}
+	return columns
+}
+
+// table makes the table of some lots.
+func (t lotsTable) table(lots []stocklist.Lot) paper.Table {
+	table := paper.Table{Title: t.title, Columns: t.columns(), Empty: t.empty}
 	sum, whole := 0, ""
 	for _, lot := range lots {
 		if lot.Whole != whole {

@@ -111,6 +111,7 @@ func Absents(s house.Stock, day string) (absents []Absent) {
 // Standing is where the cables of one kind and length are. Promised counts those that shows to come are promised, which are
 // somewhere else yet; all others add up to the count of the stock.
 type Standing struct {
+	// Kind is the name of the kind, Length metres of each.
 	Kind   string
 	Length float64
 

@@ -12,6 +12,7 @@ import (
 
 // Mass is what things weigh in kilograms as far as that is known.
 type Mass struct {
+	// KG is what is known.
 	KG float64
 	// Unknown counts cables that neither say their weight nor have a kind that does.
 	Unknown int

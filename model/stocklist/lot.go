@@ -20,7 +20,8 @@ type Pieces struct {
 // Lot is cables of one kind and length that are alike to who counts them. Whole names the loom or the trunk piece that they
 // are tied into, blank for cables by themselves.
 type Lot struct {
-	Whole  string
+	Whole string
+	// Kind is the name of the kind, Length metres of each; Count is how many, and Tags those of the cables that have one.
 	Kind   string
 	Length float64
 	Tags   []string
