@@ -46,6 +46,7 @@ var rooms = map[string][]string{
 	"model/desk":              {"model/assess", "model/atomicfile", "model/journal", "model/plan", "model/planfile", "model/revision"},
 	"model/house":             {"model/plan", "model/planfile", "model/catalogue", "model/atomicfile", "model/quantity", "model/words"},
 	"model/beside":            {"model/atomicfile"},
+	"model/stocklist":         {"model/house", "model/plan", "model/words"},
 	"model/picking":           {},
 	"model/cabling":           {"model/plan", "model/budget", "model/picking", "model/words"},
 	"model/supply":            {"model/plan", "model/budget", "model/cabling", "model/house", "model/words"},
@@ -55,7 +56,7 @@ var rooms = map[string][]string{
 	"model/raster/rastertest": {onlyTests, "model/raster"},
 	"model/goldentest":        {onlyTests},
 
-	"report":       {"report/paper", "model/assess", "model/atomicfile", "model/budget", "model/cabling", "model/checks", "model/exchange", "model/geom", "model/medium", "model/patch", "model/picture", "model/plan", "model/quantity", "model/revision", "model/standards", "model/words"},
+	"report":       {"report/paper", "model/assess", "model/atomicfile", "model/budget", "model/cabling", "model/checks", "model/exchange", "model/geom", "model/house", "model/medium", "model/patch", "model/picture", "model/plan", "model/quantity", "model/revision", "model/standards", "model/stocklist", "model/words"},
 	"report/paper": {"model/atomicfile", "model/raster"},
 
 	"ui":                  {"ui/*", "model/*"},
@@ -90,7 +91,7 @@ var rooms = map[string][]string{
 	"cmd/stageloom":        {"ui", "ui/answers", "model/desk", "model/house", "model/plan", "assets"},
 	"cmd/e2e":              {},
 	"cmd/outside/cascades": {"model/pairline", "model/standards"},
-	"cmd/loomsheet":        {"model/assess", "model/atomicfile", "model/budget", "model/cabling", "model/checks", "model/house", "model/medium", "model/pairline", "model/patch", "model/plan", "model/planfile", "model/quantity", "model/revision", "model/standards", "model/supply", "model/words", "report"},
+	"cmd/loomsheet":        {"model/assess", "model/atomicfile", "model/budget", "model/cabling", "model/checks", "model/house", "model/medium", "model/pairline", "model/patch", "model/plan", "model/planfile", "model/quantity", "model/revision", "model/standards", "model/stocklist", "model/supply", "model/words", "report"},
 }
 
 // libraries says for the outside libraries that are kept to some rooms which

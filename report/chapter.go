@@ -8,6 +8,11 @@ type Chapter string
 // The chapters.
 const (
 	PullList        Chapter = "pull"        // what leaves the cases, what is hired, couplers, ramps
+	TruckList       Chapter = "truck"       // cases in the order of loading, with pieces and kilograms
+	HireOrder       Chapter = "hire"        // what is to be hired in, of whom and until when
+	ReturnList      Chapter = "return"      // what goes back to whom
+	ReelLabels      Chapter = "reel-labels" // a label for every tag
+	CaseLabels      Chapter = "case-labels" // a label for every case
 	LabelSheets     Chapter = "labels"      // labels for every end and join, on sheets to stick
 	TapeList        Chapter = "tape"        // what to write on tape by hand
 	SitePlan        Chapter = "plan"        // the plan to a round scale
@@ -50,6 +55,10 @@ type content struct {
 
 var contents = []content{
 	{chapter: PullList, name: "Pull list", draw: (*printout).drawPull},
+	{chapter: TruckList, name: "Truck list", draw: (*printout).drawTruck, empty: (*printout).stockless},
+	{chapter: HireOrder, name: "Hire order", draw: (*printout).drawHire, empty: (*printout).hireless},
+	{chapter: ReelLabels, name: "Reel labels", draw: (*printout).drawReelLabels},
+	{chapter: CaseLabels, name: "Case labels", draw: (*printout).drawCaseLabels},
 	{chapter: LabelSheets, name: "Labels", draw: (*printout).drawLabels, empty: (*printout).linkless},
 	{chapter: TapeList, name: "Tape list", draw: (*printout).drawTape, empty: (*printout).linkless},
 	{chapter: SitePlan, name: "Plan", landscape: true, draw: (*printout).drawPlan},
@@ -68,4 +77,5 @@ var contents = []content{
 	{chapter: CautionsList, name: "Cautions", draw: (*printout).drawCautions},
 	{chapter: AssumptionsList, name: "Assumptions", draw: (*printout).drawAssumptions},
 	{chapter: StrikeSheets, name: "Strike", draw: (*printout).drawStrike},
+	{chapter: ReturnList, name: "Return list", draw: (*printout).drawReturn, empty: (*printout).stockless},
 }

@@ -11,6 +11,7 @@ import (
 	"stageloom/model/cabling"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/model/stocklist"
 	"stageloom/model/words"
 	"stageloom/report/paper"
 )
@@ -132,7 +133,7 @@ func (p *printout) spareTable() paper.Table {
 		if reel.Condition == plan.Suspect {
 			name += " (suspect: test first)"
 		}
-		row := paper.Texts("", reel.Tag, name, bare(reel.Length), fmt.Sprint(reel.There()-used[reel.ID]), p.caseName(reel), strings.Join(replaces[reel.ID], ", "), "")
+		row := paper.Texts("", reel.Tag, name, stocklist.Bare(reel.Length), fmt.Sprint(reel.There()-used[reel.ID]), p.caseName(reel), strings.Join(replaces[reel.ID], ", "), "")
 		row.Cells[0].Tick, row.Cells[7].Tick = true, true
 		table.Rows = append(table.Rows, row)
 	}
@@ -142,8 +143,9 @@ func (p *printout) spareTable() paper.Table {
 // spares are the reels with some left that are there and not faulty: by kind, the longest first.
 func (p *printout) spares(used map[plan.ReelID]int) []plan.Reel {
 	var reels []plan.Reel
+	whole := p.pulledWhole()
 	for reel := range p.Plan.Reels.All() {
-		if reel.There() > used[reel.ID] && reel.Condition != plan.Faulty {
+		if reel.There() > used[reel.ID] && reel.Condition != plan.Faulty && !whole[wholeKey(reel)] {
 			reels = append(reels, reel)
 		}
 	}

@@ -48,7 +48,9 @@ func (c *compared) stock() {
 	count := section(c.read["Strike: Strike"], "Count into the cases", "Faulty and suspect")
 	counted := map[string]int{}
 	for _, found := range regexp.MustCompile(`(Case\w|No case) (\d+)`).FindAllStringSubmatch(count, -1) {
-		counted[found[1]], _ = strconv.Atoi(found[2])
+		if found[2] != "0" { // of that case only spares went out
+			counted[found[1]], _ = strconv.Atoi(found[2])
+		}
 	}
 	c.same(boxes, counted, "cables counted back")
 	missing := map[string]string{}

@@ -4,8 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"rsc.io/qr"
-
 	"stageloom/report/paper"
 )
 
@@ -67,7 +65,7 @@ func drawFace(pen *paper.Pen, box paper.Box, one label) {
 		shrink(pen, one.marks, &marks, room)
 		pen.Text(paper.Point{X: in.X, Y: foot - 0.4}, one.marks, marks)
 	}
-	drawCode(pen, paper.Point{X: in.Right() - codeSize, Y: in.Bottom() - codeSize}, one.code)
+	drawCode(pen, paper.Point{X: in.Right() - codeSize, Y: in.Bottom() - codeSize}, one.code, codeSize)
 }
 
 // shrink makes a lettering smaller until a text has room, and no smaller than paper sets.
@@ -116,29 +114,4 @@ func fitted(pen *paper.Pen, text string, l paper.Lettering, room float64) string
 		}
 	}
 	return ""
-}
-
-// drawCode draws a QR code as one path, so that no seam lies between its modules (ISO/IEC 18004, level M).
-func drawCode(pen *paper.Pen, at paper.Point, text string) {
-	if pen.Counts() {
-		return
-	}
-	code, err := qr.Encode(text, qr.M)
-	if err != nil || text == "" {
-		return
-	}
-	side := codeSize / float64(code.Size)
-	var rings [][]paper.Point
-	for y := range code.Size {
-		for x := 0; x < code.Size; x++ {
-			from := x
-			for x < code.Size && code.Black(x, y) {
-				x++
-			}
-			if x > from {
-				rings = append(rings, outline(paper.Box{X: at.X + float64(from)*side, Y: at.Y + float64(y)*side, W: float64(x-from) * side, H: side}))
-			}
-		}
-	}
-	pen.Rings(rings, paper.Black, paper.Stroke{})
 }

@@ -31,12 +31,6 @@ func markPlace(sheet LabelSheet, format paper.Format) (paper.Point, bool) {
 
 // markSheet says in the margin of a sheet of labels which plan and which revision they are of.
 func (p *printout) markSheet(b *paper.Book, sheet LabelSheet, format paper.Format) {
-	at, roomy := markPlace(sheet, format)
-	if !roomy {
-		return
-	}
-	area := b.Area()
-	pen := b.Pen(paper.Box{W: area.W, H: area.H})
 	standing := revision.StandingOf(p.Plan)
 	words := append([]string{p.Plan.Settings.Name, standing.String()}, datesOf(p.Plan, standing)...)
 	words = append(words, "printed "+p.choice.Date.Format("2006-01-02"))
@@ -44,8 +38,19 @@ func (p *printout) markSheet(b *paper.Book, sheet LabelSheet, format paper.Forma
 	if !standing.AsIssued() {
 		face = paper.Bold
 	}
+	labelRun{sheet: sheet, format: format}.mark(b, strings.Join(words, " · "), face)
+}
+
+// mark says in the margin of a sheet of labels what they are of, where it has room.
+func (r labelRun) mark(b *paper.Book, words string, face paper.Face) {
+	at, roomy := markPlace(r.sheet, r.format)
+	if !roomy {
+		return
+	}
+	area := b.Area()
+	pen := b.Pen(paper.Box{W: area.W, H: area.H})
 	small := paper.Lettering{Face: face, Size: 8}
-	pen.Text(at, fitted(pen, strings.Join(words, " · "), small, area.W-at.X-markLeft), small)
+	pen.Text(at, fitted(pen, words, small, area.W-at.X-markLeft), small)
 }
 
 // markFace says on a label that it is of a plan that was not issued, between its id and where it goes.

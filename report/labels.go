@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/model/revision"
 	"stageloom/model/standards"
+	"stageloom/model/stocklist"
 	"stageloom/report/paper"
 )
 
@@ -228,43 +230,83 @@ func (p *printout) cableName(part *budget.Part) string {
 	if found && part.Reel != "" && reel.Tag != "" {
 		return reel.Tag
 	}
-	kind, _ := p.Plan.CableKinds.Get(plan.Key(part.Kind))
-	return strings.TrimSpace(length(part.Length) + " " + kind.Name)
+	metres := part.Length
+	if found && part.Reel != "" {
+		metres = reel.Length // the budget's is rounded, so that its pieces add up
+	}
+	return strings.TrimSpace(pieceLength(metres) + " " + stocklist.KindName(p.Plan, part.Kind))
 }
 
 // drawLabels prints the labels on sheets to stick.
 func (p *printout) drawLabels(b *paper.Book) {
-	sheet := p.choice.Labels
-	if sheet == (LabelSheet{}) {
-		sheet = LabelSheetFor(string(sheetOf(p.Plan, p.choice)))
-		sheet.Plain = true
-	}
-	format := labelFormat(sheetOf(p.Plan, p.choice))
-	_, roomy := markPlace(sheet, format)
+	run := p.labelRun(LabelSheets)
+	_, roomy := markPlace(run.sheet, run.format)
 	standing := revision.StandingOf(p.Plan)
 	onLabels := !roomy && !standing.AsIssued()
-	for i, one := range p.labels() {
+	list := p.labels()
+	run.draw(b, len(list), func(pen *paper.Pen, i int) {
 		if onLabels {
-			one.unissued = standing.Mark()
+			list[i].unissued = standing.Mark()
 		}
+		drawLabel(pen, list[i], run.sheet.Plain)
+	})
+	if p.linkless() {
+		b.Paragraph("This plan has no link to label.")
+	}
+}
+
+// labelsOn is the sheet of labels that was chosen, else the usual one for the paper, to be cut out.
+func labelsOn(chosen LabelSheet, sheet paper.Size) LabelSheet {
+	if chosen == (LabelSheet{}) {
+		chosen = LabelSheetFor(string(sheet))
+		chosen.Plain = true
+	}
+	return chosen
+}
+
+// labelRun is the sheets on which a chapter of labels is printed; only the first such chapter begins on a sheet that is used in
+// part.
+func (p *printout) labelRun(chapter Chapter) labelRun {
+	sheet := sheetOf(p.Plan, p.choice)
+	chosen := p.choice.Labels
+	order := []Chapter{ReelLabels, CaseLabels, LabelSheets}
+	if slices.Contains(p.choice.Packs, Prep) {
+		order = []Chapter{LabelSheets, ReelLabels, CaseLabels}
+	}
+	for _, c := range order {
+		if c == chapter {
+			break
+		}
+		if slices.Contains(p.choice.Chapters, c) || c == LabelSheets && slices.Contains(p.choice.Packs, Prep) {
+			chosen.Skip = 0
+		}
+	}
+	return labelRun{labelsOn(chosen, sheet), labelFormat(sheet), func(b *paper.Book, r labelRun) { p.markSheet(b, r.sheet, r.format) }}
+}
+
+// labelRun is sheets of labels, and what says in their margin what they are of.
+type labelRun struct {
+	sheet  LabelSheet
+	format paper.Format
+	margin func(*paper.Book, labelRun)
+}
+
+// draw lays so many labels on their sheets.
+func (r labelRun) draw(b *paper.Book, count int, one func(pen *paper.Pen, i int)) {
+	sheet := r.sheet
+	for i := range count {
 		place := (i + sheet.Skip) % sheet.Count()
 		if i == 0 || place == 0 {
-			b.NewPageOf(format)
+			b.NewPageOf(r.format)
 			b.Take(b.Area().H)
-			if !onLabels {
-				p.markSheet(b, sheet, format)
-			}
+			r.margin(b, r)
 		}
 		if b.Err() != nil {
 			return
 		}
 		column, row := float64(place%sheet.Columns), float64(place/sheet.Columns)
-		box := paper.Box{
+		one(b.Pen(paper.Box{
 			X: sheet.Left + column*(sheet.Width+sheet.GapX), Y: sheet.Top + row*(sheet.Height+sheet.GapY), W: sheet.Width, H: sheet.Height,
-		}
-		drawLabel(b.Pen(box), one, sheet.Plain)
-	}
-	if p.linkless() {
-		b.Paragraph("This plan has no link to label.")
+		}), i)
 	}
 }

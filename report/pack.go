@@ -28,12 +28,12 @@ type booklet struct {
 }
 
 var booklets = []booklet{
-	{Prep, "Prep", "For who loads the truck", []Chapter{PullList, LabelSheets, TapeList}},
+	{Prep, "Prep", "For who loads the truck", []Chapter{PullList, TruckList, HireOrder, LabelSheets, TapeList}},
 	{Lay, "Lay", "For who lays and joins the cables", []Chapter{SitePlan, LoomSheets, CableSchedule, RunDrawings, CautionsList}},
 	{Patch, "Patch", "For who plugs in and who mixes", []Chapter{PatchLists, BoxPatch, ActChanges, LineCheck, ChannelPatch}},
 	{Engineer, "Engineer", "For who answers for the links", []Chapter{LinkBudget, FindingsList, SiteTests, AssumptionsList}},
 	{Venue, "Venue", "For the venue, and whoever keeps its ways clear", []Chapter{SitePlan, VenueSheet, CautionsList}},
-	{Strike, "Strike", "For who takes it up and counts it back", []Chapter{StrikeSheets}},
+	{Strike, "Strike", "For who takes it up and counts it back", []Chapter{StrikeSheets, ReturnList}},
 }
 
 // Packs returns the packs there are, in the order in which they are printed.

@@ -81,7 +81,7 @@ func Print(ctx context.Context, path string, a *assess.Assessment, choice Choice
 		return Printed{}, err
 	}
 	done, err := paper.Save(ctx, path, setupOf(a.Plan, choice), chapters...)
-	return printed(done), err
+	return told(a.Plan, choice, done), err
 }
 
 // Write writes the chapters chosen to w. Nothing is written when it returns an error of the context or the choice.
@@ -91,7 +91,7 @@ func Write(ctx context.Context, w io.Writer, a *assess.Assessment, choice Choice
 		return Printed{}, err
 	}
 	done, err := paper.Write(ctx, w, setupOf(a.Plan, choice), chapters...)
-	return printed(done), err
+	return told(a.Plan, choice, done), err
 }
 
 func setupOf(p *plan.Plan, choice Choice) paper.Setup {
@@ -121,6 +121,15 @@ func sheetOf(p *plan.Plan, choice Choice) paper.Size {
 		return paper.Size(p.Settings.PrintPaper)
 	}
 	return paper.Size(choice.Paper)
+}
+
+// told says what was printed, and which cables got no label.
+func told(p *plan.Plan, choice Choice, done paper.Print) Printed {
+	result := printed(done)
+	if said := untagged(p); said != "" && slices.Contains(choice.Chapters, ReelLabels) {
+		result.Notices = append(result.Notices, said)
+	}
+	return result
 }
 
 func printed(done paper.Print) Printed {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stageloom/model/plan"
+	"stageloom/model/stocklist"
 	"stageloom/model/words"
 	"stageloom/report/paper"
 )
@@ -17,7 +18,7 @@ func (p *printout) drawPull(b *paper.Book) {
 	b.Title("Pull list")
 	b.Paragraph("Tick Out when a cable leaves its case and Back when it returns; a cable that is bad goes to Faulty with a knot of tape in it.")
 	b.Table(p.reelsTable())
-	p.tables(b, p.looseTable(), p.missingTable(), p.hiredTable(), p.couplersTable(), p.adaptersTable(), p.rampsTable(), p.spareTable())
+	p.tables(b, p.looseTable(), p.missingTable(), p.hiredTable(), p.couplersTable(), p.adaptersTable(), p.rampsTable(), p.spareTable(), p.notThereTable())
 }
 
 // tables draws those that hold rows.
@@ -95,16 +96,18 @@ func (p *printout) reelsTable() paper.Table {
 		BlankRows: 2,
 		Empty:     "No link is made of a reel of the stock yet.",
 	}
-	last := ""
-	for _, one := range p.pulls() {
-		if name := p.caseName(one.reel); name != last {
+	last, whole, pulls := "", map[string]bool{}, p.pulls()
+	for _, one := range pulls {
+		key := wholeKey(one.reel)
+		if name := p.caseName(one.reel); name != last && !whole[key] {
 			table.Rows, last = append(table.Rows, paper.GroupRow(name)), name
 		}
-		kind, _ := p.Plan.CableKinds.Get(plan.Key(one.reel.Kind))
-		row := paper.Texts("", one.reel.Tag, kind.Name, bare(one.reel.Length), fmt.Sprint(one.count), strings.Join(one.links, ", "), "", "")
-		row.Cells[0].Tick, row.Cells[6].Tick, row.Cells[7].Tick = true, true, true
-		row.Cells[3].Bold = true
-		table.Rows = append(table.Rows, row)
+		if key == "" {
+			table.Rows = append(table.Rows, p.reelRow(one))
+		} else if !whole[key] {
+			whole[key] = true
+			table.Rows = append(table.Rows, p.wholeRows(key, pulls)...)
+		}
 	}
 	return table
 }
@@ -174,7 +177,7 @@ func (p *printout) looseTable() paper.Table {
 
 func (p *printout) lotRow(one lot) paper.Row {
 	kind, _ := p.Plan.CableKinds.Get(plan.Key(one.kind))
-	row := paper.Texts(kind.Name, bare(one.metres), fmt.Sprint(one.count), strings.Join(one.links, ", "))
+	row := paper.Texts(kind.Name, stocklist.Bare(one.metres), fmt.Sprint(one.count), strings.Join(one.links, ", "))
 	row.Cells[1].Bold = true
 	return row
 }
@@ -222,11 +225,12 @@ func (p *printout) hiredTable() paper.Table {
 		},
 	}
 	for _, one := range p.pulls() {
-		if one.reel.Hire == "" && one.reel.Return == "" && one.reel.Owner == "" {
+		by, hired := one.reel.Lender()
+		if !hired {
 			continue
 		}
 		kind, _ := p.Plan.CableKinds.Get(plan.Key(one.reel.Kind))
-		row := paper.Texts(one.reel.Tag, length(one.reel.Length)+" "+kind.Name, fmt.Sprint(one.count), one.reel.Owner, one.reel.Hire, one.reel.Return, "")
+		row := paper.Texts(one.reel.Tag, pieceLength(one.reel.Length)+" "+kind.Name, fmt.Sprint(one.count), by, one.reel.Hire, one.reel.Return, "")
 		row.Cells[6].Tick = true
 		table.Rows = append(table.Rows, row)
 	}

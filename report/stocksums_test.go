@@ -26,7 +26,7 @@ func tenthsOf(metres float64) int { return int(math.Floor(metres*10 + 0.5)) }
 var (
 	heldRow  = regexp.MustCompile(`(Cat[A-C]|Glass|Snake)(?: \(suspect: test first\))? ([\d.]+) (\d+) (?:Case\w|No case)`)
 	hiredRow = regexp.MustCompile(`([\d.]+) m (?:Cat[A-C]|Glass|Snake) (\d+)(?: Lender order)?`)
-	caseRow  = regexp.MustCompile(`(?:Case\w|No case) (\d+)`)
+	caseRow  = regexp.MustCompile(`(Case\w|No case|All cases) (\d+) (\d+) (\d+) (\d+)`)
 	pullPart = []string{"Cables by kind and length", "Still missing", "Hired in or borrowed", " Couplers Out", "Adapters and tails", "Ramps and covers", "Held back"}
 )
 
@@ -109,13 +109,32 @@ func TestWhatGoesOutIsWhatIsLaidAndComesBack(t *testing.T) {
 				}
 			}
 			require.Equal(t, amount{out.cables + loose.cables + s.house.cables, out.tenths + loose.tenths + s.house.tenths}, up, "taken up")
-			back := 0
-			for _, found := range caseRow.FindAllStringSubmatch(section(s.strike, "Count into the cases", "Faulty and suspect"), -1) {
-				number, err := strconv.Atoi(found[1])
-				require.NoError(t, err)
-				back += number
-			}
-			require.Equal(t, s.reels.cables, back, "counted into the cases")
+			s.countedBack()
 		})
 	}
+}
+
+// countedBack adds up the strike's count into the cases: what was laid and what was not, by case and in all, as printed and over
+// the rows.
+func (s *stocked) countedBack() {
+	var sum [4]int
+	for _, found := range caseRow.FindAllStringSubmatch(section(s.strike, "Count into the cases", "Faulty and suspect"), -1) {
+		var read [4]int
+		for i := range read {
+			var err error
+			read[i], err = strconv.Atoi(found[i+2])
+			require.NoError(s, err)
+		}
+		require.Equal(s, read[3], read[0]+read[1]+read[2], "as printed: %s", found[0])
+		if found[1] == "All cases" {
+			require.Equal(s, sum, read, "the sum as printed")
+			require.Equal(s, s.reels.cables, read[0], "laid")
+			require.Equal(s, s.owned.cables, read[3], "all that the show has went out, spares as well")
+			return
+		}
+		for i := range sum {
+			sum[i] += read[i]
+		}
+	}
+	require.Zero(s, s.owned.cables, "the sum is printed")
 }

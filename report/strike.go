@@ -92,36 +92,83 @@ func (p *printout) strikeTable(s stand) paper.Table {
 	return table
 }
 
-// countTable counts the cables that go back into each case.
+// cased is what goes back into a case.
+type cased struct {
+	name                  string
+	laid, spare, notThere int
+}
+
+// wentOut is how many cables left in a case: those laid, those kept as spares, and those that are not there any more.
+func (c cased) wentOut() int { return c.laid + c.spare + c.notThere }
+
+// counts are the cables of the show by case: every piece that it has. Where only some links are printed, only what they use.
+func (p *printout) counts() (list []cased, sum cased) {
+	laid := map[plan.ReelID]int{}
+	for _, one := range p.pulls() {
+		laid[one.reel.ID] = one.count
+	}
+	found := map[string]*cased{}
+	for reel := range p.Plan.Reels.All() {
+		one := cased{name: p.caseName(reel), laid: laid[reel.ID]}
+		if !p.partly() {
+			one.spare = max(0, reel.There()-one.laid)
+			one.notThere = max(0, reel.Count()-reel.Lacking-reel.There())
+			if reel.State != "" {
+				one.notThere = max(0, one.notThere-one.laid)
+			}
+		}
+		if one.wentOut() == 0 {
+			continue
+		}
+		if found[one.name] == nil {
+			found[one.name] = &cased{name: one.name}
+		}
+		for _, to := range []*cased{found[one.name], &sum} {
+			to.laid, to.spare, to.notThere = to.laid+one.laid, to.spare+one.spare, to.notThere+one.notThere
+		}
+	}
+	for _, one := range found {
+		list = append(list, *one)
+	}
+	slices.SortFunc(list, func(a, b cased) int {
+		return cmp.Or(words.Natural(a.name, b.name), cmp.Compare(a.name, b.name))
+	})
+	return list, sum
+}
+
+// countTable counts the cables that go back into each case: those laid, and the spares that nobody laid.
 func (p *printout) countTable() paper.Table {
 	table := paper.Table{
 		Title: "Count into the cases",
 		Columns: []paper.Column{
 			{Head: "Case", Width: paper.Fill(1)},
+			{Head: "Laid", Align: paper.Right},
+			{Head: "Not laid", Align: paper.Right},
+			{Head: "Lost or in repair", Align: paper.Right, Width: paper.Fixed(18)},
 			{Head: "Went out", Align: paper.Right},
-			{Head: "Back", Width: paper.Fixed(24)},
-			{Head: "Faulty", Width: paper.Fixed(24)},
-			{Head: "Missing", Width: paper.Fixed(24)},
+			{Head: "Back", Width: paper.Fixed(20)},
+			{Head: "Faulty", Width: paper.Fixed(20)},
+			{Head: "Missing", Width: paper.Fixed(20)},
 			{Head: "Closed", Align: paper.Centre},
 		},
 	}
-	last, count := "", 0
-	flush := func() {
-		if count > 0 {
-			row := paper.Texts(last, fmt.Sprint(count), "", "", "", "")
-			row.Cells[1].Bold, row.Cells[5].Tick = true, true
-			table.Rows = append(table.Rows, row)
-		}
+	list, sum := p.counts()
+	for _, one := range list {
+		row := one.row()
+		row.Cells[4].Bold, row.Cells[8].Tick = true, true
+		table.Rows = append(table.Rows, row)
 	}
-	for _, one := range p.pulls() {
-		if name := p.caseName(one.reel); name != last {
-			flush()
-			last, count = name, 0
-		}
-		count += one.count
+	if len(list) > 0 {
+		sum.name = "All cases"
+		row := sum.row()
+		row.Kind = paper.Total
+		table.Rows = append(table.Rows, row)
 	}
-	flush()
 	return table
+}
+
+func (c cased) row() paper.Row {
+	return paper.Texts(c.name, fmt.Sprint(c.laid), fmt.Sprint(c.spare), fmt.Sprint(c.notThere), fmt.Sprint(c.wentOut()), "", "", "", "")
 }
 
 // faultyTable lists the reels known to be bad, with room for those found on the day.
@@ -140,14 +187,14 @@ func (p *printout) faultyTable() paper.Table {
 		if reel.Condition == plan.Faulty || reel.Condition == plan.Suspect {
 			kind, _ := p.Plan.CableKinds.Get(plan.Key(reel.Kind))
 			said := foundWords(reel.Condition, reel.Reason, reel.FoundAt, reel.FoundOn)
-			table.Rows = append(table.Rows, paper.Texts(reel.Tag, length(reel.Length)+" "+kind.Name, said, ""))
+			table.Rows = append(table.Rows, paper.Texts(reel.Tag, pieceLength(reel.Length)+" "+kind.Name, said, ""))
 		}
 	}
 	for line := range p.Plan.HouseLines.All() {
 		if line.Condition == plan.Faulty || line.Condition == plan.Suspect {
 			kind, _ := p.Plan.CableKinds.Get(plan.Key(line.Kind))
 			said := foundWords(line.Condition, line.Reason, line.FoundAt, line.FoundOn) + "; the venue's: tell the venue"
-			table.Rows = append(table.Rows, paper.Texts(line.Name, length(line.Length)+" "+kind.Name, said, ""))
+			table.Rows = append(table.Rows, paper.Texts(line.Name, pieceLength(line.Length)+" "+kind.Name, said, ""))
 		}
 	}
 	return table

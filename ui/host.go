@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/desk"
+	"stageloom/model/house"
 	"stageloom/model/words"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/pointer"
@@ -53,6 +54,7 @@ func (w *window) newPrinting() *printing.Dialogs {
 	return &printing.Dialogs{
 		Host:    w,
 		Tips:    func() *pointer.Tips { return pointer.NewTips(pointer.AfterOf(w.app)) },
+		Library: func() house.Library { return w.library },
 		OpenURL: w.app.OpenURL,
 		Do:      w.do,
 	}

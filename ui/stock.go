@@ -83,6 +83,7 @@ func (w *window) stockMenu() *fyne.Menu {
 		w.item("Import an input list…", nil, w.stockDialogs.ImportInputs),
 		fyne.NewMenuItemSeparator(),
 		w.item("House stock…", key(fyne.KeyH, control|shift), w.stockDialogs.ShowHouse),
+		w.item("House lists…", nil, w.printing.HouseLists),
 	)
 }
 

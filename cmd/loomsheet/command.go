@@ -24,6 +24,7 @@ type commands struct {
 	Patch     patchCommand     `cmd:"" help:"Print a plan's patch: every input with its socket and its channels, act by act."`
 	LineCheck lineCheckCommand `cmd:"" name:"linecheck" help:"Print a plan's line check: its order, times and results, and the faults that are open."`
 	Print     printCommand     `cmd:"" help:"Print a plan's cable schedule as a PDF."`
+	House     houseCommand     `cmd:"" help:"Tell of the house's stock: who has what until when, what is missing, promised, in which case; print its sheets and labels."`
 	Mend      mendCommand      `cmd:"" help:"Make a repaired copy of a plan whose rows cannot stand together."`
 	Schema    schemaCommand    `cmd:"" help:"Show the keys that --json prints, as a JSON Schema."`
 

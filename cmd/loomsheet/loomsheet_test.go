@@ -179,8 +179,8 @@ func TestEveryCommandAndFlagStandsInAScript(t *testing.T) {
 		}
 	}
 	for _, words := range slices.Concat(
-		[]string{"loomsheet reckon ", "loomsheet check ", "loomsheet pick ", "loomsheet mend ", "loomsheet print ", "loomsheet schema ", "--version", "--help"},
-		[]string{"--transport", "--temp", "--coupler", "--wanted", "--rule", "--reach", "--sources", "--json", "--links", "-o ", "--paper", "--grey", "--no-grey", "--date", "--chapters", "--on-the-day", "--suspect", "--wanted", "--barred", "--own-kind", "--max-joins", "--different-kinds", "--hold-back", "--apply"},
+		[]string{"loomsheet reckon ", "loomsheet check ", "loomsheet pick ", "loomsheet mend ", "loomsheet print ", "loomsheet house ", "loomsheet schema ", "--version", "--help"},
+		[]string{"--transport", "--temp", "--coupler", "--wanted", "--rule", "--reach", "--sources", "--json", "--links", "-o ", "--paper", "--grey", "--no-grey", "--date", "--chapters", "--on-the-day", "--suspect", "--wanted", "--barred", "--own-kind", "--max-joins", "--different-kinds", "--hold-back", "--apply", "--day", "--pdf", "--label-sheet", "--used"},
 	) {
 		require.True(t, strings.Contains(typed.String(), words), "no script types %q", words)
 	}

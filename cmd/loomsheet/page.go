@@ -72,7 +72,7 @@ func wrap(text string, columns int) []string {
 
 var (
 	bareNumber = regexp.MustCompile(`^[(+−]?[0-9][0-9.–−]*$`)
-	bareUnit   = regexp.MustCompile(`^(m|dB|dB/100|MHz|ns|°C|%|Ω|V|W|A|AWG)[).,;:]*$`)
+	bareUnit   = regexp.MustCompile(`^(m|kg|dB|dB/100|MHz|ns|°C|%|Ω|V|W|A|AWG)[).,;:]*$`)
 )
 
 // apart splits a text at its blanks and leaves figures with their units.

@@ -9,7 +9,7 @@ var schemas embed.FS
 
 // schemaCommand shows what the keys of --json mean.
 type schemaCommand struct {
-	Of string `arg:"" enum:"reckon,check,pick" help:"The command whose --json is meant: reckon, check or pick."`
+	Of string `arg:"" enum:"reckon,check,pick,house" help:"The command whose --json is meant: reckon, check, pick or house."`
 }
 
 // Run prints the schema as it is.

@@ -35,6 +35,7 @@ type printDialog struct {
 	positions  []plan.Position
 
 	packs        map[report.Pack]*widget.Check
+	labels       map[report.Chapter]*dialogs.Check
 	name, folder *dialogs.Entry
 	sheet, used  *dialogs.Entry
 	trouble      *widget.Label
@@ -59,7 +60,7 @@ const (
 
 // Print opens the dialog of a print with what was chosen last in this window.
 func (p *Dialogs) Print() {
-	d := &printDialog{Dialogs: p, assessment: p.Desk().Assessment(), page: 1, packs: map[report.Pack]*widget.Check{}}
+	d := &printDialog{Dialogs: p, assessment: p.Desk().Assessment(), page: 1, packs: map[report.Pack]*widget.Check{}, labels: map[report.Chapter]*dialogs.Check{}}
 	d.choice = report.ChoiceOf(p.Desk().Plan(), time.Now())
 	d.choice.Packs = slices.Clone(p.last)
 	if len(d.choice.Packs) == 0 {
@@ -88,7 +89,7 @@ func (d *printDialog) build() {
 
 	d.trouble = widget.NewLabel("")
 	d.trouble.Wrapping, d.trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
-	form := container.NewVScroll(container.NewVBox(d.packChecks(), widget.NewSeparator(), d.form(), d.trouble))
+	form := container.NewVScroll(container.NewVBox(d.packChecks(), d.labelChecks(), widget.NewSeparator(), d.form(), d.trouble))
 	left := container.New(&dialogs.LeastWidth{Width: choiceWidth}, form)
 	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", dialogs.Tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.Window())
 	take := widget.NewButton("Print", d.take)
@@ -114,8 +115,8 @@ func (d *printDialog) turn(by int) {
 
 // ready takes the figures typed and says what is wrong with the choice.
 func (d *printDialog) ready() error {
-	if len(d.choice.Packs) == 0 {
-		return errors.New("choose a pack to print")
+	if len(d.choice.Packs) == 0 && len(d.choice.Chapters) == 0 {
+		return errors.New("choose a pack or labels to print")
 	}
 	d.choice.Labels = report.LabelSheet{}
 	used := strings.TrimSpace(d.used.Text)

@@ -4,6 +4,7 @@ package printing
 import (
 	"net/url"
 
+	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/report"
 	"stageloom/ui/dialogs"
@@ -15,6 +16,8 @@ type Dialogs struct {
 	dialogs.Host
 	// Tips makes tips for a dialog.
 	Tips func() *pointer.Tips
+	// Library is the house's, of whose stock lists are printed.
+	Library func() house.Library
 	// OpenURL shows a file in the program that the desktop has for it.
 	OpenURL func(*url.URL) error
 	// Do makes a step, and tells where it is refused.

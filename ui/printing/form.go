@@ -28,9 +28,28 @@ func (d *printDialog) packChecks() fyne.CanvasObject {
 	return box
 }
 
-// choosePacks takes the packs that are ticked.
+// labelChecks are the labels of the stock, which no pack holds.
+func (d *printDialog) labelChecks() fyne.CanvasObject {
+	box := container.NewHBox()
+	for _, label := range []struct {
+		words   string
+		chapter report.Chapter
+	}{{"Reel labels", report.ReelLabels}, {"Case labels", report.CaseLabels}} {
+		check := dialogs.NewCheck(d, label.words, false, func(bool) { d.choosePacks() })
+		d.labels[label.chapter] = check
+		box.Add(check)
+	}
+	return box
+}
+
+// choosePacks takes the packs and the labels that are ticked.
 func (d *printDialog) choosePacks() {
-	d.choice.Packs = nil
+	d.choice.Packs, d.choice.Chapters = nil, nil
+	for _, chapter := range report.Chapters() {
+		if check := d.labels[chapter]; check != nil && check.Checked {
+			d.choice.Chapters = append(d.choice.Chapters, chapter)
+		}
+	}
 	for _, pack := range report.Packs() {
 		if d.packs[pack].Checked {
 			d.choice.Packs = append(d.choice.Packs, pack)

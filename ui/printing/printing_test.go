@@ -1,11 +1,17 @@
 package printing_test
 
 import (
+	"bytes"
+	"net/url"
+	"os"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/house"
 	"stageloom/model/plan"
+	"stageloom/report"
 	"stageloom/ui/dialogs/hosttest"
 	"stageloom/ui/pointer"
 	"stageloom/ui/printing"
@@ -43,4 +49,34 @@ func TestARevisionNeedsALetter(t *testing.T) {
 	require.Zero(t, h.Desk().Plan().Revisions.Len())
 	h.Keys().GiveUp()
 	require.Zero(t, h.Open())
+}
+
+func TestTheHousePrintsTheSheetsThatAreTicked(t *testing.T) {
+	h, d := open(t)
+	folder := t.TempDir()
+	d.Library = func() house.Library { return house.Open(folder) }
+	d.HouseLists()
+	require.Contains(t, h.Text(), "no stock yet")
+	require.Zero(t, h.Open())
+	require.NoError(t, d.Library().ChangeStock(func(e *plan.Edit) error {
+		plan.Put(e, plan.CableKind{ID: "cat", Name: "CatA", Media: "balanced-pair"})
+		e.AddReel(plan.Reel{Tag: "A01", Kind: "cat", Length: 50})
+		e.AddReel(plan.Reel{Kind: "cat", Length: 20, Quantity: 3})
+		return nil
+	}))
+	shown := ""
+	d.OpenURL = func(file *url.URL) error { shown = file.Path; return nil }
+	d.HouseLists()
+	for _, sheet := range report.HouseLists() {
+		require.True(t, h.Check(sheet.Name()).Checked)
+		h.Check(sheet.Name()).SetChecked(sheet == report.HouseStock)
+	}
+	h.Check("Reel labels").SetChecked(true)
+	h.Tap("Print")
+	require.Eventually(t, func() bool { return shown != "" }, 10*time.Second, 5*time.Millisecond)
+	require.Contains(t, h.Text(), "Printed 2 pages")
+	require.Contains(t, h.Text(), "3 cables have no tag and get no label.")
+	print, err := os.ReadFile(shown)
+	require.NoError(t, err)
+	require.True(t, bytes.HasPrefix(print, []byte("%PDF-")))
 }

@@ -231,7 +231,7 @@ func DifferenceWords(found []house.Difference) string {
 // stock.
 func OwnReels(p *plan.Plan) (ids []plan.ReelID) {
 	for reel := range p.Reels.All() {
-		if reel.Taking == "" && reel.Hire == "" && (reel.Owner == "" || reel.Owner == plan.OfTheHouse) {
+		if _, hired := reel.Lender(); reel.Taking == "" && !hired {
 			ids = append(ids, reel.ID)
 		}
 	}
