@@ -203,19 +203,17 @@ func (d *pickDialog) tellNotes() {
 		}
 		tell(advice.Head, advice.Rows)
 	}
-	if len(d.picked.Proposal.HireIn) > 0 {
-		d.offerHired()
-	}
+	d.offerHired()
 	tell("Held back", d.picks.Held)
 	d.noted.SetMinSize(fyne.NewSize(0, min(notesHeight, d.notes.MinSize().Height)))
 }
 
 // offerHired offers to bring what is to be hired into the stock; what was added is picked from at once.
 func (d *pickDialog) offerHired() {
-	if d.AddHired == nil {
+	hires := d.picked.Proposal.HireIn
+	if d.AddHired == nil || len(hires) == 0 {
 		return
 	}
-	hires := d.picked.Proposal.HireIn
 	d.notes.Add(container.NewHBox(widget.NewButton("Add what is to be hired…", func() {
 		d.close()
 		d.AddHired(hires, d.PickCables)

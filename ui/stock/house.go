@@ -238,6 +238,8 @@ func (d *houseDialog) reload() {
 	d.stock = s
 	if err != nil {
 		d.tell(words.Sentence(err), true)
+	} else if err := d.Desk().Note(); err != nil { // what the house lets the show have may be another now
+		d.tell(words.Sentence(err), true)
 	}
 	d.fill()
 }
