@@ -38,6 +38,8 @@ func (l Library) SaveWith(p *plan.Plan, show Show, write func(marked *plan.Plan)
 		return Settled{Trouble: err}, write(p)
 	case err != nil || !s.concerns(p, show):
 		return Settled{}, write(s.marked(p, nil))
+	case show.ID == "": // the desk gives every plan one; whatever else saves is told
+		return Settled{Trouble: fmt.Errorf("%w: the plan has no identity yet, by which the house knows what it has", plan.ErrRefused)}, write(p)
 	}
 	lock, err := l.lock(l.stockFile())
 	if err != nil {
