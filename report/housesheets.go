@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 
 	"stageloom/model/house"
-	"stageloom/model/plan"
 	"stageloom/model/stocklist"
 	"stageloom/model/words"
 	"stageloom/report/paper"
@@ -202,9 +201,4 @@ func (p *housePrint) drawTrucks(b *paper.Book) {
 		b.Table(loadsTable("Cases in the order of loading", truck.Loads, "In", ""))
 		drawLoads(b, p.Plan, truck.Loads, "In")
 	}
-}
-
-// reelName is what a label calls a reel: its tag.
-func reelName(p *plan.Plan, reel plan.Reel) string {
-	return cmp.Or(reel.Tag, pieceLength(reel.Length)+" "+stocklist.KindName(p, reel.Kind))
 }
