@@ -14,6 +14,7 @@ import (
 	"stageloom/ui/answers"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/dialogs/hosttest"
+	"stageloom/ui/looptest"
 	"stageloom/ui/stock"
 	"stageloom/ui/text"
 )
@@ -24,12 +25,14 @@ type lent struct {
 	*hosttest.Host
 	dialogs *stock.Dialogs
 	tick    chan time.Time
+	app     *looptest.App
 }
 
 func openHouse(t *testing.T) *lent {
 	t.Helper()
+	app := looptest.NewApp(t)
 	h, d := open(t)
-	s := &lent{t, h, d, make(chan time.Time)}
+	s := &lent{t, h, d, make(chan time.Time), app}
 	d.Ticks = func() (<-chan time.Time, func()) { return s.tick, func() {} }
 	s.house(func(e *plan.Edit) error {
 		plan.Put(e, plan.CableKind{ID: "cat6a", Name: "Cat 6A", Media: "balanced-pair", Category: "cat6a"})

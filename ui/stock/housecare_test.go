@@ -153,7 +153,8 @@ func TestCasesAreNamedAndSayWhatTheyTake(t *testing.T) {
 // tickOnce lets the dialog look once whether the house changed.
 func (s *lent) tickOnce() {
 	s.tick <- time.Time{}
-	s.tick <- time.Time{} // the first has been seen when the second is taken
+	s.tick <- time.Time{} // the first has been handed over when the second is taken
+	s.app.Turn()
 }
 
 func TestTheDaysOfAShowAreKeptAndConflictsCounted(t *testing.T) {
