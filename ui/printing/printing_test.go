@@ -5,7 +5,6 @@ import (
 	"net/url"
 	"os"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -13,6 +12,7 @@ import (
 	"stageloom/model/plan"
 	"stageloom/report"
 	"stageloom/ui/dialogs/hosttest"
+	"stageloom/ui/looptest"
 	"stageloom/ui/pointer"
 	"stageloom/ui/printing"
 )
@@ -52,6 +52,7 @@ func TestARevisionNeedsALetter(t *testing.T) {
 }
 
 func TestTheHousePrintsTheSheetsThatAreTicked(t *testing.T) {
+	app := looptest.NewApp(t)
 	h, d := open(t)
 	folder := t.TempDir()
 	d.Library = func() house.Library { return house.Open(folder) }
@@ -73,7 +74,7 @@ func TestTheHousePrintsTheSheetsThatAreTicked(t *testing.T) {
 	}
 	h.Check("Reel labels").SetChecked(true)
 	h.Tap("Print")
-	require.Eventually(t, func() bool { return shown != "" }, 10*time.Second, 5*time.Millisecond)
+	app.Until(t, "it is printed", func() bool { return shown != "" })
 	require.Contains(t, h.Text(), "Printed 2 pages")
 	require.Contains(t, h.Text(), "3 cables have no tag and get no label.")
 	print, err := os.ReadFile(shown)
