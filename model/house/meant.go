@@ -191,7 +191,12 @@ func (r *reader) tag(text string) bool {
 	case len(ours) > 0:
 		r.not(plan.Clipped(ours[0].Tag) + " is not with this show: " + r.placed(ours[0]))
 	default:
-		r.not(plan.Clipped(allTagged(r.plan, text)[0].Tag) + " is this plan's own, not the house's")
+		own := allTagged(r.plan, text)[0]
+		if _, hired := own.Lender(); hired {
+			r.not(plan.Clipped(own.Tag) + " is hired for this show, not the house's")
+			break
+		}
+		r.not(plan.Clipped(own.Tag) + " is this plan's own, not the house's")
 	}
 	return true
 }

@@ -90,13 +90,18 @@ func (d *houseDialog) setState() {
 	}
 	day.SetText(text.Today())
 	form := widget.NewForm(widget.NewFormItem("It is", which), widget.NewFormItem("Since", day), widget.NewFormItem("What happened", why), widget.NewFormItem("Said by", by))
+	title, err := d.countedTitle(lines)
+	if err != nil {
+		d.tell(words.Sentence(err), true)
+		return
+	}
 	say := "What is with a show can be missing: its plan is told of that when it is opened or saved."
-	d.smallDialog(d.titleOf(lines), say, "Keep", form, func() error {
+	d.smallDialog(title, say, "Keep", form, func() error {
 		if wrong := plan.NoSuchDay(day.Text); wrong != "" || len(day.Text) != len("2027-06-19") {
 			return errors.New("since: write year-month-day, for instance 2027-06-19")
 		}
 		state := states[max(0, which.SelectedIndex())]
-		return d.changeHouse(d.titleOf(lines)+": "+state.words+".", func(l house.Library) error {
+		return d.changeHouse(title+": "+state.words+".", func(l house.Library) error {
 			return d.setStates(l, lines, state.state, day.Text, why.Text, by.Text)
 		})
 	})
@@ -135,6 +140,19 @@ func (d *houseDialog) titleOf(lines []text.HouseLine) string {
 		names = append(names, text.SomeWords(d.stock.Plan, line.Reel, line.Quantity, d.Units()))
 	}
 	return words.Listed(names)
+}
+
+// countedTitle names what is selected with how many of each are meant, which are those that a change is of.
+func (d *houseDialog) countedTitle(lines []text.HouseLine) (string, error) {
+	var names []string
+	for _, line := range lines {
+		count, err := d.howMany(d.many.Text, line.Quantity, len(lines) > 1)
+		if err != nil {
+			return "", err
+		}
+		names = append(names, text.SomeWords(d.stock.Plan, line.Reel, count, d.Units()))
+	}
+	return words.Listed(names), nil
 }
 
 // tie ties what is selected into one piece, or takes a piece apart.
