@@ -61,6 +61,7 @@ func newHall(t *testing.T) hall {
 		h.link = e.AddLink(plan.Link{Name: "L1", Transport: "aes50", From: from, To: to, FromPort: "AES50 1", ToPort: "AES50 1", Way: "straight"})
 		e.SetSegments(h.link, []plan.Segment{{Reel: called(e.Now(), "R106").ID}, {Kind: "cat6a", Length: 10}})
 		e.AddReel(plan.Reel{Tag: "OWN", Kind: "cat6a", Length: 5})
+		e.AddReel(plan.Reel{Tag: "HIRED", Kind: "cat6a", Length: 5, Owner: "Northquay Hire"})
 		return nil
 	})
 	require.NoError(t, err)
@@ -154,6 +155,7 @@ func TestWhatATextMeansForAShowThatTakes(t *testing.T) {
 		"R109":          " | R109 is missing since 3 June.",
 		"R106":          " | R106 is in this show already.",
 		"OWN":           " | OWN is this plan's own, not the house's.",
+		"HIRED":         " | HIRED is hired for this show, not the house's.",
 		"case 4":        "1 R101, 1 R102",
 		"Case 5":        " | Nothing of the house's is in Case 5.",
 		"Trunk a":       "1 T1, 1 T2",

@@ -54,6 +54,7 @@ func TestStatesAreSaidWithTheirDayAndWords(t *testing.T) {
 	s.selected("house", "6 × 10 m")
 	s.Tap("State…")
 	s.Tap("Keep")
+	s.says("1 × 10 m Cat 6A: missing.")
 	require.True(t, slices.ContainsFunc(text.HouseLines(s.stock(), s.Desk().Plan(), text.HouseQuery{Place: "missing"}), func(line text.HouseLine) bool {
 		return line.Reel.Tag == "" && line.Quantity == 1
 	}), "one of several")
