@@ -24,10 +24,13 @@ func (m Mass) Figure() string { return strconv.FormatFloat(m.Tenths(), 'f', 1, 6
 // Tenths is the mass rounded as it is printed, so that sums are those of printed figures.
 func (m Mass) Tenths() float64 { return math.Round(m.KG*10) / 10 }
 
-// String says the mass, and where some of it is not known: "at least 41.5 kg; 3 without a weight".
+// String says the mass, and where some of it is not known: "at least 41.5 kg; 3 without a weight", "weight not known".
 func (m Mass) String() string {
-	if m.Unknown == 0 {
+	switch {
+	case m.Unknown == 0:
 		return m.Figure() + "\u00a0kg"
+	case m.KG == 0:
+		return "weight not known"
 	}
 	return fmt.Sprintf("at least %s\u00a0kg; %d without a weight", m.Figure(), m.Unknown)
 }
