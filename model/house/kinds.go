@@ -31,17 +31,27 @@ func Open(folder string) Library { return Library{folder: folder} }
 
 func (l Library) file() string { return filepath.Join(l.folder, "kinds.stageloom-kinds") }
 
+// read reads a file of the library; there is false where it has none yet and where it cannot be read, which the error then
+// says of what it holds.
+func (l Library) read(file, what string) (text []byte, there bool, err error) {
+	if l.folder == "" {
+		return nil, false, nil
+	}
+	text, err = atomicfile.ReadRegular(file)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, false, nil
+	case err != nil:
+		return nil, false, fmt.Errorf("%s cannot be read: %w", what, err)
+	}
+	return text, true, nil
+}
+
 // Kinds reads the kinds. A file that cannot be read is an error that names it; it is never written over unread.
 func (l Library) Kinds() ([]catalogue.DeviceKind, error) {
-	if l.folder == "" {
-		return nil, nil
-	}
-	text, err := atomicfile.ReadRegular(l.file())
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil
-	}
-	if err != nil {
-		return nil, fmt.Errorf("your own kinds cannot be read: %w", err)
+	text, there, err := l.read(l.file(), "your own kinds")
+	if !there {
+		return nil, err
 	}
 	body, found := bytes.CutPrefix(text, []byte(head))
 	if !found {

@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -39,15 +38,9 @@ func (l Library) wordsFile() string { return filepath.Join(l.folder, "words.stag
 // Words reads the words of lists that the house remembers. A file that cannot be read is an error that names it; it is never
 // written over unread.
 func (l Library) Words() ([]Word, error) {
-	if l.folder == "" {
-		return nil, nil
-	}
-	text, err := atomicfile.ReadRegular(l.wordsFile())
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil
-	}
-	if err != nil {
-		return nil, fmt.Errorf("the words that your lists use cannot be read: %w", err)
+	text, there, err := l.read(l.wordsFile(), "the words that your lists use")
+	if !there {
+		return nil, err
 	}
 	words, err := decodeWords(text)
 	if err != nil {

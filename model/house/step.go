@@ -2,10 +2,8 @@ package house
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 
 	"stageloom/model/atomicfile"
@@ -40,17 +38,8 @@ func (l Library) noteStep(after []byte) error {
 }
 
 func (l Library) stockText() ([]byte, error) {
-	if l.folder == "" {
-		return nil, nil
-	}
-	text, err := atomicfile.ReadRegular(l.stockFile())
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil
-	}
-	if err != nil {
-		return nil, fmt.Errorf("the house's stock cannot be read: %w", err)
-	}
-	return text, nil
+	text, _, err := l.read(l.stockFile(), theStock)
+	return text, err
 }
 
 // TakeBack makes the house's stock what it was before a step, where it still is what the step made of it.

@@ -3,11 +3,9 @@ package house
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 	"path/filepath"
 	"slices"
 
-	"stageloom/model/atomicfile"
 	"stageloom/model/plan"
 )
 
@@ -196,19 +194,16 @@ func (s *Stock) changedSince(before *plan.Plan) error {
 
 func (l Library) stockFile() string { return filepath.Join(l.folder, "stock.stageloom-stock") }
 
+// theStock is what messages call what lies in that file.
+const theStock = "the house's stock"
+
 // Stock reads the house's stock; where there is no file yet it is empty. A file that cannot be read is an error that names
 // it; it is never written over unread.
 func (l Library) Stock() (Stock, error) {
 	empty := Stock{Plan: plan.New("House stock")}
-	if l.folder == "" {
-		return empty, nil
-	}
-	text, err := atomicfile.ReadRegular(l.stockFile())
-	if errors.Is(err, fs.ErrNotExist) {
-		return empty, nil
-	}
-	if err != nil {
-		return empty, fmt.Errorf("the house's stock cannot be read: %w", err)
+	text, there, err := l.read(l.stockFile(), theStock)
+	if !there {
+		return empty, err
 	}
 	s, err := decodeStock(text)
 	if err != nil {
