@@ -8,7 +8,8 @@ import (
 // Chooser is a list of a dialog that Escape closes.
 type Chooser struct {
 	widget.Select
-	keys *Keys
+	keys  *Keys
+	ahead Ahead
 	// Enter does what Enter does here; nil for nothing.
 	Enter func()
 }
@@ -29,12 +30,29 @@ func (c *Chooser) Inner() *widget.Select { return &c.Select }
 
 // TypedKey implements fyne.Focusable.
 func (c *Chooser) TypedKey(event *fyne.KeyEvent) {
+	if event.Name == fyne.KeySpace && c.ahead.Typing() {
+		return // it is typed
+	}
+	switch event.Name {
+	case fyne.KeyUp, fyne.KeyDown, fyne.KeyReturn, fyne.KeyEnter, fyne.KeyBackspace: // a letter is told as a key too
+		c.ahead.End()
+	}
 	switch {
 	case c.keys.typed(event.Name):
 	case (event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter) && c.Enter != nil:
 		c.Enter()
 	default:
 		c.Select.TypedKey(event)
+	}
+}
+
+// TypedRune implements fyne.Focusable: letters find an option.
+func (c *Chooser) TypedRune(letter rune) {
+	if letter == ' ' && !c.ahead.Typing() || c.Disabled() {
+		return
+	}
+	if at := c.ahead.Type(letter, c.Options, c.SelectedIndex()); at >= 0 && at != c.SelectedIndex() {
+		c.SetSelectedIndex(at)
 	}
 }
 

@@ -58,6 +58,7 @@ func (s *Dialogs) ShowHouse() {
 		fyne.KeyF3: func() { d.turn(house.ToGiveBack) },
 		fyne.KeyF4: func() { d.turn(house.ToReceive) },
 		fyne.KeyF5: d.toScan, fyne.KeyF6: d.all, fyne.KeyF7: d.asBefore, fyne.KeyF8: d.undo,
+		fyne.KeyF9: d.setState, fyne.KeyF10: d.edit, fyne.KeyF11: d.giveAs, fyne.KeyF12: d.importList,
 	})
 	d.reload()
 	if d.stock.Plan.Reels.Len() == 0 && d.told.Text == "" {
@@ -136,9 +137,9 @@ func (d *houseDialog) inHouse() fyne.CanvasObject {
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("All   F6", d.all), d.receive, d.take), d.many),
 			container.NewGridWithColumns(7,
-				d.onTop("State…", d.setState), d.onTop("Edit…", d.edit), d.onTop("Cases…", d.cases), d.onTop("Tie…", d.tie),
+				d.onTop("State…  F9", d.setState), d.onTop("Edit…  F10", d.edit), d.onTop("Cases…", d.cases), d.onTop("Tie…", d.tie),
 				d.onTop("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
-				d.onTop("Import…", func() { d.ImportStock(d.OfHouse(d.reload), "") }),
+				d.onTop("Import…  F12", d.importList),
 				d.onTop("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
 			),
 		), nil, nil, d.houseList.Content())
@@ -150,12 +151,15 @@ func (d *houseDialog) withShow() fyne.CanvasObject {
 	return container.NewBorder(
 		container.NewBorder(nil, nil, heading("With "+d.Desk().Plan().Settings.Name), nil, d.showSearch),
 		container.NewVBox(
-			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("Give back as…", d.giveAs), d.onTop("Give all back…", d.giveAll), d.give), d.back),
+			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("Give back as…  F11", d.giveAs), d.onTop("Give all back…", d.giveAll), d.give), d.back),
 			container.NewGridWithColumns(3,
 				d.onTop("Ask the house again", d.askAgain), d.onTop("As the house says", d.takeOver), d.onTop("Make own reels the house's", d.adopt),
 			),
 		), nil, nil, d.showList.Content())
 }
+
+// importList brings a list into the house's stock.
+func (d *houseDialog) importList() { d.ImportStock(d.OfHouse(d.reload), "") }
 
 func heading(text string) fyne.CanvasObject {
 	return widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})

@@ -65,7 +65,7 @@ func TestWhatComesBackIsShownAndTakenOrNot(t *testing.T) {
 	t.Run("as it is said", func(t *testing.T) {
 		s := shortened(t)
 		s.selected("show", "R2")
-		s.Tap("Give back as…")
+		s.Tap("Give back as…  F11")
 		s.Item("Length").(*dialogs.Entry).SetText("48,5 m")
 		s.Item("Condition").(*dialogs.Chooser).SetSelected(plan.Faulty)
 		s.Item("Reason").(*dialogs.Entry).SetText("bent pin")

@@ -21,7 +21,7 @@ func (s *lent) field(label, words string) {
 func TestStatesAreSaidWithTheirDayAndWords(t *testing.T) {
 	s := openHouse(t)
 	s.selected("house", "R1")
-	s.Tap("State…")
+	s.Tap("State…  F9")
 	s.field("Since", "yesterday")
 	s.Tap("Keep")
 	require.True(t, s.Reads("Since: write year-month-day"))
@@ -38,7 +38,7 @@ func TestStatesAreSaidWithTheirDayAndWords(t *testing.T) {
 	require.Contains(t, lines[0].Work, "plug crushed")
 
 	s.selected("house", "R9")
-	s.Tap("State…")
+	s.Tap("State…  F9")
 	s.Item("It is").(*dialogs.Chooser).SetSelected("written off")
 	s.Tap("Keep")
 	require.True(t, s.Reads("with Other show"), "what is with a show is not written off")
@@ -48,11 +48,11 @@ func TestStatesAreSaidWithTheirDayAndWords(t *testing.T) {
 	require.Empty(t, s.stock().With("other"))
 
 	s.selected("house", "R5")
-	s.Tap("State…")
+	s.Tap("State…  F9")
 	s.Tap("Keep")
 	require.Empty(t, s.row("R5").State, "there again is proposed for what is missing")
 	s.selected("house", "6 × 10 m")
-	s.Tap("State…")
+	s.Tap("State…  F9")
 	s.Tap("Keep")
 	s.says("1 × 10 m Cat 6A: missing.")
 	require.True(t, slices.ContainsFunc(text.HouseLines(s.stock(), s.Desk().Plan(), text.HouseQuery{Place: "missing"}), func(line text.HouseLine) bool {
@@ -63,7 +63,7 @@ func TestStatesAreSaidWithTheirDayAndWords(t *testing.T) {
 	require.Equal(t, plan.Missing, s.row("R5").State)
 
 	s.selected("house", "R1")
-	s.Tap("Edit…")
+	s.Tap("Edit…  F10")
 	s.field("Work done today", "new plug")
 	s.Tap("Keep")
 	require.Len(t, s.stock().Plan.History(s.row("R1").ID), 2, "the line that was there is kept")
@@ -98,7 +98,7 @@ func TestPiecesAreTiedAndTakenApart(t *testing.T) {
 	s.press(fyne.KeyF8)
 	require.Equal(t, "Trunk A", s.row("R1").TiedInto)
 	s.selected("house", "6 × 10 m")
-	s.Tap("State…")
+	s.Tap("State…  F9")
 	s.press(fyne.KeyEscape)
 	require.Equal(t, 1, s.Open())
 }

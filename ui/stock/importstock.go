@@ -25,7 +25,9 @@ type stockQuestions struct {
 	means, remembered map[exchange.Said]string
 	// shown names what is asked at the moment.
 	shown []string
-	more  *dialogs.Check
+	// questions are the lists of answers that are shown, in their order.
+	questions []*dialogs.Chooser
+	more      *dialogs.Check
 }
 
 // newStockQuestions begins with what the house remembers; where that cannot be read the notice says why.
@@ -140,16 +142,16 @@ func (d *importDialog) askStock(unknown []exchange.Unknown, unread []exchange.Un
 	if slices.Equal(shown, d.asked.shown) && len(shown) > 0 {
 		return
 	}
-	d.words, d.asked.shown = nil, shown
+	d.words, d.asked.shown, d.asked.questions = nil, shown, nil
 	d.words2kinds.RemoveAll()
 	form := widget.NewForm()
 	d.filling = true
 	for _, u := range first {
 		question := text.StockQuestionOf(u, d.kinds)
-		form.AppendItem(widget.NewFormItem(question.Label, d.answerTo(question)))
+		d.ask(form, question.Label, d.answerTo(question))
 	}
 	for _, column := range unread {
-		form.AppendItem(widget.NewFormItem(text.UnreadTold(column), d.answerOf(column)))
+		d.ask(form, text.UnreadTold(column), d.answerOf(column))
 	}
 	d.filling = false
 	if len(shown) > 0 {
@@ -160,6 +162,13 @@ func (d *importDialog) askStock(unknown []exchange.Unknown, unread []exchange.Un
 	}
 	d.words2kinds.Add(d.asked.more)
 	d.words2kinds.Refresh()
+}
+
+// ask adds a question; Enter on its answer goes to the next that has none.
+func (d *importDialog) ask(form *widget.Form, label string, answers *dialogs.Chooser) {
+	answers.Enter = d.toAsked
+	d.asked.questions = append(d.asked.questions, answers)
+	form.AppendItem(widget.NewFormItem(label, answers))
 }
 
 // firstAsked are the words that are asked about at a time: all where they are few, else those that have no answer yet.

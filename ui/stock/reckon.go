@@ -83,6 +83,17 @@ func (d *importDialog) handKeys() {
 		return
 	}
 	d.returned = false
+	d.toAsked()
+}
+
+// toAsked gives the keys to the first question that is not answered, else to what can be done with the list.
+func (d *importDialog) toAsked() {
+	for _, question := range d.asked.questions {
+		if question.Selected == text.Unanswered {
+			dialogs.Focus(d, question)
+			return
+		}
+	}
 	for _, button := range []*dialogs.Answer{d.all, d.good} {
 		if !button.Disabled() {
 			dialogs.Focus(d, button)
