@@ -137,8 +137,8 @@ func (d *houseDialog) inHouse() fyne.CanvasObject {
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("All   F6", d.all), d.receive, d.take), d.many),
 			container.NewGridWithColumns(7,
 				d.onTop("State…", d.setState), d.onTop("Edit…", d.edit), d.onTop("Cases…", d.cases), d.onTop("Tie…", d.tie),
-				d.onTop("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
-				d.onTop("Import…", func() { d.ImportStock(d.OfHouse(d.reload), "") }),
+				d.onTop("Add…", func() { d.AddReels(d.inSteps()) }),
+				d.onTop("Import…", func() { d.ImportStock(d.inSteps(), "") }),
 				d.onTop("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
 			),
 		), nil, nil, d.houseList.Content())
@@ -295,5 +295,5 @@ func (d *houseDialog) edit() {
 		d.tell("Select one line of the house to edit it.", true)
 		return
 	}
-	d.EditReel(d.OfHouse(d.reload), d.house[selected[0]].Reel.ID)
+	d.EditReel(d.inSteps(), d.house[selected[0]].Reel.ID)
 }
