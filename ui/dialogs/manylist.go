@@ -43,7 +43,11 @@ func NewManyList(host Host, name string) *ManyList {
 	l.none.Wrapping, l.none.Importance = fyne.TextWrapWord, widget.LowImportance
 	l.Length = func() int { return len(l.lines) }
 	l.CreateItem = func() fyne.CanvasObject { return newManyRow(l) }
-	l.UpdateItem = func(i int, object fyne.CanvasObject) { object.(*manyRow).show(i) }
+	l.UpdateItem = func(i int, object fyne.CanvasObject) {
+		if i < len(l.lines) { // a list that was emptied still asks for the line where its cursor was
+			object.(*manyRow).show(i)
+		}
+	}
 	l.HideSeparators = true
 	l.ExtendBaseWidget(l)
 	return l

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 )
 
@@ -76,4 +77,64 @@ func TestWhatChangesNothingOfTheHouseIsNoStep(t *testing.T) {
 	s.Tap("Keep")
 	s.press(fyne.KeyF8)
 	s.says("Taken back: Edit R1")
+}
+
+func TestACaseIsRemovedAndOneInUseAsksFirst(t *testing.T) {
+	s := openHouse(t)
+	s.house(func(e *plan.Edit) error {
+		e.AddCase(plan.Case{Name: "Case 1"})
+		used := e.AddCase(plan.Case{Name: "Case 2"})
+		for row := range e.Now().Reels.All() {
+			if row.Tag == "R9" || row.Quantity == 6 {
+				row.Case = used
+				plan.Put(e, row)
+			}
+		}
+		return nil
+	})
+	s.tickOnce()
+	s.Tap("Cases…")
+	s.list("cases").SelectNone()
+	s.Tap("Remove…")
+	require.True(t, s.Reads("Select the case that is removed."))
+
+	s.list("cases").SelectLine(0)
+	s.Tap("Remove…")
+	require.True(t, s.Reads("Case 1 is removed."), "an empty one goes at once")
+	require.Equal(t, 1, s.stock().Plan.Cases.Len())
+
+	s.list("cases").SelectLine(0)
+	s.Tap("Remove…")
+	require.True(t, s.Reads("7 pieces live in Case 2"), "six untagged ones, and one that is with another show")
+	s.Tap("Cancel")
+	require.Equal(t, 1, s.stock().Plan.Cases.Len())
+	s.Tap("Remove…")
+	s.Tap("Remove it")
+	require.True(t, s.Reads("Case 2 is removed: 7 pieces have no case now."))
+	require.Zero(t, s.stock().Plan.Cases.Len())
+	require.Empty(t, s.row("R9").Case)
+	rows, cables := s.rows()
+	require.Equal(t, []int{7, 12}, []int{rows, cables}, "all of it stays in the stock")
+	s.press(fyne.KeyEscape)
+	s.press(fyne.KeyF8)
+	require.NotEmpty(t, s.row("R9").Case, "it is taken back with what lives in it")
+}
+
+func TestACaseThatWasFilledMeanwhileIsNotRemovedUnasked(t *testing.T) {
+	s := openHouse(t)
+	var box plan.CaseID
+	s.house(func(e *plan.Edit) error { box = e.AddCase(plan.Case{Name: "Case 1"}); return nil })
+	s.tickOnce()
+	s.Tap("Cases…")
+	s.list("cases").SelectLine(0)
+	s.house(func(e *plan.Edit) error {
+		return plan.Update(e, s.row("R1").Key(), func(r *plan.Reel) { r.Case = box })
+	})
+	s.Tap("Remove…")
+	require.True(t, s.Reads("1 piece lives in Case 1 by now"))
+	require.Equal(t, 1, s.stock().Plan.Cases.Len())
+	s.Tap("Remove…")
+	require.True(t, s.Reads("1 piece lives in Case 1"))
+	s.Tap("Remove it")
+	require.Zero(t, s.stock().Plan.Cases.Len())
 }

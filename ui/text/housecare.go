@@ -128,6 +128,15 @@ func caseLine(box plan.Case, in load) CaseLine {
 	return line
 }
 
+// CaseLeft asks whether pieces have no case once the one that they live in is removed.
+func CaseLeft(name string, pieces int) string {
+	they := "They then have no case, and stay in the stock."
+	if pieces == 1 {
+		they = "It then has no case, and stays in the stock."
+	}
+	return words.Counted(pieces, "piece lives", "pieces live") + " in " + name + ", those that are with shows too. " + they
+}
+
 // pieceMass is what one cable of a row weighs, as it was weighed or by its kind.
 func pieceMass(p *plan.Plan, reel plan.Reel) (kg float64, known bool) {
 	kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
