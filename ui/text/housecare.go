@@ -30,7 +30,7 @@ func HouseConflicts(s *house.Stock, p *plan.Plan, day string, units words.Units)
 		where[w.Reel.ID] = append(where[w.Reel.ID], said)
 	}
 	for _, late := range s.Warned(p, day) {
-		add(house.NamedIn(s.Plan, late.Reel, units) + " is still with " + plan.Clipped(late.Has.Name) + ", overdue since " + house.DayWords(late.Has.Until, day) + ".")
+		add(house.NamedIn(s.Plan, late.Reel, units) + " is still " + late.Words(day) + ".")
 	}
 	for _, refused := range s.Told(p) {
 		reel, found := s.Plan.Reels.Get(plan.Key(refused.Reel))
