@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"stageloom/ui/pointer"
 )
 
 // Line is a line of a [ManyList].
@@ -239,19 +241,17 @@ func (l *ManyList) TypedShortcut(shortcut fyne.Shortcut) {
 // manyRow is a line on the screen.
 type manyRow struct {
 	widget.BaseWidget
-	list  *ManyList
-	at    int
-	back  *canvas.Rectangle
-	words *widget.Label
-	note  *canvas.Text
+	list *ManyList
+	at   int
+	back *canvas.Rectangle
+	line *pointer.NotedLine
 }
 
 var _ desktop.Mouseable = (*manyRow)(nil)
 
 func newManyRow(list *ManyList) *manyRow {
-	r := &manyRow{list: list, back: canvas.NewRectangle(theme.Color(theme.ColorNameSelection)), words: widget.NewLabel(""), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
-	r.words.Truncation = fyne.TextTruncateEllipsis
-	r.note.TextSize = theme.CaptionTextSize()
+	r := &manyRow{list: list, back: canvas.NewRectangle(theme.Color(theme.ColorNameSelection)), line: pointer.NewNotedLine()}
+	r.line.After = "  " // keeps it clear of the bar that scrolls
 	r.back.Hide()
 	r.ExtendBaseWidget(r)
 	return r
@@ -259,21 +259,21 @@ func newManyRow(list *ManyList) *manyRow {
 
 // CreateRenderer implements fyne.Widget.
 func (r *manyRow) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(container.NewStack(r.back, container.NewBorder(nil, nil, nil, container.NewPadded(r.note), r.words)))
+	return widget.NewSimpleRenderer(container.NewStack(r.back, r.line.Line))
 }
 
 func (r *manyRow) show(i int) {
 	r.at = i
 	line := r.list.lines[i]
-	r.words.Importance = widget.MediumImportance
+	r.line.Name.Importance = widget.MediumImportance
 	if line.Off {
-		r.words.Importance = widget.LowImportance
+		r.line.Name.Importance = widget.LowImportance
 	}
-	r.words.SetText(line.Words)
-	r.note.Text, r.note.Color = clipped(line.Note)+"  ", theme.Color(theme.ColorNamePlaceHolder) // the blanks keep it clear of the bar that scrolls
+	r.line.Note.Color = theme.Color(theme.ColorNamePlaceHolder)
 	if line.Marked {
-		r.note.Color = theme.Color(theme.ColorNameForeground)
+		r.line.Note.Color = theme.Color(theme.ColorNameForeground)
 	}
+	r.line.Set(line.Words, line.Note)
 	r.back.FillColor = theme.Color(theme.ColorNameSelection)
 	if r.list.selected[line.ID] {
 		r.back.Show()
@@ -293,12 +293,3 @@ func (r *manyRow) MouseDown(event *desktop.MouseEvent) {
 
 // MouseUp implements desktop.Mouseable.
 func (r *manyRow) MouseUp(*desktop.MouseEvent) {}
-
-// clipped keeps a note from pushing the words out of the line.
-func clipped(note string) string {
-	const most = 64
-	if signs := []rune(note); len(signs) > most {
-		return string(signs[:most-1]) + "…"
-	}
-	return note
-}

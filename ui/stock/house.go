@@ -36,8 +36,12 @@ type houseDialog struct {
 	take, receive, give *dialogs.Answer
 	out, until          *dialogs.Entry
 	conflicts           *dialogs.Answer
-	told                *widget.Label
-	dialog              *dialog.CustomDialog
+	whole, told         *widget.Label
+	// seen is the list whose selected line is told whole.
+	seen *dialogs.ManyList
+	// filling is on while the lists are filled anew, which selects nothing.
+	filling bool
+	dialog  *dialog.CustomDialog
 }
 
 // ShowHouse shows the house's stock beside what this show has of it.
@@ -46,7 +50,7 @@ func (s *Dialogs) ShowHouse() {
 	d.parts()
 	split := container.NewHSplit(d.inHouse(), d.withShow())
 	split.Offset = 0.54
-	content := container.NewBorder(d.head(), dialogs.RoomFor(d.told, 2), nil, nil, split)
+	content := container.NewBorder(d.head(), container.NewVBox(d.whole, dialogs.RoomFor(d.told, 2)), nil, nil, split)
 	d.dialog = dialog.NewCustomWithoutButtons("House stock", content, s.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{d.onTop("Undo   F8", d.undo), d.button("Close", d.dialog.Hide)})
 	d.dialog.SetOnClosed(func() { close(d.close) })
@@ -89,6 +93,7 @@ func (d *houseDialog) parts() {
 	d.houseList, d.showList = dialogs.NewManyList(d, "house"), dialogs.NewManyList(d, "show")
 	d.houseList.Undo, d.showList.Undo = d.undo, d.undo
 	d.houseList.Enter, d.showList.Enter = d.onHouse, d.giveSelected
+	d.wholeLine()
 	d.search, d.showSearch = d.searchOf(d.houseList, d.onHouse), d.searchOf(d.showList, d.giveSelected)
 	d.place = dialogs.NewChooser(d, text.HousePlaces(), nil)
 	d.place.SetSelectedIndex(0)
@@ -249,6 +254,8 @@ func (d *houseDialog) fill() {
 	if d.stock.Plan == nil {
 		return // it is being made
 	}
+	d.filling = true
+	defer func() { d.filling = false }()
 	p, query := d.Desk().Plan(), text.HouseQuery{Words: d.search.Text, Place: d.place.Selected, Day: text.Today(), Units: d.Units()}
 	d.house = text.HouseLines(&d.stock, p, query)
 	lines := make([]dialogs.Line, len(d.house))
