@@ -28,6 +28,8 @@ type file struct {
 	// lost are sentences about what saves could not keep of the file, told is which were told.
 	lost []string
 	told map[string]bool
+	// warned are sentences of what the last save heard from the house that nothing was lost by.
+	warned []string
 }
 
 // Path is the plan's file, blank for a plan never saved.
@@ -263,6 +265,9 @@ func (d *Desk) Lost() []string {
 	d.file.lost = nil
 	return lost
 }
+
+// Warned are the sentences about what the show may not have on its days, as the house said when the plan was last saved.
+func (d *Desk) Warned() []string { return d.file.warned }
 
 // wrote notes that the plan is in its file as it was written. What the house lets the other steps have is told anew with it.
 func (d *Desk) wrote(stamp planfile.Stamp, written *plan.Plan) {

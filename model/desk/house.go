@@ -12,8 +12,9 @@ import (
 // House lends plans the cables of its stock; the desk knows no more of it.
 type House interface {
 	// Save lets write put a plan at a path, marked with what the house does not let it have, and then makes the house agree
-	// with it. told are ends of the sentence "Saved, but …". An error is why the plan was not written.
-	Save(p *plan.Plan, path string, write func(marked *plan.Plan) error) (told []string, err error)
+	// with it. told are ends of the sentence "Saved, but …", warned whole sentences of what the show may not have on its days
+	// although the house lets it. An error is why the plan was not written.
+	Save(p *plan.Plan, path string, write func(marked *plan.Plan) error) (told, warned []string, err error)
 	// Marks returns what marks a plan as the house stands now.
 	Marks() (mark func(*plan.Plan) *plan.Plan, err error)
 }
@@ -26,7 +27,8 @@ func (d *Desk) settle(path string, write func(*plan.Plan) error) error {
 	if d.house == nil {
 		return write(d.Plan())
 	}
-	told, err := d.house.Save(d.Plan(), path, write)
+	told, warned, err := d.house.Save(d.Plan(), path, write)
+	d.file.warned = warned
 	for _, sentence := range told {
 		d.file.tell(sentence)
 	}

@@ -25,7 +25,7 @@ type dying struct {
 	random *rand.Rand
 }
 
-func (d dying) Save(p *plan.Plan, path string, write func(*plan.Plan) error) ([]string, error) {
+func (d dying) Save(p *plan.Plan, path string, write func(*plan.Plan) error) (told, warned []string, err error) {
 	return d.Keeper.Save(p, path, func(marked *plan.Plan) error {
 		err := write(marked)
 		if d.random.IntN(12) == 0 {

@@ -125,7 +125,10 @@ func TestWhatIsOverdueAndPromisedIsToldToBoth(t *testing.T) {
 			}
 		}
 	}
-	require.Len(t, saved(t, l, p, from(house.Show{ID: "harbour", Name: "Harbour", Saved: "2031-06-17"}, "2031-06-18", "2031-06-20")).Warned, 2)
+	warned := saved(t, l, p, from(house.Show{ID: "harbour", Name: "Harbour", Saved: "2031-06-17"}, "2031-06-18", "2031-06-20")).Warned
+	require.Len(t, warned, 2)
+	require.Equal(t, []string{"3 cables that this show is promised are with Meadow, overdue since 15 June."}, house.LateWords(warned, "2031-06-17"))
+	require.Empty(t, house.LateWords(nil, "2031-06-17"))
 	places := map[house.Place]int{}
 	for _, w := range s.Whereabouts("2031-06-19") {
 		if w.Reel.ID == twelve {

@@ -244,11 +244,13 @@ type Keeper struct {
 	Today   func() string
 }
 
-// Save is [Library.SaveWith] of a plan at a path. It tells what the house refuses, and why it could not be asked.
-func (k Keeper) Save(p *plan.Plan, path string, write func(marked *plan.Plan) error) (told []string, err error) {
-	done, err := k.Library().SaveWith(p, ShowOf(p, path, k.Today()), write)
+// Save is [Library.SaveWith] of a plan at a path. It tells what the house refuses, and why it could not be asked, and warns of
+// what is overdue elsewhere.
+func (k Keeper) Save(p *plan.Plan, path string, write func(marked *plan.Plan) error) (told, warned []string, err error) {
+	today := k.Today()
+	done, err := k.Library().SaveWith(p, ShowOf(p, path, today), write)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if done.Trouble != nil {
 		told = append(told, "what it has of the house's stock is not noted there: "+done.Trouble.Error())
@@ -256,7 +258,7 @@ func (k Keeper) Save(p *plan.Plan, path string, write func(marked *plan.Plan) er
 	if n := len(done.Refused); n > 0 {
 		told = append(told, fmt.Sprintf("the house does not let the show have all of it (%s): the findings say what and why", refusedWords(n)))
 	}
-	return told, nil
+	return told, LateWords(done.Warned, today), nil
 }
 
 func refusedWords(n int) string {

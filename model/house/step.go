@@ -21,6 +21,9 @@ func (l Library) Stepped(do func(Library) error) (Step, error) {
 	return step, err
 }
 
+// Changes reports whether the step made the house's stock another than it was.
+func (s Step) Changes() bool { return s.after != nil && !bytes.Equal(s.before, s.after) }
+
 // noteStep notes a change that is written now, under the lock; one that stands on the last is part of the same step.
 func (l Library) noteStep(after []byte) error {
 	if l.step == nil {

@@ -38,6 +38,28 @@ func (w Whereabouts) Words(today string) string {
 	return string(w.Place) + dated(" since ", w.Since, today)
 }
 
+// Words says where the cables are that a show is promised, as the end of a sentence that begins with them and "is".
+func (c Conflict) Words(today string) string {
+	return Whereabouts{Place: Overdue, Show: c.Has, Due: c.Has.Until}.Words(today)
+}
+
+// LateWords counts what one show is promised and others have yet, a sentence for each of those.
+func LateWords(conflicts []Conflict, today string) (all []string) {
+	var order []string
+	counts := map[string]int{}
+	for _, late := range conflicts {
+		where := late.Words(today)
+		if counts[where] == 0 {
+			order = append(order, where)
+		}
+		counts[where] += late.Quantity
+	}
+	for _, where := range order {
+		all = append(all, words.Counted(counts[where], "cable that this show is promised is", "cables that this show is promised are")+" "+where+".")
+	}
+	return all
+}
+
 func dated(before, day, today string) string {
 	if day == "" {
 		return ""

@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	"stageloom/ui/pointer"
 )
 
 // Line is a line of a [ManyList].
@@ -43,7 +45,11 @@ func NewManyList(host Host, name string) *ManyList {
 	l.none.Wrapping, l.none.Importance = fyne.TextWrapWord, widget.LowImportance
 	l.Length = func() int { return len(l.lines) }
 	l.CreateItem = func() fyne.CanvasObject { return newManyRow(l) }
-	l.UpdateItem = func(i int, object fyne.CanvasObject) { object.(*manyRow).show(i) }
+	l.UpdateItem = func(i int, object fyne.CanvasObject) {
+		if i < len(l.lines) { // a list that was emptied still asks for the line where its cursor was
+			object.(*manyRow).show(i)
+		}
+	}
 	l.HideSeparators = true
 	l.ExtendBaseWidget(l)
 	return l
@@ -119,6 +125,21 @@ func (l *ManyList) Selected() (at []int) {
 
 // SelectLine selects one line alone, at the cursor.
 func (l *ManyList) SelectLine(i int) { l.point(i, 0) }
+
+// SelectLines selects these lines, with the cursor at the first.
+func (l *ManyList) SelectLines(at ...int) {
+	for i, line := range at {
+		held := fyne.KeyModifier(0)
+		if i > 0 {
+			held = fyne.KeyModifierShortcutDefault
+		}
+		l.point(line, held)
+	}
+	if len(at) > 0 {
+		l.cursor = at[0]
+		l.ScrollTo(at[0])
+	}
+}
 
 // SelectNone selects nothing.
 func (l *ManyList) SelectNone() {
@@ -235,19 +256,17 @@ func (l *ManyList) TypedShortcut(shortcut fyne.Shortcut) {
 // manyRow is a line on the screen.
 type manyRow struct {
 	widget.BaseWidget
-	list  *ManyList
-	at    int
-	back  *canvas.Rectangle
-	words *widget.Label
-	note  *canvas.Text
+	list *ManyList
+	at   int
+	back *canvas.Rectangle
+	line *pointer.NotedLine
 }
 
 var _ desktop.Mouseable = (*manyRow)(nil)
 
 func newManyRow(list *ManyList) *manyRow {
-	r := &manyRow{list: list, back: canvas.NewRectangle(theme.Color(theme.ColorNameSelection)), words: widget.NewLabel(""), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
-	r.words.Truncation = fyne.TextTruncateEllipsis
-	r.note.TextSize = theme.CaptionTextSize()
+	r := &manyRow{list: list, back: canvas.NewRectangle(theme.Color(theme.ColorNameSelection)), line: pointer.NewNotedLine()}
+	r.line.After = "  " // keeps it clear of the bar that scrolls
 	r.back.Hide()
 	r.ExtendBaseWidget(r)
 	return r
@@ -255,21 +274,21 @@ func newManyRow(list *ManyList) *manyRow {
 
 // CreateRenderer implements fyne.Widget.
 func (r *manyRow) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(container.NewStack(r.back, container.NewBorder(nil, nil, nil, container.NewPadded(r.note), r.words)))
+	return widget.NewSimpleRenderer(container.NewStack(r.back, r.line.Line))
 }
 
 func (r *manyRow) show(i int) {
 	r.at = i
 	line := r.list.lines[i]
-	r.words.Importance = widget.MediumImportance
+	r.line.Name.Importance = widget.MediumImportance
 	if line.Off {
-		r.words.Importance = widget.LowImportance
+		r.line.Name.Importance = widget.LowImportance
 	}
-	r.words.SetText(line.Words)
-	r.note.Text, r.note.Color = clipped(line.Note)+"  ", theme.Color(theme.ColorNamePlaceHolder) // the blanks keep it clear of the bar that scrolls
+	r.line.Note.Color = theme.Color(theme.ColorNamePlaceHolder)
 	if line.Marked {
-		r.note.Color = theme.Color(theme.ColorNameForeground)
+		r.line.Note.Color = theme.Color(theme.ColorNameForeground)
 	}
+	r.line.Set(line.Words, line.Note)
 	r.back.FillColor = theme.Color(theme.ColorNameSelection)
 	if r.list.selected[line.ID] {
 		r.back.Show()
@@ -289,12 +308,3 @@ func (r *manyRow) MouseDown(event *desktop.MouseEvent) {
 
 // MouseUp implements desktop.Mouseable.
 func (r *manyRow) MouseUp(*desktop.MouseEvent) {}
-
-// clipped keeps a note from pushing the words out of the line.
-func clipped(note string) string {
-	const most = 64
-	if signs := []rune(note); len(signs) > most {
-		return string(signs[:most-1]) + "…"
-	}
-	return note
-}

@@ -144,3 +144,44 @@ func TestWhatTheHouseSaysIsToldWhenAPlanIsOpened(t *testing.T) {
 	require.Contains(t, h.Desk().Plan().Reels.At(0).LackingWhy, "Barn")
 	require.False(t, h.Desk().Unsaved())
 }
+
+func TestASaveSaysWhatIsOverdueElsewhere(t *testing.T) {
+	h, f, library := lending(t)
+	stock, err := library.Stock()
+	require.NoError(t, err)
+	reel := stock.Takings[0].Reel
+	settings := func(p *plan.Plan, id, out, back string) *plan.Plan {
+		next, err := plan.Do(p, nil, func(e *plan.Edit) error {
+			s := e.Now().Settings
+			s.Identity, s.OutOn, s.BackOn = id, out, back
+			e.SetSettings(s)
+			return nil
+		})
+		require.NoError(t, err)
+		return next
+	}
+	require.NoError(t, h.Desk().Do("Days", func(e *plan.Edit) error {
+		s := e.Now().Settings
+		s.OutOn, s.BackOn = "2027-06-25", "2027-06-28"
+		e.SetSettings(s)
+		return nil
+	}))
+	f.Save()
+	require.Equal(t, "Saved "+file(h, "meadow"), h.Said)
+	barn, err := plan.Do(settings(plan.New("Barn"), "barn", "2027-06-18", "2027-06-20"), plan.NewIDSource(3, 3), func(e *plan.Edit) error {
+		stock, err := library.Stock()
+		require.NoError(t, err)
+		return stock.Take(e, house.Want{Reel: reel, Quantity: 1})
+	})
+	require.NoError(t, err)
+	_, err = library.Save(barn, house.ShowOf(barn, "", "2027-06-18"))
+	require.NoError(t, err)
+	for range 2 {
+		f.Save()
+		require.Equal(t, "Saved. 1 cable that this show is promised is with Barn, overdue since 20 June.", h.Said, "each save says so as long as it is so")
+	}
+	_, err = library.Save(settings(plan.New("Barn"), "barn", "", ""), house.Show{ID: "barn", Name: "Barn", Saved: "2027-06-22"})
+	require.NoError(t, err)
+	f.Save()
+	require.Equal(t, "Saved "+file(h, "meadow"), h.Said)
+}

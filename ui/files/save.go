@@ -64,14 +64,17 @@ func (f *Dialogs) settled(path string, err error, over func(told planfile.Stamp)
 	}
 }
 
-// saySaved says where the plan lies, and once what could not be kept of the file that was there.
+// saySaved says where the plan lies, once what could not be kept of the file that was there, and what is overdue elsewhere.
 func (f *Dialogs) saySaved() {
-	lost := f.Desk().Lost()
-	if len(lost) == 0 {
+	lost, warned := f.Desk().Lost(), f.Desk().Warned()
+	switch said := strings.Join(append([]string{""}, warned...), " "); {
+	case len(lost) > 0:
+		f.Warn("Saved, but " + strings.Join(lost, "; ") + "." + said)
+	case len(warned) > 0:
+		f.Warn("Saved." + said)
+	default:
 		f.Say("Saved " + f.Desk().Path())
-		return
 	}
-	f.Warn("Saved, but " + strings.Join(lost, "; ") + ".")
 }
 
 // SaveAs asks for a name and saves under it.

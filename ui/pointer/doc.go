@@ -1,3 +1,3 @@
 // Package pointer says what the pointer does beyond a press: it rests on something, which then tells what it is, or it
-// presses twice.
+// presses twice. It has the line of a list too, which shortens what has no room and is told whole.
 package pointer

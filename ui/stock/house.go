@@ -36,8 +36,12 @@ type houseDialog struct {
 	take, receive, give *dialogs.Answer
 	out, until          *dialogs.Entry
 	conflicts           *dialogs.Answer
-	told                *widget.Label
-	dialog              *dialog.CustomDialog
+	whole, told         *widget.Label
+	// seen is the list whose selected line is told whole.
+	seen *dialogs.ManyList
+	// filling is on while the lists are filled anew, which selects nothing.
+	filling bool
+	dialog  *dialog.CustomDialog
 }
 
 // ShowHouse shows the house's stock beside what this show has of it.
@@ -46,7 +50,7 @@ func (s *Dialogs) ShowHouse() {
 	d.parts()
 	split := container.NewHSplit(d.inHouse(), d.withShow())
 	split.Offset = 0.54
-	content := container.NewBorder(d.head(), dialogs.RoomFor(d.told, 2), nil, nil, split)
+	content := container.NewBorder(d.head(), container.NewVBox(d.whole, dialogs.RoomFor(d.told, 2)), nil, nil, split)
 	d.dialog = dialog.NewCustomWithoutButtons("House stock", content, s.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{d.onTop("Undo   F8", d.undo), d.button("Close", d.dialog.Hide)})
 	d.dialog.SetOnClosed(func() { close(d.close) })
@@ -90,6 +94,7 @@ func (d *houseDialog) parts() {
 	d.houseList, d.showList = dialogs.NewManyList(d, "house"), dialogs.NewManyList(d, "show")
 	d.houseList.Undo, d.showList.Undo = d.undo, d.undo
 	d.houseList.Enter, d.showList.Enter = d.onHouse, d.giveSelected
+	d.wholeLine()
 	d.search, d.showSearch = d.searchOf(d.houseList, d.onHouse), d.searchOf(d.showList, d.giveSelected)
 	d.place = dialogs.NewChooser(d, text.HousePlaces(), nil)
 	d.place.SetSelectedIndex(0)
@@ -136,10 +141,9 @@ func (d *houseDialog) inHouse() fyne.CanvasObject {
 		container.NewBorder(nil, nil, heading("The house"), d.place, d.search),
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("All   F6", d.all), d.receive, d.take), d.many),
-			container.NewGridWithColumns(7,
+			container.NewHBox(
 				d.onTop("State…  F9", d.setState), d.onTop("Edit…  F10", d.edit), d.onTop("Cases…", d.cases), d.onTop("Tie…", d.tie),
-				d.onTop("Add…", func() { d.AddReels(d.OfHouse(d.reload)) }),
-				d.onTop("Import…  F12", d.importList),
+				d.onTop("Add…", func() { d.AddReels(d.inSteps()) }), d.onTop("Import…  F12", d.importList),
 				d.onTop("Export…", func() { d.Export(d.OfHouse(d.reload)) }),
 			),
 		), nil, nil, d.houseList.Content())
@@ -152,14 +156,14 @@ func (d *houseDialog) withShow() fyne.CanvasObject {
 		container.NewBorder(nil, nil, heading("With "+d.Desk().Plan().Settings.Name), nil, d.showSearch),
 		container.NewVBox(
 			container.NewBorder(nil, nil, widget.NewLabel("How many"), container.NewHBox(d.onTop("Give back as…  F11", d.giveAs), d.onTop("Give all back…", d.giveAll), d.give), d.back),
-			container.NewGridWithColumns(3,
+			container.NewHBox(
 				d.onTop("Ask the house again", d.askAgain), d.onTop("As the house says", d.takeOver), d.onTop("Make own reels the house's", d.adopt),
 			),
 		), nil, nil, d.showList.Content())
 }
 
 // importList brings a list into the house's stock.
-func (d *houseDialog) importList() { d.ImportStock(d.OfHouse(d.reload), "") }
+func (d *houseDialog) importList() { d.ImportStock(d.inSteps(), "") }
 
 func heading(text string) fyne.CanvasObject {
 	return widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
@@ -253,6 +257,8 @@ func (d *houseDialog) fill() {
 	if d.stock.Plan == nil {
 		return // it is being made
 	}
+	d.filling = true
+	defer func() { d.filling = false }()
 	p, query := d.Desk().Plan(), text.HouseQuery{Words: d.search.Text, Place: d.place.Selected, Day: text.Today(), Units: d.Units()}
 	d.house = text.HouseLines(&d.stock, p, query)
 	lines := make([]dialogs.Line, len(d.house))
@@ -294,10 +300,13 @@ func (d *houseDialog) tell(text string, bad bool) {
 
 // edit opens the form of the selected reel of the house.
 func (d *houseDialog) edit() {
+	if !d.selectTyped() {
+		return
+	}
 	selected := d.houseList.Selected()
 	if len(selected) != 1 {
 		d.tell("Select one line of the house to edit it.", true)
 		return
 	}
-	d.EditReel(d.OfHouse(d.reload), d.house[selected[0]].Reel.ID)
+	d.EditReel(d.inSteps(), d.house[selected[0]].Reel.ID)
 }

@@ -61,10 +61,24 @@ func (d *houseDialog) selectedLines() (lines []text.HouseLine) {
 // changeHouse does something to the house's stock that can be taken back.
 func (d *houseDialog) changeHouse(told string, do func(house.Library) error) error {
 	step, err := d.Library().Stepped(do)
-	if err == nil {
+	switch {
+	case err != nil:
+	case !step.Changes():
+		d.reload()
+		d.tell("That changes nothing of the house's stock.", false)
+	default:
 		d.done(houseStep{told: told, back: func() error { return d.Library().TakeBack(step) }})
 	}
 	return err
+}
+
+// inSteps is the house's stock whose edits by other dialogs are each a step of this one.
+func (d *houseDialog) inSteps() Place {
+	place := d.OfHouse(func() {})
+	place.do = func(name string, edit func(*plan.Edit) error) error {
+		return d.changeHouse(name+".", func(l house.Library) error { return changeNoted(l, edit) })
+	}
+	return place
 }
 
 // states are what cables of the house can be set to.
@@ -74,6 +88,9 @@ var states = []struct{ words, state string }{
 
 // setState says of what is selected that it is missing, in repair, written off or there again, since when and why.
 func (d *houseDialog) setState() {
+	if !d.selectTyped() {
+		return
+	}
 	lines := d.selectedLines()
 	if len(lines) == 0 {
 		d.tell("Select in the list of the house what is missing, in repair, written off or there again.", true)

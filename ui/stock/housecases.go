@@ -46,7 +46,7 @@ func (d *houseDialog) cases() {
 	keep := d.button("Keep", c.keep)
 	keep.Importance = widget.HighImportance
 	show := dialog.NewCustomWithoutButtons("Cases of the house", container.NewBorder(nil, container.NewVBox(form, dialogs.RoomFor(c.said, 2)), nil, nil, c.list.Content()), d.Window())
-	show.SetButtons([]fyne.CanvasObject{d.button("Close", show.Hide), d.button("New case", c.another), keep})
+	show.SetButtons([]fyne.CanvasObject{d.button("Close", show.Hide), d.button("Remove…", c.remove), d.button("New case", c.another), keep})
 	size := d.Window().Canvas().Size()
 	show.Resize(fyne.NewSize(620, min(560, size.Height-60)))
 	d.Keys().Escapable(show.Hide)
@@ -107,6 +107,11 @@ func (c *caseDialog) keep() {
 			})
 		})
 	}
+	c.came(err, name+" is kept.")
+}
+
+// came says what came of a change, and lists the cases as they are now.
+func (c *caseDialog) came(err error, told string) {
 	c.said.Importance = widget.MediumImportance
 	if err != nil {
 		c.said.Importance = widget.DangerImportance
@@ -114,7 +119,58 @@ func (c *caseDialog) keep() {
 		return
 	}
 	c.fill()
-	c.said.SetText(name + " is kept.")
+	c.said.SetText(told)
+}
+
+// remove removes the selected case: an empty one at once, one that pieces live in after a question.
+func (c *caseDialog) remove() {
+	box, known := c.picked()
+	if !known {
+		c.came(errors.New("select the case that is removed"), "")
+		return
+	}
+	pieces := livingIn(c.stock.Plan, box.ID)
+	if pieces == 0 {
+		c.removed(box, 0)
+		return
+	}
+	name := plan.Clipped(box.Name)
+	dialogs.Ask(c, "Remove "+name+"?", text.CaseLeft(name, pieces), []dialogs.Choice{
+		{Label: "Remove it", Do: func() { c.removed(box, pieces) }}, {Label: "Cancel", Important: true},
+	})
+}
+
+// removed removes a case of which as many pieces as were agreed have no case then.
+func (c *caseDialog) removed(box plan.Case, agreed int) {
+	name := plan.Clipped(box.Name)
+	told := name + " is removed."
+	if agreed > 0 {
+		told = name + " is removed: " + words.Counted(agreed, "piece has", "pieces have") + " no case now."
+	}
+	err := c.changeHouse(told, func(l house.Library) error {
+		return l.ChangeStock(func(e *plan.Edit) error {
+			if now := livingIn(e.Now(), box.ID); now > agreed {
+				return fmt.Errorf("%w: %s in %s by now; remove it again", plan.ErrRefused, words.Counted(now, "piece lives", "pieces live"), name)
+			}
+			e.RemoveCase(box.ID)
+			return nil
+		})
+	})
+	if err != nil {
+		c.reload()
+	}
+	c.came(err, told)
+	dialogs.Focus(c, c.list)
+}
+
+// livingIn counts the pieces that live in a case, wherever they are now.
+func livingIn(p *plan.Plan, id plan.CaseID) (pieces int) {
+	for row := range p.Reels.All() {
+		if row.Case == id {
+			pieces += row.Count()
+		}
+	}
+	return pieces
 }
 
 // another begins a new case.

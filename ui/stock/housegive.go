@@ -3,6 +3,7 @@ package stock
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"stageloom/model/house"
 	"stageloom/model/plan"
@@ -122,14 +123,31 @@ func (d *houseDialog) giveSelected() {
 	d.finish(d.doGive(returns, nil))
 }
 
-// giveAs asks how what is selected comes back.
+// giveAs asks how what is typed in the field of the scanner comes back, else what is selected.
 func (d *houseDialog) giveAs() {
+	if strings.TrimSpace(d.scan.Text) != "" {
+		d.askTyped()
+		return
+	}
 	returns, err := d.chosenBack()
 	if err != nil {
 		d.tell(words.Sentence(err), true)
 		return
 	}
 	d.askBack(returns, true)
+}
+
+// askTyped asks how what is typed in the field of the scanner comes back.
+func (d *houseDialog) askTyped() {
+	meant := d.stock.Meant(house.ToGiveBack, d.Desk().Plan(), house.Typed{Text: d.scan.Text, Day: text.Today(), Units: d.Units()})
+	if len(meant.Not) > 0 || len(meant.Returns) == 0 {
+		d.tell(notSaid(meant), true)
+		d.toScan()
+		d.scan.SelectAll()
+		return
+	}
+	d.scan.SetText("")
+	d.askBack(meant.Returns, true)
 }
 
 // giveAll gives back all that this show has, in one step.

@@ -3,6 +3,7 @@ package stock
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -52,6 +53,41 @@ func notSaid(meant house.Meant) string {
 		said += " Or: " + strings.Join(meant.Instead, "; ") + "."
 	}
 	return said
+}
+
+// selectTyped selects in the list of the house what is typed in the field of the scanner, wherever it is, so that a key which is
+// for what is selected does it to that; it reports whether something is selected, or nothing was typed.
+func (d *houseDialog) selectTyped() bool {
+	typed := house.Typed{Text: d.scan.Text, Day: text.Today(), Units: d.Units()}
+	if strings.TrimSpace(typed.Text) == "" {
+		return true
+	}
+	there, out := d.stock.Meant(house.ToTake, d.Desk().Plan(), typed), d.stock.Meant(house.ToReceive, d.Desk().Plan(), typed)
+	d.search.SetText("")
+	d.place.SetSelectedIndex(0)
+	var at []int
+	for i, line := range d.house {
+		wanted := slices.ContainsFunc(there.Wants, func(want house.Want) bool { return want.Reel == line.Reel.ID && line.Place == house.InHouse })
+		came := slices.ContainsFunc(out.Came, func(came house.Received) bool {
+			return line.Out() && came.Taking == line.Taking.ID && came.Plan == line.Taking.Plan
+		})
+		if wanted || came || line.Lost() && slices.Contains(out.Found, line.Reel.ID) {
+			at = append(at, i)
+		}
+	}
+	if len(at) == 0 {
+		d.tell(notSaid(there), true)
+		d.toScan()
+		d.scan.SelectAll()
+		return false
+	}
+	d.houseList.SelectLines(at...)
+	d.many.SetText(allWords)
+	if len(at) == 1 {
+		d.many.SetText(strconv.Itoa(max(1, there.Count(), out.Count())))
+	}
+	d.scan.SetText("")
+	return true
 }
 
 // meant does what a text means.

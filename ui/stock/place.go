@@ -32,10 +32,15 @@ func (s *Dialogs) OfHouse(changed func()) Place {
 		name: "the house", ofHouse: true,
 		now: func() *plan.Plan { return s.readHouse().Plan },
 		do: func(_ string, edit func(*plan.Edit) error) error {
-			return s.Library().ChangeStock(house.Noted(text.Today(), "", edit))
+			return changeNoted(s.Library(), edit)
 		},
 		changed: changed,
 	}
+}
+
+// changeNoted changes the house's stock today, with what that says in the history of its rows.
+func changeNoted(l house.Library, edit func(*plan.Edit) error) error {
+	return l.ChangeStock(house.Noted(text.Today(), "", edit))
 }
 
 // readHouse reads the house's stock; where it cannot be read the notice says why, and it is empty.

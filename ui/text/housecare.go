@@ -30,7 +30,7 @@ func HouseConflicts(s *house.Stock, p *plan.Plan, day string, units words.Units)
 		where[w.Reel.ID] = append(where[w.Reel.ID], said)
 	}
 	for _, late := range s.Warned(p, day) {
-		add(house.NamedIn(s.Plan, late.Reel, units) + " is still with " + plan.Clipped(late.Has.Name) + ", overdue since " + house.DayWords(late.Has.Until, day) + ".")
+		add(house.NamedIn(s.Plan, late.Reel, units) + " is still " + late.Words(day) + ".")
 	}
 	for _, refused := range s.Told(p) {
 		reel, found := s.Plan.Reels.Get(plan.Key(refused.Reel))
@@ -126,6 +126,15 @@ func caseLine(box plan.Case, in load) CaseLine {
 	}
 	line.Note = strings.Join(notes, ", ")
 	return line
+}
+
+// CaseLeft asks whether pieces have no case once the one that they live in is removed.
+func CaseLeft(name string, pieces int) string {
+	they := "They then have no case, and stay in the stock."
+	if pieces == 1 {
+		they = "It then has no case, and stays in the stock."
+	}
+	return words.Counted(pieces, "piece lives", "pieces live") + " in " + name + ", those that are with shows too. " + they
 }
 
 // pieceMass is what one cable of a row weighs, as it was weighed or by its kind.
