@@ -44,7 +44,7 @@ func (w *window) askHouseLine(made func(plan.Ref)) {
 func (w *window) newColumn() fyne.CanvasObject {
 	w.stock = panel.NewStockList(w.desk.Plan(), func() { w.stockDialogs.AddReels(w.stockDialogs.OfPlan()) })
 	w.stock.Lay, w.stock.Carry, w.stock.Drop = w.laying.LayOffered, w.laying.CarryCable, w.laying.DropCable
-	w.stock.Menu = w.reelMenu
+	w.stock.Menu, w.stock.Tips = w.reelMenu, w.tips
 	w.stock.Leave = func() { w.window.Canvas().Focus(w.plan) }
 	w.stock.Key = w.functionKey
 	w.stock.None = func(row text.StockRow) {

@@ -4,11 +4,13 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
 	"stageloom/model/words"
+	"stageloom/ui/pointer"
 	"stageloom/ui/text"
 )
 
@@ -27,6 +29,8 @@ type StockList struct {
 	None func(text.StockRow)
 	// Leave gives the focus back to the plan.
 	Leave func()
+	// Tips tells all of a row; it may be nil.
+	Tips *pointer.Tips
 	// Key takes the function keys.
 	Key func(fyne.KeyName)
 
@@ -151,17 +155,16 @@ type stockRow struct {
 	owner   *StockList
 	index   int
 	row     text.StockRow
-	name    *widget.Label
-	note    *canvas.Text
+	line    *pointer.NotedLine
+	hover   *canvas.Rectangle
 	content *fyne.Container
 	at      fyne.Position
 }
 
 func newStockRow(s *StockList) *stockRow {
-	r := &stockRow{owner: s, name: widget.NewLabel(""), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
-	r.name.Truncation = fyne.TextTruncateEllipsis
-	r.note.TextSize = theme.CaptionTextSize()
-	r.content = container.NewBorder(nil, nil, nil, container.NewPadded(r.note), r.name)
+	r := &stockRow{owner: s, line: pointer.NewNotedLine(), hover: canvas.NewRectangle(theme.Color(theme.ColorNameHover))}
+	r.hover.Hide()
+	r.content = r.line.Line
 	r.ExtendBaseWidget(r)
 	s.made = append(s.made, r)
 	return r
@@ -170,26 +173,46 @@ func newStockRow(s *StockList) *stockRow {
 func (r *stockRow) set(index int, row text.StockRow) {
 	r.index, r.row = index, row
 	text := row.Name
-	r.name.TextStyle.Bold = row.Head != ""
+	name := r.line.Name
+	name.TextStyle.Bold = row.Head != ""
 	switch {
 	case row.Head != "":
-		text, r.name.Importance = row.Head, widget.LowImportance
+		text, name.Importance = row.Head, widget.LowImportance
 	case row.Free == "":
-		r.name.Importance = widget.LowImportance
+		name.Importance = widget.LowImportance
 	default:
-		r.name.Importance = widget.MediumImportance
+		name.Importance = widget.MediumImportance
 	}
-	r.name.SetText(text)
-	r.note.Text, r.note.Color = row.Note, theme.Color(theme.ColorNamePlaceHolder)
-	r.note.Refresh()
-	r.content.Refresh()
+	r.line.Note.Color = theme.Color(theme.ColorNamePlaceHolder)
+	r.line.Set(text, row.Note)
+}
+
+// MouseIn implements desktop.Hoverable: the row is lit, and told whole.
+func (r *stockRow) MouseIn(event *desktop.MouseEvent) {
+	r.hover.FillColor = theme.Color(theme.ColorNameHover)
+	r.hover.Show()
+	r.MouseMoved(event)
+}
+
+// MouseMoved implements desktop.Hoverable.
+func (r *stockRow) MouseMoved(event *desktop.MouseEvent) {
+	r.owner.Tips.Over(r, event.AbsolutePosition, func() string { return text.StockTip(r.owner.plan, r.row, r.owner.units) })
+}
+
+// MouseOut implements desktop.Hoverable.
+func (r *stockRow) MouseOut() {
+	r.hover.Hide()
+	r.owner.Tips.Out()
 }
 
 // CreateRenderer implements fyne.Widget.
-func (r *stockRow) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(r.content) }
+func (r *stockRow) CreateRenderer() fyne.WidgetRenderer {
+	return widget.NewSimpleRenderer(container.NewStack(r.hover, r.content))
+}
 
 // Tapped implements fyne.Tappable: the row is under the hand, and what is typed next goes to the list.
 func (r *stockRow) Tapped(*fyne.PointEvent) {
+	r.owner.Tips.Dismiss()
 	r.owner.list.Select(r.index)
 	if c := fyne.CurrentApp().Driver().CanvasForObject(r.owner); c != nil {
 		r.owner.Focus(c)
@@ -206,6 +229,7 @@ func (r *stockRow) TappedSecondary(event *fyne.PointEvent) {
 
 // Dragged implements fyne.Draggable.
 func (r *stockRow) Dragged(event *fyne.DragEvent) {
+	r.owner.Tips.Dismiss()
 	r.at = event.AbsolutePosition
 	if offer, free := r.row.Offer(); free && r.owner.Carry != nil {
 		r.owner.Carry(offer, r.at)

@@ -26,6 +26,8 @@ type StockRow struct {
 	// Count and Left are how many there are and how many no link holds.
 	Count, Left int
 	Faulty      bool
+	// House is how many of them the show has of the house's stock, Lacking how many of those the house does not let it have.
+	House, Lacking int
 	// Away says why not all of them are there, as the end of a sentence; blank where they are.
 	Away string
 }
@@ -50,7 +52,7 @@ func StockOf(p *plan.Plan, query string, units words.Units) []StockRow {
 		case reel.Condition == plan.Faulty:
 			row.Faulty, row.Free, row.Left = true, "", 0
 			row.Name = strings.TrimSpace(kindName(p, reel.Kind) + " " + units.Piece(reel.Length))
-			row.Note = cmp.Or(reel.Tag, times(reel.Count()))
+			row.Note = cmp.Or(reel.Tag, times(reel.Count())) + row.houseWords()
 			faulty = append(faulty, row)
 		case query != "":
 			rows = append(rows, row)
@@ -96,11 +98,12 @@ func reelRow(p *plan.Plan, reel plan.Reel, used int, units words.Units) StockRow
 	if row.Left > 0 {
 		row.Free = reel.ID
 	}
+	row.House, row.Lacking = ofHouse(reel)
 	row.Note = units.Piece(reel.Length)
 	switch {
 	case reel.Count() > 1:
-		row.Note += fmt.Sprintf(", %d left", row.Left) + notThere(reel.Count()-reel.There())
-	case row.Away != "":
+		row.Note += fmt.Sprintf(", %d left", row.Left) + notThere(reel.Count()-reel.There()-row.Lacking)
+	case row.Away != "" && row.Lacking == 0:
 		row.Note += ", " + row.Away
 	case used > 0:
 		row.Note += ", in " + linkHolding(p, reel.ID)
@@ -108,6 +111,7 @@ func reelRow(p *plan.Plan, reel plan.Reel, used int, units words.Units) StockRow
 	if reel.Condition == plan.Suspect {
 		row.Note += ", suspect"
 	}
+	row.Note += row.houseWords()
 	return row
 }
 
@@ -117,6 +121,8 @@ func gathered(rows []StockRow, row StockRow, reel plan.Reel) []StockRow {
 		rows[last].Reels = append(rows[last].Reels, reel.ID)
 		rows[last].Count += row.Count
 		rows[last].Left += row.Left
+		rows[last].House += row.House
+		rows[last].Lacking += row.Lacking
 		rows[last].Away = cmp.Or(rows[last].Away, row.Away)
 		rows[last].Free = cmp.Or(rows[last].Free, row.Free)
 		return rows
@@ -138,7 +144,7 @@ func leftWords(p *plan.Plan, row StockRow) string {
 	if suspect > 0 {
 		words += fmt.Sprintf(", %d suspect", suspect)
 	}
-	return words + notThere(away)
+	return words + notThere(away-row.Lacking) + row.houseWords()
 }
 
 // notThere says how many of a line are not there, blank for none.
