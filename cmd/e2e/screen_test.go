@@ -150,6 +150,13 @@ type state struct {
 	Focus     string               `json:"focus"`
 	Frames    int                  `json:"frames"`
 	Tip       string               `json:"tip"`
+	Lists     []listState          `json:"lists"`
+}
+
+type listState struct {
+	Name     string   `json:"name"`
+	Lines    []string `json:"lines"`
+	Selected []int    `json:"selected"`
 }
 
 func (p *program) state() (s state) {

@@ -17,12 +17,12 @@ func TestALongCaseAndShowLeaveTheCablesNameWhole(t *testing.T) {
 	s := openHouse(t)
 	s.press(fyne.KeyEscape)
 	s.house(func(e *plan.Edit) error {
-		box := e.AddCase(plan.Case{Name: "Case 14, stage left, lower deck, with a blue lid"})
+		box := e.AddCase(plan.Case{Name: "Case 14, stage left, lower deck behind the ramp, with a blue lid"})
 		return plan.Update(e, s.row("R9").Key(), func(r *plan.Reel) { r.Case = box })
 	})
 	s.Window().Resize(fyne.NewSize(1280, 720))
 	s.dialogs.ShowHouse()
-	const name, note = "R9 · 50 m · Cat 6A · Case 14, stage left, lower deck, with a blue lid", "with Other show since 1 June 2027"
+	const name, note = "R9 · 50 m · Cat 6A · Case 14, stage left, lower deck behind the ramp, with a blue lid", "with Other show since 1 June 2027"
 	shown, cut := false, false
 	for _, object := range s.Parts() {
 		switch part := object.(type) {
