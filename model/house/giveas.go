@@ -56,13 +56,17 @@ func (s *Stock) AsTheHouseKnows(back *plan.GivenBack) {
 	*back = as
 }
 
-// FoundOut lists in what a row of a plan is another than the house knows it to be.
+// FoundOut lists in what a row of a plan is another than the house knows it to be, of what its show found out by itself.
 func (s *Stock) FoundOut(p *plan.Plan, row plan.Reel) []Difference {
 	was, found := s.Plan.Reels.Get(plan.Key(row.HouseReel))
 	if !found || row.Taking == "" {
 		return nil
 	}
-	return Differences(s.Plan, was, backOf(p, row))
+	var lent Known
+	for _, at := range s.entries(row.Taking, p.Settings.Identity) {
+		lent = s.Takings[at].Lent
+	}
+	return Differences(s.Plan, was, lent.foundOut(backOf(p, row), backOf(s.Plan, was)))
 }
 
 // TakeOver makes rows of a plan what the house says of them: length, case, condition and what else a show finds out.

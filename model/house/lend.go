@@ -124,7 +124,7 @@ func (l Library) Adopt(p *plan.Plan, show Show, reels ...plan.ReelID) (all map[p
 				known := s.wishes(p)
 				taking := ids.Next("t", func(id string) bool { return s.taking(id, show.ID) >= 0 || known[id].quantity > 0 })
 				all[id] = Adopted{copyReel(e, p, reel), taking}
-				s.Takings = append(s.Takings, Taking{ID: taking, Plan: show.ID, Reel: all[id].Row, Quantity: reel.Count(), Day: show.Saved})
+				s.Takings = append(s.Takings, Taking{ID: taking, Plan: show.ID, Reel: all[id].Row, Quantity: reel.Count(), Day: show.Saved, Lent: knownOf(backOf(p, reel))})
 			}
 			return nil
 		})

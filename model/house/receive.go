@@ -190,7 +190,7 @@ func (s *Stock) bookIn(day string, ids *plan.IDSource, came []Received) (all []C
 		if each.As != nil {
 			back := *each.As
 			back.Day = day
-			if err := s.learn(back, one.Reel.ID, one.Quantity, one.Show.Name, ids); err != nil {
+			if err := s.learn(back, returned{reel: one.Reel.ID}, one.Quantity, one.Show.Name, ids); err != nil {
 				return nil, err
 			}
 		}
@@ -282,7 +282,7 @@ func (s *Stock) foundAgain(day string, row plan.Reel, quantity int, as *plan.Giv
 	if _, there := s.Plan.Reels.Get(row.Key()); as != nil && there {
 		back := *as
 		back.Day = day
-		if err := s.learn(back, row.ID, quantity, "the house", ids); err != nil {
+		if err := s.learn(back, returned{reel: row.ID}, quantity, "the house", ids); err != nil {
 			return nil, err
 		}
 	}

@@ -124,6 +124,7 @@ func (s *Stock) Settle(p *plan.Plan, show Show, ids *plan.IDSource) (Settled, er
 	}
 	s.sweep()
 	s.know(show)
+	s.knowLent(p, show.ID)
 	done.Settled.Warned = s.warned(show)
 	return done.Settled, nil
 }
@@ -140,6 +141,7 @@ type settling struct {
 type returned struct {
 	reel     plan.ReelID
 	quantity int
+	lent     Known
 }
 
 // takings are the names of what the show has, in order.
@@ -183,7 +185,7 @@ func (d *settling) lessen(id string, wanted int) {
 		came := min(t.Quantity, less)
 		t.Quantity -= came
 		less -= came
-		d.back[id] = returned{t.Reel, d.back[id].quantity + came}
+		d.back[id] = returned{t.Reel, d.back[id].quantity + came, t.Lent}
 		d.Returned += came
 	}
 }
@@ -233,9 +235,10 @@ func (d *settling) learn(p *plan.Plan, ids *plan.IDSource) error {
 		if quantity == 0 {
 			continue
 		}
-		d.back[back.Taking] = returned{came.reel, came.quantity - quantity}
+		came.quantity -= quantity
+		d.back[back.Taking] = came
 		d.Learned = append(d.Learned, known)
-		if err := d.Stock.learn(back, came.reel, quantity, d.show.Name, ids); err != nil {
+		if err := d.Stock.learn(back, came, quantity, d.show.Name, ids); err != nil {
 			return err
 		}
 	}

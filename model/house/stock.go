@@ -30,6 +30,8 @@ type Taking struct {
 	Until string `json:"until,omitempty"`
 	// Edited says that the house changed the row since the show took it; see [Stock.Changed].
 	Edited bool `json:"edited,omitempty"`
+	// Lent is what the house knew of the row when it was taken.
+	Lent Known `json:"lent,omitzero"`
 }
 
 // takingKey tells takings apart.

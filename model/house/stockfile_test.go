@@ -91,9 +91,9 @@ func TestAHostileStockOfTheSecondVersionIsRefusedInWords(t *testing.T) {
 		"a show twice":                        {`"id":"harbour"`, `"id":"meadow"`, "the show Harbour is not written"},
 		"a show without an identity":          {`"show":{"id":"meadow"`, `"show":{"id":""`, "is not written as it should be"},
 		"less than none":                      {`"quantity":5`, `"quantity":-5`, "what Meadow has taken is not written as it should be"},
-		"less than none came":                 {`"day":"2031-06-18"}}`, `"day":"2031-06-18","came_back":-1}}`, "what Meadow has taken is not written"},
-		"it came as nobody knows":             {`"day":"2031-06-18"}}`, `"day":"2031-06-18","came_as":"eaten"}}`, "what Meadow has taken is not written"},
-		"days of a taking that are none":      {`"day":"2031-06-18"}}`, `"day":"2031-06-18","from":"soon"}}`, "what Meadow has taken is not written"},
+		"less than none came":                 {`"day":"2031-06-18",`, `"day":"2031-06-18","came_back":-1,`, "what Meadow has taken is not written"},
+		"it came as nobody knows":             {`"day":"2031-06-18",`, `"day":"2031-06-18","came_as":"eaten",`, "what Meadow has taken is not written"},
+		"days of a taking that are none":      {`"day":"2031-06-18",`, `"day":"2031-06-18","from":"soon",`, "what Meadow has taken is not written"},
 		"a line of nothing":                   {`"taking":{`, `"takings":{`, "is not as it was written"},
 		"a missing reel that a show has":      {`"length_m": 100`, `"length_m": 100, "state": "missing"`, "A01 would be missing, but Meadow has it"},
 	} {

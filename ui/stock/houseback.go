@@ -134,10 +134,8 @@ func (b *backDialog) as(id plan.ReelID, missing bool, length float64) howBack {
 			back.Length = length
 		}
 		if b.condition != nil && b.condition.SelectedIndex() > 0 {
-			back.Condition, back.Reason, back.FoundAt, back.FoundOn = b.condition.Selected, "", "", ""
-			if back.Condition != plan.Good {
-				back.FoundAt, back.FoundOn = b.Desk().Plan().Settings.Name, text.Today()
-			}
+			back.Condition, back.Reason = b.condition.Selected, ""
+			back.FoundAt, back.FoundOn = b.Desk().Plan().Settings.Name, text.Today() // good too: it was looked at here
 		}
 		if b.reason != nil && strings.TrimSpace(b.reason.Text) != "" {
 			back.Reason = strings.TrimSpace(b.reason.Text)
