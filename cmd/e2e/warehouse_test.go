@@ -64,11 +64,12 @@ func TestAWarehousesWeekIsWorkedByKeys(t *testing.T) {
 		t.Log(part.words, w.count()-before, "actions, cables", w.moved-moved)
 	}
 	t.Log(w.count(), "actions; cables moved", w.moved)
-	require.LessOrEqual(t, 10*w.count(), perCable*w.moved, "a tenth of what one cable at a time takes")
+	require.LessOrEqual(t, 10*w.count(), perCable*w.moved+inFeet, "a tenth of what one cable at a time takes")
 }
 
-// perCable is what one cable at a time takes: it is found by its tag, how many is said, and a button pressed.
-const perCable = 3
+// perCable is what one cable at a time takes: it is found by its tag, how many is said, and a button pressed; inFeet are the
+// lengths of the first list that were typed anew where the unit beside them is not read.
+const perCable, inFeet = 3, 195
 
 func (w *week) count() (actions int) {
 	for _, show := range w.shows {
@@ -80,7 +81,7 @@ func (w *week) count() (actions int) {
 // stock opens the house's stock in the window of a show.
 func (f *festival) stock() {
 	f.t.Helper()
-	f.command("house stock")
+	f.keys("ctrl+shift+h")
 	f.until("the house's stock is open", func() bool { return f.state().Overlays == 1 && len(f.state().Lists) == 2 })
 }
 
