@@ -59,7 +59,7 @@ func (s *Stock) AsTheHouseKnows(back *plan.GivenBack) {
 // FoundOut lists in what a row of a plan is another than the house knows it to be, of what its show found out by itself.
 func (s *Stock) FoundOut(p *plan.Plan, row plan.Reel) []Difference {
 	was, found := s.Plan.Reels.Get(plan.Key(row.HouseReel))
-	if !found || row.Taking == "" {
+	if !found || row.Taking == "" || row.Lacking >= row.Count() { // of what it does not have it finds nothing out
 		return nil
 	}
 	var lent Known

@@ -20,6 +20,9 @@ func TestWhatAShowFoundOutIsSaidTakenOrLeft(t *testing.T) {
 	require.Contains(t, found, house.Difference{Field: "Length", Was: "50 m", Is: "43 m"})
 	require.Empty(t, h.stock.FoundOut(h.show, called(h.show, "R106")))
 	require.Empty(t, h.stock.FoundOut(h.show, called(h.show, "OWN")), "it is not the house's")
+	lacking := called(changed, "R106")
+	lacking.Lacking = 1
+	require.Empty(t, h.stock.FoundOut(changed, lacking), "the show does not have it")
 
 	give := func(as func(*plan.GivenBack)) (backs []plan.GivenBack) {
 		next, err := plan.Do(changed, ids, func(e *plan.Edit) error {
