@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/look"
 	"stageloom/ui/text"
 )
 
@@ -122,16 +123,17 @@ type kindRow struct {
 	owner   *Equipment
 	row     text.EquipmentRow
 	name    *widget.Label
+	icon    *widget.Icon
 	note    *canvas.Text
 	content *fyne.Container
 	at      fyne.Position
 }
 
 func newKindRow(e *Equipment) *kindRow {
-	r := &kindRow{owner: e, name: widget.NewLabel(""), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
+	r := &kindRow{owner: e, name: widget.NewLabel(""), icon: widget.NewIcon(nil), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
 	r.name.Truncation = fyne.TextTruncateEllipsis
 	r.note.TextSize = theme.CaptionTextSize()
-	r.content = container.NewBorder(nil, nil, nil, container.NewPadded(r.note), r.name)
+	r.content = container.NewBorder(nil, nil, container.NewPadded(r.icon), container.NewPadded(r.note), r.name)
 	r.ExtendBaseWidget(r)
 	e.made = append(e.made, r)
 	return r
@@ -142,7 +144,10 @@ func (r *kindRow) set(row text.EquipmentRow) {
 		return
 	}
 	r.row = row
-	r.name.TextStyle.Bold = row.Head()
+	r.icon.Hidden = row.Head()
+	if !row.Head() {
+		r.icon.SetResource(look.PictogramIcon(row.Pictogram))
+	}
 	r.name.Importance = widget.MediumImportance
 	text := row.Name
 	if row.Head() {
@@ -153,6 +158,7 @@ func (r *kindRow) set(row text.EquipmentRow) {
 	if row.Placed > 0 {
 		r.note.Text = fmt.Sprintf("×%d", row.Placed)
 	}
+	r.note.Color = r.Theme().Color(theme.ColorNamePlaceHolder, fyne.CurrentApp().Settings().ThemeVariant())
 	r.note.Refresh()
 	r.content.Refresh()
 }
