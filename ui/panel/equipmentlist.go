@@ -38,6 +38,7 @@ type Equipment struct {
 	search   *searchEntry
 	list     *widget.List
 	empty    *widget.Label
+	head     *canvas.Text
 	content  fyne.CanvasObject
 	made     []*kindRow
 }
@@ -57,10 +58,9 @@ func NewEquipment(p *plan.Plan) *Equipment {
 	e.empty = widget.NewLabel("No kind has these words in its name.")
 	e.empty.Wrapping, e.empty.Importance = fyne.TextWrapWord, widget.LowImportance
 	e.empty.Hide()
-	head := canvas.NewText("Equipment", theme.Color(theme.ColorNameForeground))
-	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()+1
+	e.head = headOf("Equipment")
 	e.where = newWhereChooser(e)
-	e.content = container.NewBorder(container.NewVBox(container.NewPadded(head), e.search, e.where, e.empty), nil, nil, nil, e.list)
+	e.content = container.NewBorder(container.NewVBox(container.NewPadded(e.head), e.search, e.where, e.empty), nil, nil, nil, e.list)
 	e.ExtendBaseWidget(e)
 	e.fill()
 	return e
@@ -68,6 +68,12 @@ func NewEquipment(p *plan.Plan) *Equipment {
 
 // CreateRenderer implements fyne.Widget.
 func (e *Equipment) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(e.content) }
+
+// Refresh implements fyne.Widget; the head takes the ink of the look.
+func (e *Equipment) Refresh() {
+	e.head.Color = theme.Color(theme.ColorNameForeground)
+	e.BaseWidget.Refresh()
+}
 
 // SetPlan shows the kinds and counts of another plan.
 func (e *Equipment) SetPlan(p *plan.Plan) {
@@ -141,6 +147,9 @@ func newKindRow(e *Equipment) *kindRow {
 
 func (r *kindRow) set(row text.EquipmentRow) {
 	if r.row == row {
+		if r.note.Color != theme.Color(theme.ColorNamePlaceHolder) { // a row out of view is not told of another look
+			r.Refresh()
+		}
 		return
 	}
 	r.row = row
@@ -158,9 +167,15 @@ func (r *kindRow) set(row text.EquipmentRow) {
 	if row.Placed > 0 {
 		r.note.Text = fmt.Sprintf("×%d", row.Placed)
 	}
-	r.note.Color = r.Theme().Color(theme.ColorNamePlaceHolder, fyne.CurrentApp().Settings().ThemeVariant())
+	r.Refresh()
+}
+
+// Refresh implements fyne.Widget; the count takes the ink of the look.
+func (r *kindRow) Refresh() {
+	r.note.Color = theme.Color(theme.ColorNamePlaceHolder)
 	r.note.Refresh()
 	r.content.Refresh()
+	r.BaseWidget.Refresh()
 }
 
 // CreateRenderer implements fyne.Widget.

@@ -37,6 +37,7 @@ type StockList struct {
 	search   *searchEntry
 	list     *widget.List
 	empty    *widget.Label
+	head     *canvas.Text
 	content  fyne.CanvasObject
 	made     []*stockRow
 }
@@ -55,11 +56,10 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 	s.list.OnSelected = func(i int) { s.selected = i }
 	s.empty = widget.NewLabel("")
 	s.empty.Wrapping, s.empty.Importance = fyne.TextWrapWord, widget.LowImportance
-	head := canvas.NewText("Stock", theme.Color(theme.ColorNameForeground))
-	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()+1
+	s.head = headOf("Stock")
 	more := widget.NewButton("Add…", add)
 	more.Importance = widget.LowImportance
-	line := container.NewBorder(nil, nil, nil, more, container.NewPadded(head))
+	line := container.NewBorder(nil, nil, nil, more, container.NewPadded(s.head))
 	s.content = container.NewBorder(container.NewVBox(line, s.search, s.empty), nil, nil, nil, s.list)
 	s.ExtendBaseWidget(s)
 	s.fill()
@@ -68,6 +68,19 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 
 // CreateRenderer implements fyne.Widget.
 func (s *StockList) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.content) }
+
+// headOf is the head of a list; its colour is to be renewed with the look.
+func headOf(words string) *canvas.Text {
+	head := canvas.NewText(words, theme.Color(theme.ColorNameForeground))
+	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()
+	return head
+}
+
+// Refresh implements fyne.Widget; the head takes the ink of the look.
+func (s *StockList) Refresh() {
+	s.head.Color = theme.Color(theme.ColorNameForeground)
+	s.BaseWidget.Refresh()
+}
 
 // Set shows the stock of another plan, in units.
 func (s *StockList) Set(p *plan.Plan, units words.Units) {
@@ -180,9 +193,16 @@ func (r *stockRow) set(index int, row text.StockRow) {
 		r.name.Importance = widget.MediumImportance
 	}
 	r.name.SetText(text)
-	r.note.Text, r.note.Color = row.Note, theme.Color(theme.ColorNamePlaceHolder)
+	r.note.Text = row.Note
+	r.Refresh()
+}
+
+// Refresh implements fyne.Widget; the note takes the ink of the look.
+func (r *stockRow) Refresh() {
+	r.note.Color = theme.Color(theme.ColorNamePlaceHolder)
 	r.note.Refresh()
 	r.content.Refresh()
+	r.BaseWidget.Refresh()
 }
 
 // CreateRenderer implements fyne.Widget.
