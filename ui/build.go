@@ -35,6 +35,8 @@ func (w *window) newLaying() *laying.Dialogs {
 	w.strip.Open = func(c strip.Change) { w.soon(func() { l.LayBy(c) }) }
 	w.strip.Leave = func() { w.window.Canvas().Focus(w.plan) }
 	w.strip.Key = w.functionKey
+	w.margins.Key, w.margins.Leave = w.functionKey, w.strip.Leave
+	w.margins.Chosen = func(id plan.LinkID) { w.show(plan.Ref{Table: plan.LinksTable, Key: plan.Key(id)}) }
 	return l
 }
 

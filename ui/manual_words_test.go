@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
+
+	"stageloom/ui/split"
 )
 
 // pageOf is what the window of the manual has on the right: a heading, then a text for each section.
@@ -19,7 +21,7 @@ func pageOf(window fyne.Window) (parts []*widget.RichText) {
 			for _, child := range o.Objects {
 				walk(child)
 			}
-		case *container.Split:
+		case *split.Split:
 			walk(o.Trailing)
 		case *container.Scroll:
 			walk(o.Content)

@@ -95,11 +95,6 @@ func (w *window) undo() {
 	w.desk.Undo()
 }
 
-func (w *window) focusStrip() {
-	w.leaveDay()
-	w.window.Canvas().Focus(w.strip)
-}
-
 // isFieldCommand reports whether a text field has this command of its own.
 func isFieldCommand(shortcut fyne.Shortcut) bool {
 	switch shortcut.(type) {

@@ -2,13 +2,13 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/catalogue"
 	"stageloom/model/house"
 	"stageloom/model/plan"
 	"stageloom/ui/panel"
+	"stageloom/ui/split"
 	"stageloom/ui/stock"
 	"stageloom/ui/strip"
 	"stageloom/ui/text"
@@ -58,7 +58,7 @@ func (w *window) newColumn() fyne.CanvasObject {
 		}
 		w.notice.Say("Nothing of " + row.Name + " is left: links hold all of them.")
 	}
-	w.column = container.NewVSplit(w.equipment, w.stock)
+	w.column = split.Down(w.equipment, w.stock)
 	w.column.Offset = w.settings.Stock()
 	return w.column
 }

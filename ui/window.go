@@ -32,6 +32,7 @@ import (
 	"stageloom/ui/preferences"
 	"stageloom/ui/printing"
 	"stageloom/ui/settings"
+	"stageloom/ui/split"
 	"stageloom/ui/stock"
 	"stageloom/ui/strip"
 	"stageloom/ui/text"
@@ -69,6 +70,7 @@ type parts struct {
 	card      *panel.CardView
 	chart     *chart.Chart
 	strip     *strip.Strip
+	margins   *strip.Margins
 	equipment *panel.Equipment
 	stock     *panel.StockList
 	drawer    *drawer.Drawer
@@ -81,10 +83,10 @@ type parts struct {
 type frame struct {
 	top    fyne.CanvasObject
 	body   fyne.CanvasObject // all but what lies over the window
-	column *container.Split
-	left   *container.Split
-	across *container.Split
-	down   *container.Split
+	column *split.Split
+	left   *split.Split
+	across *split.Split
+	down   *split.Split
 }
 
 // joined is what opens over the window or beside it.
@@ -158,7 +160,7 @@ func (w *window) makeParts() {
 	w.plan.Remove = w.remove
 	w.plan.Key = w.functionKey
 	w.plan.Later = pointer.Later(w.app)
-	w.strip, w.sign = strip.New(noRun), pointer.NewSign()
+	w.strip, w.margins, w.sign = strip.New(noRun), strip.NewMargins(), pointer.NewSign()
 	w.laying = w.newLaying()
 	w.overview = panel.NewOverview(w.inks, w.desk.Selection, w.show)
 	w.chart = chart.New(chart.Curves{})
@@ -216,12 +218,12 @@ func (w *window) listen() {
 func (w *window) layOut() {
 	card, strip := w.settings.Splits()
 	onPlan := container.NewStack(w.plan, container.NewBorder(w.notice, nil, nil, nil))
-	w.down = container.NewVSplit(onPlan, w.strip)
+	w.down = split.Down(onPlan, container.NewStack(w.strip, w.margins))
 	w.down.Offset = strip
 	w.drawer = w.newDrawer(w.down)
-	w.across = container.NewHSplit(w.drawer.Place, w.card)
+	w.across = split.Across(w.drawer.Place, w.card)
 	w.across.Offset = card
-	w.left = container.NewHSplit(w.newColumn(), w.across)
+	w.left = split.Across(w.newColumn(), w.across)
 	w.left.Offset = w.settings.Equipment()
 	w.top = panel.NewTopLine(w.overview, w.title)
 	top := container.NewVBox(w.top, widget.NewSeparator())
@@ -291,6 +293,7 @@ func (w *window) showSelection() {
 		run = strip.Of(w.desk.Plan(), link, b, w.units().Length)
 	}
 	w.strip.Set(run)
+	w.showFoot(len(run.Parts) > 0 || run.Title != "")
 	w.showForm()
 }
 

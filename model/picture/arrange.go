@@ -42,9 +42,16 @@ type Arrangement struct {
 	measure   Measure
 	textScale float64
 	boxes     map[plan.DeviceID]geom.Box
-	widths    []float64
-	paths     []path
-	offsets   []float64
+	blocks    []block
+	// blockOf is the place of a device's block from 1 on.
+	blockOf map[plan.DeviceID]int
+	// named are the positions that heads of blocks name.
+	named map[plan.PositionID]bool
+	// track is how far out of its block each end of a link turns, to the left where it is less than 0.
+	track   map[linkEnd]float64
+	widths  []float64
+	paths   []path
+	offsets []float64
 }
 
 // path is a link's line from box edge to box edge.
@@ -59,6 +66,36 @@ func Arrange(s *Scene, scale, textScale float64, measure Measure) *Arrangement {
 		Scene: s, Scale: scale, measure: measure, textScale: textScale,
 		boxes: make(map[plan.DeviceID]geom.Box, len(s.Devices)), offsets: lanes(s.Links),
 	}
+	boxes := a.placed()
+	for i, device := range s.Devices {
+		a.boxes[device.ID] = boxes[i]
+	}
+	a.tracks()
+	a.paths = make([]path, len(s.Links))
+	for i := range s.Links {
+		a.paths[i] = a.pathOf(&s.Links[i], a.offsets[i], a.boxes)
+	}
+	return a
+}
+
+// placed gives every device its box: with rows for what would lie on each other, then with the heads of such positions alone, then
+// as dots, whichever has room.
+func (a *Arrangement) placed() []geom.Box {
+	if a.Scene.Gathered && !a.Scene.Nameless {
+		a.Short = true
+		for _, form := range []gathering{inRows, asHeads, inClusters} {
+			boxes := a.formed()
+			a.gather(form)
+			if len(a.blocks) == 0 {
+				break
+			}
+			a.settle(boxes)
+			if !a.crowdedOut() {
+				return boxes
+			}
+		}
+		a.blocks, a.blockOf, a.named, a.Short = nil, nil, nil, false
+	}
 	boxes := a.deviceBoxes()
 	if !a.Dots { // dots stand where their devices stand, however close
 		spread(boxes)
@@ -66,14 +103,7 @@ func Arrange(s *Scene, scale, textScale float64, measure Measure) *Arrangement {
 			boxes = a.dots(boxes)
 		}
 	}
-	for i, device := range s.Devices {
-		a.boxes[device.ID] = boxes[i]
-	}
-	a.paths = make([]path, len(s.Links))
-	for i := range s.Links {
-		a.paths[i] = a.pathOf(&s.Links[i], a.offsets[i], a.boxes)
-	}
-	return a
+	return boxes
 }
 
 // manyLinks is from how many links on lines are drawn without casings, which then part nothing any more.
@@ -132,6 +162,9 @@ func (a *Arrangement) formed() []geom.Box {
 	a.widths = make([]float64, len(boxes))
 	for i, device := range a.Scene.Devices {
 		width, height := a.measure(device.Name, deviceTextSize*a.textScale, true), shortHeight
+		if a.Scene.Gathered {
+			width += (pictoSize + rowInset) * a.textScale
+		}
 		if !a.Short {
 			width, height = max(width, a.measure(device.Kind, kindTextSize*a.textScale, false)), deviceHeight
 		}
@@ -155,6 +188,13 @@ func heaped(boxes []geom.Box) float64 {
 
 // pathOf returns the path of a link between the boxes of its devices.
 func (a *Arrangement) pathOf(link *LinkFigure, offset float64, boxes map[plan.DeviceID]geom.Box) path {
+	if a.within(link) {
+		points := a.insidePath(link, boxes)
+		return path{points: points, whole: points}
+	}
+	if a.blockOf[link.From]+a.blockOf[link.To] > 0 && !a.Dots {
+		return a.blockPath(link, offset, boxes)
+	}
 	from, to := boxes[link.From], boxes[link.To]
 	whole := make([]geom.Point, 0, len(link.Way)+2)
 	whole = append(whole, from.Centre())

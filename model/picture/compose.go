@@ -57,7 +57,7 @@ func (s *Scene) devices(p *plan.Plan) {
 		kind, _ := p.Kinds.Get(plan.Key(device.Kind))
 		figure := DeviceFigure{
 			ID: device.ID, Position: device.Position, Name: device.Name, Kind: kind.Name, At: device.At(),
-			Level: levelOf(p, device), Unplaced: device.Unplaced,
+			Level: levelOf(p, device), Unplaced: device.Unplaced, Pictogram: PictogramOf(kind, p.Ports(kind.ID)),
 		}
 		for _, port := range p.Ports(device.Kind) {
 			figure.Ports = append(figure.Ports, PortFigure{Name: port.Name, Link: held[end{device.ID, port.Name}]})
@@ -79,7 +79,7 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	shown := b.Printed(1)
 	figure := LinkFigure{
-		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: runOf(shown), Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Reached: 1,
+		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: runOf(shown), Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Loom: link.Loom, Reached: 1,
 	}
 	figure.Tape, figure.Multicore = p.TapeColour(link), isMulticore(link)
 	for _, point := range p.PointsOf(link.ID) {

@@ -18,7 +18,7 @@ func (p *Picture) SketchMarks(from plan.DeviceID, port string, at geom.Point, fi
 	end := at
 	if aim != "" {
 		if device := p.figure(aim); device != nil {
-			o.Marks = append(o.Marks, portMarks(device, p.boxOf(aim))...)
+			o.Marks = append(o.Marks, p.portMarks(device, p.boxOf(aim))...)
 		}
 		for _, place := range p.PortPlaces(aim) {
 			if place.Name == aimPort {

@@ -25,7 +25,7 @@ func (p *Picture) labels() {
 	}
 	order := make([]int, 0, len(p.arrangement.Scene.Links))
 	for i := range p.arrangement.Scene.Links {
-		if link := &p.arrangement.Scene.Links[i]; !p.hidesLink(link.ID) && !p.lacksLink(link) {
+		if link := &p.arrangement.Scene.Links[i]; !p.hidesLink(link.ID) && !p.lacksLink(link) && !p.folded(link) {
 			order = append(order, i)
 		}
 	}
@@ -33,6 +33,7 @@ func (p *Picture) labels() {
 	sort.SliceStable(order, func(a, b int) bool {
 		return urgency[links[order[a]].Standing] < urgency[links[order[b]].Standing]
 	})
+	order = p.bundles(order)
 	var selected []int // that found no place: what is selected is named all the same, over what lies there
 	for _, i := range order {
 		points := p.inView(p.arrangement.paths[i].points)
@@ -162,7 +163,7 @@ func (p *Picture) placeNames() {
 	size := placeTextSize * p.arrangement.textScale
 	for _, position := range p.arrangement.Scene.Positions {
 		box := p.outlineOf(position)
-		if !p.visible(box) || p.hidesPosition(position.ID) || p.lacksPosition(position) {
+		if !p.visible(box) || p.hidesPosition(position.ID) || p.lacksPosition(position) || p.arrangement.headed(position.ID) {
 			continue
 		}
 		ref := Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}

@@ -67,25 +67,37 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	for _, box := range o.Clear {
 		p.blocked.add(box)
 	}
-	for i := range a.Scene.Devices {
-		if device := &a.Scene.Devices[i]; !p.hides(device.ID) && !p.lacksDevice(device) {
-			p.blocked.add(p.boxOf(device.ID))
-		}
-	}
+	p.keepOffBoxes()
 	p.links()
 	p.looms()
+	p.gathered()
 	for i := range a.Scene.Devices {
-		p.device(&a.Scene.Devices[i], a.widths[i])
+		if _, rowed := a.rowed(a.Scene.Devices[i].ID); !rowed {
+			p.device(&a.Scene.Devices[i], a.widths[i])
+		}
 	}
 	for i := range a.Scene.Devices { // over the boxes of their neighbours
 		p.ports(&a.Scene.Devices[i])
 	}
+	p.keepOffPorts()
 	p.dotNames(true)
 	p.labels()
 	p.placeNames()
 	p.dotNames(false)
 	p.tapes()
 	return p
+}
+
+// keepOffBoxes lets labels keep off what has a box.
+func (p *Picture) keepOffBoxes() {
+	for i := range p.arrangement.Scene.Devices {
+		if device := &p.arrangement.Scene.Devices[i]; !p.hides(device.ID) && !p.lacksDevice(device) {
+			p.blocked.add(p.boxOf(device.ID))
+		}
+	}
+	for i := range p.arrangement.blocks {
+		p.blocked.add(p.arrangement.blocks[i].box.Shift(p.offset()))
+	}
 }
 
 // solid is a device or a label: marks that no line may cross, with their box.
@@ -182,15 +194,9 @@ func (p *Picture) outlines() {
 	p.fade()
 }
 
-// outlineOf is a position's outline in the view, grown to hold the boxes of its devices.
+// outlineOf is a position's outline in the view, true on the ground whatever the boxes of its devices need.
 func (p *Picture) outlineOf(position PositionFigure) geom.Box {
-	box := geom.BoxOf(p.View.Point(position.Outline.Min), p.View.Point(position.Outline.Max))
-	for _, device := range p.arrangement.Scene.Devices {
-		if device.Position == position.ID && !device.Unplaced {
-			box = box.Union(p.boxOf(device.ID).Inset(-outlineGap))
-		}
-	}
-	return box
+	return geom.BoxOf(p.View.Point(position.Outline.Min), p.View.Point(position.Outline.Max))
 }
 
 func (p *Picture) device(device *DeviceFigure, width float64) {
@@ -225,7 +231,7 @@ func (p *Picture) ports(device *DeviceFigure) {
 	if !p.options.Selected[ref] || !p.visible(box) || p.lacksDevice(device) || p.hides(device.ID) {
 		return
 	}
-	p.Marks = append(p.Marks, portMarks(device, box)...)
+	p.Marks = append(p.Marks, p.portMarks(device, box)...)
 	p.aimPorts(device, box)
 }
 
@@ -253,6 +259,10 @@ func (p *Picture) leader(device *DeviceFigure, box geom.Box) {
 
 func (p *Picture) deviceWords(ref Ref, device *DeviceFigure, box geom.Box, width float64) {
 	scale, centre := p.arrangement.textScale, box.Centre()
+	if p.arrangement.Scene.Gathered {
+		p.rowWords(ref, device.Pictogram, device.Name, box)
+		return
+	}
 	up := -7 * scale
 	if p.arrangement.Short {
 		up = 0

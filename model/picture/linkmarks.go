@@ -11,10 +11,10 @@ func (p *Picture) links() {
 	for i := range p.arrangement.Scene.Links {
 		link := &p.arrangement.Scene.Links[i]
 		points := p.inView(p.arrangement.paths[i].points)
-		if len(points) < 2 || !p.visible(geom.BoxOf(points...)) || p.lacksLink(link) {
+		ref := Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}
+		if len(points) < 2 || !p.visible(geom.BoxOf(points...)) || p.lacksLink(link) || p.folded(link) {
 			continue
 		}
-		ref := Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}
 		p.targets = append(p.targets, target{ref: ref, rank: rankLink, box: geom.BoxOf(points...).Inset(-hitDistance), points: points})
 		if p.hidesLink(link.ID) {
 			continue
@@ -67,4 +67,9 @@ func (p *Picture) wayPoints(link *LinkFigure) {
 		p.add(Mark{Ref: ref, Shape: Fill, Role: RoleHandle, Points: ring(at, 4.5, 12, 0)})
 		p.targets = append(p.targets, target{ref: ref, rank: rankPort, box: geom.BoxAround(at, 12, 12)})
 	}
+}
+
+// folded reports whether a link lies within one block, where it is counted and not drawn unless it is selected.
+func (p *Picture) folded(link *LinkFigure) bool {
+	return p.arrangement.within(link) && !p.options.Selected[Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}]
 }

@@ -26,7 +26,7 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 		place(id)
 		o.blocked.add(boxes[id].Shift(p.offset()))
 	}
-	o.movingOutlines(moving, boxes, by)
+	o.movingOutlines(moving, by)
 	offsets := a.laneOf()
 	paths := make([][]geom.Point, len(links))
 	for i := range links {
@@ -60,18 +60,13 @@ func (o *Picture) labelMoving(links []LinkFigure, paths [][]geom.Point) {
 	o.tapes()
 }
 
-func (o *Picture) movingOutlines(moving plan.Moving, boxes map[plan.DeviceID]geom.Box, by geom.Point) {
+func (o *Picture) movingOutlines(moving plan.Moving, by geom.Point) {
 	for _, position := range o.arrangement.Scene.Positions {
 		if !moving.Positions[position.ID] || o.lacksPosition(position) {
 			continue
 		}
 		outline := position.Outline.Shift(by)
 		box := geom.BoxOf(o.View.Point(outline.Min), o.View.Point(outline.Max))
-		for _, device := range o.arrangement.Scene.Devices {
-			if device.Position == position.ID {
-				box = box.Union(boxes[device.ID].Shift(o.offset()).Inset(-outlineGap))
-			}
-		}
 		o.add(Mark{
 			Ref: Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}, Shape: Panel, Edge: RoleSelected,
 			Points: []geom.Point{box.Min, box.Max}, Radius: 6,
@@ -92,7 +87,7 @@ func (o *Picture) movingDevices(moving plan.Moving, boxes map[plan.DeviceID]geom
 			o.deviceWords(ref, device, box, o.arrangement.widths[i])
 		}
 		if o.options.Selected[ref] {
-			o.Marks = append(o.Marks, portMarks(device, box)...)
+			o.Marks = append(o.Marks, o.portMarks(device, box)...)
 		}
 	}
 }

@@ -1,6 +1,9 @@
 package picture
 
-import "stageloom/model/geom"
+import (
+	"stageloom/model/geom"
+	"stageloom/model/plan"
+)
 
 // hitDistance is how near in points a pointer must come to a line.
 const hitDistance = 7.0
@@ -56,7 +59,7 @@ func (p *Picture) Pick(at geom.Point) (Ref, bool) {
 func (p *Picture) Within(box geom.Box) []Ref {
 	var refs []Ref
 	for _, t := range p.targets {
-		if t.ref.Part != "" || (t.rank != rankDevice && t.rank != rankLink) {
+		if t.ref.Part != "" || (t.rank != rankDevice && t.rank != rankLink) || t.ref.Table == plan.PositionsTable {
 			continue
 		}
 		bounds := t.box

@@ -18,18 +18,22 @@ type PortPlace struct {
 	At   geom.Point
 }
 
-// PortPlaces are the places of a device's ports, in rows below its box: on it they would cover its kind, and a box that
-// is a dot they would cover whole.
+// PortPlaces are the places of a device's ports: in rows below its box, since on it they would cover its kind, and a box that
+// is a dot they would cover whole; those of a row of a block stand beside the block, where they cover no other row.
 func (p *Picture) PortPlaces(id plan.DeviceID) []PortPlace {
 	for i := range p.arrangement.Scene.Devices {
 		if device := &p.arrangement.Scene.Devices[i]; device.ID == id {
-			return portPlaces(device, p.boxOf(id))
+			return p.portPlaces(device, p.boxOf(id))
 		}
 	}
 	return nil
 }
 
-func portPlaces(device *DeviceFigure, box geom.Box) []PortPlace {
+// portPlaces are the places of a device's ports where its box is, which may be on its way elsewhere.
+func (p *Picture) portPlaces(device *DeviceFigure, box geom.Box) []PortPlace {
+	if b, rowed := p.arrangement.rowed(device.ID); rowed {
+		return p.portsBeside(b, device, box)
+	}
 	inRow := max(1, min(len(device.Ports), int(box.Width()/portGap)))
 	places := make([]PortPlace, len(device.Ports))
 	for i, port := range device.Ports {
@@ -45,9 +49,9 @@ func portPlaces(device *DeviceFigure, box geom.Box) []PortPlace {
 }
 
 // portMarks draws the ports of a selected device: the free ones hollow, the ones in use filled.
-func portMarks(device *DeviceFigure, box geom.Box) []Mark {
+func (p *Picture) portMarks(device *DeviceFigure, box geom.Box) []Mark {
 	var marks []Mark
-	for _, place := range portPlaces(device, box) {
+	for _, place := range p.portPlaces(device, box) {
 		dot := geom.BoxAround(place.At, portSize, portSize)
 		role := RolePortFree
 		if place.Link != "" {
@@ -67,7 +71,7 @@ func portRef(id plan.DeviceID, port string) Ref {
 
 // aimPorts lets a pointer hit the ports of a device.
 func (p *Picture) aimPorts(device *DeviceFigure, box geom.Box) {
-	for _, place := range portPlaces(device, box) {
+	for _, place := range p.portPlaces(device, box) {
 		p.targets = append(p.targets, target{
 			ref: portRef(device.ID, place.Name), rank: rankPort, box: geom.BoxAround(place.At, portGap, portGap),
 		})
@@ -83,14 +87,56 @@ func (p *Picture) DeviceAt(at geom.Point) (id plan.DeviceID, port string, found 
 			continue
 		}
 		box := p.boxOf(device.ID)
-		for _, place := range portPlaces(device, box) {
-			if geom.BoxAround(place.At, portGap, portGap).Contains(at) {
-				return device.ID, place.Name, true
+		if box.Contains(at) {
+			return device.ID, "", true
+		}
+		for _, place := range p.portPlaces(device, box) {
+			if !found && geom.BoxAround(place.At, portGap, portGap).Contains(at) {
+				id, port, found = device.ID, place.Name, true
 			}
 		}
-		if box.Contains(at) {
-			id, found = device.ID, true
+	}
+	return id, port, found
+}
+
+// portsInColumn is how many ports stand below one another beside a row.
+const portsInColumn = 2
+
+// portsBeside places the ports of a row in columns beside its block, at the side that has room.
+func (p *Picture) portsBeside(b *block, device *DeviceFigure, box geom.Box) []PortPlace {
+	whole := b.box.Shift(p.offset())
+	columns := (len(device.Ports) + portsInColumn - 1) / portsInColumn
+	out, start := 1.0, max(whole.Max.X, box.Max.X)
+	if beside := geom.BoxOf(geom.Point{X: start, Y: box.Min.Y}, geom.Point{X: start + float64(columns)*portGap, Y: box.Max.Y}); p.onBlock(beside, b) {
+		out, start = -1, min(whole.Min.X, box.Min.X)
+	}
+	places := make([]PortPlace, len(device.Ports))
+	for i, port := range device.Ports {
+		column, row := i/portsInColumn, i%portsInColumn
+		inColumn := min(portsInColumn, len(device.Ports)-column*portsInColumn)
+		places[i] = PortPlace{port.Name, port.Link, geom.Point{
+			X: start + out*(float64(column)+0.6)*portGap,
+			Y: box.Centre().Y + (float64(row)-float64(inColumn-1)/2)*portGap,
+		}}
+	}
+	return places
+}
+
+// onBlock reports whether a box of the view lies on a block other than one.
+func (p *Picture) onBlock(box geom.Box, but *block) bool {
+	for i := range p.arrangement.blocks {
+		if b := &p.arrangement.blocks[i]; b != but && b.box.Shift(p.offset()).Overlaps(box) {
+			return true
 		}
 	}
-	return id, "", found
+	return false
+}
+
+// keepOffPorts lets labels keep off the ports that are drawn.
+func (p *Picture) keepOffPorts() {
+	for _, t := range p.targets {
+		if t.rank == rankPort && t.ref.Table == plan.DevicesTable {
+			p.blocked.add(t.box)
+		}
+	}
 }

@@ -23,6 +23,9 @@ const (
 
 	RolePositionEdge Role = "position-edge"
 	RolePositionText Role = "position-text"
+	RoleHeadFill     Role = "head-fill"
+	RoleHeadText     Role = "head-text"
+	RoleRowRule      Role = "row-rule"
 
 	RoleLinkCasing   Role = "link-casing"
 	RoleLinkHalo     Role = "link-halo"
@@ -78,6 +81,7 @@ const (
 	RoleDeviceText     Role = "device-text"
 	RoleDeviceKindText Role = "device-kind-text"
 	RoleDeviceDot      Role = "device-dot"
+	RolePictogram      Role = "pictogram"
 	RoleLeader         Role = "leader"
 	RolePortUsed       Role = "port-used"
 	RolePortFree       Role = "port-free"
@@ -96,6 +100,7 @@ func Roles() []Role {
 		RoleGround, RoleGridFine, RoleGridCoarse,
 		RoleAreaStage, RoleAreaBuilding, RoleAreaRoad, RoleAreaWater, RoleAreaCrowd, RoleAreaWalkway, RoleAreaExit,
 		RoleAreaFireLane, RoleAreaEdge, RoleAreaText, RolePositionEdge, RolePositionText,
+		RoleHeadFill, RoleHeadText, RoleRowRule, RolePictogram,
 		RoleLinkCasing, RoleLinkHalo, RoleLinkAmple, RoleLinkEnough, RoleLinkTight, RoleLinkOver, RoleLinkUncabled,
 		RoleLinkUngraded, RoleLinkMissing, RoleLoomRoute, RoleLoomDrop, RoleLoomText,
 		RoleJoinAmple, RoleJoinEnough, RoleJoinTight, RoleJoinOver, RoleJoinUngraded,

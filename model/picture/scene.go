@@ -17,6 +17,8 @@ type Scene struct {
 	// Bounds is the box of metres that holds it all. Images count only where there is nothing else, as a photograph may
 	// show far more than the show takes; a plan without anything has 40 by 30 m about the origin.
 	Bounds geom.Box
+	// Gathered makes positions whose devices would lie on each other boxes of rows.
+	Gathered bool
 	// Nameless draws devices as dots.
 	Nameless bool
 }
@@ -43,9 +45,11 @@ type DeviceFigure struct {
 	Position plan.PositionID
 	Name     string
 	Kind     string
-	At       geom.Point
-	Level    plan.LevelID
-	Ports    []PortFigure
+	// Pictogram is the name of what it does as drawn.
+	Pictogram string
+	At        geom.Point
+	Level     plan.LevelID
+	Ports     []PortFigure
 	// Unplaced tells of a device without a place on the ground: where it is drawn means nothing.
 	Unplaced bool
 }
@@ -76,6 +80,8 @@ type LinkFigure struct {
 	// Transport is what the link carries.
 	Transport plan.TransportID
 	From, To  plan.DeviceID
+	// Loom is the loom that it lies in, if any.
+	Loom plan.LoomID
 	// Way holds the way points between the two devices; none is a straight way.
 	Way []geom.Point
 	// Joins are where cables join, as shares 0…1 of the run.

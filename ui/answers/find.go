@@ -102,8 +102,6 @@ func insideOf(object fyne.CanvasObject) []fyne.CanvasObject {
 		inner := slices.Clone(o.Objects)
 		slices.Reverse(inner)
 		return inner
-	case *container.Split:
-		return []fyne.CanvasObject{o.Leading, o.Trailing}
 	case *container.Scroll:
 		return []fyne.CanvasObject{o.Content}
 	case *widget.PopUp:

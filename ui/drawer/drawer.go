@@ -16,6 +16,7 @@ import (
 	"stageloom/ui/patching"
 	"stageloom/ui/pointer"
 	"stageloom/ui/settings"
+	"stageloom/ui/split"
 	"stageloom/ui/table"
 	"stageloom/ui/table/sources"
 )
@@ -62,7 +63,7 @@ type Drawer struct {
 	// Place holds the plan alone, or the plan above the table that is open.
 	Place *fyne.Container
 
-	split  *container.Split
+	split  *split.Split
 	tabs   *fyne.Container
 	middle *fyne.Container
 	grids  map[string]*table.Grid
@@ -79,7 +80,7 @@ func New(joined Joined, above fyne.CanvasObject) *Drawer {
 	shut := pointer.NewIconButton(theme.CancelIcon(), "close the tables", t.Tips, func() { t.Shut() })
 	shut.Importance = widget.LowImportance
 	head := container.NewBorder(nil, nil, nil, shut, container.NewHScroll(t.tabs))
-	t.split = container.NewVSplit(above, container.NewBorder(container.NewVBox(widget.NewSeparator(), head), nil, nil, nil, t.middle))
+	t.split = split.Down(above, container.NewBorder(container.NewVBox(widget.NewSeparator(), head), nil, nil, nil, t.middle))
 	t.split.Offset = t.Settings.Drawer()
 	t.Place = container.NewStack(above)
 	t.listTabs()

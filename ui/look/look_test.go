@@ -137,3 +137,26 @@ func TestGradesDifferByLineAlone(t *testing.T) {
 		}
 	}
 }
+
+// TestGatheredPositionsAreReadable holds WCAG 2.1 success criteria 1.4.3 (text, 4.5 : 1; 1.4.6, 7 : 1, in the high contrast look)
+// and 1.4.11 (graphics, 3 : 1) for what the box of a gathered position says and draws. The line between two rows is decoration:
+// rows are told apart without it, so 1.4.11 does not ask it.
+func TestGatheredPositionsAreReadable(t *testing.T) {
+	for _, p := range look.Palettes() {
+		text, mark := 4.5, 3.0
+		if p.Name == "high contrast" {
+			text, mark = 7, 4.5
+		}
+		on := func(over, under picture.Role) float64 { return ratio(p.Style(over).Colour, p.Style(under).Colour) }
+		require.GreaterOrEqual(t, on(picture.RoleHeadText, picture.RoleHeadFill), text, "%s, head", p.Name)
+		require.GreaterOrEqual(t, on(picture.RolePictogram, picture.RoleDeviceFill), mark, "%s, pictogram", p.Name)
+		require.Greater(t, on(picture.RoleRowRule, picture.RoleDeviceFill), 1.0, "%s, line between rows", p.Name)
+		require.Positive(t, p.Style(picture.RolePictogram).Width)
+		for _, ground := range grounds() {
+			require.GreaterOrEqual(t, on(picture.RoleDeviceDot, ground), mark, "%s, end of a leader on %s", p.Name, ground)
+		}
+		for grade := range map[string]bool{"ample": true, "enough": true, "tight": true, "over": true, "uncabled": true, "": true} {
+			require.GreaterOrEqual(t, on(picture.LinkRole(grade), picture.RoleLabelFill), mark, "%s, line %q in the badge of a bundle", p.Name, grade)
+		}
+	}
+}

@@ -51,7 +51,9 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 		return inkOfMenus(p.Ink)
 	case theme.ColorNamePrimary, theme.ColorNameHyperlink:
 		return p.Selection
-	case theme.ColorNameFocus, theme.ColorNameSelection:
+	case theme.ColorNameFocus:
+		return veil(p.Selection, 0x28)
+	case theme.ColorNameSelection:
 		return veil(p.Selection, 0x50)
 	case theme.ColorNameSeparator:
 		return p.Strong
@@ -61,7 +63,9 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 		theme.ColorNameForegroundOnSuccess:
 		return p.Panel
 	case theme.ColorNameShadow:
-		return veil(p.Ink, 0x60)
+		return p.shadow()
+	case theme.ColorNameScrollBar:
+		return veil(p.Ink, 0x40)
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.Muted
 	case theme.ColorNameInputBackground, theme.ColorNameDisabledButton:
@@ -99,14 +103,20 @@ func (t *Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return t.base.Icon
 // Size implements fyne.Theme: compact, but readable at arm's length.
 func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
 	switch name {
-	case theme.SizeNameText:
-		return 13
+	case theme.SizeNameText: // at 13 the toolkit cuts descenders
+		return 14
 	case theme.SizeNameCaptionText:
-		return 11
+		return 12
 	case theme.SizeNamePadding:
 		return 3
 	case theme.SizeNameInnerPadding:
-		return 6
+		return 4
+	case theme.SizeNameScrollBar:
+		return 8
+	case theme.SizeNameScrollBarSmall:
+		return 4
+	case theme.SizeNameInputRadius, theme.SizeNameSelectionRadius:
+		return 4
 	case theme.SizeNameInlineIcon:
 		return 17
 	case theme.SizeNameSubHeadingText:
@@ -115,4 +125,13 @@ func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
 		return 20
 	}
 	return t.base.Size(name)
+}
+
+// shadow is what the toolkit lays over what is behind a dialog, under what floats and at the ends of what scrolls: always darker
+// than what it lies on.
+func (p Palette) shadow() color.Color {
+	if p.Dark {
+		return color.NRGBA{A: 0x60}
+	}
+	return veil(p.Ink, 0x2C)
 }

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/assets"
+	"stageloom/ui/split"
 )
 
 // Reader is the list of pages, the text of one, and the field that searches them. The keys are always in the field: Up and Down
@@ -51,9 +52,9 @@ func NewReader(canvas fyne.Canvas, pages []assets.Page, first string, close func
 // Content is all of it, to be put into a window.
 func (r *Reader) Content() fyne.CanvasObject {
 	side := container.NewBorder(r.entry, r.told, nil, nil, r.list)
-	split := container.NewHSplit(side, r.text)
-	split.Offset = 0.27
-	return container.NewPadded(split)
+	halves := split.Across(side, r.text)
+	halves.Offset = 0.27
+	return container.NewPadded(halves)
 }
 
 // Focus puts the keys into the search field.

@@ -11,6 +11,7 @@ import (
 
 	"stageloom/model/catalogue"
 	"stageloom/model/plan"
+	"stageloom/ui/look"
 	"stageloom/ui/text"
 )
 
@@ -37,6 +38,7 @@ type Equipment struct {
 	search   *searchEntry
 	list     *widget.List
 	empty    *widget.Label
+	head     *canvas.Text
 	content  fyne.CanvasObject
 	made     []*kindRow
 }
@@ -56,10 +58,9 @@ func NewEquipment(p *plan.Plan) *Equipment {
 	e.empty = widget.NewLabel("No kind has these words in its name.")
 	e.empty.Wrapping, e.empty.Importance = fyne.TextWrapWord, widget.LowImportance
 	e.empty.Hide()
-	head := canvas.NewText("Equipment", theme.Color(theme.ColorNameForeground))
-	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()+1
+	e.head = headOf("Equipment")
 	e.where = newWhereChooser(e)
-	e.content = container.NewBorder(container.NewVBox(container.NewPadded(head), e.search, e.where, e.empty), nil, nil, nil, e.list)
+	e.content = container.NewBorder(container.NewVBox(container.NewPadded(e.head), e.search, e.where, e.empty), nil, nil, nil, e.list)
 	e.ExtendBaseWidget(e)
 	e.fill()
 	return e
@@ -67,6 +68,12 @@ func NewEquipment(p *plan.Plan) *Equipment {
 
 // CreateRenderer implements fyne.Widget.
 func (e *Equipment) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(e.content) }
+
+// Refresh implements fyne.Widget; the head takes the ink of the look.
+func (e *Equipment) Refresh() {
+	e.head.Color = theme.Color(theme.ColorNameForeground)
+	e.BaseWidget.Refresh()
+}
 
 // SetPlan shows the kinds and counts of another plan.
 func (e *Equipment) SetPlan(p *plan.Plan) {
@@ -122,16 +129,17 @@ type kindRow struct {
 	owner   *Equipment
 	row     text.EquipmentRow
 	name    *widget.Label
+	icon    *widget.Icon
 	note    *canvas.Text
 	content *fyne.Container
 	at      fyne.Position
 }
 
 func newKindRow(e *Equipment) *kindRow {
-	r := &kindRow{owner: e, name: widget.NewLabel(""), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
+	r := &kindRow{owner: e, name: widget.NewLabel(""), icon: widget.NewIcon(nil), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
 	r.name.Truncation = fyne.TextTruncateEllipsis
 	r.note.TextSize = theme.CaptionTextSize()
-	r.content = container.NewBorder(nil, nil, nil, container.NewPadded(r.note), r.name)
+	r.content = container.NewBorder(nil, nil, container.NewPadded(r.icon), container.NewPadded(r.note), r.name)
 	r.ExtendBaseWidget(r)
 	e.made = append(e.made, r)
 	return r
@@ -139,10 +147,16 @@ func newKindRow(e *Equipment) *kindRow {
 
 func (r *kindRow) set(row text.EquipmentRow) {
 	if r.row == row {
+		if r.note.Color != theme.Color(theme.ColorNamePlaceHolder) { // a row out of view is not told of another look
+			r.Refresh()
+		}
 		return
 	}
 	r.row = row
-	r.name.TextStyle.Bold = row.Head()
+	r.icon.Hidden = row.Head()
+	if !row.Head() {
+		r.icon.SetResource(look.PictogramIcon(row.Pictogram))
+	}
 	r.name.Importance = widget.MediumImportance
 	text := row.Name
 	if row.Head() {
@@ -153,8 +167,15 @@ func (r *kindRow) set(row text.EquipmentRow) {
 	if row.Placed > 0 {
 		r.note.Text = fmt.Sprintf("×%d", row.Placed)
 	}
+	r.Refresh()
+}
+
+// Refresh implements fyne.Widget; the count takes the ink of the look.
+func (r *kindRow) Refresh() {
+	r.note.Color = theme.Color(theme.ColorNamePlaceHolder)
 	r.note.Refresh()
 	r.content.Refresh()
+	r.BaseWidget.Refresh()
 }
 
 // CreateRenderer implements fyne.Widget.

@@ -41,6 +41,7 @@ type StockList struct {
 	search   *searchEntry
 	list     *widget.List
 	empty    *widget.Label
+	head     *canvas.Text
 	content  fyne.CanvasObject
 	made     []*stockRow
 }
@@ -59,11 +60,10 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 	s.list.OnSelected = func(i int) { s.selected = i }
 	s.empty = widget.NewLabel("")
 	s.empty.Wrapping, s.empty.Importance = fyne.TextWrapWord, widget.LowImportance
-	head := canvas.NewText("Stock", theme.Color(theme.ColorNameForeground))
-	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()+1
+	s.head = headOf("Stock")
 	more := widget.NewButton("Add…", add)
 	more.Importance = widget.LowImportance
-	line := container.NewBorder(nil, nil, nil, more, container.NewPadded(head))
+	line := container.NewBorder(nil, nil, nil, more, container.NewPadded(s.head))
 	s.content = container.NewBorder(container.NewVBox(line, s.search, s.empty), nil, nil, nil, s.list)
 	s.ExtendBaseWidget(s)
 	s.fill()
@@ -72,6 +72,19 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 
 // CreateRenderer implements fyne.Widget.
 func (s *StockList) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(s.content) }
+
+// headOf is the head of a list; its colour is to be renewed with the look.
+func headOf(words string) *canvas.Text {
+	head := canvas.NewText(words, theme.Color(theme.ColorNameForeground))
+	head.TextStyle.Bold, head.TextSize = true, theme.TextSize()
+	return head
+}
+
+// Refresh implements fyne.Widget; the head takes the ink of the look.
+func (s *StockList) Refresh() {
+	s.head.Color = theme.Color(theme.ColorNameForeground)
+	s.BaseWidget.Refresh()
+}
 
 // Set shows the stock of another plan, in units.
 func (s *StockList) Set(p *plan.Plan, units words.Units) {
@@ -183,8 +196,17 @@ func (r *stockRow) set(index int, row text.StockRow) {
 	default:
 		name.Importance = widget.MediumImportance
 	}
-	r.line.Note.Color = theme.Color(theme.ColorNamePlaceHolder)
 	r.line.Set(text, row.Note)
+	r.Refresh()
+}
+
+// Refresh implements fyne.Widget; the note and the hover take the ink of the look.
+func (r *stockRow) Refresh() {
+	r.line.Note.Color = theme.Color(theme.ColorNamePlaceHolder)
+	r.line.Note.TextSize = theme.CaptionTextSize()
+	r.hover.FillColor = theme.Color(theme.ColorNameHover)
+	r.content.Refresh()
+	r.BaseWidget.Refresh()
 }
 
 // MouseIn implements desktop.Hoverable: the row is lit, and told whole.

@@ -1,7 +1,9 @@
 package panel_test
 
 import (
+	"bytes"
 	"fmt"
+	"image"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -97,6 +99,29 @@ func TestTheNoticeIsHiddenUntilThereIsSomethingToSay(t *testing.T) {
 }
 
 func objectName(object fyne.CanvasObject) string { return fmt.Sprintf("%T", object) }
+
+func TestThePanelsAtTheLeftFollowTheLook(t *testing.T) {
+	p := demo.Weekender()
+	for name, made := range map[string]func() fyne.CanvasObject{
+		"equipment": func() fyne.CanvasObject { return panel.NewEquipment(p) },
+		"stock": func() fyne.CanvasObject {
+			list := panel.NewStockList(p, func() {})
+			list.Set(p, words.Units{})
+			return list
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			start(t)
+			pixels := func(w fyne.Window) []byte { return w.Canvas().Capture().(*image.NRGBA).Pix }
+			for _, palette := range []string{"dark", "high contrast", "light"} {
+				switched := show(t, made(), 220, 700)
+				fyne.CurrentApp().Settings().SetTheme(look.NewTheme(look.PaletteNamed(palette)))
+				fresh := show(t, made(), 220, 700)
+				require.True(t, bytes.Equal(pixels(fresh), pixels(switched)), "%s: something kept the look before", palette)
+			}
+		})
+	}
+}
 
 func TestThePanelsAtTheLeftAndTheNoticeAsMarkup(t *testing.T) {
 	p := demo.Weekender()

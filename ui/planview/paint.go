@@ -19,7 +19,7 @@ func (e *Editor) prepareScene() {
 		return
 	}
 	e.layer.scene = picture.Compose(e.desk.Plan(), e.desk.Assessment().Budgets)
-	e.layer.scene.Nameless = e.leftOut.Names
+	e.layer.scene.Nameless, e.layer.scene.Gathered = e.leftOut.Names, true
 	e.layer.arrangement, e.layer.picture = nil, nil
 }
 

@@ -12,6 +12,7 @@ import (
 	"stageloom/model/house"
 	"stageloom/model/words"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/split"
 	"stageloom/ui/text"
 )
 
@@ -48,9 +49,9 @@ type houseDialog struct {
 func (s *Dialogs) ShowHouse() {
 	d := &houseDialog{Dialogs: s, told: widget.NewLabel(""), close: make(chan struct{})}
 	d.parts()
-	split := container.NewHSplit(d.inHouse(), d.withShow())
-	split.Offset = 0.54
-	content := container.NewBorder(d.head(), container.NewVBox(d.whole, dialogs.RoomFor(d.told, 2)), nil, nil, split)
+	halves := split.Across(d.inHouse(), d.withShow())
+	halves.Offset = 0.54
+	content := container.NewBorder(d.head(), container.NewVBox(d.whole, dialogs.RoomFor(d.told, 2)), nil, nil, halves)
 	d.dialog = dialog.NewCustomWithoutButtons("House stock", content, s.Window())
 	d.dialog.SetButtons([]fyne.CanvasObject{d.onTop("Undo   F8", d.undo), d.button("Close", d.dialog.Hide)})
 	d.dialog.SetOnClosed(func() { close(d.close) })

@@ -15,6 +15,7 @@ import (
 	"stageloom/model/exchange"
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
+	"stageloom/ui/split"
 	"stageloom/ui/text"
 )
 
@@ -114,7 +115,7 @@ func (d *importDialog) build(holds string) {
 	d.ofAct = container.NewVBox(d.forAct, d.strike, d.drop)
 	choices := container.NewGridWithColumns(4, onTop(labelled("It holds", d.holds)), onTop(labelled("Sheet", d.sheet)), onTop(labelled("Column heads", d.head)), container.NewStack(d.ofKind, d.ofAct))
 	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults, d.aside)))
-	content := container.NewBorder(container.NewVBox(file, container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices), nil, nil, nil, container.NewVSplit(container.NewHScroll(d.table), below))
+	content := container.NewBorder(container.NewVBox(file, container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices), nil, nil, nil, split.Down(container.NewHScroll(d.table), below))
 	d.all = dialogs.NewAnswer(d, "Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
 	d.good = dialogs.NewAnswer(d, "Import the good rows only", func() { d.take(true) })

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/picture"
 	"stageloom/model/plan"
 )
 
@@ -20,6 +21,8 @@ type EquipmentRow struct {
 	Name     string
 	// Sockets are "32 in / 16 out", blank where a kind has none.
 	Sockets string
+	// Pictogram is the name of what it does as drawn.
+	Pictogram string
 	// Placed counts the devices of this kind in the plan.
 	Placed int
 }
@@ -36,20 +39,21 @@ func EquipmentOf(p *plan.Plan, own []catalogue.DeviceKind, query string) []Equip
 	}
 	kinds := map[plan.KindID]plan.Kind{}
 	var order []plan.KindID
-	add := func(kind plan.Kind) {
+	pictograms := map[plan.KindID]string{}
+	add := func(kind plan.Kind, ports []plan.KindPort) {
 		if _, known := kinds[kind.ID]; !known {
 			order = append(order, kind.ID)
 		}
-		kinds[kind.ID] = kind
+		kinds[kind.ID], pictograms[kind.ID] = kind, picture.PictogramOf(kind, ports)
 	}
 	for _, kind := range catalogue.DeviceKinds() {
-		add(kind.Kind)
+		add(kind.Kind, kind.Ports)
 	}
 	for _, kind := range own {
-		add(kind.Kind)
+		add(kind.Kind, kind.Ports)
 	}
 	for kind := range p.Kinds.All() {
-		add(kind) // the plan's copy is the one that counts
+		add(kind, p.Ports(kind.ID)) // the plan's copy is the one that counts
 	}
 	var rows []EquipmentRow
 	if matches(query, "Position", "Site") {
@@ -59,7 +63,7 @@ func EquipmentOf(p *plan.Plan, own []catalogue.DeviceKind, query string) []Equip
 		head := len(rows)
 		for _, id := range order {
 			if kind := kinds[id]; kind.Group == group && matches(query, kind.Name, group) {
-				rows = append(rows, EquipmentRow{Kind: id, Name: kind.Name, Sockets: socketsOf(kind), Placed: placed[id]})
+				rows = append(rows, EquipmentRow{Kind: id, Name: kind.Name, Sockets: socketsOf(kind), Placed: placed[id], Pictogram: pictograms[id]})
 			}
 		}
 		if len(rows) > head {
