@@ -80,16 +80,22 @@ func takeOut(e *plan.Edit, row plan.Reel, quantity int) error {
 	return nil
 }
 
-// learn writes into the house's row, and into its history, what a show found out of what came back; of several equal ones those
-// that came back so become a row of their own.
-func (s *Stock) learn(back plan.GivenBack, came returned, quantity int, from string, ids *plan.IDSource) error {
-	row := came.reel
-	if now, found := s.Plan.Reels.Get(plan.Key(row)); found {
+// foundBy is what comes back as its show found it, with the rest as the house knows it.
+func (s *Stock) foundBy(came returned, back plan.GivenBack) plan.GivenBack {
+	if now, found := s.Plan.Reels.Get(plan.Key(came.reel)); found {
 		back = came.lent.foundOut(back, backOf(s.Plan, now))
 	}
 	if back.Condition == plan.Good || back.Condition == "" {
 		back.Reason, back.FoundAt, back.FoundOn = "", "", ""
 	}
+	return back
+}
+
+// learn writes into the house's row, and into its history, what a show found out of what came back; of several equal ones those
+// that came back so become a row of their own.
+func (s *Stock) learn(back plan.GivenBack, came returned, quantity int, from string, ids *plan.IDSource) error {
+	row := came.reel
+	back = s.foundBy(came, back)
 	next, err := plan.Do(s.Plan, ids, func(e *plan.Edit) error {
 		was, found := e.Now().Reels.Get(plan.Key(row))
 		found = found && was.State == "" // what is set aside meanwhile is as the house says
