@@ -174,6 +174,9 @@ func (d *houseDialog) countedTitle(lines []text.HouseLine) (string, error) {
 
 // tie ties what is selected into one piece, or takes a piece apart.
 func (d *houseDialog) tie() {
+	if !d.selectTyped() {
+		return
+	}
 	lines := d.selectedLines()
 	name := ""
 	for _, line := range lines {

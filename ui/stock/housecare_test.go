@@ -249,3 +249,27 @@ func TestOwnReelsBecomeTheHouses(t *testing.T) {
 	require.Empty(t, s.row("OWN").Tag)
 	require.Empty(t, s.mine())
 }
+
+func TestWhatIsTypedIsWhatAKeyIsFor(t *testing.T) {
+	s := openHouse(t)
+	s.selected("house", "R5")
+	s.scanner().SetText("R9")
+	s.press(fyne.KeyF9)
+	s.Item("It is").(*dialogs.Chooser).SetSelected("missing")
+	s.Tap("Keep")
+	require.Equal(t, plan.Missing, s.row("R9").State, "what is typed, not what is selected")
+
+	s.scanner().SetText("R777")
+	s.press(fyne.KeyF10)
+	require.Equal(t, 1, s.Open(), "there is no such tag")
+	s.scan("R1")
+	s.scanner().SetText("R1")
+	s.press(fyne.KeyF11)
+	require.Equal(t, 2, s.Open())
+	s.Item("Condition").(*dialogs.Chooser).SetSelected(plan.Suspect)
+	s.Tap("Give back")
+	for back := range s.Desk().Plan().GivenBack.All() {
+		require.Equal(t, plan.Suspect, back.Condition)
+	}
+	require.Equal(t, 1, s.Desk().Plan().GivenBack.Len())
+}
