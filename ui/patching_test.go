@@ -223,8 +223,9 @@ func TestInputsDroppedOnADeviceTakeItsFirstFreeSocket(t *testing.T) {
 	var where fyne.Position
 	for _, object := range test.LaidOutObjects(s.window.Content()) {
 		if editor, is := object.(*planview.Editor); is {
-			at := editor.PlaceOf(box.At())
-			where = at
+			at := editor.View().Point(box.At())
+			editor.SetView(editor.View().Zoomed(8, at)) // its position opens, and it stands where it is
+			where = editor.PlaceOf(box.At())
 		}
 	}
 	s.dragOut(where)

@@ -162,6 +162,18 @@ func (a *Arrangement) rowed(id plan.DeviceID) (*block, bool) {
 	return nil, false
 }
 
+// countedWithOthers reports whether a device has neither a box nor a row of its own.
+func (a *Arrangement) countedWithOthers(id plan.DeviceID) bool {
+	b, found := a.rowed(id)
+	switch {
+	case !found || len(b.rows) == 1:
+		return false
+	case b.heads:
+		return true
+	}
+	return b.more > 0 && slices.IndexFunc(b.rows, func(row int) bool { return a.Scene.Devices[row].ID == id }) >= mostRows-1
+}
+
 // crowdedOut reports whether the blocks cover too much of the ground, or were pushed too far, to tell where anything is.
 func (a *Arrangement) crowdedOut() bool {
 	ground, covered, far := geom.EmptyBox(), 0.0, 0

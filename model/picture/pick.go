@@ -81,7 +81,31 @@ func (p *Picture) Where(ref Ref) (geom.Box, bool) {
 			box = box.Union(t.box)
 		}
 	}
+	if box.Empty() {
+		box = p.whereGathered(ref)
+	}
 	return box, !box.Empty()
+}
+
+// whereGathered is the row, or the head, that stands for a device of a gathered position, and the position for a link inside it.
+func (p *Picture) whereGathered(ref Ref) geom.Box {
+	switch ref.Table {
+	case plan.DevicesTable:
+		for i := range p.arrangement.Scene.Devices {
+			device := &p.arrangement.Scene.Devices[i]
+			if _, rowed := p.arrangement.rowed(device.ID); rowed && plan.Key(device.ID) == ref.Key && !p.lacksDevice(device) {
+				return p.boxOf(device.ID)
+			}
+		}
+	case plan.LinksTable:
+		for i := range p.arrangement.Scene.Links {
+			link := &p.arrangement.Scene.Links[i]
+			if b, rowed := p.arrangement.rowed(link.From); rowed && plan.Key(link.ID) == ref.Key && p.folded(link) && !p.lacksLink(link) {
+				return b.box.Shift(p.offset())
+			}
+		}
+	}
+	return geom.EmptyBox()
 }
 
 // inside reports whether a point lies in a polygon.

@@ -79,11 +79,12 @@ func (p *Picture) aimPorts(device *DeviceFigure, box geom.Box) {
 }
 
 // DeviceAt returns the device whose box, or whose ports, lie under a point of the view, and the port where it is on
-// one; ports count whether they are drawn or not.
+// one; ports count whether they are drawn or not. A device that a position counts with others, without a row of its own, lies
+// nowhere: nobody could say which of them is meant.
 func (p *Picture) DeviceAt(at geom.Point) (id plan.DeviceID, port string, found bool) {
 	for i := len(p.arrangement.Scene.Devices) - 1; i >= 0; i-- {
 		device := &p.arrangement.Scene.Devices[i]
-		if p.lacksDevice(device) {
+		if p.lacksDevice(device) || p.arrangement.countedWithOthers(device.ID) {
 			continue
 		}
 		box := p.boxOf(device.ID)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -167,4 +168,30 @@ func TestZoomingDoesNotLeap(t *testing.T) {
 		last = a
 	}
 	require.LessOrEqual(t, leaps, 26, "each device may leap once at most, when its position opens")
+}
+
+func TestWhatIsGatheredIsPointedOutAndNeverTakenForAnother(t *testing.T) {
+	counted, folded := 0, 0
+	eachView(t, func(t *testing.T, s *picture.Scene, p *picture.Picture) {
+		for _, device := range s.Devices {
+			box, found := p.Where(plan.Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)})
+			if !found {
+				continue // out of view
+			}
+			if at, port, hit := p.DeviceAt(box.Centre()); !hit {
+				counted++
+			} else if port == "" {
+				require.Equal(t, device.ID, at, "%s is hit where it is pointed out", device.Name)
+			}
+		}
+		boxes := blocksOf(p)
+		for _, link := range s.Links {
+			box, found := p.Where(plan.Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)})
+			if found && slices.Contains(boxes, box) {
+				folded++
+			}
+		}
+	})
+	require.Positive(t, counted)
+	require.Positive(t, folded)
 }
