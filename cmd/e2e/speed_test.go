@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -32,19 +33,7 @@ func BenchmarkWindow(b *testing.B) {
 	for b.Loop() {
 		p := s.launch(b.TempDir(), nil, path)
 		p.ask(`{"ask":"frames","forget":true}`, &map[string]frames{})
-		p.drag(600, 400, 900, 500)
-		for i := range 20 {
-			p.do("mousemove", "--sync", fmt.Sprint(600+i), "400", "click", "4")
-		}
-		for range 20 {
-			p.do("click", "5")
-		}
-		p.do("mousemove", "900", "300", "mousedown", "2")
-		for i := range 40 {
-			p.do("mousemove", "--sync", fmt.Sprint(900-i*12), fmt.Sprint(300+i*3))
-		}
-		p.do("mouseup", "2")
-		p.dragSlowly()
+		p.gestures()
 		var work map[string]frames
 		p.ask(`{"ask":"frames"}`, &work)
 		for cause, f := range work {
@@ -62,14 +51,40 @@ func BenchmarkWindow(b *testing.B) {
 	}
 }
 
-// dragSlowly drags the first device of the plan in forty steps.
-func (p *program) dragSlowly() {
+// steps is how many steps a gesture has, each of which is painted.
+const steps = 110
+
+// gestures draws a rubber band, zooms, pans and drags a device, each in steps that wait for their frame.
+func (p *program) gestures() {
+	p.gesture(600, 400, "1", 2, 1)
+	for i := range steps {
+		wheel := "4"
+		if i/10%2 == 1 {
+			wheel = "5"
+		}
+		p.paced("mousemove", fmt.Sprint(600+i), "400", "click", wheel)
+	}
+	p.gesture(900, 300, "2", -4, 2)
 	p.press("ctrl+d")
 	p.until("a device is selected", func() bool { return len(p.state().Selection) == 1 })
 	x, y := p.where("devices", p.state().Selection[0])
-	p.do("mousemove", fmt.Sprint(x), fmt.Sprint(y), "mousedown", "1")
-	for i := range 40 {
-		p.do("mousemove", "--sync", fmt.Sprint(x+i*3+3), fmt.Sprint(y+i))
+	p.gesture(x, y, "1", 2, 1)
+}
+
+// gesture presses a button at a place, goes on in steps and releases it there.
+func (p *program) gesture(x, y int, button string, stepX, stepY int) {
+	p.do("mousemove", fmt.Sprint(x), fmt.Sprint(y), "mousedown", button)
+	for i := range steps {
+		p.paced("mousemove", fmt.Sprint(x+(i+1)*stepX), fmt.Sprint(y+(i+1)*stepY))
 	}
-	p.do("mouseup", "1")
+	p.do("mouseup", button)
+}
+
+// paced does one step of a gesture and waits for the frame that shows it, a moment at most.
+func (p *program) paced(words ...string) {
+	before := p.state().Frames
+	p.do(words...)
+	for limit := time.Now().Add(200 * time.Millisecond); p.state().Frames == before && time.Now().Before(limit); {
+		time.Sleep(2 * time.Millisecond)
+	}
 }
