@@ -94,7 +94,7 @@ func TestAPictureOfTheWindowTellsWhatIsMissingOrMoved(t *testing.T) {
 		require.NotEmpty(t, goldentest.Difference(p, p.moved(box, 6)), "the button at %v has moved", box)
 	}
 	require.NotEmpty(t, goldentest.Difference(p, p.SubImage(image.Rect(0, 0, 1280, 799))), "a picture of another size")
-	badge, other := p.recoloured("enough", "tight")
+	badge, other := p.recoloured("ample", "tight")
 	require.NotZero(t, badge)
 	require.NotEmpty(t, goldentest.Difference(p, other), "the badge at %v has another colour", badge)
 }

@@ -2,6 +2,7 @@ package look_test
 
 import (
 	"image/color"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/catalogue"
+	"stageloom/model/picture"
 	"stageloom/model/raster"
 	"stageloom/ui/look"
 )
@@ -72,24 +74,19 @@ func TestIcons(t *testing.T) {
 	t.Run("each is drawn in the colour of text, and no two are alike", func(t *testing.T) {
 		seen := map[string]look.Icon{}
 		for _, icon := range look.Icons() {
-			shown := widget.NewIcon(icon.Resource())
-			window := test.NewTempWindow(t, shown)
-			window.SetPadded(false)
-			window.Resize(fyne.NewSize(48, 48))
-			picture := window.Canvas().Capture()
-			drawn, inked := "", 0
-			for y := range 48 {
-				for x := range 48 {
-					set := near(picture.At(x, y).(color.NRGBA), ink)
-					drawn += map[bool]string{true: "#", false: " "}[set]
-					if set {
-						inked++
-					}
-				}
-			}
-			require.Greater(t, inked, 100, icon)
+			drawn := inked(t, icon.Resource(), ink)
+			require.Greater(t, strings.Count(drawn, "#"), 100, icon)
 			require.Empty(t, seen[drawn], icon)
 			seen[drawn] = icon
+		}
+	})
+	t.Run("pictograms too", func(t *testing.T) {
+		seen := map[string]string{}
+		for _, name := range picture.Pictograms() {
+			drawn := inked(t, look.PictogramIcon(name), ink)
+			require.Greater(t, strings.Count(drawn, "#"), 100, name)
+			require.Empty(t, seen[drawn], name)
+			seen[drawn] = name
 		}
 	})
 	t.Run("each group of equipment has one", func(t *testing.T) {
@@ -103,6 +100,22 @@ func TestIcons(t *testing.T) {
 	t.Run("one that is not built in is a programmer's mistake", func(t *testing.T) {
 		require.Panics(t, func() { look.Icon("furniture").Resource() })
 	})
+}
+
+// inked are the pixels of an icon that have an ink, in 48 by 48.
+func inked(t *testing.T, icon fyne.Resource, ink color.NRGBA) string {
+	t.Helper()
+	window := test.NewTempWindow(t, widget.NewIcon(icon))
+	window.SetPadded(false)
+	window.Resize(fyne.NewSize(48, 48))
+	shown := window.Canvas().Capture()
+	var drawn strings.Builder
+	for y := range 48 {
+		for x := range 48 {
+			drawn.WriteByte(" #"[map[bool]int{true: 1}[near(shown.At(x, y).(color.NRGBA), ink)]])
+		}
+	}
+	return drawn.String()
 }
 
 // near reports whether two colours differ by rounding alone.

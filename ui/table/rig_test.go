@@ -76,7 +76,7 @@ func inputsOf(p *plan.Plan) table.Source {
 				Set:     put(func(r *plan.Input, typed string) error { r.Use = typed; return nil }),
 			},
 			{
-				Column: table.Column{Name: "letters", Title: "Letters", Kind: table.Number, Width: 60},
+				Column: table.Column{Name: "letters", Title: "Letters", Kind: table.Number, Width: 66},
 				Text:   func(r plan.Input) string { return fmt.Sprint(len(r.Note)) },
 				Value:  func(r plan.Input) float64 { return float64(len(r.Note)) },
 			},

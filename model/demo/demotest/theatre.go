@@ -15,9 +15,21 @@ func Theatre() *plan.Plan {
 			name string
 			x, y float64
 		}{
-			{"Stage left", -8, 4}, {"Stage right", 8, 4}, {"Stage back", 0, 9}, {"Pit", 0, -3}, {"Control", 0, -22},
-			{"Amplifier room left", -14, 12}, {"Amplifier room right", 14, 12}, {"Balcony left", -12, -16}, {"Balcony right", 12, -16},
-			{"Fly gallery", -12, 8}, {"Trap room", 3, 1}, {"Recording", 22, -24}, {"Radio desk", -4, 12}, {"Foyer", -22, -24}, {"Workshop", 24, 14},
+			{"Stage left", -8, 4},
+			{"Stage right", 8, 4},
+			{"Stage back", 0, 9},
+			{"Pit", 0, -3},
+			{"Control", 0, -22},
+			{"Amplifier room left", -14, 12},
+			{"Amplifier room right", 14, 12},
+			{"Balcony left", -12, -16},
+			{"Balcony right", 12, -16},
+			{"Fly gallery", -12, 8},
+			{"Trap room", 3, 1},
+			{"Recording", 22, -24},
+			{"Radio desk", -4, 12},
+			{"Foyer", -22, -24},
+			{"Workshop", 24, 14},
 		}
 		kinds := []plan.KindID{"aes50-router-5", "switch-24", "processor-6-12", "amplifier-rack-12"}
 		for _, at := range places {
