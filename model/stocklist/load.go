@@ -18,8 +18,13 @@ type Mass struct {
 	Unknown int
 }
 
-// Figure is the mass in tenths of a kilogram, alone: "41.5".
-func (m Mass) Figure() string { return strconv.FormatFloat(m.Tenths(), 'f', 1, 64) }
+// Figure is the mass in tenths of a kilogram, alone: "41.5"; a dash where no weight is known.
+func (m Mass) Figure() string {
+	if m.KG == 0 && m.Unknown > 0 {
+		return "–"
+	}
+	return strconv.FormatFloat(m.Tenths(), 'f', 1, 64)
+}
 
 // Tenths is the mass rounded as it is printed, so that sums are those of printed figures.
 func (m Mass) Tenths() float64 { return math.Round(m.KG*10) / 10 }
