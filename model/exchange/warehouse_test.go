@@ -101,6 +101,11 @@ func rawFeet(t *testing.T) counts {
 	require.NoError(t, err)
 	lines, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
 	require.NoError(t, err)
+	return countFeet(t, lines)
+}
+
+// countFeet counts the cells of the list in feet.
+func countFeet(t *testing.T, lines [][]string) counts {
 	c := counts{kinds: map[plan.CableKindID]int{}}
 	for _, cell := range lines[1:] {
 		if cell[2] == "" {
