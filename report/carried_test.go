@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"stageloom/model/assess"
+	"stageloom/model/demo"
 	"stageloom/model/plan"
 	"stageloom/report"
 )
@@ -105,6 +107,44 @@ func TestAHiredReelMayBeShorterByWhatItsLinkHasTooMuch(t *testing.T) {
 	metres, err := strconv.ParseFloat(run[1], 64)
 	require.NoError(t, err)
 	require.Equal(t, fmt.Sprint(int(math.Floor(300-metres+1e-6))), said[1])
+}
+
+// TestWhatMayBeShorterServesAllTheSame makes each hired cable of the demo as short as the order says, all of them together, and
+// asks the budgets anew: each link still reaches, with no less margin.
+func TestWhatMayBeShorterServesAllTheSame(t *testing.T) {
+	p := demo.Weekender()
+	before := assess.Of(p)
+	text := chaptersText(t, p, report.HireOrder)
+	shorter := 0
+	p, err := plan.Do(p, plan.NewIDSource(9, 9), func(e *plan.Edit) error {
+		for reel := range p.Reels.All() {
+			if _, hired := reel.Lender(); !hired || reel.Tag == "" {
+				continue
+			}
+			kind, _ := p.CableKinds.Get(plan.Key(reel.Kind))
+			line := regexp.MustCompile(regexp.QuoteMeta(fmt.Sprintf("%s %g", kind.Name, reel.Length)) + ` \d+ [^|]*?\b` + reel.Tag + `\b[A-Z0-9, ]*? (\d+|–|on no link)\b`)
+			said := line.FindStringSubmatch(text)
+			if said == nil {
+				continue
+			}
+			if metres, err := strconv.Atoi(said[1]); err == nil {
+				shorter++
+				if err := plan.Update(e, reel.Key(), func(r *plan.Reel) { r.Length -= float64(metres) }); err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	})
+	require.NoError(t, err)
+	require.Greater(t, shorter, 5, text)
+	after := assess.Of(p)
+	for _, link := range after.Links() {
+		was, _ := before.Budget(link.ID)
+		is, _ := after.Budget(link.ID)
+		require.Equal(t, was.Measured.Wanting(), is.Measured.Wanting(), link.Name)
+		require.LessOrEqual(t, is.Laid, was.Laid, link.Name)
+	}
 }
 
 func TestAPieceOfSeveralCablesIsPulledWhole(t *testing.T) {

@@ -30,9 +30,7 @@ func GiveBack(e *plan.Edit, day string, returns ...Return) error {
 		}
 		given := backOf(e.Now(), row)
 		given.Quantity, given.Day = back.Quantity, day
-		if back.Quantity == row.Count() {
-			given.History = historyWords(e.Now(), row.ID)
-		}
+		given.History = historyWords(e.Now(), row.ID)
 		if err := takeOut(e, row, back.Quantity); err != nil {
 			return err
 		}

@@ -26,13 +26,18 @@ func historyWords(p *plan.Plan, reel plan.ReelID) string {
 	return plan.ClippedTo(strings.Join(lines, "\n"), longestHistory)
 }
 
-// readHistory writes into the history of the house's row, where it is there, what a show wrote.
+// readHistory writes into the history of the house's row, where it is there, what a show wrote and it does not say yet: of
+// equal cables that go back one after the other each brings the same lines.
 func readHistory(e *plan.Edit, reel plan.ReelID, text string) {
 	if _, found := e.Now().Reels.Get(plan.Key(reel)); !found {
 		return
 	}
+	known := map[string]bool{}
+	for _, line := range e.Now().History(reel) {
+		known[line.Line()] = true
+	}
 	for _, line := range strings.Split(text, "\n") {
-		if said, err := plan.ReadService(line); err == nil {
+		if said, err := plan.ReadService(line); err == nil && !known[said.Line()] {
 			note(e, reel, said.Day, said.Work, said.By)
 		}
 	}

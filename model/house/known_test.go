@@ -51,3 +51,28 @@ func TestWhoLookedAtItSaysThatItIsGood(t *testing.T) {
 	require.NotEqual(t, plan.Suspect, now.Condition)
 	require.Empty(t, now.Reason+now.FoundAt+now.FoundOn)
 }
+
+// TestSomeOfSeveralBringTheirHistory gives five of equal cables back in two parts: the house has each line once.
+func TestSomeOfSeveralBringTheirHistory(t *testing.T) {
+	l, _, twelve := stocked(t, t.TempDir())
+	p := took(t, l, plan.New(""), meadow, house.Want{Reel: twelve, Quantity: 5})
+	for part, count := range []int{2, 3} {
+		p = show(t, p, func(e *plan.Edit) error {
+			for row := range e.Now().Reels.All() {
+				if part == 0 {
+					e.AddService(plan.Service{Reel: row.ID, Day: "2031-06-12", Work: "new plug", By: "Meadow"})
+				}
+				return house.GiveBack(e, "2031-06-15", house.Return{Reel: row.ID, Quantity: count})
+			}
+			return nil
+		})
+		saved(t, l, p, meadow)
+		s := stockOf(t, l)
+		var lines []string
+		for line := range s.Plan.Services.All() {
+			lines = append(lines, line.Work)
+		}
+		require.Equal(t, []string{"new plug"}, lines)
+		require.Equal(t, 12-3*(1-part), s.Left(row(t, s.Plan, twelve)))
+	}
+}
