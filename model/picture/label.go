@@ -13,6 +13,13 @@ var urgency = map[string]int{
 	"over": 0, "faulty": 1, "tight": 2, "uncabled": 3, "to lay": 4, "to be tested": 5, "enough": 6, "ample": 7, "": 8,
 }
 
+// mostUrgent is up to which urgency a label is shown at any price.
+const mostUrgent = 2
+
+// mostSearched is for how many labels all of the picture is searched: on a plan where dozens stop the show none of them is lost
+// among the others, and a search takes time.
+const mostSearched = 8
+
 // shares are the places along a link that a label tries, the middle first.
 var shares = []float64{.5, .42, .58, .34, .66, .26, .74, .18, .82, .1, .9}
 
@@ -67,7 +74,11 @@ func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacle
 	var foot geom.Point
 	hung := false
 	if !found {
-		if box, foot, hung = p.hungPlace(points, width, height, blocked); !hung {
+		urgent := urgency[link.Standing] <= mostUrgent && p.searched < mostSearched
+		if urgent {
+			p.searched++
+		}
+		if box, foot, hung = p.hungPlace(points, width, height, blocked, urgent); !hung {
 			return false
 		}
 	}

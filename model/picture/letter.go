@@ -48,7 +48,9 @@ type Picture struct {
 	solids      []solid
 	leaders     []geom.Polyline
 	untaped     []untaped
-	fading      bool
+	// searched is for how many labels all of it was searched.
+	searched int
+	fading   bool
 }
 
 // Letter draws an arrangement in a view. Labels never lie on each other, on devices or across the edge.

@@ -195,3 +195,16 @@ func TestWhatIsGatheredIsPointedOutAndNeverTakenForAnother(t *testing.T) {
 	require.Positive(t, counted)
 	require.Positive(t, folded)
 }
+
+func TestWhatStopsTheShowHasItsLabelAtFit(t *testing.T) {
+	s := gathered(demo.Weekender())
+	for _, size := range []geom.Point{{X: 560, Y: 320}, {X: 700, Y: 450}, {X: 1040, Y: 680}, {X: 1900, Y: 1100}} {
+		view := picture.Fit(s.Bounds, size.X, size.Y, 40)
+		p := picture.Letter(picture.Arrange(s, view.Scale, 1, wide), view, picture.Options{})
+		for _, link := range s.Links {
+			if link.Standing == "over" || link.Standing == "tight" {
+				require.NotContains(t, p.Unplaced, link.ID, "%s, %s in %v", link.Name, link.Standing, size)
+			}
+		}
+	}
+}
