@@ -10,7 +10,7 @@ import (
 	"stageloom/model/plan"
 )
 
-func TestPortsKeepOffTheWordsOfTheirDeviceAndLieOverItsNeighbours(t *testing.T) {
+func TestPortsKeepOffTheWordsOfTheirDeviceAndOffItsNeighbours(t *testing.T) {
 	device := plan.Ref{Table: "devices", Key: "d-22222"}
 	for name, scale := range map[string]float64{"boxes": 8, "dots": 0.2} {
 		t.Run(name, func(t *testing.T) {
@@ -34,7 +34,9 @@ func TestPortsKeepOffTheWordsOfTheirDeviceAndLieOverItsNeighbours(t *testing.T) 
 			require.Positive(t, ports)
 			require.Greater(t, first, last, "no box hides a port")
 			for _, m := range p.Marks[first : first+ports] {
-				require.GreaterOrEqual(t, geom.BoxOf(m.Points...).Min.Y, box.Max.Y, "below the box")
+				for _, each := range append(boxesOf(p, picture.RoleDeviceFill, picture.RoleDeviceDot), box) {
+					require.False(t, covers(geom.BoxOf(m.Points...), each), "on no box")
+				}
 			}
 			hit, found := p.Pick(box.Centre())
 			require.True(t, found)

@@ -65,6 +65,7 @@ type Editor struct {
 	twice   twice
 	cause   Cause
 	zooms   int
+	hovered plan.DeviceID
 }
 
 // NewEditor returns the plan of a desk on screen, drawn with inks.
@@ -155,7 +156,13 @@ func (e *Editor) SetView(v picture.View) {
 // Pick implements tool.Board.
 func (e *Editor) Pick(at geom.Point) (plan.Ref, bool) {
 	e.prepare()
-	return e.layer.picture.Pick(at.Add(e.layer.at(e.view)))
+	return e.layer.picture.PickOver(e.hovered, at.Add(e.layer.at(e.view)))
+}
+
+// PositionAt implements tool.Board.
+func (e *Editor) PositionAt(at geom.Point) (plan.PositionID, geom.Box, bool) {
+	e.prepare()
+	return e.layer.picture.PositionAt(at.Add(e.layer.at(e.view)))
 }
 
 // Within implements tool.Board.
@@ -209,12 +216,17 @@ func (e *Editor) Fit() {
 	e.fitted = true
 }
 
-// MetresAt returns the ground under a place of the window, and whether the plan is there at all.
+// MetresAt returns the ground under a place of the window, and whether the plan is there at all. What is seen inside a position's
+// box of rows is within that position's outline.
 func (e *Editor) MetresAt(at fyne.Position) (geom.Point, bool) {
 	inside := at.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(e))
 	size := e.Size()
 	over := inside.X >= 0 && inside.Y >= 0 && inside.X <= size.Width && inside.Y <= size.Height
-	return e.view.Metres(pointOf(inside)), over
+	metres := e.view.Metres(pointOf(inside))
+	if _, outline, found := e.PositionAt(pointOf(inside)); over && found {
+		metres = picture.Within(metres, outline)
+	}
+	return metres, over
 }
 
 // RowAt returns what lies under a place of the window, if the plan is there and something is.

@@ -104,6 +104,7 @@ func (e *Editor) MouseIn(event *desktop.MouseEvent) { e.MouseMoved(event) }
 func (e *Editor) MouseMoved(event *desktop.MouseEvent) {
 	e.at = pointOf(event.Position)
 	ref, found := e.Pick(e.at)
+	e.hover(ref)
 	if !found || e.Tell == nil {
 		e.Tips.Out()
 		return
@@ -112,7 +113,25 @@ func (e *Editor) MouseMoved(event *desktop.MouseEvent) {
 }
 
 // MouseOut implements desktop.Hoverable.
-func (e *Editor) MouseOut() { e.Tips.Out() }
+func (e *Editor) MouseOut() {
+	e.Tips.Out()
+	e.hover(plan.Ref{})
+}
+
+// hover shows the ports of the device that the pointer rests on, and as long as it is on its way to them.
+func (e *Editor) hover(ref plan.Ref) {
+	hovered := plan.DeviceID("")
+	switch {
+	case ref.Table == plan.DevicesTable:
+		hovered = plan.DeviceID(ref.Key)
+	case e.hovered != "" && ref.Table == "" && e.layer.picture != nil && e.layer.picture.Rests(e.hovered, e.at.Add(e.layer.at(e.view))):
+		hovered = e.hovered
+	}
+	if hovered != e.hovered {
+		e.hovered = hovered
+		e.raster.Refresh()
+	}
+}
 
 // Cursor shows what a press would do.
 func (e *Editor) Cursor() desktop.Cursor {

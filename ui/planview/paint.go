@@ -98,6 +98,9 @@ func (e *Editor) paintTop(pixels float64) {
 	if len(e.layer.scene.Devices)+len(e.layer.scene.Positions) == 0 {
 		picture.Draw(picture.EmptyMarks(e.view, "Drag equipment onto the plan, or press Ctrl E and type. Without a site, add it to the list only."), pen)
 	}
+	if e.hovered != "" && e.layer.hidden.Empty() {
+		picture.Draw(picture.Shifted(e.layer.picture.HoverMarks(e.hovered), e.layer.at(e.view).Scale(-1)), pen)
+	}
 	picture.Draw(picture.Shifted(e.gestureMarks(), e.layer.at(e.view).Scale(-1)), pen)
 	if s := e.hand.Stretching(); s != nil {
 		box := geom.BoxOf(e.view.Point(s.Outline.Min), e.view.Point(s.Outline.Max))
