@@ -40,11 +40,13 @@ type block struct {
 // gathering is how much of a gathered position is drawn.
 type gathering uint8
 
-// The gatherings, the largest first: all rows, the heads alone, and one head for positions whose heads lie on each other.
+// The gatherings, the largest first: all rows, the heads alone, one head for positions whose heads lie on each other, and
+// nothing at all, where even those have no room.
 const (
 	inRows gathering = iota
 	asHeads
 	inClusters
+	byThemselves
 )
 
 // gather finds the positions whose devices would lie on each other, and which links are inside.

@@ -15,6 +15,8 @@ type Options struct {
 	Hidden *plan.Moving
 	// Level shows one level and fades what lies on others; blank shows all alike.
 	Level plan.LevelID
+	// Undone makes links faint that are done up to this step on site, so that what is left stands out; blank makes none.
+	Undone string
 	// Unit is the length of the grid's unit: 1 for metres, 0.3048 for feet.
 	Unit float64
 	// Margin is how far in points the view reaches beyond what is seen now; labels seek a place inside first.

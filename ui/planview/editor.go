@@ -60,12 +60,16 @@ type Editor struct {
 	note    string
 	unit    float64
 	unitIn  string
+	undone  string
 	focused bool
-	at      geom.Point // of the pointer
-	twice   twice
-	cause   Cause
-	zooms   int
-	hovered plan.DeviceID
+	// keyed tells that keys work here rather than the pointer, entered that the focus was here before, and pressing that it
+	// comes with a press.
+	keyed, entered, pressing bool
+	at                       geom.Point // of the pointer
+	twice                    twice
+	cause                    Cause
+	zooms                    int
+	hovered                  plan.DeviceID
 }
 
 // NewEditor returns the plan of a desk on screen, drawn with inks.
@@ -135,6 +139,12 @@ func (e *Editor) SetLeftOut(leftOut picture.LeftOut, note string) {
 	e.repaint()
 }
 
+// SetUndone makes links faint that are done up to this step on site; blank makes none.
+func (e *Editor) SetUndone(step string) {
+	e.undone = step
+	e.repaint()
+}
+
 // View implements tool.Board.
 func (e *Editor) View() picture.View { return e.view }
 
@@ -199,6 +209,7 @@ const fitSteps = 5
 // Fit shows the whole plan. Device boxes keep their size at any scale, so the scale is found in a few steps.
 func (e *Editor) Fit() {
 	e.prepareScene()
+	e.layer.form, e.layer.arrangement = picture.Form{}, nil
 	size := e.Size()
 	width, height := float64(size.Width), float64(size.Height)
 	view := picture.Fit(e.layer.scene.Bounds, width, height, fitBorder)

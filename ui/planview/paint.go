@@ -27,7 +27,8 @@ func (e *Editor) prepareScene() {
 func (e *Editor) prepare() {
 	e.prepareScene()
 	if e.layer.arrangement == nil {
-		e.layer.arrangement = picture.Arrange(e.layer.scene, e.view.Scale, 1, e.inks.Measure)
+		e.layer.arrangement = picture.ArrangeAfter(e.layer.form, e.layer.scene, e.view.Scale, 1, e.inks.Measure)
+		e.layer.form = e.layer.arrangement.Form()
 		e.layer.picture = nil
 	}
 	if e.layer.picture != nil {
@@ -37,7 +38,7 @@ func (e *Editor) prepare() {
 	if e.cause == Zoom {
 		e.layer.margin = 0
 	}
-	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, LeftOut: e.leftOut, Content: e.content}
+	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, LeftOut: e.leftOut, Undone: e.undone, Content: e.content}
 	for _, ref := range e.desk.Selection() {
 		o.Selected[ref] = true
 	}
@@ -116,13 +117,24 @@ func (e *Editor) paintTop(pixels float64) {
 	} else {
 		picture.Draw(picture.ScaleNote(e.view), pen)
 	}
-	if e.note != "" {
-		picture.Draw(picture.CornerMarks(e.view, e.note, e.inks.Measure), pen)
+	if note := e.cornerNote(); note != "" {
+		picture.Draw(picture.CornerMarks(e.view, note, e.inks.Measure), pen)
 	}
-	if e.focused {
-		pen.Panel(e.view.Box().Inset(1), 0, "", picture.RoleSelected)
+	if e.focused && e.keyed {
+		pen.Panel(e.view.Box().Inset(0.5), 0, "", picture.RoleFocus)
 	}
 	drawing.Paint(e.frame)
+}
+
+// cornerNote is what the corner of the plan says: what is hidden, and what is faint.
+func (e *Editor) cornerNote() string {
+	switch {
+	case e.undone == "":
+		return e.note
+	case e.note == "":
+		return "faint: what is " + e.undone
+	}
+	return e.note + "; faint: what is " + e.undone
 }
 
 // figures are the vector of the drag and the links that it touches, with the budgets of this moment; carried ones are
