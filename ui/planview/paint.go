@@ -113,7 +113,7 @@ func (e *Editor) paintTop(pixels float64) {
 		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)
 	}
 	if e.layer.scene.Grounded() {
-		picture.Draw(picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
+		picture.Draw(e.layer.picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
 	} else {
 		picture.Draw(picture.ScaleNote(e.view), pen)
 	}
