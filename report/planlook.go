@@ -69,6 +69,7 @@ var looks = taped(map[picture.Role]look{
 	picture.RoleLinkUncabled: graded(paper.Uncabled),
 	picture.RoleLinkUngraded: graded(paper.Ungraded),
 	picture.RoleLinkMissing:  {ink: paper.Grey(60), width: 0.45, dash: []float64{0.5, 1}},
+	picture.RoleLinkDone:     plain(0, 0.3),
 	picture.RoleLoomRoute:    {ink: paper.Grey(200), width: 2.4},
 	picture.RoleLoomDrop:     plain(0, 0.3),
 	picture.RoleLoomText:     plain(0, 0),
@@ -111,6 +112,7 @@ var looks = taped(map[picture.Role]look{
 	picture.RolePortFree:       {ink: paper.White, width: 0.2},
 
 	picture.RoleSelected:  plain(0, 0.7),
+	picture.RoleFocus:     plain(0, 0.35),
 	picture.RoleHandle:    plain(0, 0),
 	picture.RoleBandFill:  plain(235, 0),
 	picture.RoleBandEdge:  plain(90, 0.15),

@@ -217,6 +217,7 @@ func (w *window) viewMenu() *fyne.Menu {
 		w.item("Measure", nil, w.plan.Measure),
 		w.snapItem(),
 		w.levelMenu(),
+		w.leftMenu(),
 		fyne.NewMenuItem("What is shown…   F7", w.preferences.AskShown),
 		fyne.NewMenuItem("Show everything", w.preferences.ShowAll),
 		fyne.NewMenuItem("Day view   F9", w.toggleDay),

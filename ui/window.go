@@ -54,6 +54,8 @@ type window struct {
 	preview text.Preview
 	// level is the one level that is not faded, blank for all.
 	level plan.LevelID
+	// undone is the step on site up to which links are faint.
+	undone string
 	// library holds the user's own kinds and the stock of the house.
 	library house.Library
 	// fixes are what cures findings; finding is the one shown last.

@@ -52,6 +52,7 @@ type Arrangement struct {
 	widths  []float64
 	paths   []path
 	offsets []float64
+	form    Form
 }
 
 // path is a link's line from box edge to box edge.
@@ -62,11 +63,17 @@ type path struct {
 
 // Arrange gives every device its box and every link its path at a scale in points per metre.
 func Arrange(s *Scene, scale, textScale float64, measure Measure) *Arrangement {
+	return ArrangeAfter(Form{}, s, scale, textScale, measure)
+}
+
+// ArrangeAfter is Arrange after a view of the same plan in some form, which it keeps where a step of the zoom would go back to
+// the one before.
+func ArrangeAfter(last Form, s *Scene, scale, textScale float64, measure Measure) *Arrangement {
 	a := &Arrangement{
 		Scene: s, Scale: scale, measure: measure, textScale: textScale,
 		boxes: make(map[plan.DeviceID]geom.Box, len(s.Devices)), offsets: lanes(s.Links),
 	}
-	boxes := a.placed()
+	boxes := a.placed(last)
 	for i, device := range s.Devices {
 		a.boxes[device.ID] = boxes[i]
 	}
@@ -76,34 +83,6 @@ func Arrange(s *Scene, scale, textScale float64, measure Measure) *Arrangement {
 		a.paths[i] = a.pathOf(&s.Links[i], a.offsets[i], a.boxes)
 	}
 	return a
-}
-
-// placed gives every device its box: with rows for what would lie on each other, then with the heads of such positions alone, then
-// as dots, whichever has room.
-func (a *Arrangement) placed() []geom.Box {
-	if a.Scene.Gathered && !a.Scene.Nameless {
-		a.Short = true
-		for _, form := range []gathering{inRows, asHeads, inClusters} {
-			boxes := a.formed()
-			a.gather(form)
-			if len(a.blocks) == 0 {
-				break
-			}
-			a.settle(boxes)
-			if !a.crowdedOut() {
-				return boxes
-			}
-		}
-		a.blocks, a.blockOf, a.named, a.Short = nil, nil, nil, false
-	}
-	boxes := a.deviceBoxes()
-	if !a.Dots { // dots stand where their devices stand, however close
-		spread(boxes)
-		if a.strayed(boxes) {
-			boxes = a.dots(boxes)
-		}
-	}
-	return boxes
 }
 
 // manyLinks is from how many links on lines are drawn without casings, which then part nothing any more.
@@ -119,8 +98,9 @@ func (a *Arrangement) world(metres geom.Point) geom.Point {
 
 // deviceBoxes chooses the largest form of box for which there is room: name and kind, name only, or dots.
 func (a *Arrangement) deviceBoxes() []geom.Box {
+	a.Short = a.Scene.Gathered
 	boxes := a.formed()
-	if a.Short = heaped(boxes) > shortAbove*float64(len(boxes)); a.Short {
+	if a.Short = a.Short || heaped(boxes) > shortAbove*float64(len(boxes)); a.Short && !a.Scene.Gathered {
 		boxes = a.formed()
 	}
 	ground, covered := geom.EmptyBox(), 0.0

@@ -15,7 +15,7 @@ func (p *Picture) gathered() {
 		b := &p.arrangement.blocks[i]
 		position := &p.arrangement.Scene.Positions[b.position]
 		box := b.box.Shift(p.offset())
-		if p.arrangement.Dots || !p.visible(box) || p.hidesPosition(position.ID) {
+		if p.arrangement.Dots || !p.visible(box) || p.moves(b) {
 			continue
 		}
 		p.blockLeader(b, position, box)
@@ -25,28 +25,40 @@ func (p *Picture) gathered() {
 	}
 }
 
+// moves reports whether a block moves as a whole; one that stands for several positions stays while one of them does.
+func (p *Picture) moves(b *block) bool {
+	return b.others == 0 && p.hidesPosition(p.arrangement.Scene.Positions[b.position].ID)
+}
+
 // blockLeader ties a box that had to move to where its position is.
 func (p *Picture) blockLeader(b *block, position *PositionFigure, box geom.Box) {
 	at := p.arrangement.middleOf(b).Add(p.offset())
 	if box.Contains(at) {
 		return
 	}
-	ref := Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}
+	ref := positionRef(position.ID)
 	p.add(Mark{Ref: ref, Shape: Stroke, Role: RoleLeader, Points: []geom.Point{at, edgePoint(box.Centre(), at, box)}})
 	p.add(Mark{Ref: ref, Shape: Fill, Role: RoleDeviceDot, Points: ring(at, 2.5, 10, 0)})
 }
 
 func (p *Picture) block(b *block, position *PositionFigure, box geom.Box) {
-	ref, scale := Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}, p.arrangement.textScale
-	head := b.head.Shift(p.offset())
+	ref := positionRef(position.ID)
 	edge := RoleDeviceEdge
-	if p.options.Selected[ref] {
+	if p.options.Selected[ref] || b.heads && p.anySelected(b.rows) {
 		edge = RoleSelected
 	}
 	if b.loose == 0 { // else the outline on the ground holds them
 		p.add(Mark{Ref: ref, Shape: Panel, Role: RoleDeviceFill, Edge: edge, Points: []geom.Point{box.Min, box.Max}, Radius: 5})
 	}
-	inner := head.Inset(0.6)
+	head := b.head.Shift(p.offset())
+	p.blockHead(b, ref, head)
+	p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: head})
+	p.rows(b)
+}
+
+// blockHead names a position and says what its box counts.
+func (p *Picture) blockHead(b *block, ref Ref, head geom.Box) {
+	scale, inner := p.arrangement.textScale, head.Inset(0.6)
 	p.add(Mark{Ref: ref, Shape: Panel, Role: RoleHeadFill, Points: []geom.Point{inner.Min, inner.Max}, Radius: 4})
 	said, room := b.counted(), head.Width()-2*rowInset*scale
 	if said != "" {
@@ -60,37 +72,62 @@ func (p *Picture) block(b *block, position *PositionFigure, box geom.Box) {
 		Ref: ref, Shape: Words, Role: RoleHeadText, Points: []geom.Point{{X: head.Min.X + rowInset*scale, Y: head.Centre().Y}},
 		Text: Shortened(p.arrangement.nameOf(b), room, headSize*scale, false, p.arrangement.measure), Size: headSize * scale, Anchor: Left,
 	})
-	p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: head})
-	if !b.heads {
-		p.rows(b)
-	}
 }
 
-// rows draws the rows of a block.
+// anySelected reports whether one of these devices is selected.
+func (p *Picture) anySelected(rows []int) bool {
+	for _, row := range rows {
+		if p.options.Selected[Ref{Table: plan.DevicesTable, Key: plan.Key(p.arrangement.Scene.Devices[row].ID)}] {
+			return true
+		}
+	}
+	return false
+}
+
+// rows draws the rows of a block; devices that it only counts are there for a band alone.
 func (p *Picture) rows(b *block) {
 	for n, row := range b.rows {
 		device := &p.arrangement.Scene.Devices[row]
-		box := p.boxOf(device.ID)
-		ref := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}
 		if p.lacksDevice(device) {
 			continue
 		}
+		ref, box := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}, p.boxOf(device.ID)
+		counted := b.counts(n)
+		p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: box, silent: counted})
+		if !counted && !p.hides(device.ID) {
+			p.row(ref, device, device.Name, box, b.loose, p.options.Selected[ref])
+		}
+	}
+	if b.more > 0 {
+		last := b.rows[mostRows-1]
+		device, ref := &p.arrangement.Scene.Devices[last], positionRef(p.arrangement.Scene.Positions[b.position].ID)
+		box := p.boxOf(device.ID) // which a click takes for the position
 		p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: box})
-		if p.hides(device.ID) || b.more > 0 && n > mostRows-1 {
-			continue
-		}
-		words := device.Name
-		if b.more > 0 && n == mostRows-1 {
-			words = "and " + count(b.more) + " more"
-		}
-		p.row(ref, device, words, box, b.loose)
+		p.row(Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}, device, "and "+count(b.more)+" more", box, b.loose, p.anySelected(b.rows[mostRows-1:]))
 	}
 }
 
+// counts reports whether a device of a block, by its place in it, has no row of its own.
+func (b *block) counts(n int) bool { return b.heads || b.more > 0 && n >= mostRows-1 }
+
+// counted reports whether a device is only counted where several are.
+func (a *Arrangement) counted(id plan.DeviceID) bool {
+	b, rowed := a.rowed(id)
+	if !rowed || len(b.rows) == 1 || !b.heads && b.more == 0 {
+		return false
+	}
+	for n, row := range b.rows {
+		if a.Scene.Devices[row].ID == id {
+			return b.counts(n)
+		}
+	}
+	return false
+}
+
 // row draws one row: a line over it, what the device does as a pictogram, and its name.
-func (p *Picture) row(ref Ref, device *DeviceFigure, words string, box geom.Box, loose float64) {
+func (p *Picture) row(ref Ref, device *DeviceFigure, words string, box geom.Box, loose float64, selected bool) {
 	switch {
-	case p.options.Selected[ref]:
+	case selected:
 		inner := box.Inset(1)
 		p.add(Mark{Ref: ref, Shape: Panel, Role: RoleDeviceFill, Edge: RoleSelected, Points: []geom.Point{inner.Min, inner.Max}, Radius: 4})
 	case loose > 0:

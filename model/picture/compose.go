@@ -79,7 +79,7 @@ func levelOf(p *plan.Plan, device plan.Device) plan.LevelID {
 func FigureOf(p *plan.Plan, link plan.Link, b *budget.Budget) LinkFigure {
 	shown := b.Printed(1)
 	figure := LinkFigure{
-		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: runOf(shown), Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Loom: link.Loom, Reached: 1,
+		ID: link.ID, Label: labelOf(link, b), Name: link.Name, Run: runOf(shown), Grade: string(b.Grade), Standing: string(b.Standing()), Word: wordOf(b), Transport: link.Transport, From: link.From, To: link.To, Loom: link.Loom, Reached: 1, Done: link.Done,
 	}
 	figure.Tape, figure.Multicore = p.TapeColour(link), isMulticore(link)
 	for _, point := range p.PointsOf(link.ID) {

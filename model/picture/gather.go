@@ -40,11 +40,13 @@ type block struct {
 // gathering is how much of a gathered position is drawn.
 type gathering uint8
 
-// The gatherings, the largest first: all rows, the heads alone, and one head for positions whose heads lie on each other.
+// The gatherings, the largest first: all rows, the heads alone, one head for positions whose heads lie on each other, and
+// nothing at all, where even those have no room.
 const (
 	inRows gathering = iota
 	asHeads
 	inClusters
+	byThemselves
 )
 
 // gather finds the positions whose devices would lie on each other, and which links are inside.
@@ -160,18 +162,6 @@ func (a *Arrangement) rowed(id plan.DeviceID) (*block, bool) {
 		return &a.blocks[n-1], true
 	}
 	return nil, false
-}
-
-// countedWithOthers reports whether a device has neither a box nor a row of its own.
-func (a *Arrangement) countedWithOthers(id plan.DeviceID) bool {
-	b, found := a.rowed(id)
-	switch {
-	case !found || len(b.rows) == 1:
-		return false
-	case b.heads:
-		return true
-	}
-	return b.more > 0 && slices.IndexFunc(b.rows, func(row int) bool { return a.Scene.Devices[row].ID == id }) >= mostRows-1
 }
 
 // crowdedOut reports whether the blocks cover too much of the ground, or were pushed too far, to tell where anything is.

@@ -40,7 +40,7 @@ func (p *Picture) grid() {
 func ScaleBar(v View, unit float64, unitName string) []Mark {
 	length := RoundStep(80/v.Scale/unit) * unit
 	width := length * v.Scale
-	left, y := 18.0, v.Height-20
+	left, y := scaleEdge, v.Height-20
 	if v.Height < 60 || v.Width < width+80 {
 		return nil
 	}
@@ -50,6 +50,49 @@ func ScaleBar(v View, unit float64, unitName string) []Mark {
 		{Shape: Stroke, Role: RoleScaleBar, Points: bar},
 		{Shape: Words, Role: RoleScaleText, Points: []geom.Point{{X: left + width + 8, Y: y - 3}}, Text: text, Size: placeTextSize, Anchor: Left},
 	}
+}
+
+// scaleEdge is how far in points a scale bar stays off the edges of a view, scaleStep how far on the next place is looked for.
+const (
+	scaleEdge = 18.0
+	scaleStep = 40.0
+)
+
+// ScaleBar is that of a view within the picture, where it lies on no device: along the foot from the left, else along the top.
+// Where devices are everywhere there is none.
+func (p *Picture) ScaleBar(v View, unit float64, unitName string) []Mark {
+	marks := ScaleBar(v, unit, unitName)
+	if len(marks) == 0 {
+		return nil
+	}
+	bar, words := marks[0].Points, marks[1]
+	end := words.Points[0].X + p.arrangement.measure(words.Text, words.Size, false)
+	box := geom.BoxOf(bar[0], bar[2], geom.Point{X: end, Y: bar[0].Y - 8}).Inset(-4)
+	shift := p.View.Point(v.Origin)
+	for _, up := range []float64{0, v.Height - 2*scaleEdge - box.Height()/2} {
+		for across := 0.0; box.Max.X+across < v.Width-scaleEdge; across += scaleStep {
+			by := geom.Point{X: across, Y: -up}
+			if p.clearOfBoxes(box.Shift(by).Shift(shift)) {
+				return Shifted(marks, by)
+			}
+		}
+	}
+	return nil
+}
+
+// clearOfBoxes reports whether a box of the view lies on no device and no block.
+func (p *Picture) clearOfBoxes(box geom.Box) bool {
+	for i := range p.arrangement.Scene.Devices {
+		if p.boxOf(p.arrangement.Scene.Devices[i].ID).Overlaps(box) {
+			return false
+		}
+	}
+	for i := range p.arrangement.blocks {
+		if p.arrangement.blocks[i].box.Shift(p.offset()).Overlaps(box) {
+			return false
+		}
+	}
+	return true
 }
 
 // ScaleNote says in the place of the scale bar that a view has no scale.

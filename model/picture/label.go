@@ -38,6 +38,9 @@ func (p *Picture) labels() {
 	}
 	links := p.arrangement.Scene.Links
 	sort.SliceStable(order, func(a, b int) bool {
+		if x, y := links[order[a]].done(p.options.Undone), links[order[b]].done(p.options.Undone); x != y {
+			return y
+		}
 		return urgency[links[order[a]].Standing] < urgency[links[order[b]].Standing]
 	})
 	order = p.bundles(order)
@@ -83,7 +86,7 @@ func (p *Picture) label(link *LinkFigure, points []geom.Point, blocked *obstacle
 		}
 	}
 	blocked.add(box.Inset(-1))
-	p.fade(link.Levels[:]...)
+	p.fadeLink(link)
 	defer p.fade()
 	if hung {
 		p.hang(Ref{Table: plan.LinksTable, Key: plan.Key(link.ID)}, box, foot, blocked)

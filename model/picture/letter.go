@@ -15,6 +15,8 @@ type Options struct {
 	Hidden *plan.Moving
 	// Level shows one level and fades what lies on others; blank shows all alike.
 	Level plan.LevelID
+	// Undone makes links faint that are done up to this step on site, so that what is left stands out; blank makes none.
+	Undone string
 	// Unit is the length of the grid's unit: 1 for metres, 0.3048 for feet.
 	Unit float64
 	// Margin is how far in points the view reaches beyond what is seen now; labels seek a place inside first.
@@ -48,9 +50,12 @@ type Picture struct {
 	solids      []solid
 	leaders     []geom.Polyline
 	untaped     []untaped
+	fading      bool
+	// places are where the ports of devices are, and bearer is the one device that is selected, which shows them.
+	places map[plan.DeviceID][]PortPlace
+	bearer plan.DeviceID
 	// searched is for how many labels all of it was searched.
 	searched int
-	fading   bool
 }
 
 // Letter draws an arrangement in a view. Labels never lie on each other, on devices or across the edge.
@@ -58,7 +63,7 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	if o.Unit == 0 {
 		o.Unit = 1
 	}
-	p := &Picture{View: v, arrangement: a, options: o, blocked: newObstacles(v.Box())}
+	p := &Picture{View: v, arrangement: a, options: o, blocked: newObstacles(v.Box()), bearer: bearerOf(o.Selected)}
 	p.images()
 	if !o.Bare && a.Scene.Grounded() {
 		p.grid()
@@ -81,6 +86,7 @@ func Letter(a *Arrangement, v View, o Options) *Picture {
 	for i := range a.Scene.Devices { // over the boxes of their neighbours
 		p.ports(&a.Scene.Devices[i])
 	}
+	p.hollowOutlines()
 	p.keepOffPorts()
 	p.dotNames(true)
 	p.labels()
@@ -174,33 +180,6 @@ func (p *Picture) areas() {
 	}
 }
 
-func (p *Picture) outlines() {
-	for _, position := range p.arrangement.Scene.Positions {
-		box := p.outlineOf(position)
-		if !p.visible(box) || p.lacksPosition(position) {
-			continue
-		}
-		ref := Ref{Table: plan.PositionsTable, Key: plan.Key(position.ID)}
-		if p.hidesPosition(position.ID) {
-			p.targets = append(p.targets, target{ref: ref, rank: rankPosition, box: box})
-			continue
-		}
-		p.fade(position.Level)
-		edge := RolePositionEdge
-		if p.options.Selected[ref] {
-			edge = RoleSelected
-		}
-		p.add(Mark{Ref: ref, Shape: Panel, Edge: edge, Points: []geom.Point{box.Min, box.Max}, Radius: 6})
-		p.targets = append(p.targets, target{ref: ref, rank: rankPosition, box: box})
-	}
-	p.fade()
-}
-
-// outlineOf is a position's outline in the view, true on the ground whatever the boxes of its devices need.
-func (p *Picture) outlineOf(position PositionFigure) geom.Box {
-	return geom.BoxOf(p.View.Point(position.Outline.Min), p.View.Point(position.Outline.Max))
-}
-
 func (p *Picture) device(device *DeviceFigure, width float64) {
 	box := p.boxOf(device.ID)
 	if !p.visible(box) || p.lacksDevice(device) {
@@ -209,7 +188,7 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 	ref := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}
 	if p.hides(device.ID) { // not drawn here, but hit until it moves
 		p.targets = append(p.targets, target{ref: ref, rank: rankDevice, box: box})
-		if p.options.Selected[ref] {
+		if device.ID == p.bearer {
 			p.aimPorts(device, box)
 		}
 		return
@@ -226,11 +205,24 @@ func (p *Picture) device(device *DeviceFigure, width float64) {
 	})
 }
 
-// ports draws the ports of a device that is selected.
+// bearerOf is the device that is selected alone: of several, ports would cover each other's names.
+func bearerOf(selected map[Ref]bool) (bearer plan.DeviceID) {
+	for ref, is := range selected {
+		if !is || ref.Table != plan.DevicesTable {
+			continue
+		}
+		if bearer != "" {
+			return ""
+		}
+		bearer = plan.DeviceID(ref.Key)
+	}
+	return bearer
+}
+
+// ports draws the ports of the one device that is selected.
 func (p *Picture) ports(device *DeviceFigure) {
 	box := p.boxOf(device.ID)
-	ref := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}
-	if !p.options.Selected[ref] || !p.visible(box) || p.lacksDevice(device) || p.hides(device.ID) {
+	if device.ID != p.bearer || !p.visible(box) || p.lacksDevice(device) || p.hides(device.ID) {
 		return
 	}
 	p.Marks = append(p.Marks, p.portMarks(device, box)...)

@@ -19,7 +19,7 @@ func (p *Picture) links() {
 		if p.hidesLink(link.ID) {
 			continue
 		}
-		p.fade(link.Levels[:]...)
+		p.fadeLink(link)
 		for _, m := range linkMarks(ref, link, points, p.options.Selected[ref], p.arrangement.dense()) {
 			p.add(m)
 		}
@@ -31,7 +31,7 @@ func (p *Picture) links() {
 }
 
 // linkMarks draws a link along a path: casing unless the picture is dense, halo when selected, what cable reaches,
-// what is missing, the joins.
+// what is missing, the joins, what is done on site.
 func linkMarks(ref Ref, link *LinkFigure, points []geom.Point, selected, dense bool) []Mark {
 	roles := rolesOf(link.Standing)
 	way := geom.Polyline(points)
@@ -56,7 +56,7 @@ func linkMarks(ref Ref, link *LinkFigure, points []geom.Point, selected, dense b
 		side := along.Perpendicular().Scale(joinTick / 2)
 		marks = append(marks, Mark{Ref: ref, Shape: Stroke, Role: roles.join, Points: []geom.Point{at.Add(side), at.Sub(side)}})
 	}
-	return marks
+	return append(marks, doneMarks(ref, link, points)...)
 }
 
 // wayPoints draws the handles of a selected link.

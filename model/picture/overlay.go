@@ -11,7 +11,7 @@ import (
 // figures reckoned for this moment. Labels keep clear of what stands still and of each other.
 func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure) []Mark {
 	a := p.arrangement
-	o := &Picture{View: p.View, arrangement: a, options: p.options, blocked: p.blocked.clone(), leaders: slices.Clone(p.leaders)}
+	o := &Picture{View: p.View, arrangement: a, options: p.options, blocked: p.blocked.clone(), bearer: p.bearer, leaders: slices.Clone(p.leaders)}
 	o.options.Hidden = nil
 	shift := geom.Point{X: by.X * a.Scale, Y: -by.Y * a.Scale}
 	boxes := make(map[plan.DeviceID]geom.Box, len(moving.Devices))
@@ -42,6 +42,7 @@ func (p *Picture) Overlay(moving plan.Moving, by geom.Point, links []LinkFigure)
 		}
 	}
 	o.Marks = append(o.Marks, p.crossedBy(paths)...)
+	o.movingBlocks(moving, shift)
 	o.movingDevices(moving, boxes)
 	o.labelMoving(links, paths)
 	return o.Marks
@@ -74,6 +75,27 @@ func (o *Picture) movingOutlines(moving plan.Moving, by geom.Point) {
 	}
 }
 
+// movingBlocks draws the heads of blocks that move, and the rows of what they count.
+func (o *Picture) movingBlocks(moving plan.Moving, shift geom.Point) {
+	for i := range o.arrangement.blocks {
+		b := &o.arrangement.blocks[i]
+		position := &o.arrangement.Scene.Positions[b.position]
+		if o.arrangement.Dots || b.others > 0 || !moving.Positions[position.ID] || o.lacksPosition(*position) {
+			continue
+		}
+		ref, by := positionRef(position.ID), o.offset().Add(shift)
+		box := b.box.Shift(by)
+		if b.loose == 0 {
+			o.add(Mark{Ref: ref, Shape: Panel, Role: RoleDeviceFill, Edge: RoleSelected, Points: []geom.Point{box.Min, box.Max}, Radius: 5})
+		}
+		o.blockHead(b, ref, b.head.Shift(by))
+		if b.more > 0 {
+			last := &o.arrangement.Scene.Devices[b.rows[mostRows-1]]
+			o.row(Ref{Table: plan.DevicesTable, Key: plan.Key(last.ID)}, last, "and "+count(b.more)+" more", o.arrangement.boxes[last.ID].Shift(by), b.loose, false)
+		}
+	}
+}
+
 func (o *Picture) movingDevices(moving plan.Moving, boxes map[plan.DeviceID]geom.Box) {
 	for i := range o.arrangement.Scene.Devices {
 		device := &o.arrangement.Scene.Devices[i]
@@ -82,11 +104,14 @@ func (o *Picture) movingDevices(moving plan.Moving, boxes map[plan.DeviceID]geom
 		}
 		ref := Ref{Table: plan.DevicesTable, Key: plan.Key(device.ID)}
 		box := boxes[device.ID].Shift(o.offset())
+		if o.arrangement.counted(device.ID) {
+			continue
+		}
 		o.add(deviceMark(ref, box, o.arrangement.Dots, true))
 		if !o.arrangement.Dots {
 			o.deviceWords(ref, device, box, o.arrangement.widths[i])
 		}
-		if o.options.Selected[ref] {
+		if device.ID == o.bearer {
 			o.Marks = append(o.Marks, o.portMarks(device, box)...)
 		}
 	}

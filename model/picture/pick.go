@@ -12,6 +12,8 @@ const hitDistance = 7.0
 const (
 	rankArea = iota
 	rankPosition
+	rankEdge
+	rankSelectedEdge
 	rankLink
 	rankLoom
 	rankDevice
@@ -26,6 +28,8 @@ type target struct {
 	box    geom.Box
 	points []geom.Point
 	area   bool
+	// silent is never hit: a device that a box only counts, which a band takes all the same.
+	silent bool
 }
 
 func (t target) distance(at geom.Point) (float64, bool) {
@@ -39,17 +43,22 @@ func (t target) distance(at geom.Point) (float64, bool) {
 	return 0, !t.area || inside(t.points, at)
 }
 
-// Pick returns what lies under a point of the view: ports before labels before devices before links before places.
+// Pick returns what lies under a point of the view: ports before labels before devices before links before the edges of places
+// before places.
 func (p *Picture) Pick(at geom.Point) (Ref, bool) {
-	var best Ref
-	found, bestRank, bestDistance := false, -1, 0.0
+	best, found := p.best(at)
+	return best.ref, found
+}
+
+func (p *Picture) best(at geom.Point) (best target, found bool) {
+	bestRank, bestDistance := -1, 0.0
 	for i := len(p.targets) - 1; i >= 0; i-- {
 		t := p.targets[i]
-		if t.rank < bestRank {
+		if t.rank < bestRank || t.silent {
 			continue
 		}
 		if away, hit := t.distance(at); hit && (t.rank > bestRank || away < bestDistance) {
-			best, found, bestRank, bestDistance = t.ref, true, t.rank, away
+			best, found, bestRank, bestDistance = t, true, t.rank, away
 		}
 	}
 	return best, found
@@ -77,7 +86,7 @@ func (p *Picture) Within(box geom.Box) []Ref {
 func (p *Picture) Where(ref Ref) (geom.Box, bool) {
 	box := geom.EmptyBox()
 	for _, t := range p.targets {
-		if t.ref == ref {
+		if t.ref == ref && t.rank != rankEdge && t.rank != rankSelectedEdge {
 			box = box.Union(t.box)
 		}
 	}

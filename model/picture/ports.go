@@ -18,32 +18,95 @@ type PortPlace struct {
 	At   geom.Point
 }
 
-// PortPlaces are the places of a device's ports: in rows below its box, since on it they would cover its kind, and a box that
-// is a dot they would cover whole; those of a row of a block stand beside the block, where they cover no other row.
+// PortPlaces are the places of a device's ports: below its box, since on it they would cover its name, or at another side where
+// they would lie on a neighbour there; those of a row of a block stand beside the block, where they cover no other row.
 func (p *Picture) PortPlaces(id plan.DeviceID) []PortPlace {
-	for i := range p.arrangement.Scene.Devices {
-		if device := &p.arrangement.Scene.Devices[i]; device.ID == id {
-			return p.portPlaces(device, p.boxOf(id))
-		}
+	if device := p.figure(id); device != nil {
+		return p.portPlaces(device, p.boxOf(id))
 	}
 	return nil
 }
 
 // portPlaces are the places of a device's ports where its box is, which may be on its way elsewhere.
 func (p *Picture) portPlaces(device *DeviceFigure, box geom.Box) []PortPlace {
-	if b, rowed := p.arrangement.rowed(device.ID); rowed {
-		return p.portsBeside(b, device, box)
-	}
-	inRow := max(1, min(len(device.Ports), int(box.Width()/portGap)))
-	places := make([]PortPlace, len(device.Ports))
-	for i, port := range device.Ports {
-		row, column := i/inRow, i%inRow
-		count := min(inRow, len(device.Ports)-row*inRow)
-		at := geom.Point{
-			X: box.Centre().X + (float64(column)-float64(count-1)/2)*portGap,
-			Y: box.Max.Y + (float64(row)+0.5)*portGap,
+	b, rowed := p.arrangement.rowed(device.ID)
+	if box != p.boxOf(device.ID) { // it moves, and its neighbours with it change
+		if rowed {
+			return portsAt(device, box, right, 0)
 		}
-		places[i] = PortPlace{port.Name, port.Link, at}
+		return portsAt(device, box, below, 0)
+	}
+	if places, known := p.places[device.ID]; known {
+		return places
+	}
+	sides := []side{below, above, right, left}
+	if rowed {
+		whole := b.box.Shift(p.offset())
+		sides = []side{right, left}
+		box = geom.BoxOf(geom.Point{X: min(whole.Min.X, box.Min.X), Y: box.Min.Y}, geom.Point{X: max(whole.Max.X, box.Max.X), Y: box.Max.Y})
+	}
+	places := p.freePorts(device, box, sides)
+	if p.places == nil {
+		p.places = map[plan.DeviceID][]PortPlace{}
+	}
+	p.places[device.ID] = places
+	return places
+}
+
+// side is where the ports of a device stand from its box.
+type side uint8
+
+const (
+	below side = iota
+	above
+	right
+	left
+)
+
+// mostAway is how many rows of ports away from their box ports look for room.
+const mostAway = 4
+
+// freePorts places the ports of a device at the first side where they lie on nothing.
+func (p *Picture) freePorts(device *DeviceFigure, box geom.Box, sides []side) []PortPlace {
+	for away := range mostAway {
+		for _, at := range sides {
+			places, clear := portsAt(device, box, at, away), true
+			for i := 0; i < len(places) && clear; i++ {
+				clear = p.blocked.free(geom.BoxAround(places[i].At, portSize, portSize))
+			}
+			if clear {
+				return places
+			}
+		}
+	}
+	return portsAt(device, box, sides[0], 0)
+}
+
+// portsInColumn is how many ports stand below one another beside a box.
+const portsInColumn = 2
+
+// portsAt places the ports of a device in rows below or above a box, or in columns beside it, so many rows away from it.
+func portsAt(device *DeviceFigure, box geom.Box, at side, away int) []PortPlace {
+	places := make([]PortPlace, len(device.Ports))
+	centre := box.Centre()
+	inLine := portsInColumn
+	if at == below || at == above {
+		inLine = max(1, min(len(device.Ports), int(box.Width()/portGap)))
+	}
+	for i, port := range device.Ports {
+		line, place := i/inLine, i%inLine
+		count := min(inLine, len(device.Ports)-line*inLine)
+		along, out := (float64(place)-float64(count-1)/2)*portGap, (float64(line+away)+0.55)*portGap
+		where := geom.Point{X: centre.X + along, Y: box.Max.Y + out}
+		switch at {
+		case above:
+			where.Y = box.Min.Y - out
+		case right:
+			where = geom.Point{X: box.Max.X + out, Y: centre.Y + along}
+		case left:
+			where = geom.Point{X: box.Min.X - out, Y: centre.Y + along}
+		}
+		places[i] = PortPlace{port.Name, port.Link, where}
 	}
 	return places
 }
@@ -79,17 +142,24 @@ func (p *Picture) aimPorts(device *DeviceFigure, box geom.Box) {
 }
 
 // DeviceAt returns the device whose box, or whose ports, lie under a point of the view, and the port where it is on
-// one; ports count whether they are drawn or not. A device that a position counts with others, without a row of its own, lies
-// nowhere: nobody could say which of them is meant.
+// one; ports count whether they are drawn or not. It is blank where several devices have one box, which only counts them:
+// nobody could say which of them is meant.
 func (p *Picture) DeviceAt(at geom.Point) (id plan.DeviceID, port string, found bool) {
 	for i := len(p.arrangement.Scene.Devices) - 1; i >= 0; i-- {
 		device := &p.arrangement.Scene.Devices[i]
-		if p.lacksDevice(device) || p.arrangement.countedWithOthers(device.ID) {
+		if p.lacksDevice(device) {
 			continue
 		}
 		box := p.boxOf(device.ID)
+		counted := p.arrangement.counted(device.ID)
 		if box.Contains(at) {
+			if counted {
+				return "", "", true
+			}
 			return device.ID, "", true
+		}
+		if counted || found || !box.Inset(-portsReach).Contains(at) {
+			continue
 		}
 		for _, place := range p.portPlaces(device, box) {
 			if !found && geom.BoxAround(place.At, portGap, portGap).Contains(at) {
@@ -100,38 +170,8 @@ func (p *Picture) DeviceAt(at geom.Point) (id plan.DeviceID, port string, found 
 	return id, port, found
 }
 
-// portsInColumn is how many ports stand below one another beside a row.
-const portsInColumn = 2
-
-// portsBeside places the ports of a row in columns beside its block, at the side that has room.
-func (p *Picture) portsBeside(b *block, device *DeviceFigure, box geom.Box) []PortPlace {
-	whole := b.box.Shift(p.offset())
-	columns := (len(device.Ports) + portsInColumn - 1) / portsInColumn
-	out, start := 1.0, max(whole.Max.X, box.Max.X)
-	if beside := geom.BoxOf(geom.Point{X: start, Y: box.Min.Y}, geom.Point{X: start + float64(columns)*portGap, Y: box.Max.Y}); p.onBlock(beside, b) {
-		out, start = -1, min(whole.Min.X, box.Min.X)
-	}
-	places := make([]PortPlace, len(device.Ports))
-	for i, port := range device.Ports {
-		column, row := i/portsInColumn, i%portsInColumn
-		inColumn := min(portsInColumn, len(device.Ports)-column*portsInColumn)
-		places[i] = PortPlace{port.Name, port.Link, geom.Point{
-			X: start + out*(float64(column)+0.6)*portGap,
-			Y: box.Centre().Y + (float64(row)-float64(inColumn-1)/2)*portGap,
-		}}
-	}
-	return places
-}
-
-// onBlock reports whether a box of the view lies on a block other than one.
-func (p *Picture) onBlock(box geom.Box, but *block) bool {
-	for i := range p.arrangement.blocks {
-		if b := &p.arrangement.blocks[i]; b != but && b.box.Shift(p.offset()).Overlaps(box) {
-			return true
-		}
-	}
-	return false
-}
+// portsReach is how far in points from its box the ports of a device are looked for.
+const portsReach = 240.0
 
 // keepOffPorts lets labels keep off the ports that are drawn.
 func (p *Picture) keepOffPorts() {

@@ -36,6 +36,7 @@ const (
 	RoleLinkUncabled Role = "link-uncabled"
 	RoleLinkUngraded Role = "link-ungraded"
 	RoleLinkMissing  Role = "link-missing"
+	RoleLinkDone     Role = "link-done"
 
 	RoleLoomRoute Role = "loom-route"
 	RoleLoomDrop  Role = "loom-drop"
@@ -87,6 +88,7 @@ const (
 	RolePortFree       Role = "port-free"
 
 	RoleSelected  Role = "selected"
+	RoleFocus     Role = "focus"
 	RoleHandle    Role = "handle"
 	RoleBandFill  Role = "band-fill"
 	RoleBandEdge  Role = "band-edge"
@@ -102,7 +104,7 @@ func Roles() []Role {
 		RoleAreaFireLane, RoleAreaEdge, RoleAreaText, RolePositionEdge, RolePositionText,
 		RoleHeadFill, RoleHeadText, RoleRowRule, RolePictogram,
 		RoleLinkCasing, RoleLinkHalo, RoleLinkAmple, RoleLinkEnough, RoleLinkTight, RoleLinkOver, RoleLinkUncabled,
-		RoleLinkUngraded, RoleLinkMissing, RoleLoomRoute, RoleLoomDrop, RoleLoomText,
+		RoleLinkUngraded, RoleLinkMissing, RoleLinkDone, RoleLoomRoute, RoleLoomDrop, RoleLoomText,
 		RoleJoinAmple, RoleJoinEnough, RoleJoinTight, RoleJoinOver, RoleJoinUngraded,
 		RoleLabelFill, RoleLabelText, RoleLabelAmple, RoleLabelEnough, RoleLabelTight, RoleLabelOver,
 		RoleLabelUncabled, RoleLabelUngraded,
@@ -110,7 +112,7 @@ func Roles() []Role {
 		RoleTapeRed, RoleTapeBlue, RoleTapeGreen, RoleTapeYellow, RoleTapeWhite, RoleTapeBlack, RoleTapeOrange,
 		RoleTapeBrown, RoleTapeViolet, RoleTapeGrey, RoleTapePink, RoleTapeEdge, RoleTapeText,
 		RoleDeviceFill, RoleDeviceEdge, RoleDeviceText, RoleDeviceKindText, RoleDeviceDot, RoleLeader,
-		RolePortUsed, RolePortFree, RoleSelected, RoleHandle, RoleBandFill, RoleBandEdge, RoleScaleBar, RoleScaleText,
+		RolePortUsed, RolePortFree, RoleSelected, RoleFocus, RoleHandle, RoleBandFill, RoleBandEdge, RoleScaleBar, RoleScaleText,
 	}
 }
 

@@ -88,6 +88,8 @@ type LinkFigure struct {
 	Joins []float64
 	// Reached is the share of the run that cable reaches; 1 when nothing is missing.
 	Reached float64
+	// Done is the last step done on site, blank for none.
+	Done string
 	// Levels are those of its two devices.
 	Levels [2]plan.LevelID
 }

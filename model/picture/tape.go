@@ -133,7 +133,7 @@ type untaped struct {
 // tapes shows the tape of links that are no multicores, where neither a label nor a name needs the room.
 func (p *Picture) tapes() {
 	for _, label := range p.untaped {
-		p.fade(label.link.Levels[:]...)
+		p.fadeLink(label.link)
 		p.widen(label)
 		p.fade()
 	}

@@ -99,7 +99,7 @@ func (c *CardView) Set(card text.Card) {
 
 func (c *CardView) sameShape(card text.Card) bool {
 	if c.card.Title != card.Title || c.card.Kind != card.Kind || c.card.Subtitle != card.Subtitle ||
-		len(c.card.Figures) != len(card.Figures) || len(c.card.Findings) != len(card.Findings) {
+		c.card.Stale != card.Stale || len(c.card.Figures) != len(card.Figures) || len(c.card.Findings) != len(card.Findings) {
 		return false
 	}
 	for i := range card.Figures {
@@ -208,6 +208,9 @@ func (c *CardView) finding(f checks.Finding) fyne.CanvasObject {
 	remedy.SizeName, remedy.Importance = theme.SizeNameCaptionText, widget.LowImportance
 	if f.Severity == checks.Stop {
 		what.Importance = widget.DangerImportance
+	}
+	if c.card.Stale {
+		what.Importance = widget.LowImportance
 	}
 	text := container.New(&stacked{}, what, remedy)
 	rows := container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, container.NewVBox(icon), nil, text))

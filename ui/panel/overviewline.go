@@ -112,10 +112,14 @@ func newPiece(o *Overview, item text.Item) *piece {
 }
 
 func (p *piece) set(item text.Item) {
-	changed := p.item.Count != item.Count || p.count.Text == ""
+	changed := p.item.Count != item.Count || p.item.Stale != item.Stale || p.count.Text == ""
 	p.item = item
 	if !changed {
 		return
+	}
+	p.count.Color = theme.Color(theme.ColorNameForeground)
+	if item.Stale {
+		p.count.Color = theme.Color(theme.ColorNamePlaceHolder)
 	}
 	p.count.Text, p.words.Text = strconv.Itoa(item.Count), item.Words
 	p.count.Refresh()

@@ -60,11 +60,16 @@ type Editor struct {
 	note    string
 	unit    float64
 	unitIn  string
+	undone  string
 	focused bool
-	at      geom.Point // of the pointer
-	twice   twice
-	cause   Cause
-	zooms   int
+	// keyed tells that keys work here rather than the pointer, entered that the focus was here before, and pressing that it
+	// comes with a press.
+	keyed, entered, pressing bool
+	at                       geom.Point // of the pointer
+	twice                    twice
+	cause                    Cause
+	zooms                    int
+	hovered                  plan.DeviceID
 }
 
 // NewEditor returns the plan of a desk on screen, drawn with inks.
@@ -134,6 +139,12 @@ func (e *Editor) SetLeftOut(leftOut picture.LeftOut, note string) {
 	e.repaint()
 }
 
+// SetUndone makes links faint that are done up to this step on site; blank makes none.
+func (e *Editor) SetUndone(step string) {
+	e.undone = step
+	e.repaint()
+}
+
 // View implements tool.Board.
 func (e *Editor) View() picture.View { return e.view }
 
@@ -155,7 +166,13 @@ func (e *Editor) SetView(v picture.View) {
 // Pick implements tool.Board.
 func (e *Editor) Pick(at geom.Point) (plan.Ref, bool) {
 	e.prepare()
-	return e.layer.picture.Pick(at.Add(e.layer.at(e.view)))
+	return e.layer.picture.PickOver(e.hovered, at.Add(e.layer.at(e.view)))
+}
+
+// PositionAt implements tool.Board.
+func (e *Editor) PositionAt(at geom.Point) (plan.PositionID, geom.Box, bool) {
+	e.prepare()
+	return e.layer.picture.PositionAt(at.Add(e.layer.at(e.view)))
 }
 
 // Within implements tool.Board.
@@ -192,6 +209,7 @@ const fitSteps = 5
 // Fit shows the whole plan. Device boxes keep their size at any scale, so the scale is found in a few steps.
 func (e *Editor) Fit() {
 	e.prepareScene()
+	e.layer.form, e.layer.arrangement = picture.Form{}, nil
 	size := e.Size()
 	width, height := float64(size.Width), float64(size.Height)
 	view := picture.Fit(e.layer.scene.Bounds, width, height, fitBorder)
@@ -209,12 +227,17 @@ func (e *Editor) Fit() {
 	e.fitted = true
 }
 
-// MetresAt returns the ground under a place of the window, and whether the plan is there at all.
+// MetresAt returns the ground under a place of the window, and whether the plan is there at all. What is seen inside a position's
+// box of rows is within that position's outline.
 func (e *Editor) MetresAt(at fyne.Position) (geom.Point, bool) {
 	inside := at.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(e))
 	size := e.Size()
 	over := inside.X >= 0 && inside.Y >= 0 && inside.X <= size.Width && inside.Y <= size.Height
-	return e.view.Metres(pointOf(inside)), over
+	metres := e.view.Metres(pointOf(inside))
+	if _, outline, found := e.PositionAt(pointOf(inside)); over && found {
+		metres = picture.Within(metres, outline)
+	}
+	return metres, over
 }
 
 // RowAt returns what lies under a place of the window, if the plan is there and something is.

@@ -102,10 +102,10 @@ func TestADragInTheWindowMovesWhatLiesUnderThePointer(t *testing.T) {
 			}
 			from, before := s.middle(t, "FOH console"), s.device("FOH console").At()
 			p := &hand{s: s, elsewhere: elsewhere}
-			p.drag(from, from.Add(geom.Point{X: 20}), from.Add(geom.Point{X: 60, Y: -30}))
+			p.drag(from, from.Add(geom.Point{X: 20}), from.Add(geom.Point{X: -150, Y: 190}))
 			moved := s.device("FOH console").At().Sub(before)
-			require.InDelta(t, 60/s.View().Scale, moved.X, 0.001)
-			require.InDelta(t, 30/s.View().Scale, moved.Y, 0.001)
+			require.InDelta(t, -150/s.View().Scale, moved.X, 0.001)
+			require.InDelta(t, -190/s.View().Scale, moved.Y, 0.001)
 			require.Equal(t, 2, previews)
 			require.Equal(t, "Move FOH console", s.desk.NextUndo())
 			require.Equal(t, s.Editor, s.window.Canvas().Focused(), "a press takes the focus")

@@ -27,7 +27,9 @@ func pointOf(at fyne.Position) geom.Point { return geom.Point{X: float64(at.X), 
 func (e *Editor) MouseDown(event *desktop.MouseEvent) {
 	e.Tips.Dismiss()
 	if c := fyne.CurrentApp().Driver().CanvasForObject(e); c != nil {
+		e.pressing = true
 		c.Focus(e)
+		e.pressing = false
 	}
 	button := tool.Primary
 	switch event.Button {
@@ -36,7 +38,7 @@ func (e *Editor) MouseDown(event *desktop.MouseEvent) {
 	case desktop.MouseButtonSecondary:
 		button = tool.Secondary
 	}
-	e.at = pointOf(event.Position)
+	e.at, e.keyed = pointOf(event.Position), false
 	e.notePress(event)
 	e.hand.Press(tool.Pointer{At: e.at, Button: button, Modifiers: tool.Modifiers{
 		Shift:   event.Modifier&fyne.KeyModifierShift != 0,
@@ -104,6 +106,7 @@ func (e *Editor) MouseIn(event *desktop.MouseEvent) { e.MouseMoved(event) }
 func (e *Editor) MouseMoved(event *desktop.MouseEvent) {
 	e.at = pointOf(event.Position)
 	ref, found := e.Pick(e.at)
+	e.hover(ref)
 	if !found || e.Tell == nil {
 		e.Tips.Out()
 		return
@@ -112,7 +115,25 @@ func (e *Editor) MouseMoved(event *desktop.MouseEvent) {
 }
 
 // MouseOut implements desktop.Hoverable.
-func (e *Editor) MouseOut() { e.Tips.Out() }
+func (e *Editor) MouseOut() {
+	e.Tips.Out()
+	e.hover(plan.Ref{})
+}
+
+// hover shows the ports of the device that the pointer rests on, and as long as it is on its way to them.
+func (e *Editor) hover(ref plan.Ref) {
+	hovered := plan.DeviceID("")
+	switch {
+	case ref.Table == plan.DevicesTable:
+		hovered = plan.DeviceID(ref.Key)
+	case e.hovered != "" && ref.Table == "" && e.layer.picture != nil && e.layer.picture.Rests(e.hovered, e.at.Add(e.layer.at(e.view))):
+		hovered = e.hovered
+	}
+	if hovered != e.hovered {
+		e.hovered = hovered
+		e.raster.Refresh()
+	}
+}
 
 // Cursor shows what a press would do.
 func (e *Editor) Cursor() desktop.Cursor {
@@ -147,9 +168,10 @@ func (e *Editor) Scrolled(event *fyne.ScrollEvent) {
 	e.hand.Scroll(float64(amount), pointOf(event.Position))
 }
 
-// FocusGained draws the focus ring.
+// FocusGained draws the focus ring, but not for a press nor in a new window: who works with the pointer sees where that is.
 func (e *Editor) FocusGained() {
-	e.focused = true
+	e.keyed = e.entered && !e.pressing
+	e.focused, e.entered = true, true
 	e.raster.Refresh()
 }
 
@@ -160,9 +182,18 @@ func (e *Editor) FocusLost() {
 	e.raster.Refresh()
 }
 
+// noteKey draws the focus ring from the first key on, until the pointer presses.
+func (e *Editor) noteKey() {
+	e.Tips.Dismiss()
+	if !e.keyed {
+		e.keyed = true
+		e.raster.Refresh()
+	}
+}
+
 // TypedRune implements fyne.Focusable.
 func (e *Editor) TypedRune(sign rune) {
-	e.Tips.Dismiss()
+	e.noteKey()
 	switch sign {
 	case '+', '=':
 		e.hand.Zoom(1.25)
@@ -209,7 +240,7 @@ const panStep = 60.0
 
 // TypedKey implements fyne.Focusable.
 func (e *Editor) TypedKey(event *fyne.KeyEvent) {
-	e.Tips.Dismiss()
+	e.noteKey()
 	if arrow, found := arrows[event.Name]; found {
 		e.arrow(arrow)
 		return

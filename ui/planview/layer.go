@@ -17,6 +17,7 @@ const panMargin = 480.0
 type layer struct {
 	scene       *picture.Scene
 	arrangement *picture.Arrangement
+	form        picture.Form
 	picture     *picture.Picture
 	image       *image.RGBA
 	painted     bool

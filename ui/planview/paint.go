@@ -27,7 +27,8 @@ func (e *Editor) prepareScene() {
 func (e *Editor) prepare() {
 	e.prepareScene()
 	if e.layer.arrangement == nil {
-		e.layer.arrangement = picture.Arrange(e.layer.scene, e.view.Scale, 1, e.inks.Measure)
+		e.layer.arrangement = picture.ArrangeAfter(e.layer.form, e.layer.scene, e.view.Scale, 1, e.inks.Measure)
+		e.layer.form = e.layer.arrangement.Form()
 		e.layer.picture = nil
 	}
 	if e.layer.picture != nil {
@@ -37,7 +38,7 @@ func (e *Editor) prepare() {
 	if e.cause == Zoom {
 		e.layer.margin = 0
 	}
-	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, LeftOut: e.leftOut, Content: e.content}
+	o := picture.Options{Selected: map[plan.Ref]bool{}, Level: e.level, Unit: e.unit, Margin: e.layer.margin, LeftOut: e.leftOut, Undone: e.undone, Content: e.content}
 	for _, ref := range e.desk.Selection() {
 		o.Selected[ref] = true
 	}
@@ -98,6 +99,9 @@ func (e *Editor) paintTop(pixels float64) {
 	if len(e.layer.scene.Devices)+len(e.layer.scene.Positions) == 0 {
 		picture.Draw(picture.EmptyMarks(e.view, "Drag equipment onto the plan, or press Ctrl E and type. Without a site, add it to the list only."), pen)
 	}
+	if e.hovered != "" && e.layer.hidden.Empty() {
+		picture.Draw(picture.Shifted(e.layer.picture.HoverMarks(e.hovered), e.layer.at(e.view).Scale(-1)), pen)
+	}
 	picture.Draw(picture.Shifted(e.gestureMarks(), e.layer.at(e.view).Scale(-1)), pen)
 	if s := e.hand.Stretching(); s != nil {
 		box := geom.BoxOf(e.view.Point(s.Outline.Min), e.view.Point(s.Outline.Max))
@@ -109,17 +113,28 @@ func (e *Editor) paintTop(pixels float64) {
 		pen.Panel(band, 0, picture.RoleBandFill, picture.RoleBandEdge)
 	}
 	if e.layer.scene.Grounded() {
-		picture.Draw(picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
+		picture.Draw(e.layer.picture.ScaleBar(e.view, e.unit, e.unitIn), pen)
 	} else {
 		picture.Draw(picture.ScaleNote(e.view), pen)
 	}
-	if e.note != "" {
-		picture.Draw(picture.CornerMarks(e.view, e.note, e.inks.Measure), pen)
+	if note := e.cornerNote(); note != "" {
+		picture.Draw(picture.CornerMarks(e.view, note, e.inks.Measure), pen)
 	}
-	if e.focused {
-		pen.Panel(e.view.Box().Inset(1), 0, "", picture.RoleSelected)
+	if e.focused && e.keyed {
+		pen.Panel(e.view.Box().Inset(0.5), 0, "", picture.RoleFocus)
 	}
 	drawing.Paint(e.frame)
+}
+
+// cornerNote is what the corner of the plan says: what is hidden, and what is faint.
+func (e *Editor) cornerNote() string {
+	switch {
+	case e.undone == "":
+		return e.note
+	case e.note == "":
+		return "faint: what is " + e.undone
+	}
+	return e.note + "; faint: what is " + e.undone
 }
 
 // figures are the vector of the drag and the links that it touches, with the budgets of this moment; carried ones are

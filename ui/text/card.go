@@ -24,6 +24,8 @@ type Card struct {
 	Link     plan.LinkID
 	Grade    budget.Grade
 	Findings []checks.Finding
+	// Stale tells that the findings are those of before a drag, and the figures those of this moment.
+	Stale bool
 }
 
 // Figure is one figure of a card: what it is, the figure itself, and what it means in small words.
@@ -40,6 +42,15 @@ type Preview struct {
 // CardOf says what there is to say about the selection: one row, several, or the plan when nothing is selected.
 // preview follows a drag.
 func CardOf(a *assess.Assessment, selection []plan.Ref, units words.Units, preview Preview) Card {
+	card := cardOf(a, selection, units, preview)
+	card.Stale = len(card.Findings) > 0 && preview.Runs()
+	return card
+}
+
+// Runs reports whether something moves, so that findings, which are those of before it, are told apart from live figures.
+func (p Preview) Runs() bool { return !p.Moving.Empty() || p.Budgets != nil }
+
+func cardOf(a *assess.Assessment, selection []plan.Ref, units words.Units, preview Preview) Card {
 	if len(selection) > 1 {
 		return severalCard(a, selection)
 	}

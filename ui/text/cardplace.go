@@ -103,6 +103,26 @@ func positionCard(a *assess.Assessment, id plan.PositionID, units words.Units, p
 	return c
 }
 
+// leftOnSite counts the links that are not laid, joined and tested yet; blank before anything is done.
+func leftOnSite(p *plan.Plan) (value, note string) {
+	left, begun := map[string]int{}, false
+	for link := range p.Links.All() {
+		begun = begun || link.Done != ""
+		for _, step := range plan.Steps() {
+			if !link.Is(step) {
+				left[step]++
+			}
+		}
+	}
+	switch {
+	case !begun:
+		return "", ""
+	case left[plan.Tested] == 0:
+		return "nothing", "all links are laid, joined and tested"
+	}
+	return fmt.Sprintf("%d to test", left[plan.Tested]), fmt.Sprintf("%d of them to lay, %d to join", left[plan.Laid], left[plan.Joined])
+}
+
 func planCard(a *assess.Assessment, units words.Units) Card {
 	s, t := a.Plan.Settings, a.Totals
 	c := Card{Title: s.Name, Kind: "plan", Subtitle: s.Site}
@@ -114,6 +134,9 @@ func planCard(a *assess.Assessment, units words.Units) Card {
 	c.add("cable", units.Metres(laid), fmt.Sprintf("%s between cables", joins(t.Joins)))
 	if missing > 0 {
 		c.add("still missing", units.Metres(missing), "metres of run that no cable reaches yet")
+	}
+	if value, note := leftOnSite(a.Plan); value != "" {
+		c.add("left on site", value, note)
 	}
 	temperature, note := "by place", "indoors 30, shade 40, sun worst air + 20 °C"
 	if s.Temperature.Set {

@@ -19,6 +19,8 @@ type Item struct {
 	Count int
 	Words string
 	Rows  []plan.Ref
+	// Stale tells that it counts what was before a drag, beside grades of this moment.
+	Stale bool
 }
 
 // OverviewOf tells the whole plan: links by grade, what is too short, findings by severity. What counts nothing
@@ -55,7 +57,7 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	}
 	for _, severity := range checks.Severities() {
 		if rows := placesOf(a, severity); len(rows) > 0 {
-			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows})
+			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows, Stale: preview.Runs()})
 		}
 	}
 	return items

@@ -120,6 +120,7 @@ var figureMeanings = map[string]string{
 	"tape":              "The colour of the tape at both ends: the link's own, else that of its loom. The patch on its label shows it.",
 	"wanted margin":     "What should be left for age, dirt, bends and heat that nobody foresaw.",
 	"cable temperature": "Warm copper loses more: a cable in the sun is hotter than the air.",
+	"left on site":      "Links that are not laid, joined or tested yet. The View menu makes the others faint.",
 	"still missing":     "The metres of all runs that no cable reaches yet.",
 }
 

@@ -32,11 +32,12 @@ type Pointer struct {
 type Board interface {
 	// Pick returns what lies under a point of the view.
 	Pick(at geom.Point) (plan.Ref, bool)
-	// Where returns the box that a row takes in the view.
-	Where(ref plan.Ref) (geom.Box, bool)
+	// PositionAt returns the position whose box of rows lies under a point of the view, with its outline on the ground.
+	PositionAt(at geom.Point) (position plan.PositionID, outline geom.Box, found bool)
 	// Within returns the devices and links that lie wholly inside a box of the view.
 	Within(box geom.Box) []plan.Ref
-	// DeviceAt returns the device under a point of the view, and its port where the point is on one.
+	// DeviceAt returns the device under a point of the view, and its port where the point is on one; it is blank where
+	// several devices have one box, which only counts them.
 	DeviceAt(at geom.Point) (device plan.DeviceID, port string, found bool)
 	// View is the view now.
 	View() picture.View

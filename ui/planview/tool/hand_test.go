@@ -33,7 +33,9 @@ func (b *board) picture() *picture.Picture {
 func (b *board) Pick(at geom.Point) (plan.Ref, bool) { return b.picture().Pick(at) }
 func (b *board) Within(box geom.Box) []plan.Ref      { return b.picture().Within(box) }
 
-func (b *board) Where(ref plan.Ref) (geom.Box, bool) { return b.picture().Where(ref) }
+func (b *board) PositionAt(at geom.Point) (plan.PositionID, geom.Box, bool) {
+	return b.picture().PositionAt(at)
+}
 
 func (b *board) DeviceAt(at geom.Point) (plan.DeviceID, string, bool) {
 	return b.picture().DeviceAt(at)

@@ -67,6 +67,10 @@ func (g *linking) aim(h *Hand, at geom.Point) {
 	if !found || device == g.sketch.From && port == "" {
 		return
 	}
+	if device == "" {
+		g.sketch.Reason = "several devices are here: zoom in until the one you mean has its name"
+		return
+	}
 	p := h.desk.Plan()
 	ports := []string{port}
 	if port == "" {

@@ -5,6 +5,7 @@ import (
 
 	"stageloom/model/budget"
 	"stageloom/model/geom"
+	"stageloom/model/picture"
 	"stageloom/model/plan"
 )
 
@@ -27,7 +28,7 @@ func (g *moving) move(h *Hand, at geom.Point) {
 	}
 	// Always from the press on, never summed up, so that a place is exactly where the pointer is.
 	away := at.Sub(g.from).Scale(1 / h.board.View().Scale)
-	by := h.snappedBy(g.ref, geom.Point{X: away.X, Y: -away.Y}).RoundMM()
+	by := h.insideBy(g, at, h.snappedBy(g.ref, geom.Point{X: away.X, Y: -away.Y})).RoundMM()
 	h.drag = &Drag{Moving: g.moving, By: by, Budgets: g.preview.At(by)}
 }
 
@@ -67,6 +68,20 @@ func (h *Hand) nameOf(m plan.Moving) string {
 		return fmt.Sprintf("%d positions", len(m.Positions))
 	}
 	return fmt.Sprintf("%d devices", len(m.Devices))
+}
+
+// insideBy bends a vector so that a device held over a position's box of rows lands within the outline of that position, which
+// lies under the box and may be smaller. One that stood outside its own by hand is not drawn in by it.
+func (h *Hand) insideBy(g *moving, at, by geom.Point) geom.Point {
+	if len(g.moving.Devices) != 1 || len(g.moving.Positions) > 0 || g.ref.Table != plan.DevicesTable {
+		return by
+	}
+	device, _ := h.desk.Plan().Device(plan.DeviceID(g.ref.Key))
+	position, outline, found := h.board.PositionAt(at)
+	if !found || !g.moving.Devices[device.ID] || position == device.Position && !outline.Contains(device.At()) {
+		return by
+	}
+	return picture.Within(device.At().Add(by), outline).Sub(device.At())
 }
 
 // snappedBy bends a vector so that what the pointer holds lands where places snap to.

@@ -8,7 +8,7 @@ import (
 )
 
 // edgeReach is how near in points a pointer must come to the edge of an outline.
-const edgeReach = 6.0
+const edgeReach = 7.0
 
 // Edges are the edges of an outline that a pointer holds.
 type Edges struct{ Left, Right, Top, Bottom bool }
@@ -41,9 +41,16 @@ func (h *Hand) EdgesAt(at geom.Point) (edges Edges) {
 	return edges
 }
 
+// edgesOf measures from the outline on the ground, wherever the box that names the position lies.
 func (h *Hand) edgesOf(ref plan.Ref, at geom.Point) (edges Edges) {
-	box, found := h.board.Where(ref)
-	if !found || !box.Inset(-edgeReach).Contains(at) {
+	position, found := h.desk.Plan().Positions.Get(ref.Key)
+	outline, has := position.Outline()
+	if !found || !has {
+		return edges
+	}
+	view := h.board.View()
+	box := geom.BoxOf(view.Point(outline.Min), view.Point(outline.Max))
+	if !box.Inset(-edgeReach).Contains(at) {
 		return edges
 	}
 	near := func(a, b float64) bool { return math.Abs(a-b) <= edgeReach }
