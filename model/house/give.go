@@ -29,8 +29,7 @@ func GiveBack(e *plan.Edit, day string, returns ...Return) error {
 			return fmt.Errorf("%w: of %s there are %d here, not %d", plan.ErrRefused, named(e.Now(), row), row.Count(), back.Quantity)
 		}
 		given := backOf(e.Now(), row)
-		given.Quantity, given.Day = back.Quantity, day
-		given.History = historyWords(e.Now(), row.ID)
+		given.Quantity, given.Day, given.History = back.Quantity, day, historyWords(e.Now(), row.ID)
 		if err := takeOut(e, row, back.Quantity); err != nil {
 			return err
 		}
@@ -74,8 +73,7 @@ func takeOut(e *plan.Edit, row plan.Reel, quantity int) error {
 	if err != nil {
 		return err
 	}
-	plan.Drop[plan.Reel](e, plan.Key(part))
-	return nil
+	return e.RemoveReel(part)
 }
 
 // foundBy is what comes back as its show found it, with the rest as the house knows it.

@@ -26,21 +26,43 @@ func historyWords(p *plan.Plan, reel plan.ReelID) string {
 	return plan.ClippedTo(strings.Join(lines, "\n"), longestHistory)
 }
 
-// readHistory writes into the history of the house's row, where it is there, what a show wrote and it does not say yet: of
-// equal cables that go back one after the other each brings the same lines.
+// readHistory writes into the history of the house's row, where it is there, what a show wrote. What the house has from those
+// of equal ones that came back before is not written again.
 func readHistory(e *plan.Edit, reel plan.ReelID, text string) {
 	if _, found := e.Now().Reels.Get(plan.Key(reel)); !found {
 		return
 	}
-	known := map[string]bool{}
-	for _, line := range e.Now().History(reel) {
-		known[line.Line()] = true
-	}
+	known := written(e.Now(), reel)
 	for _, line := range strings.Split(text, "\n") {
-		if said, err := plan.ReadService(line); err == nil && !known[said.Line()] {
+		said, err := plan.ReadService(line)
+		if err == nil && !known.has(said) {
 			note(e, reel, said.Day, said.Work, said.By)
 		}
 	}
+}
+
+// lines counts lines of a history by what they say.
+type lines map[plan.Service]int
+
+// written are the lines of a row's history.
+func written(p *plan.Plan, reel plan.ReelID) lines {
+	known := lines{}
+	for _, line := range p.History(reel) {
+		known[bareLine(line)]++
+	}
+	return known
+}
+
+// has reports whether a line is among them, and counts it off.
+func (l lines) has(line plan.Service) bool {
+	line = bareLine(line)
+	l[line]--
+	return l[line] >= 0
+}
+
+// bareLine is what a line says, as [note] writes it.
+func bareLine(line plan.Service) plan.Service {
+	return plan.Service{Day: line.Day, Work: plan.ClippedTo(line.Work, longestWork), By: plan.ClippedTo(line.By, longestWork)}
 }
 
 // Noted is an edit that writes into the history of each reel what it changed of its length, condition, state or tag, as done

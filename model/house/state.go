@@ -2,7 +2,6 @@ package house
 
 import (
 	"fmt"
-	"slices"
 
 	"stageloom/model/plan"
 )
@@ -117,15 +116,16 @@ func rejoin(e *plan.Edit, id plan.ReelID) {
 		if other.ID == id || row.Tag != "" || alike != row {
 			continue
 		}
-		for _, line := range slices.Collect(e.Now().Services.All()) {
-			if line.Reel == id {
+		known := written(e.Now(), other.ID)
+		for _, line := range e.Now().History(id) {
+			if !known.has(line) {
 				line.Reel = other.ID
 				plan.Put(e, line)
 			}
 		}
 		other.Quantity = other.Count() + row.Count()
 		plan.Put(e, other)
-		plan.Drop[plan.Reel](e, row.Key())
+		_ = e.RemoveReel(id) // it is there, with the lines that both have
 		return
 	}
 }

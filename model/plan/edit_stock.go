@@ -50,7 +50,8 @@ func (e *Edit) RemoveCase(id CaseID) {
 }
 
 // SplitReel makes a row of its own of some of a quantity of equal reels, which no link holds, and returns it; all of
-// them are the row as it was. What the house does not let the show have stays in that row, as far as it goes.
+// them are the row as it was. What the house does not let the show have stays in that row, as far as it goes; what was done to
+// all of them is in the history of both.
 func (e *Edit) SplitReel(id ReelID, quantity int) (ReelID, error) {
 	reel, found := e.next.Reels.Get(Key(id))
 	free := reel.Count() - e.next.UsedReels()[id]
@@ -75,7 +76,12 @@ func (e *Edit) SplitReel(id ReelID, quantity int) (ReelID, error) {
 		}
 	}
 	Put(e, reel)
-	return e.AddReel(part), nil
+	own := e.AddReel(part)
+	for _, line := range e.next.History(id) {
+		line.Reel = own
+		e.AddService(line)
+	}
+	return own, nil
 }
 
 // UsedReels counts how many of each reel's row lie in links.

@@ -49,6 +49,21 @@ func TestSomeOfAQuantityBecomeARowOfTheirOwn(t *testing.T) {
 	}
 }
 
+func TestBothPartsOfARowKeepItsHistory(t *testing.T) {
+	p, reel, _ := stocked(t)
+	next, err := plan.Do(p, plan.NewIDSource(3, 4), func(e *plan.Edit) error {
+		e.AddService(plan.Service{Reel: reel, Day: "2031-05-02", Work: "plugs cleaned", By: "workshop"})
+		part, err := e.SplitReel(reel, 2)
+		for _, id := range []plan.ReelID{reel, part} {
+			require.Len(t, e.Now().History(id), 1)
+			require.Equal(t, "2031-05-02 plugs cleaned (workshop)", e.Now().History(id)[0].Line())
+		}
+		return err
+	})
+	require.NoError(t, err)
+	require.Equal(t, 2, next.Services.Len())
+}
+
 func TestWhatLinksHoldIsNotSplitOff(t *testing.T) {
 	s := newStage(t)
 	s.do(t, func(e *plan.Edit) error {

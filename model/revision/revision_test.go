@@ -133,3 +133,20 @@ func TestLinksToLayOtherwise(t *testing.T) {
 	})
 	require.Equal(t, map[plan.LinkID]bool{wanted: true}, revision.Links(before, now), "keeping a choice is no change")
 }
+
+// The marks that a save writes beside a row are told neither alone nor among rows that a reader changed.
+func TestWhatTheHouseDoesNotLetTheShowHaveIsNotCountedAsChanged(t *testing.T) {
+	lacks := func(e *plan.Edit, at int) error {
+		return plan.Update(e, e.Now().Reels.At(at).Key(), func(r *plan.Reel) { r.Lacking, r.LackingWhy = 1, "is out: 1 with Barn" })
+	}
+	before, now := after(t, func(e *plan.Edit) error {
+		require.NoError(t, lacks(e, 0))
+		require.NoError(t, lacks(e, 1))
+		return plan.Update(e, e.Now().Reels.At(1).Key(), func(r *plan.Reel) { r.Length++ })
+	})
+	require.Contains(t, words(before, now), "Stock: 1 row changed")
+	require.Contains(t, words(now, before), "Stock: 1 row changed")
+	before, now = after(t, func(e *plan.Edit) error { return lacks(e, 0) })
+	require.Empty(t, words(before, now))
+	require.Empty(t, words(now, before))
+}
