@@ -207,7 +207,11 @@ func (d *divider) Cursor() desktop.Cursor {
 }
 
 // CreateRenderer implements fyne.Widget.
-func (d *divider) CreateRenderer() fyne.WidgetRenderer { return &dividerRenderer{d} }
+func (d *divider) CreateRenderer() fyne.WidgetRenderer {
+	r := &dividerRenderer{d}
+	r.dress() // it may be drawn before anything refreshes it
+	return r
+}
 
 type dividerRenderer struct{ divider *divider }
 
@@ -230,13 +234,18 @@ func (r *dividerRenderer) Layout(size fyne.Size) {
 	d.line.Resize(fyne.NewSize(size.Width, width))
 }
 
-func (r *dividerRenderer) Refresh() {
+// dress gives the line its colour.
+func (r *dividerRenderer) dress() {
 	d := r.divider
 	name := theme.ColorNameSeparator
 	if d.hovered || d.pulled {
 		name = theme.ColorNamePrimary
 	}
 	d.line.FillColor = d.Theme().Color(name, fyne.CurrentApp().Settings().ThemeVariant())
-	r.Layout(d.Size())
-	canvas.Refresh(d)
+}
+
+func (r *dividerRenderer) Refresh() {
+	r.dress()
+	r.Layout(r.divider.Size())
+	canvas.Refresh(r.divider)
 }
