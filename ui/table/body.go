@@ -54,6 +54,9 @@ func (b *body) layColumns() {
 	for i, width := range widths {
 		b.SetColumnWidth(i, width)
 	}
+	if b.rows != nil {
+		b.rows.Refresh() // else the bar stands for what the widths were
+	}
 }
 
 // width is how wide a shown column is drawn.
