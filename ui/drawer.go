@@ -28,6 +28,10 @@ func (w *window) newDrawer(above fyne.CanvasObject) *drawer.Drawer {
 			}
 		},
 		PatchItems: w.patchItems,
+		Changed: func() {
+			w.footWanted = false
+			w.showSelection()
+		},
 		ActChanged: func() { w.window.SetMainMenu(w.menu()) },
 	}, above)
 }
@@ -52,6 +56,8 @@ func (w *window) tablesMenu() *fyne.Menu {
 		menu.Items = append(menu.Items, item)
 	}
 	filter := fyne.NewMenuItem("Filter rows   Ctrl F in a table", w.drawer.FocusFilter)
-	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator(), filter, fyne.NewMenuItem("Close the tables", w.drawer.Shut))
+	whole := fyne.NewMenuItem("Over the whole middle   F11", w.drawer.TakeWhole)
+	whole.Checked = w.drawer.Whole()
+	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator(), filter, whole, fyne.NewMenuItem("Close the tables", w.drawer.Shut))
 	return menu
 }

@@ -86,6 +86,8 @@ func (w *window) functionKey(name fyne.KeyName) {
 		w.preferences.AskShown()
 	case fyne.KeyF9:
 		w.toggleDay()
+	case fyne.KeyF11:
+		w.drawer.TakeWhole()
 	}
 }
 

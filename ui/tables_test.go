@@ -2,10 +2,14 @@ package ui_test
 
 import (
 	"encoding/json"
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/assess"
@@ -150,4 +154,59 @@ func TestHeadsOfColumnsStandWhole(t *testing.T) {
 			require.LessOrEqual(t, head+12, column.Width, "%s, %s", each.Name, column.Title)
 		}
 	}
+}
+
+// At the least size of the window twelve rows are seen beside the plan, with all columns of the findings, and the foot is a line
+// until somebody asks for it.
+func TestATableHasItsRowsAndTheFootIsALine(t *testing.T) {
+	s := openTables(t, "Findings")
+	heads := map[string]float32{}
+	rows := map[float32]bool{}
+	var right, bottom float32
+	var walk func(o fyne.CanvasObject, at fyne.Position)
+	walk = func(o fyne.CanvasObject, at fyne.Position) {
+		if !o.Visible() {
+			return
+		}
+		at = at.Add(o.Position())
+		if body, is := o.(interface{ Rows() *widget.Table }); is {
+			right, bottom = at.X+body.Rows().Size().Width, at.Y+body.Rows().Size().Height
+		}
+		if text, is := o.(*canvas.Text); is && slices.Contains([]string{"stop", "warn", "note"}, text.Text) {
+			rows[at.Y] = true
+		} else if is {
+			heads[text.Text] = at.X + text.MinSize().Width
+		}
+		switch o := o.(type) {
+		case *fyne.Container:
+			for _, child := range o.Objects {
+				walk(child, at)
+			}
+		case fyne.Widget:
+			for _, child := range test.WidgetRenderer(o).Objects() {
+				walk(child, at)
+			}
+		}
+	}
+	walk(s.window.Content(), fyne.Position{})
+	require.LessOrEqual(t, heads["Fix"], right, "the last column is on screen")
+	require.NotZero(t, heads["Fix"])
+	var first float32
+	for y := range rows {
+		if first == 0 || y < first {
+			first = y
+		}
+	}
+	require.GreaterOrEqual(t, (bottom-first)/25, float32(12), "rows of 25 below the headings")
+	require.Contains(t, heads, "Margins of 20 links, the least L03 −2.0 dB   F6")
+	s.typed("", fyne.KeyF6)
+	heads = map[string]float32{}
+	walk(s.window.Content(), fyne.Position{})
+	require.NotContains(t, heads, "Margins of 20 links, the least L03 −2.0 dB   F6")
+	s.choose("Tables", "Over the whole middle   F11")
+	rows = map[float32]bool{}
+	walk(s.window.Content(), fyne.Position{})
+	require.GreaterOrEqual(t, (bottom-first)/25, float32(12))
+	s.choose("Tables", "Close the tables")
+	require.Empty(t, s.table().Name)
 }

@@ -89,6 +89,10 @@ type frame struct {
 	left   *split.Split
 	across *split.Split
 	down   *split.Split
+	// folded stands in the place of the foot while a table is open and nothing is selected; footWanted is that somebody asked
+	// for the foot all the same.
+	folded     *widget.Button
+	footWanted bool
 }
 
 // joined is what opens over the window or beside it.
@@ -222,7 +226,8 @@ func (w *window) layOut() {
 	onPlan := container.NewStack(w.plan, container.NewBorder(w.notice, nil, nil, nil))
 	w.down = split.Down(onPlan, container.NewStack(w.strip, w.margins))
 	w.down.Offset = strip
-	w.drawer = w.newDrawer(w.down)
+	w.folded = newFoldedFoot(w.focusStrip)
+	w.drawer = w.newDrawer(container.NewBorder(nil, w.folded, nil, nil, w.down))
 	w.across = split.Across(w.drawer.Place, w.card)
 	w.across.Offset = card
 	w.left = split.Across(w.newColumn(), w.across)
@@ -323,6 +328,7 @@ func (w *window) previewed(drag *tool.Drag) {
 }
 
 func (w *window) show(ref plan.Ref) {
+	w.drawer.GiveBack()
 	w.plan.Reveal(ref)
 	w.window.Canvas().Focus(w.plan)
 }

@@ -1,6 +1,8 @@
 package devices
 
 import (
+	"fmt"
+
 	"fyne.io/fyne/v2"
 
 	"stageloom/model/geom"
@@ -49,7 +51,7 @@ func (k *Dialogs) freeIn(p *plan.Plan, at geom.Point) geom.Point {
 func (k *Dialogs) placeAt(row text.EquipmentRow, at geom.Point) {
 	var placed plan.Ref
 	var taken []plan.DeviceID
-	k.Do("Place "+row.Name, func(e *plan.Edit) error {
+	k.Do(fmt.Sprintf("Place %s at %s, %s", row.Name, k.Units().Tenths(at.X), k.Units().Tenths(at.Y)), func(e *plan.Edit) error {
 		if row.Position {
 			var id plan.PositionID
 			id, taken = e.PlacePosition(at)

@@ -1,10 +1,12 @@
 package drawer
 
 import (
+	"cmp"
 	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -53,6 +55,8 @@ type Joined struct {
 	LinkItems, PatchItems func() []*fyne.MenuItem
 	// Patch does what is dragged in the tables of the patch.
 	Patch *patching.Dialogs
+	// Changed is called after the drawer was opened or closed or took another size; nil for nothing.
+	Changed func()
 	// ActChanged is called after another act was chosen.
 	ActChanged func()
 }
@@ -69,13 +73,15 @@ type Drawer struct {
 	grids  map[string]*table.Grid
 	stale  map[string]bool
 	open   string
-	acts   *actChooser
+	// last is the table that was open before the drawer was closed.
+	last string
+	acts *actChooser
 }
 
 // New puts a drawer, closed yet, under something.
 func New(joined Joined, above fyne.CanvasObject) *Drawer {
 	t := &Drawer{Joined: joined, grids: map[string]*table.Grid{}, stale: map[string]bool{}}
-	t.tabs, t.middle = container.NewHBox(), container.NewStack()
+	t.tabs, t.middle = container.New(layout.NewCustomPaddedHBoxLayout(0)), container.NewStack()
 	t.acts = t.newActChooser()
 	shut := pointer.NewIconButton(theme.CancelIcon(), "close the tables", t.Tips, func() { t.Shut() })
 	shut.Importance = widget.LowImportance
@@ -88,17 +94,66 @@ func New(joined Joined, above fyne.CanvasObject) *Drawer {
 }
 
 func (t *Drawer) listTabs() {
-	t.tabs.Objects = nil
-	for _, sheet := range sources.All() {
-		tab := widget.NewButton(sheet.Title, func() { t.Show(sheet.Name) })
-		tab.Importance = widget.LowImportance
-		if sheet.Name == t.open {
-			tab.Importance = widget.HighImportance
+	if len(t.tabs.Objects) == 0 {
+		for _, sheet := range sources.All() {
+			t.tabs.Add(newTab(sheet.Title, func(second bool) { t.pressed(sheet.Name, second) }))
 		}
-		t.tabs.Add(tab)
 	}
-	t.tabs.Refresh()
+	for i, sheet := range sources.All() {
+		tab := t.tabs.Objects[i].(*tab)
+		tab.open = sheet.Name == t.open
+		tab.Refresh()
+	}
 }
+
+// pressed opens the table of a tab; the second press of a double click gives it the whole middle, or gives that back.
+func (t *Drawer) pressed(name string, second bool) {
+	if second && t.open == name {
+		t.TakeWhole()
+		return
+	}
+	t.Show(name)
+}
+
+// Whole reports whether the table that is open has the whole middle.
+func (t *Drawer) Whole() bool { return t.open != "" && !t.split.Leading.Visible() }
+
+// TakeWhole gives the table that is open the whole middle of the window, the second time it gives that back. Without one, it
+// opens the table that was open last.
+func (t *Drawer) TakeWhole() {
+	if t.open == "" {
+		t.Show(cmp.Or(t.last, plan.LinksTable))
+	}
+	t.setWhole(!t.Whole())
+	t.Focus()
+}
+
+func (t *Drawer) setWhole(whole bool) {
+	if t.open == "" || whole == t.Whole() {
+		return
+	}
+	setShown(t.split.Leading, !whole)
+	t.split.Refresh()
+	t.changed()
+}
+
+func setShown(object fyne.CanvasObject, shown bool) {
+	if shown {
+		object.Show()
+		return
+	}
+	object.Hide()
+}
+
+// changed tells that the drawer was opened, closed, or made another size.
+func (t *Drawer) changed() {
+	if t.Changed != nil {
+		t.Changed()
+	}
+}
+
+// Open reports whether a table is open.
+func (t *Drawer) Open() bool { return t.open != "" }
 
 // Toggle opens a table with the keys in it; the second time it closes the drawer.
 func (t *Drawer) Toggle(name string) {
@@ -134,6 +189,9 @@ func (t *Drawer) Show(name string) {
 	t.Place.MinSize() // makes what the toolkit else makes at the first frame: before that it finds nothing to give the focus to
 	grid.Focus()
 	t.Settings.SetOpenTable(name)
+	if opened {
+		t.changed()
+	}
 }
 
 // Shut closes the drawer and gives the keys to the plan.
@@ -141,11 +199,29 @@ func (t *Drawer) Shut() {
 	if grid := t.grid(); grid == nil || !grid.Keep() {
 		return
 	}
-	t.open = ""
+	t.setWhole(false)
+	t.last, t.open = t.open, ""
 	t.KeepShape()
 	t.Settings.SetOpenTable("")
 	t.Place.Objects = []fyne.CanvasObject{t.split.Leading}
 	t.Place.Refresh()
+	t.changed()
+	t.Leave()
+}
+
+// GiveBack shows what is above the table again.
+func (t *Drawer) GiveBack() { t.setWhole(false) }
+
+// LayAbove lays what is above the table out anew.
+func (t *Drawer) LayAbove() {
+	if above, is := t.split.Leading.(*fyne.Container); is {
+		above.Layout.Layout(above.Objects, above.Size())
+	}
+}
+
+// leave gives the keys to the plan, which is seen again.
+func (t *Drawer) leave() {
+	t.setWhole(false)
 	t.Leave()
 }
 
@@ -208,7 +284,7 @@ func (t *Drawer) made(name string) *table.Grid {
 	grid := table.NewGrid(sheet)
 	grid.Canvas = t.Window().Canvas()
 	grid.Laid = func(look settings.TableLook) { t.Settings.SetTable(name, look) }
-	grid.Say, grid.Leave, grid.Key, grid.Shortcut = t.Say, t.Leave, t.Key, t.Shortcut
+	grid.Say, grid.Leave, grid.Key, grid.Shortcut = t.Say, t.leave, t.Key, t.Shortcut
 	grid.Chosen = func(refs []plan.Ref) { t.chosen(grid, refs) }
 	grid.Open = t.openRow
 	grid.Enter = func(source table.Source, row int, column string) bool { return t.enter(grid, source, row, column) }
@@ -244,6 +320,7 @@ func (t *Drawer) drag(grid *table.Grid) {
 func (t *Drawer) madeRow(grid *table.Grid, ref plan.Ref) {
 	t.Desk().Select(ref)
 	grid.SetSelection([]plan.Ref{ref})
+	grid.GoToName()
 	grid.Focus()
 }
 

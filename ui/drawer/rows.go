@@ -18,6 +18,7 @@ import (
 func (t *Drawer) openRow(source table.Source, row int) {
 	for _, ref := range slices.Concat(source.Shows(row), t.linksWith(source.Ref(row)), t.boxesOf(source.Ref(row))) {
 		if _, drawn := t.Plan.Where(ref); drawn {
+			t.setWhole(false)
 			t.Reveal(ref)
 			return
 		}

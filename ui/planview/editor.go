@@ -1,6 +1,7 @@
 package planview
 
 import (
+	"fmt"
 	"image"
 	"time"
 
@@ -76,6 +77,7 @@ type Editor struct {
 func NewEditor(d *desk.Desk, inks look.Inks) *Editor {
 	e := &Editor{desk: d, inks: inks, unit: 1, unitIn: "m", view: picture.View{Scale: 8, Width: 1, Height: 1}, cause: Other, fitted: true, Now: time.Now}
 	e.hand = tool.NewHand(d, e)
+	e.hand.Length = func(metres float64) string { return fmt.Sprintf("%.1f %s", metres/e.unit, e.unitIn) }
 	e.raster = canvas.NewRaster(e.generate)
 	e.ExtendBaseWidget(e)
 	d.Listen(e.heard)

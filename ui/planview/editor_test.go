@@ -1,6 +1,7 @@
 package planview_test
 
 import (
+	"fmt"
 	"image"
 	"testing"
 
@@ -107,7 +108,7 @@ func TestADragInTheWindowMovesWhatLiesUnderThePointer(t *testing.T) {
 			require.InDelta(t, -150/s.View().Scale, moved.X, 0.001)
 			require.InDelta(t, -190/s.View().Scale, moved.Y, 0.001)
 			require.Equal(t, 2, previews)
-			require.Equal(t, "Move FOH console", s.desk.NextUndo())
+			require.Equal(t, fmt.Sprintf("Move FOH console by %.1f m", moved.Length()), s.desk.NextUndo())
 			require.Equal(t, s.Editor, s.window.Canvas().Focused(), "a press takes the focus")
 		})
 	}

@@ -72,7 +72,7 @@ func (s *Settings) SetTable(name string, look TableLook) {
 }
 
 // Drawer is the share of the plan above the tables.
-func (s *Settings) Drawer() float64 { return s.share(keyDrawer, 0.55) }
+func (s *Settings) Drawer() float64 { return s.share(keyDrawer, 0.42) }
 
 // SetDrawer keeps the share of the plan above the tables.
 func (s *Settings) SetDrawer(share float64) { s.kept.SetFloat(keyDrawer, share) }

@@ -1,8 +1,12 @@
 package table
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -14,6 +18,9 @@ type body struct {
 	shifted bool
 	focused bool
 	laid    []float32
+	// rows is what scrolls, known once it is drawn; tail is the last line, which the bar lies over.
+	rows *container.Scroll
+	tail int
 }
 
 // What the cells are to the toolkit, pinned.
@@ -26,30 +33,89 @@ var (
 
 func newBody(g *Grid) *body {
 	b := &body{grid: g, cells: map[widget.TableCellID]*cell{}}
-	b.Length = func() (int, int) { return g.sheet.Len(), len(g.sheet.shown) }
+	b.Length = func() (int, int) { return g.sheet.Len() + 1, len(g.sheet.shown) }
 	b.CreateCell = func() fyne.CanvasObject { return newCell(b) }
 	b.UpdateCell = func(id widget.TableCellID, object fyne.CanvasObject) { object.(*cell).show(id) }
-	b.ShowHeaderRow, b.StickyColumnCount = true, 1
+	b.ShowHeaderRow, b.StickyColumnCount, b.HideSeparators = true, 1, true
+	b.tail = -1
 	b.CreateHeader = func() fyne.CanvasObject { return newHeading(b) }
 	b.UpdateHeader = func(id widget.TableCellID, object fyne.CanvasObject) { object.(*heading).show(id.Col) }
 	b.ExtendBaseWidget(b)
 	return b
 }
 
-// layColumns gives the toolkit's table the widths of the columns shown.
+// layColumns gives the toolkit's table the widths of the columns shown, in the room that there is.
 func (b *body) layColumns() {
-	widths := make([]float32, len(b.grid.sheet.shown))
-	same := len(widths) == len(b.laid)
-	for i := range widths {
-		widths[i] = b.grid.sheet.Width(i)
-		same = same && widths[i] == b.laid[i]
-	}
-	if same {
+	widths := b.grid.sheet.Widths(b.Size().Width-theme.Size(theme.SizeNameScrollBar), theme.Padding())
+	if slices.Equal(widths, b.laid) {
 		return
 	}
 	b.laid = widths
 	for i, width := range widths {
 		b.SetColumnWidth(i, width)
+	}
+	if b.rows != nil {
+		b.rows.Refresh() // else the bar stands for what the widths were
+	}
+}
+
+// width is how wide a shown column is drawn.
+func (b *body) width(column int) float32 {
+	if column < len(b.laid) {
+		return b.laid[column]
+	}
+	return b.grid.sheet.Width(column)
+}
+
+// Rows are the toolkit's, for tests.
+func (b *body) Rows() *widget.Table { return &b.Table }
+
+// layTail puts a low line behind the last row, so that the bar to scroll sideways covers no row.
+func (b *body) layTail() {
+	if last := b.grid.sheet.Len(); last != b.tail {
+		if b.tail >= 0 {
+			b.SetRowHeight(b.tail, rowHeight)
+		}
+		b.tail = last
+		b.SetRowHeight(last, max(1, theme.Size(theme.SizeNameScrollBar)-theme.Padding()))
+	}
+}
+
+// Resize implements fyne.CanvasObject.
+func (b *body) Resize(size fyne.Size) {
+	b.Table.Resize(size)
+	b.layColumns()
+}
+
+// CreateRenderer implements fyne.Widget.
+func (b *body) CreateRenderer() fyne.WidgetRenderer {
+	renderer := b.Table.CreateRenderer()
+	for _, object := range renderer.Objects() {
+		if rows, is := object.(*container.Scroll); is {
+			b.rows = rows
+		}
+	}
+	return renderer
+}
+
+// scrollTo brings a cell into view, clear of the headings above and the bar below: the toolkit's own way leaves a row that is
+// gone up to behind the headings.
+func (b *body) scrollTo(row, column int) {
+	if b.rows == nil {
+		return
+	}
+	to, size, bar := b.rows.Offset, b.rows.Size(), theme.Size(theme.SizeNameScrollBar)
+	top := float32(row) * b.pitch()
+	to.Y = max(min(to.Y, top), top+rowHeight+bar-size.Height)
+	if column > 0 { // the first stays where it is
+		left := float32(0)
+		for i := 1; i < column; i++ {
+			left += b.width(i) + theme.Padding()
+		}
+		to.X = min(max(to.X, left+b.width(column)-size.Width), left)
+	}
+	if to.Y = max(0, to.Y); to != b.rows.Offset {
+		b.ScrollToOffset(to)
 	}
 }
 
@@ -142,7 +208,7 @@ func (b *body) TypedKey(event *fyne.KeyEvent) {
 		blank := ""
 		g.begin(&blank)
 	case fyne.KeyDelete:
-		g.clear()
+		g.delete()
 	case fyne.KeyInsert:
 		g.addRow()
 	case fyne.KeyF3:

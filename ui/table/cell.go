@@ -14,8 +14,9 @@ import (
 )
 
 const (
+	// The toolkit makes every row as high as the headings.
 	rowHeight     = 22
-	headingHeight = 24
+	headingHeight = rowHeight
 	// beside is the room between a cell's edge and its text.
 	beside = 6
 	// doubleClick is the time between the presses of a double click.
@@ -28,10 +29,13 @@ type cell struct {
 	body   *body
 	id     widget.TableCellID
 	ground *canvas.Rectangle
-	text   *canvas.Text
-	field  *cellField
-	whole  string
-	right  bool
+	// line is the hairline below the row, edge what marks the cursor.
+	line  *canvas.Rectangle
+	edge  *canvas.Rectangle
+	text  *canvas.Text
+	field *cellField
+	whole string
+	right bool
 	// pressed is when it was pressed last, and for which row.
 	pressed time.Time
 	// held tells that the press was on a cell that can be carried; until it is, or is let go, the selection stays.
@@ -40,7 +44,7 @@ type cell struct {
 
 func newCell(b *body) *cell {
 	c := &cell{body: b, id: widget.TableCellID{Row: -1, Col: -1}}
-	c.ground = canvas.NewRectangle(color.Transparent)
+	c.ground, c.line, c.edge = canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent)
 	c.text = canvas.NewText("", color.Black)
 	c.ExtendBaseWidget(c)
 	return c
@@ -66,7 +70,7 @@ func (r *cellRenderer) MinSize() fyne.Size { return fyne.NewSize(leastWidth, row
 
 // Objects implements fyne.WidgetRenderer.
 func (r *cellRenderer) Objects() []fyne.CanvasObject {
-	r.objects = append(r.objects[:0], r.cell.ground, r.cell.text)
+	r.objects = append(r.objects[:0], r.cell.ground, r.cell.line, r.cell.edge, r.cell.text)
 	if r.cell.field != nil {
 		r.objects = append(r.objects, r.cell.field)
 	}
@@ -76,7 +80,12 @@ func (r *cellRenderer) Objects() []fyne.CanvasObject {
 // Layout implements fyne.WidgetRenderer.
 func (r *cellRenderer) Layout(size fyne.Size) {
 	c := r.cell
-	c.ground.Resize(size)
+	gap := theme.Padding() // what is tinted is one piece over the gaps between cells
+	c.ground.Move(fyne.NewPos(0, -1))
+	c.ground.Resize(size.AddWidthHeight(gap, gap))
+	c.line.Move(fyne.NewPos(0, size.Height+1))
+	c.line.Resize(fyne.NewSize(size.Width+gap, 1))
+	c.edge.Resize(size.SubtractWidthHeight(gap, 0)) // the toolkit cuts the column that stays by as much
 	if c.field != nil {
 		c.field.Resize(size)
 	}
@@ -135,6 +144,7 @@ func (c *cell) show(id widget.TableCellID) {
 	c.body.cells[id] = c
 	changed := c.showField()
 	if id.Row >= g.sheet.Len() || id.Col >= len(g.sheet.shown) {
+		c.blank()
 		return
 	}
 	content := g.sheet.Cell(id.Row, id.Col)
@@ -176,7 +186,7 @@ func (c *cell) showGround(palette look.Palette) (changed bool) {
 	switch {
 	case g.isTarget(c.id):
 		fill = tint(palette, 0x80)
-	case g.sheet.Selected(c.id.Row) && g.sheet.Marked(c.id.Row, c.id.Col) && g.sheet.side != g.sheet.column:
+	case g.sheet.Selected(c.id.Row) && g.sheet.Marked(c.id.Row, c.id.Col) && (g.sheet.side != g.sheet.column || g.sheet.whole):
 		fill = tint(palette, 0x58)
 	case g.sheet.Selected(c.id.Row):
 		fill = tint(palette, 0x34)
@@ -189,11 +199,23 @@ func (c *cell) showGround(palette look.Palette) (changed bool) {
 			edge, width = palette.Selection, 2
 		}
 	}
-	if c.ground.FillColor == fill && c.ground.StrokeColor == edge && c.ground.StrokeWidth == width {
+	if c.ground.FillColor == fill && c.edge.StrokeColor == edge && c.edge.StrokeWidth == width && c.line.FillColor == palette.Hairline {
 		return false
 	}
-	c.ground.FillColor, c.ground.StrokeColor, c.ground.StrokeWidth = fill, edge, width
+	c.ground.FillColor, c.edge.StrokeColor, c.edge.StrokeWidth, c.line.FillColor = fill, edge, width, palette.Hairline
 	return true
+}
+
+// IsCursor reports whether it is the cursor's, for tests.
+func (c *cell) IsCursor() bool {
+	row, column := c.body.grid.sheet.Cursor()
+	return row >= 0 && c.id == widget.TableCellID{Row: row, Col: column}
+}
+
+// blank makes it a cell of no row.
+func (c *cell) blank() {
+	c.whole, c.ground.FillColor, c.line.FillColor, c.edge.StrokeColor, c.edge.StrokeWidth = "", color.Transparent, color.Transparent, color.Transparent, 0
+	c.Refresh()
 }
 
 func tint(palette look.Palette, alpha uint8) color.NRGBA {
@@ -229,6 +251,9 @@ func (c *cell) MouseDown(event *desktop.MouseEvent) {
 		return
 	}
 	g.Focus()
+	if c.id.Row >= g.sheet.Len() {
+		return
+	}
 	row, column := g.sheet.Cursor()
 	c.held = false
 	again := row == c.id.Row && column == c.id.Col && time.Since(c.pressed) < doubleClick
@@ -236,7 +261,7 @@ func (c *cell) MouseDown(event *desktop.MouseEvent) {
 	switch {
 	case event.Button == desktop.MouseButtonSecondary:
 		if !g.sheet.Selected(c.id.Row) {
-			g.sheet.Go(c.id.Row, c.id.Col, false)
+			g.sheet.Pick(c.id.Row, c.id.Col)
 		}
 		g.sheet.Aim(c.id.Row, c.id.Col)
 		g.moved()
@@ -253,7 +278,7 @@ func (c *cell) MouseDown(event *desktop.MouseEvent) {
 		c.held = true
 		return
 	default:
-		g.sheet.Go(c.id.Row, c.id.Col, false)
+		g.sheet.Pick(c.id.Row, c.id.Col)
 	}
 	g.moved()
 }
@@ -263,7 +288,7 @@ func (c *cell) MouseUp(*desktop.MouseEvent) {
 	g := c.body.grid
 	if held := c.held; held && g.carrying == nil && c.id.Row < g.sheet.Len() {
 		c.held = false
-		g.sheet.Go(c.id.Row, c.id.Col, false)
+		g.sheet.Pick(c.id.Row, c.id.Col)
 		g.moved()
 	}
 }
@@ -271,7 +296,7 @@ func (c *cell) MouseUp(*desktop.MouseEvent) {
 // Dragged carries what can be carried, else it extends the selection over the rows that the pointer goes over.
 func (c *cell) Dragged(event *fyne.DragEvent) {
 	g := c.body.grid
-	if g.editing != nil {
+	if g.editing != nil || c.id.Row >= g.sheet.Len() {
 		return
 	}
 	if c.held {

@@ -3,6 +3,7 @@ package table
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"stageloom/model/plan"
@@ -50,11 +51,13 @@ type typing struct {
 	column        int
 	typed         string
 	name, heading string
+	// fresh counts from 1 the rows that the step adds, of which it is one; 0 is a row that is there.
+	fresh int
 }
 
 func (s *Sheet) typing(row, column int, typed string) typing {
 	at := s.shown[column]
-	return typing{s.Ref(row), at, typed, s.RowName(row), s.columns[at].Title}
+	return typing{ref: s.Ref(row), column: at, typed: typed, name: s.RowName(row), heading: s.columns[at].Title}
 }
 
 // same reports whether the cell reads as typed already: then what lies behind a rounded figure stays as it is.
@@ -92,7 +95,7 @@ func (s *Sheet) Set(target Target, typed string) error {
 		case !found || column < 0:
 			return fmt.Errorf("%w: the row is gone", plan.ErrRefused)
 		case fills, strings.TrimSpace(s.source.Cell(row, column).Text) != strings.TrimSpace(typed):
-			cells = append(cells, typing{ref, column, typed, s.source.RowName(row), s.columns[column].Title})
+			cells = append(cells, typing{ref: ref, column: column, typed: typed, name: s.source.RowName(row), heading: s.columns[column].Title})
 		}
 	}
 	return s.apply(cells, true)
@@ -122,6 +125,10 @@ func (s *Sheet) apply(cells []typing, once bool) error {
 	}
 	return s.do(s.stepName(cells), func(e *plan.Edit) error {
 		var misfits Misfits
+		cells, err := s.withRows(e, cells)
+		if err != nil {
+			return err
+		}
 		for _, some := range s.joined(cells) {
 			for i, err := range s.setAll(e, some, once) {
 				if err != nil {
@@ -137,6 +144,36 @@ func (s *Sheet) apply(cells []typing, once bool) error {
 		}
 		return &misfits
 	})
+}
+
+// withRows adds the rows that cells ask for, behind the last one that is shown, and returns the cells with them.
+func (s *Sheet) withRows(e *plan.Edit, cells []typing) ([]typing, error) {
+	var behind plan.Ref
+	if len(s.rows) > 0 {
+		behind = s.Ref(len(s.rows) - 1)
+	}
+	all := slices.Clone(cells)
+	added := map[int]plan.Ref{}
+	for i, cell := range all {
+		if cell.fresh == 0 {
+			continue
+		}
+		if _, there := added[cell.fresh]; !there {
+			ref, err := s.source.(Grower).Adder()(e, behind)
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", cell.name, err)
+			}
+			added[cell.fresh], behind = ref, ref
+		}
+		all[i].ref = added[cell.fresh]
+	}
+	return all, nil
+}
+
+// freshCell is a cell of a row that the step adds; a reckoned or a blank one has nothing to set.
+func (s *Sheet) freshCell(fresh, column int, typed, name string) (typing, bool) {
+	return typing{ref: plan.Ref{Part: fmt.Sprint("new row ", fresh)}, column: column, typed: typed, name: name, heading: s.columns[column].Title, fresh: fresh},
+		strings.TrimSpace(typed) != "" && s.source.Setter(column) != nil
 }
 
 // joined gathers the cells of columns that are changed together; every other cell stands alone.

@@ -42,7 +42,7 @@ var ErrNothingToPaste = errors.New("there is no text on the clipboard")
 
 // Paste sets cells from the text of a spreadsheet, as one undo step: all of them or none. One cell fills the whole marked
 // block; several go from the cursor's cell on, to the right and down; with a line of headings rows are found by name and
-// columns by heading. A cell of a reckoned column passes when it reads as it stands. It returns how many cells changed.
+// columns by heading. Where rows can be added, those that are not there are. A cell of a reckoned column passes when it reads as it stands. It returns how many cells changed.
 func (s *Sheet) Paste(text string) (changed int, err error) {
 	if strings.Trim(text, "\r\n\t ") == "" {
 		return 0, ErrNothingToPaste
@@ -102,15 +102,21 @@ func (s *Sheet) pasteBlock(lines [][]string) (cells []typing, err error) {
 	for _, line := range lines {
 		wide = max(wide, len(line))
 	}
-	if over := top + len(lines) - len(s.rows); over > 0 {
+	adds, _ := s.Grows()
+	if over := top + len(lines) - len(s.rows); over > 0 && (!adds || s.filter != "") {
 		return nil, fmt.Errorf("%d rows are pasted, but from here on there are only %d: nothing was changed", len(lines), len(lines)-over)
 	}
 	if over := left + wide - len(s.shown); over > 0 {
 		return nil, fmt.Errorf("%d columns are pasted, but from here on there are only %d: nothing was changed", wide, wide-over)
 	}
 	for i, line := range lines {
+		fresh := top + i - len(s.rows) + 1
 		for j, text := range line {
-			if !s.same(top+i, left+j, text) {
+			if fresh > 0 {
+				if cell, sets := s.freshCell(fresh, s.shown[left+j], text, fmt.Sprintf("line %d", i+1)); sets {
+					cells = append(cells, cell)
+				}
+			} else if !s.same(top+i, left+j, text) {
 				cells = append(cells, s.typing(top+i, left+j, text))
 			}
 		}
@@ -136,6 +142,8 @@ func (s *Sheet) pasteNamed(lines [][]string, columns []int) (cells []typing, err
 		rows[name] = append(rows[name], row)
 	}
 	one, many := s.source.Words()
+	adds, _ := s.Grows()
+	fresh := 0
 	for i, line := range lines {
 		if len(line) <= naming || len(line) > len(columns) {
 			return nil, fmt.Errorf("line %d has %d cells under %d headings: nothing was changed", i+2, len(line), len(columns))
@@ -143,11 +151,20 @@ func (s *Sheet) pasteNamed(lines [][]string, columns []int) (cells []typing, err
 		name := strings.TrimSpace(line[naming])
 		switch found := rows[name]; len(found) {
 		case 0:
+			if adds && name != "" {
+				fresh++
+				for j, text := range line {
+					if cell, sets := s.freshCell(fresh, columns[j], text, name); sets {
+						cells = append(cells, cell)
+					}
+				}
+				continue
+			}
 			return nil, fmt.Errorf("line %d: no %s is called %q: nothing was changed", i+2, one, plan.Clipped(name))
 		case 1:
 			for j, text := range line {
 				if cell := s.source.Cell(found[0], columns[j]); strings.TrimSpace(cell.Text) != strings.TrimSpace(text) {
-					cells = append(cells, typing{s.source.Ref(found[0]), columns[j], text, name, s.columns[columns[j]].Title})
+					cells = append(cells, typing{ref: s.source.Ref(found[0]), column: columns[j], typed: text, name: name, heading: s.columns[columns[j]].Title})
 				}
 			}
 		default:

@@ -3,6 +3,7 @@ package table
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -49,10 +50,15 @@ func (g *Grid) copy(headings bool) {
 }
 
 func (g *Grid) paste() {
+	before := g.sheet.source.Len()
 	changed, err := g.sheet.Paste(fyne.CurrentApp().Clipboard().Content())
+	one, many := g.sheet.source.Words()
 	switch {
 	case err != nil:
 		g.warn(unchanged(err))
+	case g.sheet.source.Len() > before:
+		g.say(fmt.Sprintf("%s added and %s set from the clipboard. Ctrl Z takes them back.",
+			words.Counted(g.sheet.source.Len()-before, one, many), words.Counted(changed, "cell", "cells")))
 	case changed == 0:
 		g.say("What was pasted reads as it stands already.")
 	default:
@@ -75,6 +81,37 @@ func (g *Grid) clear() {
 	}
 }
 
+// removes reports whether rows can be taken out here.
+func (g *Grid) removes() bool {
+	_, removes := g.sheet.Grows()
+	return removes || g.Remove != nil
+}
+
+// delete takes marked rows out, and blanks marked cells. A name that can't be blank stands for its row.
+func (g *Grid) delete() {
+	if g.sheet.WholeRows() && g.removes() {
+		g.removeRows()
+		return
+	}
+	err := g.sheet.Clear()
+	if err == nil {
+		return
+	}
+	if first, last := g.sheet.stretch(); g.removes() && first == last && g.sheet.Columns()[first].Names {
+		g.removeRows()
+		return
+	}
+	g.warn(unchanged(err))
+}
+
+// GoToName puts the cursor into the column by which rows are told apart, where a new row begins.
+func (g *Grid) GoToName() {
+	row, _ := g.sheet.Cursor()
+	if at := slices.IndexFunc(g.sheet.Columns(), func(c Column) bool { return c.Names }); at >= 0 && row >= 0 {
+		g.sheet.Aim(row, at)
+	}
+}
+
 func (g *Grid) addRow() {
 	if adds, _ := g.sheet.Grows(); !adds || !g.keepEdit() {
 		return
@@ -88,6 +125,7 @@ func (g *Grid) addRow() {
 		g.warn(err)
 		return
 	}
+	g.GoToName()
 	g.show()
 	g.Focus()
 	g.moved()

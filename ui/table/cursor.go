@@ -22,7 +22,13 @@ func (s *Sheet) Go(row, column int, extend bool) {
 	}
 	row, column = max(0, min(row, len(s.rows)-1)), max(0, min(column, len(s.shown)-1))
 	first := s.anchorRow()
+	within := row == s.row && s.selected[s.cursor] && len(s.selected) > 1
 	s.row, s.column, s.cursor = row, column, s.Ref(row)
+	s.whole = false
+	if within && !extend {
+		s.side = column // to the side, the rows stay selected: one column after the other is filled
+		return
+	}
 	clear(s.selected)
 	if !extend {
 		s.anchor, s.side = s.cursor, column
@@ -54,7 +60,7 @@ func (s *Sheet) Aim(row, column int) {
 		return
 	}
 	s.row, s.column = max(0, min(row, len(s.rows)-1)), max(0, min(column, len(s.shown)-1))
-	s.cursor, s.side = s.Ref(s.row), s.column
+	s.cursor, s.side, s.whole = s.Ref(s.row), s.column, false
 }
 
 // Toggle adds a row to the selected ones or takes it out, and puts the cursor there.
@@ -71,7 +77,7 @@ func (s *Sheet) Toggle(row, column int) {
 	s.selected[s.cursor] = true
 }
 
-// SelectAll selects all rows that are shown and all columns.
+// SelectAll selects all rows that are shown and all columns. The cursor stays in its cell.
 func (s *Sheet) SelectAll() {
 	s.SelectColumn()
 	s.SelectRow()
@@ -84,14 +90,23 @@ func (s *Sheet) SelectColumn() {
 	}
 }
 
-// SelectRow selects all columns of the selected rows.
+// SelectRow selects all columns of the selected rows. The cursor stays in its cell.
 func (s *Sheet) SelectRow() {
 	if len(s.rows) == 0 {
 		return
 	}
 	s.selected[s.cursor] = true
-	s.side, s.column = 0, len(s.shown)-1
+	s.whole = true
 }
+
+// Pick puts the cursor on a row and selects it alone.
+func (s *Sheet) Pick(row, column int) {
+	clear(s.selected)
+	s.Go(row, column, false)
+}
+
+// WholeRows reports whether all columns are marked.
+func (s *Sheet) WholeRows() bool { return s.whole }
 
 // Selected reports whether a row is selected.
 func (s *Sheet) Selected(row int) bool { return s.selected[s.Ref(row)] }
@@ -104,7 +119,12 @@ func (s *Sheet) Marked(row, column int) bool {
 }
 
 // stretch is the first and the last column of the block.
-func (s *Sheet) stretch() (first, last int) { return min(s.side, s.column), max(s.side, s.column) }
+func (s *Sheet) stretch() (first, last int) {
+	if s.whole {
+		return 0, len(s.shown) - 1
+	}
+	return min(s.side, s.column), max(s.side, s.column)
+}
 
 // block is the rows that an edit is about: the selected ones in the order shown, or the cursor's where it is not
 // selected.

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -68,8 +69,7 @@ func (f *cellField) TypedKey(event *fyne.KeyEvent) {
 	}
 	switch event.Name {
 	case fyne.KeyEscape:
-		g.endEdit()
-		g.Focus()
+		g.giveUpEdit()
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyDown, fyne.KeyUp:
 		step := 1
 		if event.Name == fyne.KeyUp || back && event.Name != fyne.KeyDown {
@@ -170,6 +170,25 @@ func (g *Grid) keepEdit() bool {
 	return true
 }
 
+// giveUpEdit gives the cell back what it held, and says so where something else was typed.
+func (g *Grid) giveUpEdit() {
+	e := g.editing
+	g.endEdit()
+	g.Focus()
+	if e == nil || e.field.Text == e.begun && e.err == nil {
+		return
+	}
+	row, column := g.sheet.Cursor()
+	if row < 0 || g.sheet.Ref(row) != e.ref {
+		return
+	}
+	held := "is blank"
+	if text := g.sheet.Cell(row, column).Text; text != "" {
+		held = "reads " + plan.Clipped(text)
+	}
+	g.say(fmt.Sprintf("%s of %s %s as before.", g.sheet.Columns()[column].Title, g.sheet.RowName(row), held))
+}
+
 // keepAndGo keeps what is being typed and moves the cursor; with several rows selected they stay selected.
 func (g *Grid) keepAndGo(step func()) {
 	next := func() {}
@@ -227,7 +246,7 @@ func (g *Grid) placeBubble() {
 		driver := fyne.CurrentApp().Driver()
 		at := driver.AbsolutePositionForObject(c).Subtract(driver.AbsolutePositionForObject(g))
 		width := min(max(320, c.Size().Width), g.Size().Width)
-		g.bubble.text.SetText(words.Sentence(g.editing.err))
+		g.bubble.text.SetText(words.Sentence(g.editing.err) + " Escape gives back what it was.")
 		g.bubble.Resize(fyne.NewSize(width, g.bubble.MinSize().Height))
 		height := g.bubble.MinSize().Height
 		at.X = max(0, min(at.X, g.Size().Width-width))
@@ -251,28 +270,4 @@ func (g *Grid) holdsField(id widget.TableCellID) bool {
 		return false
 	}
 	return g.sheet.Ref(id.Row) == e.ref && g.sheet.columns[g.sheet.shown[id.Col]].Name == e.column
-}
-
-// offer lists the words that a cell may take.
-func (g *Grid) offer(choices []string) {
-	target := g.sheet.Target()
-	row, column := g.sheet.Cursor()
-	now := g.sheet.Cell(row, column).Text
-	var items []*fyne.MenuItem
-	for _, choice := range choices {
-		label := choice
-		if label == "" {
-			label = "–"
-		}
-		item := fyne.NewMenuItem(label, func() {
-			if err := g.sheet.Set(target, choice); err != nil {
-				g.warn(unchanged(err))
-				return
-			}
-			g.moved()
-		})
-		item.Checked = choice == now
-		items = append(items, item)
-	}
-	g.popUp(items, g.atCursor())
 }

@@ -15,7 +15,7 @@ type filterField struct {
 
 func newFilterField(g *Grid) *filterField {
 	f := &filterField{grid: g}
-	f.PlaceHolder = "Filter: words that stand anywhere in a row   Ctrl F"
+	f.PlaceHolder = "Filter rows   Ctrl F"
 	f.OnChanged = func(text string) {
 		if text == g.sheet.Filter() {
 			return
@@ -66,11 +66,20 @@ func (f *filterField) TypedKey(event *fyne.KeyEvent) {
 			f.grid.Focus()
 		}
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyDown:
-		f.grid.Focus()
+		f.grid.toHits()
 	case fyne.KeyF1:
 		f.grid.tellKey(event.Name)
 	default:
 		f.Entry.TypedKey(event)
+	}
+}
+
+// toHits goes to the cells; of rows that are filtered the first is selected.
+func (g *Grid) toHits() {
+	g.Focus()
+	if _, column := g.sheet.Cursor(); column >= 0 && g.sheet.Filter() != "" {
+		g.sheet.Pick(0, column)
+		g.moved()
 	}
 }
 

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
@@ -60,6 +59,7 @@ type Grid struct {
 	top    *fyne.Container
 	beside *fyne.Container
 	layer  *fyne.Container
+	frame  *fyne.Container
 	all    *fyne.Container
 
 	editing  *editing
@@ -78,15 +78,15 @@ func NewGrid(sheet *Sheet) *Grid {
 	g.bubble = newBubble()
 	g.count.Importance = widget.LowImportance
 	g.empty.Alignment, g.empty.Wrapping, g.empty.Importance = fyne.TextAlignCenter, fyne.TextWrapWord, widget.LowImportance
-	g.foot.Truncation = fyne.TextTruncateEllipsis
 	columns := widget.NewButton("Columns", nil)
 	columns.OnTapped = func() { g.popUp(g.columnItems(), below(columns)) }
 	g.add = widget.NewButton("", func() { g.addRow() })
 	g.beside = container.NewHBox()
-	g.top = container.NewBorder(nil, nil, nil, container.NewHBox(g.beside, g.count, g.add, columns), g.filter)
+	g.top = container.New(topLine{}, g.filter, g.count, container.NewHBox(g.beside, g.add, columns))
 	g.layer = container.NewWithoutLayout(g.bubble)
 	middle := container.NewStack(g.body, container.NewCenter(container.New(atLeast{440}, g.empty)))
-	g.all = container.NewStack(container.NewBorder(g.top, g.foot, nil, nil, middle), g.layer)
+	g.frame = container.NewBorder(g.top, container.New(footLines{g}, g.foot), nil, nil, middle)
+	g.all = container.NewStack(g.frame, g.layer)
 	g.ExtendBaseWidget(g)
 	g.show()
 	return g
@@ -144,8 +144,11 @@ func (g *Grid) Keep() bool {
 	kept := g.keepEdit()
 	if kept {
 		g.inherit(e)
+		return true
 	}
-	return kept
+	g.scroll()
+	g.focusField() // what is typed next goes on in the cell, not to what else has keys
+	return false
 }
 
 // inherit gives the keys of a field that is gone to the cells.
@@ -203,9 +206,9 @@ func (g *Grid) show() {
 	}
 	g.empty.SetText(empty)
 	setShown(g.empty, empty != "")
-	g.body.HideSeparators = empty != ""
 	g.top.Refresh() // it gives the count the room that it needs now
 	g.body.layColumns()
+	g.body.layTail()
 	g.refreshCells()
 	g.explain()
 }
@@ -238,9 +241,9 @@ func (g *Grid) refreshCells() {
 // moved is called after the user moved the cursor or changed the selection.
 func (g *Grid) moved() {
 	g.trouble = ""
+	g.explain() // it may take a line of the rows
 	g.scroll()
 	g.refreshCells()
-	g.explain()
 	g.tell()
 }
 
@@ -263,48 +266,8 @@ func (g *Grid) Settle(refs []plan.Ref) { g.told = append([]plan.Ref(nil), refs..
 
 func (g *Grid) scroll() {
 	if row, column := g.sheet.Cursor(); row >= 0 {
-		g.body.ScrollTo(widget.TableCellID{Row: row, Col: column})
-		if column == 1 {
-			g.body.ScrollToLeading() // the toolkit does not scroll to the first column beside those that stay
-		}
+		g.body.scrollTo(row, column)
 	}
-}
-
-// explain says at the foot what is wrong, or else what the cursor's column holds.
-func (g *Grid) explain() {
-	text, importance := "", widget.LowImportance
-	if row, column := g.sheet.Cursor(); column >= 0 {
-		at, cell := g.sheet.Columns()[column], g.sheet.Cell(row, column)
-		text = at.Title + ": " + at.Help
-		if fitted(cell.Text, g.sheet.Width(column)-2*beside, theme.TextSize(), fyne.TextStyle{}) != cell.Text {
-			text = cell.Text // what is cut short above stands whole here
-		}
-		if n := len(g.sheet.Refs()); n > 1 && g.sheet.Editable(column) {
-			text = at.Title + ": " + into(at, n)
-		}
-		if at.Draggable && g.carries(row, column) {
-			text += " Drag it to another row."
-		}
-	}
-	if g.carrying != nil {
-		text, importance = g.carryWords(), widget.MediumImportance
-	}
-	if g.trouble != "" {
-		text, importance = g.trouble, widget.DangerImportance
-	}
-	if g.foot.Text == text && g.foot.Importance == importance {
-		return
-	}
-	g.foot.Importance = importance
-	g.foot.SetText(text)
-}
-
-// into says where what is typed goes while several rows are selected.
-func into(column Column, rows int) string {
-	if column.InOrder {
-		return fmt.Sprintf("what is typed goes into the first of the %d selected; the others follow in order.", rows)
-	}
-	return fmt.Sprintf("what is typed goes into all %d selected.", rows)
 }
 
 // warn says at the foot why nothing was changed.

@@ -208,14 +208,15 @@ func TestCopyAndPasteThroughTheKeys(t *testing.T) {
 func TestAChoiceIsTakenFromAListByKeys(t *testing.T) {
 	s := newScreen(t, "a")
 	s.press(fyne.KeyRight, fyne.KeyRight, fyne.KeyReturn)
-	menu, ok := s.window.Canvas().Overlays().Top().(interface{ TypedKey(*fyne.KeyEvent) })
-	if !ok {
-		menu = s.window.Canvas().Focused()
-	}
-	for _, key := range []fyne.KeyName{fyne.KeyDown, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn} {
-		menu.TypedKey(&fyne.KeyEvent{Name: key})
-	}
+	s.press(fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
 	require.Equal(t, []string{"DI"}, s.column(2))
+	require.True(t, s.Focused())
+	s.press(fyne.KeyReturn)
+	s.write("mi")
+	s.press(fyne.KeyReturn)
+	require.Equal(t, []string{"mic"}, s.column(2), "letters find it")
+	s.press(fyne.KeyReturn, fyne.KeyEnd, fyne.KeyEscape)
+	require.Equal(t, []string{"mic"}, s.column(2))
 	s.Focus()
 	s.write("line")
 	s.press(fyne.KeyReturn)
@@ -242,13 +243,13 @@ func TestPointerSortsWidensMovesAndSelects(t *testing.T) {
 	press(80, 45, 0)
 	require.Equal(t, []string{"a", "b", "c"}, s.column(1), "a click on a heading sorts")
 	require.Equal(t, "name", s.laid.Sort)
-	press(80, 75, 0)
-	press(80, 125, fyne.KeyModifierShift)
+	press(80, 65, 0)
+	press(80, 115, fyne.KeyModifierShift)
 	require.Len(t, s.desk.Selection(), 3)
-	press(80, 100, fyne.KeyModifierControl)
+	press(80, 90, fyne.KeyModifierControl)
 	require.Len(t, s.desk.Selection(), 2)
-	press(80, 75, 0)
-	press(80, 75, 0)
+	press(80, 65, 0)
+	press(80, 65, 0)
 	require.NotNil(t, s.field(), "a double click edits")
 	s.press(fyne.KeyEscape)
 

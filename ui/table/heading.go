@@ -85,7 +85,7 @@ func (h *heading) show(column int) {
 		mark = " ↑"
 	}
 	size, bold := theme.TextSize(), fyne.TextStyle{Bold: true}
-	room := sheet.Width(column) - 2*beside - fyne.MeasureText(mark, size, bold).Width
+	room := h.body.width(column) - 2*beside - fyne.MeasureText(mark, size, bold).Width
 	text := fitted(title, room, size, bold) + mark
 	ink, rule := theme.Color(theme.ColorNamePlaceHolder), theme.Color(theme.ColorNameSeparator)
 	if sorted == column || h.hover {
@@ -113,7 +113,7 @@ func (h *heading) MouseDown(event *desktop.MouseEvent) {
 	if event.Position.X > h.Size().Width-grip {
 		h.gesture = "size"
 	}
-	h.x, h.to, h.width = event.Position.X, event.Position.X, g.sheet.Width(h.column)
+	h.x, h.to, h.width = event.Position.X, event.Position.X, h.body.width(h.column)
 }
 
 // MouseUp sorts where nothing was dragged.
@@ -151,11 +151,11 @@ func (h *heading) columnsOver() (by int) {
 	sheet := h.body.grid.sheet
 	for x, column := h.to-h.Size().Width, h.column+1; x > 0 && column < len(sheet.shown); column++ {
 		by++
-		x -= sheet.Width(column)
+		x -= h.body.width(column)
 	}
 	for x, column := h.to, h.column-1; x < 0 && column >= 0; column-- {
 		by--
-		x += sheet.Width(column)
+		x += h.body.width(column)
 	}
 	return by
 }

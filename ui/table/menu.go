@@ -75,7 +75,7 @@ func (g *Grid) headingItems(column int) []*fyne.MenuItem {
 	}
 	wider := func(by float32) func() {
 		return func() {
-			g.sheet.SetWidth(column, g.sheet.Width(column)+by)
+			g.sheet.SetWidth(column, g.body.width(column)+by)
 			g.laid()
 		}
 	}

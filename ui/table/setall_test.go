@@ -144,7 +144,7 @@ func TestASelectedCellIsCarriedToAnotherRow(t *testing.T) {
 	s.DroppedBeside = func(_ table.Source, refs []plan.Ref, at fyne.Position) {
 		said = append(said, fmt.Sprint(len(refs), " out"))
 	}
-	const top, pitch = 75, 26
+	const top, pitch = 65, 25
 	s.press(fyne.KeyDown, fyne.KeyUp)
 	s.dragged(fyne.NewPos(20, top), fyne.NewPos(20, top+2*pitch))
 	require.Equal(t, []string{"number"}, said)

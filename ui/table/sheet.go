@@ -35,8 +35,10 @@ type Sheet struct {
 	row    int
 	column int
 	// anchor is where a stretch of selected rows began, side where one of columns did.
-	anchor   plan.Ref
-	side     int
+	anchor plan.Ref
+	side   int
+	// whole is that all columns are marked, wherever the cursor stands.
+	whole    bool
 	selected map[plan.Ref]bool
 }
 
@@ -87,6 +89,14 @@ func (s *Sheet) RowName(row int) string { return s.source.RowName(s.rows[row]) }
 
 // Cell is what stands in a cell that is shown.
 func (s *Sheet) Cell(row, column int) Cell { return s.source.Cell(s.rows[row], s.shown[column]) }
+
+// Whole is what a row that is shown says in all of its columns, blank where its cells are short.
+func (s *Sheet) Whole(row int) string {
+	if reader, is := s.source.(Reader); is {
+		return reader.Whole(s.rows[row])
+	}
+	return ""
+}
 
 // Choices are the words that a cell may take.
 func (s *Sheet) Choices(row, column int) []string {

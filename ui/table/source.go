@@ -115,6 +115,11 @@ type Sifter interface {
 	LeftOut() string
 }
 
+// Reader is a Source of long texts: what a row says in all of its columns; blank where its cells say it.
+type Reader interface {
+	Whole(row int) string
+}
+
 // Grower is a Source that takes new rows and lets rows go. Each function is nil where it can't.
 type Grower interface {
 	// Adder adds a row behind the one named, which may be none, and returns its reference.
@@ -142,6 +147,8 @@ type List[R any] struct {
 	ID, One, Many, First string
 	// Without says which rows a setting leaves out.
 	Without string
+	// WholeOf is what a row says in all of its columns; nil where its cells are short.
+	WholeOf func(R) string
 	Rows    []R
 	RefOf   func(R) plan.Ref
 	NameOf  func(R) string
@@ -157,6 +164,7 @@ var (
 	_ Grower = (*List[int])(nil)
 	_ Joiner = (*List[int])(nil)
 	_ Sifter = (*List[int])(nil)
+	_ Reader = (*List[int])(nil)
 )
 
 // Name implements Source.
@@ -167,6 +175,14 @@ func (l *List[R]) Words() (one, many string) { return l.One, l.Many }
 
 // LeftOut implements Sifter.
 func (l *List[R]) LeftOut() string { return l.Without }
+
+// Whole implements Reader.
+func (l *List[R]) Whole(row int) string {
+	if l.WholeOf == nil {
+		return ""
+	}
+	return l.WholeOf(l.Rows[row])
+}
 
 // Columns implements Source.
 func (l *List[R]) Columns() []Column {

@@ -2,6 +2,7 @@ package text
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stageloom/model/assess"
@@ -231,7 +232,22 @@ func severalCard(a *assess.Assessment, selection []plan.Ref) Card {
 			c.add(strings.Replace(table, "segments", "cables", 1), fmt.Sprint(n), "")
 		}
 	}
+	c.Findings = findingsOf(a, selection)
 	return c
+}
+
+// findingsOf are the findings that speak of any of several rows, each once, in the order of the assessment.
+func findingsOf(a *assess.Assessment, selection []plan.Ref) (all []checks.Finding) {
+	chosen := make(map[checks.Place]bool, len(selection))
+	for _, ref := range selection {
+		chosen[checks.Place{Table: ref.Table, Key: ref.Key}] = true
+	}
+	for _, finding := range a.Findings {
+		if slices.ContainsFunc(finding.Where, func(place checks.Place) bool { return chosen[place] }) {
+			all = append(all, finding)
+		}
+	}
+	return all
 }
 
 func areaCard(a *assess.Assessment, id plan.AreaID) Card {

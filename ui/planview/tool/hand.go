@@ -1,6 +1,8 @@
 package tool
 
 import (
+	"fmt"
+
 	"stageloom/model/budget"
 	"stageloom/model/desk"
 	"stageloom/model/geom"
@@ -75,6 +77,16 @@ type Hand struct {
 	// measure makes the next press measure; measured is what was measured last.
 	measure  bool
 	measured *Measured
+	// Length prints a length for the history; nil prints metres.
+	Length func(metres float64) string
+}
+
+// length prints a length for the history.
+func (h *Hand) length(metres float64) string {
+	if h.Length == nil {
+		return fmt.Sprintf("%.1f m", metres)
+	}
+	return h.Length(metres)
 }
 
 // NewHand returns a hand that works on a desk through a board.

@@ -96,7 +96,7 @@ func TestADragMovesByExactlyThePointersWay(t *testing.T) {
 	require.NoError(t, h.Release(at.Add(geom.Point{X: 80, Y: 64})))
 	require.Equal(t, geom.Point{X: 8, Y: -6.4}, b.device("SL box").At())
 	require.NoError(t, h.Release(at), "a second end of the gesture does nothing")
-	require.Equal(t, "Move SL box", b.desk.NextUndo())
+	require.Equal(t, "Move SL box by 10.2 m", b.desk.NextUndo())
 	require.True(t, b.desk.Undo())
 	require.Equal(t, geom.Point{}, b.device("SL box").At())
 }
@@ -142,7 +142,7 @@ func TestAPositionTakesItsDevicesAlong(t *testing.T) {
 	press(h, edge)
 	h.Move(edge.Add(geom.Point{X: 100}))
 	require.NoError(t, h.Release(edge.Add(geom.Point{X: 100})))
-	require.Equal(t, "Move FOH tower", b.desk.NextUndo())
+	require.Equal(t, "Move FOH tower by 10.0 m", b.desk.NextUndo())
 	require.Equal(t, 70.0, b.device("FOH").X)
 	require.Equal(t, 70.0, b.device("System").X)
 	require.Equal(t, 0.0, b.device("SL box").X)

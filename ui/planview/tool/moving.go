@@ -42,7 +42,7 @@ func (g *moving) release(h *Hand, at geom.Point) error {
 	}
 	drag := h.drag
 	h.drag = nil
-	return h.desk.Do("Move "+h.nameOf(drag.Moving), func(e *plan.Edit) error {
+	return h.desk.Do("Move "+h.nameOf(drag.Moving)+" by "+h.length(drag.By.Length()), func(e *plan.Edit) error {
 		e.Move(drag.Moving, drag.By)
 		return nil
 	})

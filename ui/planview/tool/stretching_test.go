@@ -57,7 +57,7 @@ func TestADeviceDraggedOntoAPositionBelongsToIt(t *testing.T) {
 	press(h, at)
 	require.NoError(t, h.Release(at.Add(geom.Point{X: 560})))
 	require.Equal(t, b.positionNamed("FOH tower").ID, b.device("SL box").Position)
-	require.Equal(t, "Move SL box", b.desk.NextUndo())
+	require.Equal(t, "Move SL box by 56.0 m", b.desk.NextUndo())
 	require.True(t, b.desk.Undo())
 	require.Empty(t, b.device("SL box").Position, "one step takes back both")
 }

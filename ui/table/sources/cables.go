@@ -85,7 +85,7 @@ func cableColumns(as asField[cableRow], units words.Units) []table.ColumnOf[cabl
 		as.column("reel", 132), as.column("kind", 200), as.column("length", 70),
 		{
 			Column: number("start", "From", 66, "where it begins, along the cables from the near end."),
-			Text:   func(r cableRow) string { return units.Metres(r.part.Start) },
+			Text:   func(r cableRow) string { return units.Tenths(r.part.Start) },
 			Value:  func(r cableRow) float64 { return r.part.Start },
 		},
 		as.column("coupler", 140),

@@ -49,7 +49,7 @@ func TestLinksSayWhatTheRowsOfThePlanSay(t *testing.T) {
 			}
 			laid, joins := "", ""
 			if cables > 0 {
-				laid = strings.ReplaceAll(fmt.Sprintf("%.1f m", metres), ".0 m", " m")
+				laid = fmt.Sprintf("%.1f m", metres)
 			}
 			if cables > 1 {
 				joins = fmt.Sprint(cables - 1)

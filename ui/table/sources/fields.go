@@ -9,13 +9,13 @@ import (
 	"stageloom/ui/table"
 )
 
-// roomier makes the widths of columns, which were measured with text of 13 points, wide enough for 14.
-const roomier = 14.0 / 13
-
 // column is a Column whose cells are reckoned; number, choice and ranked are those of the other kinds.
 func column(name, title string, width float32, help string) table.Column {
-	return table.Column{Name: name, Title: title, Width: width * roomier, Help: help}
+	return table.Column{Name: name, Title: title, Width: wide(width), Help: help}
 }
+
+// wide is the width in the text of the window of a column that is given for text of 13 points.
+func wide(width float32) float32 { return float32(math.Ceil(float64(width) * 14 / 13)) }
 
 func number(name, title string, width float32, help string) table.Column {
 	c := column(name, title, width, help)
@@ -61,7 +61,7 @@ var kinds = map[fields.Kind]table.Kind{
 func (a asField[R]) column(id string, width float32) table.ColumnOf[R] {
 	f := fields.Of(a.table, id)
 	column := table.ColumnOf[R]{
-		Column: table.Column{Name: id, Title: f.Name, Help: f.Help, Kind: kinds[f.Kind], Width: width * roomier, Names: id == "name" || id == "tag"},
+		Column: table.Column{Name: id, Title: f.Name, Help: f.Help, Kind: kinds[f.Kind], Width: wide(width), Names: id == "name" || id == "tag"},
 		Text:   func(r R) string { return f.Text(a.state, a.row(r)) },
 		Set: func(e *plan.Edit, ref plan.Ref, typed string) error {
 			return f.Type(e, a.state.Units, ref.Key, typed)

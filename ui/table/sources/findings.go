@@ -1,6 +1,7 @@
 package sources
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -48,6 +49,7 @@ func Findings(a *assess.Assessment, _ words.Units) table.Source {
 		RefOf:   func(f Finding) plan.Ref { return f.ref },
 		NameOf:  func(f Finding) string { return "finding on " + f.where },
 		ShowsOf: Finding.places,
+		WholeOf: func(f Finding) string { return words.Sentence(errors.New(f.What)) + " " + f.Remedy },
 		Fields:  findingFields(fixed),
 	}
 }

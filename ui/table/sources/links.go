@@ -88,7 +88,7 @@ func linkFigures(units words.Units) []table.ColumnOf[linkRow] {
 				if r.budget.Measured.Wanting() {
 					return ""
 				}
-				return units.Needed(shown(r).Run)
+				return units.NeededTenths(shown(r).Run)
 			},
 			Value: func(r linkRow) float64 { return numbered(r.budget.Run, !r.budget.Measured.Wanting()) },
 		},
@@ -98,12 +98,12 @@ func linkFigures(units words.Units) []table.ColumnOf[linkRow] {
 		},
 		{
 			Column: number("laid", "Cable", 66, "all cables joined in it, whole cables."),
-			Text:   func(r linkRow) string { return figureText(shown(r).Laid, units.Metres) },
+			Text:   func(r linkRow) string { return figureText(shown(r).Laid, units.Tenths) },
 			Value:  func(r linkRow) float64 { return r.budget.Laid },
 		},
 		{
 			Column: number("missing", "To go", 60, "what its cables do not reach of the run."),
-			Text:   func(r linkRow) string { return figureText(shown(r).Missing, units.Needed) },
+			Text:   func(r linkRow) string { return figureText(shown(r).Missing, units.NeededTenths) },
 			Value:  func(r linkRow) float64 { return numbered(r.budget.Missing, r.budget.Missing > 0) },
 			Tone: func(r linkRow) table.Tone {
 				if r.budget.TooShort() {

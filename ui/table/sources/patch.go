@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stageloom/model/assess"
+	"stageloom/model/checks"
 	"stageloom/model/fields"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
@@ -139,11 +140,32 @@ func (s *patching) stands(line *patch.Line) string {
 func (s *patching) troubleOf(line *patch.Line) string {
 	var said []string
 	for _, finding := range s.FindingsAt(plan.InputsTable, line.Input.Key()) {
-		if len(finding.Acts) == 0 || slices.Contains(finding.Acts, s.act.Act.ID) {
-			said = append(said, finding.Severity.String()+": "+finding.What)
+		if len(finding.Acts) > 0 && !slices.Contains(finding.Acts, s.act.Act.ID) {
+			continue
 		}
+		what := finding.What
+		if first, others := s.firstOf(finding); others && first != line.Input.ID {
+			input, _ := s.Plan.Inputs.Get(plan.Key(first))
+			what = "as " + inputWords(input)
+		}
+		said = append(said, finding.Severity.String()+": "+what)
 	}
 	return strings.Join(said, "; ")
+}
+
+// firstOf is the input of a finding that stands first in the act, and whether it speaks of others too: there it stands in words,
+// and the others name it.
+func (s *patching) firstOf(finding checks.Finding) (first plan.InputID, others bool) {
+	count := 0
+	for _, line := range s.act.Lines {
+		if slices.ContainsFunc(finding.Where, func(place checks.Place) bool { return place.Table == plan.InputsTable && place.Key == line.Input.Key() }) {
+			if count++; count > 1 {
+				return first, true
+			}
+			first = line.Input.ID
+		}
+	}
+	return first, false
 }
 
 // tone mutes what an act has from the house.

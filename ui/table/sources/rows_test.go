@@ -108,7 +108,7 @@ func TestCablesAreTakenOutWithoutOthersChangingPlaces(t *testing.T) {
 		after := houseOf(t, next, "cables")
 		require.Equal(t, []string{"2 m", "4 m", "30 m"}, column(after, "length"), "whatever order they are chosen in")
 		require.Equal(t, []string{"1", "2", "1"}, column(after, "order"))
-		require.Equal(t, []string{"0 m", "2 m", "0 m"}, column(after, "start"))
+		require.Equal(t, []string{"0.0 m", "2.0 m", "0.0 m"}, column(after, "start"))
 	}
 	refs := []plan.Ref{s.Ref(0), {Table: plan.SegmentsTable, Key: "gone"}}
 	next, err := plan.Do(p, nil, func(e *plan.Edit) error { return s.Source.(table.Grower).Remover()(e, refs) })
