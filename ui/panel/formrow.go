@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -33,7 +32,7 @@ type formRow struct {
 
 func newFormRow(v *FormView, field text.FormField) *formRow {
 	r := &formRow{view: v, field: field, draft: v.draftKey(field.ID), label: canvas.NewText(field.Name, theme.Color(theme.ColorNamePlaceHolder)), fault: widget.NewLabel("")}
-	r.label.TextSize = theme.TextSize() - 1
+	r.label.TextSize = theme.CaptionTextSize()
 	r.fault.Wrapping, r.fault.Importance, r.fault.SizeName = fyne.TextWrapWord, widget.DangerImportance, theme.SizeNameCaptionText
 	r.fault.Hide()
 	if field.Choices != nil {
@@ -52,18 +51,9 @@ func (r *formRow) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimple
 // Labelled is the label and what it belongs to, for tests of the real window.
 func (r *formRow) Labelled() (string, fyne.CanvasObject) { return r.field.Name, r.input }
 
-// What finds room beside its label, in letters.
-const (
-	longestBeside = 22
-	longestText   = 17
-	longestChoice = 16
-)
-
-// wide reports whether a field stands under its label rather than beside it.
+// wide reports whether a field stands under its label rather than beside it: that is the field's own, whatever is typed into it.
 func wide(field text.FormField) bool {
-	return field.Long || utf8.RuneCountInString(field.Name) > longestBeside ||
-		max(utf8.RuneCountInString(field.Text), utf8.RuneCountInString(field.Blank)) > longestText && field.Choices == nil ||
-		slices.ContainsFunc(field.Choices, func(c fields.Option) bool { return utf8.RuneCountInString(c.Words) > longestChoice })
+	return field.Long || field.Stacked || fyne.MeasureText(field.Name, theme.CaptionTextSize(), fyne.TextStyle{}).Width > labelColumn-4
 }
 
 // text is what stands in the field.

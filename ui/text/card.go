@@ -26,7 +26,8 @@ type Card struct {
 	Findings []checks.Finding
 }
 
-// Figure is one figure of a card: what it is, the figure itself, and what it means in small words.
+// Figure is one figure of a card: what it is, the figure itself, and what it means in small words. One without name and figure
+// is the small words alone.
 type Figure struct{ Name, Value, Note string }
 
 // Preview is what a drag shows while the plan is as before: what moves, how far in metres, and the budgets of the
@@ -96,7 +97,31 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units words.Units, preview P
 	c.lengths(a.Plan, b, units)
 	c.losses(b, units)
 	c.tape(a.Plan, link)
+	c.sayOnce()
 	return c
+}
+
+// marginName is the figure that a link's grade is about.
+const marginName = "margin"
+
+// GradeOf is the grade that a figure of the card stands in; Ungraded for a figure that has none.
+func (c Card) GradeOf(f Figure) budget.Grade {
+	if f.Name == marginName && c.Link != "" {
+		return c.Grade
+	}
+	return budget.Ungraded
+}
+
+// sayOnce takes away what small words under a figure say where a finding says the same below.
+func (c *Card) sayOnce() {
+	for i, figure := range c.Figures {
+		said, _, _ := strings.Cut(figure.Note, ";")
+		for _, finding := range c.Findings {
+			if said != "" && strings.Contains(finding.What, said) {
+				c.Figures[i].Note = ""
+			}
+		}
+	}
 }
 
 // tape tells the colour of the tape at both ends of a link, if it has any.
@@ -144,9 +169,9 @@ func (c *Card) losses(b budget.Budget, units words.Units) {
 	c.line(b, units)
 	c.add("limit", fmt.Sprintf("%.1f dB", b.LimitDB), ruleName(b.Rule))
 	if b.HasMargin() {
-		c.add("margin", budget.TenthDB(b.MarginDB)+" dB", b.WhyIn(units.Needed))
+		c.add(marginName, budget.TenthDB(b.MarginDB)+" dB", b.WhyIn(units.Needed))
 	} else {
-		c.add("margin", "–", b.WhyIn(units.Needed))
+		c.add(marginName, "–", b.WhyIn(units.Needed))
 	}
 }
 
@@ -218,6 +243,15 @@ func severalCard(a *assess.Assessment, selection []plan.Ref) Card {
 	for _, table := range []string{plan.PositionsTable, plan.DevicesTable, plan.LinksTable, plan.AreasTable, plan.LoomsTable, plan.SegmentsTable, plan.ReelsTable} {
 		if n := counts[table]; n > 0 {
 			c.add(strings.Replace(table, "segments", "cables", 1), fmt.Sprint(n), "")
+		}
+	}
+	told := map[string]bool{}
+	for _, ref := range selection {
+		for _, finding := range a.FindingsAt(ref.Table, ref.Key) {
+			if once := finding.Rule + " " + finding.What; !told[once] {
+				told[once] = true
+				c.Findings = append(c.Findings, finding)
+			}
 		}
 	}
 	return c
