@@ -27,7 +27,7 @@ type layoutGroup struct {
 // stackedFields stand under their label, by table: the kind that is wanted of what has a long name, and limit rules. So do notes,
 // and the names of a plan and its site, which a card half as wide cuts.
 var stackedFields = map[string]string{
-	plan.LinksTable: "fill rule stands_for partner", plan.SegmentsTable: "reel kind", plan.ReelsTable: "kind",
+	plan.LinksTable: "slack_end fill rule stands_for partner", plan.SegmentsTable: "reel kind", plan.ReelsTable: "kind",
 	plan.DevicesTable: "kind", plan.HouseLinesTable: "kind", fields.Settings: "name site slack_end " + ruleIDs(),
 }
 
