@@ -8,10 +8,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/fields"
+	"stageloom/ui/ahead"
 	"stageloom/ui/text"
 )
 
@@ -174,7 +176,8 @@ func (r *formRow) lost() {
 // formEntry is a field that is typed into.
 type formEntry struct {
 	widget.Entry
-	row *formRow
+	row     *formRow
+	pointed bool // the pointer gives the focus, and says where the cursor goes
 }
 
 func newFormEntry(r *formRow) *formEntry {
@@ -196,9 +199,19 @@ func (e *formEntry) Inner() *widget.Entry { return &e.Entry }
 // AcceptsTab implements fyne.Tabbable: Tab goes on to the next field, from a note too.
 func (e *formEntry) AcceptsTab() bool { return false }
 
-// FocusGained implements fyne.Focusable.
+// MouseDown implements desktop.Mouseable.
+func (e *formEntry) MouseDown(event *desktop.MouseEvent) {
+	e.pointed = true
+	e.Entry.MouseDown(event)
+	e.pointed = false
+}
+
+// FocusGained implements fyne.Focusable. What stands in a field that is reached by key is selected, so that typing replaces it.
 func (e *formEntry) FocusGained() {
 	e.Entry.FocusGained()
+	if !e.pointed && !e.MultiLine {
+		e.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
 	e.row.gained()
 }
 
@@ -232,7 +245,8 @@ var functionKeys = map[fyne.KeyName]bool{
 // formChoice is a field with a list.
 type formChoice struct {
 	widget.Select
-	row *formRow
+	row   *formRow
+	ahead ahead.Ahead
 }
 
 func newFormChoice(r *formRow) *formChoice {
@@ -290,9 +304,24 @@ func (c *formChoice) FocusLost() {
 	c.row.lost()
 }
 
+// TypedRune implements fyne.Focusable: letters find a choice.
+func (c *formChoice) TypedRune(letter rune) {
+	if letter == ' ' && !c.ahead.Typing() {
+		return
+	}
+	if at := c.ahead.Type(letter, c.Options, c.SelectedIndex()); at >= 0 && at != c.SelectedIndex() {
+		c.SetSelectedIndex(at)
+	}
+}
+
 // TypedKey implements fyne.Focusable: Escape goes back to the plan.
 func (c *formChoice) TypedKey(event *fyne.KeyEvent) {
+	switch event.Name {
+	case fyne.KeyUp, fyne.KeyDown, fyne.KeyReturn, fyne.KeyEnter, fyne.KeyBackspace: // a letter is told as a key too
+		c.ahead.End()
+	}
 	switch {
+	case event.Name == fyne.KeySpace && c.ahead.Typing(): // it is typed
 	case event.Name == fyne.KeyEscape:
 		c.row.view.Leave()
 	case functionKeys[event.Name]:

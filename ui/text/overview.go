@@ -18,7 +18,10 @@ type Item struct {
 	Line  bool
 	Count int
 	Words string
-	Rows  []plan.Ref
+	// Finding tells that it counts findings, of a severity.
+	Finding  bool
+	Severity checks.Severity
+	Rows     []plan.Ref
 }
 
 // OverviewOf tells the whole plan: links by grade, what is too short, findings by severity. What counts nothing
@@ -55,7 +58,7 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	}
 	for _, severity := range checks.Severities() {
 		if rows := placesOf(a, severity); len(rows) > 0 {
-			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows})
+			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows, Finding: true, Severity: severity})
 		}
 	}
 	return items
