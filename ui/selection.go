@@ -52,12 +52,12 @@ func (w *window) nextFinding() {
 	}
 	w.finding = (w.finding + 1) % len(findings)
 	f := findings[w.finding]
-	w.notice.Tell(f)
 	if len(f.Where) > 0 {
 		if ref := (plan.Ref{Table: f.Where[0].Table, Key: f.Where[0].Key}); ref.Exists(w.desk.Plan()) {
 			w.show(ref)
 		}
 	}
+	w.notice.Tell(f)
 }
 
 func (w *window) selectAll() {

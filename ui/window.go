@@ -239,6 +239,9 @@ func (w *window) layOut() {
 }
 
 func (w *window) heard(e desk.Event) {
+	if !e.Opened && (e.Selection || e.PlanChanged()) { // what was said is of another moment
+		w.notice.Clear()
+	}
 	w.preview = text.Preview{}
 	if e.Opened {
 		w.preferences.ForgetLevels()
@@ -257,7 +260,7 @@ func (w *window) heard(e desk.Event) {
 
 // refresh shows what an event changed: title and overview follow the plan, card and strip the selection too.
 func (w *window) refresh(e desk.Event) {
-	w.title.SetText(w.desk.Title())
+	w.title.Say(w.desk.Plan().Settings.Name, w.desk.Title())
 	w.window.SetTitle(w.windowTitle())
 	if e.PlanChanged() || e.Opened {
 		w.tellWhole(e.Assessment)

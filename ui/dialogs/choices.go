@@ -3,13 +3,15 @@ package dialogs
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"stageloom/ui/ahead"
 )
 
 // Chooser is a list of a dialog that Escape closes.
 type Chooser struct {
 	widget.Select
 	keys  *Keys
-	ahead Ahead
+	ahead ahead.Ahead
 	// Enter does what Enter does here; nil for nothing.
 	Enter func()
 }

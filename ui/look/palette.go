@@ -2,6 +2,7 @@ package look
 
 import (
 	"image/color"
+	"math"
 
 	"stageloom/model/picture"
 )
@@ -73,3 +74,45 @@ var contrast = Palette{
 
 // Grade returns the colour of a grade; a link without grade is plain.
 func (p Palette) Grade(grade string) color.NRGBA { return p.Style(picture.LinkRole(grade)).Colour }
+
+// readable is the least contrast of text (WCAG 2.1, success criterion 1.4.3; published), with a little to spare; readableMore is
+// that of the high contrast look (1.4.6).
+const (
+	readable     = 4.6
+	readableMore = 7.1
+)
+
+// GradeInk is a grade's colour for text on a panel: as much of it as can be read, the rest ink.
+func (p Palette) GradeInk(grade string) color.NRGBA { return p.inkOf(p.Grade(grade)) }
+
+// inkOf mixes a colour with ink until it can be read as text on a panel.
+func (p Palette) inkOf(c color.NRGBA) color.NRGBA {
+	least := readable
+	if p.Name == contrast.Name {
+		least = readableMore
+	}
+	mixed := c
+	for share := 0; share <= 20 && Contrast(mixed, p.Panel) < least; share++ {
+		part := func(a, b uint8) uint8 { return uint8((int(a)*(20-share) + int(b)*share) / 20) }
+		mixed = color.NRGBA{R: part(c.R, p.Ink.R), G: part(c.G, p.Ink.G), B: part(c.B, p.Ink.B), A: 0xff}
+	}
+	return mixed
+}
+
+// Contrast is the contrast ratio of two opaque colours, 1 to 21 (WCAG 2.1, definition of contrast ratio; published).
+func Contrast(a, b color.NRGBA) float64 {
+	light, dark := luminance(a), luminance(b)
+	return (max(light, dark) + 0.05) / (min(light, dark) + 0.05)
+}
+
+// luminance is the relative luminance of a colour, 0 to 1 (WCAG 2.1, definition of relative luminance; published).
+func luminance(c color.NRGBA) float64 {
+	linear := func(channel uint8) float64 {
+		s := float64(channel) / 255
+		if s <= 0.03928 {
+			return s / 12.92
+		}
+		return math.Pow((s+0.055)/1.055, 2.4)
+	}
+	return 0.2126*linear(c.R) + 0.7152*linear(c.G) + 0.0722*linear(c.B)
+}

@@ -12,8 +12,10 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/budget"
 	"stageloom/model/checks"
 	"stageloom/model/plan"
+	"stageloom/ui/look"
 	"stageloom/ui/pointer"
 	"stageloom/ui/text"
 )
@@ -56,7 +58,7 @@ func NewCardView(curve fyne.CanvasObject, goTo func(plan.Ref)) *CardView {
 	c := &CardView{goTo: goTo, body: container.NewVBox(), tail: container.NewVBox(), curve: curve, Form: NewFormView(), open: map[string]bool{curveFold: true}}
 	c.Fixes = func(checks.Finding) []checks.Fix { return nil }
 	c.Form.Reveal, c.Form.Resized = c.reveal, func() { c.scroll.Content.Refresh(); c.scroll.Refresh() }
-	c.scroll = container.NewVScroll(container.New(layout.NewCustomPaddedLayout(3, 3, 3, 9), container.NewVBox(c.body, c.Form, c.tail)))
+	c.scroll = container.NewVScroll(inMargins(container.NewVBox(c.body, c.Form, c.tail)))
 	c.scroll.SetMinSize(fyne.NewSize(272, 100))
 	c.ExtendBaseWidget(c)
 	return c
@@ -119,7 +121,7 @@ func (c *CardView) sameShape(card text.Card) bool {
 func (c *CardView) Rebuild() {
 	c.body.Objects = []fyne.CanvasObject{c.head()}
 	for _, figure := range c.card.Figures {
-		c.body.Objects = append(c.body.Objects, newFigureRow(figure, c.Tips))
+		c.body.Objects = append(c.body.Objects, newFigureRow(figure, c.card.GradeOf(figure), c.Tips))
 	}
 	for _, finding := range c.card.Findings {
 		c.body.Objects = append(c.body.Objects, c.finding(finding))
@@ -127,7 +129,7 @@ func (c *CardView) Rebuild() {
 	c.tail.Objects = nil
 	if c.card.Link != "" {
 		if c.Tools != nil {
-			c.body.Objects = append(c.body.Objects, c.Tools)
+			c.body.Objects = append(c.body.Objects, container.New(layout.NewCustomPaddedLayout(0, 0, inset(), inset()), c.Tools))
 		}
 		c.fold(curveFold, func() []fyne.CanvasObject { return []fyne.CanvasObject{c.curve} })
 		if c.Advice != nil {
@@ -169,7 +171,7 @@ func (c *CardView) fold(name string, parts func() []fyne.CanvasObject) {
 // advice lists what is advice beside the facts that decide.
 func (c *CardView) advice() (rows []fyne.CanvasObject) {
 	for _, figure := range c.Advice() {
-		rows = append(rows, newFigureRow(figure, c.Tips))
+		rows = append(rows, newFigureRow(figure, budget.Ungraded, c.Tips))
 	}
 	return rows
 }
@@ -178,7 +180,7 @@ func (c *CardView) update() {
 	i := 0
 	for _, object := range c.body.Objects {
 		if row, ok := object.(*figureRow); ok && i < len(c.card.Figures) {
-			row.set(c.card.Figures[i])
+			row.set(c.card.Figures[i], c.card.GradeOf(c.card.Figures[i]))
 			i++
 		}
 	}
@@ -188,8 +190,8 @@ func (c *CardView) head() fyne.CanvasObject {
 	title := widget.NewLabelWithStyle(c.card.Title, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
 	title.SizeName, title.Truncation = theme.SizeNameSubHeadingText, fyne.TextTruncateEllipsis
 	kind := canvas.NewText(c.card.Kind, theme.Color(theme.ColorNamePlaceHolder))
-	kind.TextSize = theme.TextSize() - 1
-	head := container.NewVBox(container.NewBorder(nil, nil, nil, kind, title))
+	kind.TextSize = theme.CaptionTextSize()
+	head := container.NewVBox(container.NewBorder(nil, nil, nil, container.New(layout.NewCustomPaddedLayout(0, 0, 0, inset()), kind), title))
 	if c.card.Subtitle != "" {
 		subtitle := widget.NewLabel(c.card.Subtitle)
 		subtitle.Wrapping = fyne.TextWrapWord
@@ -212,8 +214,8 @@ func (c *CardView) finding(f checks.Finding) fyne.CanvasObject {
 	if c.card.Stale {
 		what.Importance = widget.LowImportance
 	}
-	text := container.New(&stacked{}, what, remedy)
-	rows := container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil, container.NewVBox(icon), nil, text))
+	remedy.Hidden = f.Remedy == ""
+	rows := container.New(&findingLayout{}, widget.NewSeparator(), icon, container.New(&stacked{}, what, remedy))
 	for _, fix := range c.Fixes(f) {
 		rows.Add(newFixLink(c, f, fix))
 	}
@@ -271,21 +273,22 @@ type figureRow struct {
 	name    *canvas.Text
 	value   *canvas.Text
 	note    *widget.Label
+	grade   budget.Grade
 	content *fyne.Container
 }
 
-func newFigureRow(figure text.Figure, tips *pointer.Tips) *figureRow {
+func newFigureRow(figure text.Figure, grade budget.Grade, tips *pointer.Tips) *figureRow {
 	r := &figureRow{
 		tips: tips,
 		name: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder)), value: canvas.NewText("", theme.Color(theme.ColorNameForeground)),
 		note: widget.NewLabel(""),
 	}
-	r.name.TextSize, r.value.TextSize, r.value.TextStyle.Bold = theme.TextSize(), theme.TextSize()+3, true
+	r.name.TextSize, r.value.TextSize, r.value.TextStyle.Bold = theme.CaptionTextSize(), theme.Size(theme.SizeNameSubHeadingText), true
 	r.note.Wrapping, r.note.SizeName, r.note.Importance = fyne.TextWrapWord, theme.SizeNameCaptionText, widget.LowImportance
-	r.content = container.New(&stacked{}, container.New(&apart{}, r.name, r.value), r.note)
+	r.content = container.New(&figureLayout{}, r.name, r.value, r.note)
 	r.ExtendBaseWidget(r)
 	r.figure.Name = "\x00" // so that the first set sets all
-	r.set(figure)
+	r.set(figure, grade)
 	return r
 }
 
@@ -300,16 +303,20 @@ func (r *figureRow) MouseMoved(event *desktop.MouseEvent) { r.MouseIn(event) }
 // MouseOut implements desktop.Hoverable.
 func (r *figureRow) MouseOut() { r.tips.Out() }
 
-func (r *figureRow) set(f text.Figure) {
-	if f == r.figure {
+// set shows a figure, coloured as the grade that it stands in.
+func (r *figureRow) set(f text.Figure, grade budget.Grade) {
+	if f == r.figure && grade == r.grade {
 		return
 	}
-	r.figure = f
+	r.figure, r.grade = f, grade
+	r.value.Color = theme.Color(theme.ColorNameForeground)
+	if grade != budget.Ungraded {
+		r.value.Color = look.PaletteOf(fyne.CurrentApp().Settings().Theme()).GradeInk(string(grade))
+	}
 	r.name.Text, r.value.Text = f.Name, f.Value
 	r.note.SetText(f.Note)
 	r.note.Hidden = f.Note == ""
-	r.name.Refresh()
-	r.value.Refresh()
+	r.content.Refresh()
 }
 
 // CreateRenderer implements fyne.Widget.

@@ -1,6 +1,7 @@
 package panel_test
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -50,7 +51,7 @@ func heading(t *testing.T, card *panel.CardView, name string) interface {
 
 func holds(card *panel.CardView, object fyne.CanvasObject) bool {
 	for _, each := range card.Inside() {
-		if each == object {
+		if box, is := each.(*fyne.Container); each == object || is && slices.Contains(box.Objects, object) {
 			return true
 		}
 	}

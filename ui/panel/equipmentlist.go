@@ -60,7 +60,7 @@ func NewEquipment(p *plan.Plan) *Equipment {
 	e.empty.Hide()
 	e.head = headOf("Equipment")
 	e.where = newWhereChooser(e)
-	e.content = container.NewBorder(container.NewVBox(container.NewPadded(e.head), e.search, e.where, e.empty), nil, nil, nil, e.list)
+	e.content = container.NewBorder(columnTop(e.head, nil, e.search, e.where, e.empty), nil, nil, nil, e.list)
 	e.ExtendBaseWidget(e)
 	e.fill()
 	return e
@@ -109,6 +109,7 @@ func (e *Equipment) fill() {
 	e.rows = text.EquipmentOf(e.plan, e.own, e.search.Text)
 	e.selected = -1
 	e.list.UnselectAll()
+	pitched(e.list, len(e.rows), func(i int) bool { return e.rows[i].Head() })
 	e.empty.Hidden = len(e.rows) > 0
 	if e.search.Text != "" {
 		e.search.step(1) // what is found first is what Enter places
@@ -131,15 +132,16 @@ type kindRow struct {
 	name    *widget.Label
 	icon    *widget.Icon
 	note    *canvas.Text
+	lay     *rowLayout
 	content *fyne.Container
 	at      fyne.Position
 }
 
 func newKindRow(e *Equipment) *kindRow {
-	r := &kindRow{owner: e, name: widget.NewLabel(""), icon: widget.NewIcon(nil), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
+	r := &kindRow{owner: e, lay: &rowLayout{}, name: widget.NewLabel(""), icon: widget.NewIcon(nil), note: canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))}
 	r.name.Truncation = fyne.TextTruncateEllipsis
 	r.note.TextSize = theme.CaptionTextSize()
-	r.content = container.NewBorder(nil, nil, container.NewPadded(r.icon), container.NewPadded(r.note), r.name)
+	r.content = container.New(r.lay, r.icon, r.name, r.note)
 	r.ExtendBaseWidget(r)
 	e.made = append(e.made, r)
 	return r
@@ -157,10 +159,11 @@ func (r *kindRow) set(row text.EquipmentRow) {
 	if !row.Head() {
 		r.icon.SetResource(look.PictogramIcon(row.Pictogram))
 	}
-	r.name.Importance = widget.MediumImportance
+	r.lay.head = row.Head()
+	asHead(r.name, row.Head(), false)
 	text := row.Name
 	if row.Head() {
-		text, r.name.Importance = row.Group, widget.LowImportance
+		text = row.Group
 	}
 	r.name.SetText(text)
 	r.note.Text = ""
@@ -173,7 +176,6 @@ func (r *kindRow) set(row text.EquipmentRow) {
 // Refresh implements fyne.Widget; the count takes the ink of the look.
 func (r *kindRow) Refresh() {
 	r.note.Color = theme.Color(theme.ColorNamePlaceHolder)
-	r.note.Refresh()
 	r.content.Refresh()
 	r.BaseWidget.Refresh()
 }

@@ -1,12 +1,14 @@
 package panel
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+)
 
 // fieldLayout puts a label left and its field right, or the field under the label, and a fault under both.
 type fieldLayout struct{ wide bool }
 
-// labelShare is the label's part of the width.
-const labelShare = 0.48
+// labelColumn is the width of the column of labels, in points.
+const labelColumn = 112
 
 // MinSize implements fyne.Layout.
 func (l *fieldLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
@@ -28,15 +30,15 @@ func (l *fieldLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	label.Resize(least)
 	below := max(least.Height, height)
 	if l.wide {
-		label.Move(fyne.NewPos(6, 1))
-		input.Move(fyne.NewPos(0, least.Height+2))
-		input.Resize(fyne.NewSize(size.Width, height))
+		label.Move(fyne.NewPos(inset(), 1))
+		input.Move(fyne.NewPos(inset(), least.Height+2))
+		input.Resize(fyne.NewSize(size.Width-2*inset(), height))
 		below = least.Height + height + 2
 	} else {
-		left := size.Width * labelShare
-		label.Move(fyne.NewPos(6, (below-least.Height)/2))
+		left := inset() + labelColumn
+		label.Move(fyne.NewPos(inset(), (below-least.Height)/2))
 		input.Move(fyne.NewPos(left, (below-height)/2))
-		input.Resize(fyne.NewSize(size.Width-left, height))
+		input.Resize(fyne.NewSize(size.Width-left-inset(), height))
 	}
 	if fault.Visible() {
 		fault.Move(fyne.NewPos(0, below-overlap/2))

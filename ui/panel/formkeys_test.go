@@ -164,3 +164,26 @@ func TestANoteTakesLinesAndTabLeavesIt(t *testing.T) {
 	require.True(t, d.entry("Note").MultiLine)
 	require.Equal(t, fyne.TextWrapWord, d.entry("Note").Wrapping)
 }
+
+func TestAFieldReachedByKeyIsReplacedByWhatIsTyped(t *testing.T) {
+	d := l02(t)
+	require.True(t, d.view.Focus("rise_to"))
+	test.Type(d.canvas.Focused(), "4 m")
+	d.press(fyne.KeyReturn)
+	require.True(t, d.view.Focus("rise_from"))
+	test.FocusNext(d.canvas)
+	require.Equal(t, "Rise at far end", d.focused())
+	test.Type(d.canvas.Focused(), "10 m")
+	require.Equal(t, "10 m", d.entry("Rise at far end").Text, "not beside what stood there")
+}
+
+func TestLettersChooseInAListOfTheCard(t *testing.T) {
+	d := l02(t)
+	list := d.list("Wanted kind")
+	require.Greater(t, len(list.Options), 3)
+	_, input := d.row("Wanted kind")
+	d.canvas.Focus(input.(fyne.Focusable))
+	test.Type(input.(fyne.Focusable), "cat 7")
+	require.Contains(t, d.list("Wanted kind").Selected, "Cat 7")
+	require.NotEmpty(t, d.steps)
+}

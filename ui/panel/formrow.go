@@ -4,15 +4,16 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/fields"
+	"stageloom/ui/ahead"
 	"stageloom/ui/text"
 )
 
@@ -33,7 +34,7 @@ type formRow struct {
 
 func newFormRow(v *FormView, field text.FormField) *formRow {
 	r := &formRow{view: v, field: field, draft: v.draftKey(field.ID), label: canvas.NewText(field.Name, theme.Color(theme.ColorNamePlaceHolder)), fault: widget.NewLabel("")}
-	r.label.TextSize = theme.TextSize() - 1
+	r.label.TextSize = theme.CaptionTextSize()
 	r.fault.Wrapping, r.fault.Importance, r.fault.SizeName = fyne.TextWrapWord, widget.DangerImportance, theme.SizeNameCaptionText
 	r.fault.Hide()
 	if field.Choices != nil {
@@ -52,18 +53,9 @@ func (r *formRow) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimple
 // Labelled is the label and what it belongs to, for tests of the real window.
 func (r *formRow) Labelled() (string, fyne.CanvasObject) { return r.field.Name, r.input }
 
-// What finds room beside its label, in letters.
-const (
-	longestBeside = 22
-	longestText   = 17
-	longestChoice = 16
-)
-
-// wide reports whether a field stands under its label rather than beside it.
+// wide reports whether a field stands under its label rather than beside it: that is the field's own, whatever is typed into it.
 func wide(field text.FormField) bool {
-	return field.Long || utf8.RuneCountInString(field.Name) > longestBeside ||
-		max(utf8.RuneCountInString(field.Text), utf8.RuneCountInString(field.Blank)) > longestText && field.Choices == nil ||
-		slices.ContainsFunc(field.Choices, func(c fields.Option) bool { return utf8.RuneCountInString(c.Words) > longestChoice })
+	return field.Long || field.Stacked || fyne.MeasureText(field.Name, theme.CaptionTextSize(), fyne.TextStyle{}).Width > labelColumn-4
 }
 
 // text is what stands in the field.
@@ -184,7 +176,8 @@ func (r *formRow) lost() {
 // formEntry is a field that is typed into.
 type formEntry struct {
 	widget.Entry
-	row *formRow
+	row     *formRow
+	pointed bool // the pointer gives the focus, and says where the cursor goes
 }
 
 func newFormEntry(r *formRow) *formEntry {
@@ -206,9 +199,19 @@ func (e *formEntry) Inner() *widget.Entry { return &e.Entry }
 // AcceptsTab implements fyne.Tabbable: Tab goes on to the next field, from a note too.
 func (e *formEntry) AcceptsTab() bool { return false }
 
-// FocusGained implements fyne.Focusable.
+// MouseDown implements desktop.Mouseable.
+func (e *formEntry) MouseDown(event *desktop.MouseEvent) {
+	e.pointed = true
+	e.Entry.MouseDown(event)
+	e.pointed = false
+}
+
+// FocusGained implements fyne.Focusable. What stands in a field that is reached by key is selected, so that typing replaces it.
 func (e *formEntry) FocusGained() {
 	e.Entry.FocusGained()
+	if !e.pointed && !e.MultiLine {
+		e.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
 	e.row.gained()
 }
 
@@ -242,7 +245,8 @@ var functionKeys = map[fyne.KeyName]bool{
 // formChoice is a field with a list.
 type formChoice struct {
 	widget.Select
-	row *formRow
+	row   *formRow
+	ahead ahead.Ahead
 }
 
 func newFormChoice(r *formRow) *formChoice {
@@ -300,9 +304,24 @@ func (c *formChoice) FocusLost() {
 	c.row.lost()
 }
 
+// TypedRune implements fyne.Focusable: letters find a choice.
+func (c *formChoice) TypedRune(letter rune) {
+	if letter == ' ' && !c.ahead.Typing() {
+		return
+	}
+	if at := c.ahead.Type(letter, c.Options, c.SelectedIndex()); at >= 0 && at != c.SelectedIndex() {
+		c.SetSelectedIndex(at)
+	}
+}
+
 // TypedKey implements fyne.Focusable: Escape goes back to the plan.
 func (c *formChoice) TypedKey(event *fyne.KeyEvent) {
+	switch event.Name {
+	case fyne.KeyUp, fyne.KeyDown, fyne.KeyReturn, fyne.KeyEnter, fyne.KeyBackspace: // a letter is told as a key too
+		c.ahead.End()
+	}
 	switch {
+	case event.Name == fyne.KeySpace && c.ahead.Typing(): // it is typed
 	case event.Name == fyne.KeyEscape:
 		c.row.view.Leave()
 	case functionKeys[event.Name]:

@@ -8,9 +8,12 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/budget"
+	"stageloom/model/checks"
 	"stageloom/model/geom"
 	"stageloom/model/picture"
 	"stageloom/model/plan"
@@ -34,7 +37,7 @@ type Overview struct {
 
 // NewOverview returns the line; goTo shows a row, selected tells where the user is.
 func NewOverview(inks look.Inks, selected func() []plan.Ref, goTo func(plan.Ref)) *Overview {
-	o := &Overview{inks: inks, goTo: goTo, selected: selected, row: container.New(&inRow{gap: 14})}
+	o := &Overview{inks: inks, goTo: goTo, selected: selected, row: container.New(&inRow{gap: 10})}
 	o.ExtendBaseWidget(o)
 	return o
 }
@@ -62,8 +65,8 @@ func (o *Overview) Set(items []text.Item) (resized bool) {
 	}
 	o.items = items
 	o.row.Objects = nil
-	for _, item := range items {
-		o.row.Objects = append(o.row.Objects, newPiece(o, item))
+	for i, item := range items {
+		o.row.Objects = append(o.row.Objects, newPiece(o, item, item.Finding && (i == 0 || !items[i-1].Finding)))
 	}
 	o.row.Refresh()
 	o.Refresh()
@@ -82,6 +85,12 @@ func sameWords(a, b []text.Item) bool {
 	return true
 }
 
+// The line of a grade, and the room between the hairline and what is found, in points.
+const (
+	sampleWide = 24
+	afterRule  = 16
+)
+
 // piece is one item: the grade's line, the count, the words.
 type piece struct {
 	widget.BaseWidget
@@ -92,16 +101,25 @@ type piece struct {
 	content  *fyne.Container
 }
 
-func newPiece(o *Overview, item text.Item) *piece {
+// newPiece returns a piece; what is found begins behind a hairline.
+func newPiece(o *Overview, item text.Item, ruled bool) *piece {
 	p := &piece{overview: o, item: item}
 	p.count = canvas.NewText("", theme.Color(theme.ColorNameForeground))
 	p.count.TextStyle.Bold = true
+	if item.Finding && item.Severity == checks.Stop {
+		p.count.Color = look.PaletteOf(fyne.CurrentApp().Settings().Theme()).GradeInk(string(budget.Over))
+	}
 	p.words = canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))
 	p.count.TextSize, p.words.TextSize = theme.TextSize()+1, theme.TextSize()
 	p.content = container.New(&inRow{gap: 5})
+	if ruled {
+		rule := canvas.NewRectangle(theme.Color(theme.ColorNameSeparator))
+		rule.SetMinSize(fyne.NewSize(1, 20))
+		p.content.Add(container.New(layout.NewCustomPaddedLayout(0, 0, 6, afterRule-5), rule))
+	}
 	if item.Line {
 		sample := canvas.NewRaster(p.sample)
-		sample.SetMinSize(fyne.NewSize(34, 18))
+		sample.SetMinSize(fyne.NewSize(sampleWide, 18))
 		p.content.Add(sample)
 	}
 	p.content.Add(p.count)
@@ -131,7 +149,7 @@ func (p *piece) sample(w, h int) image.Image {
 	picked := image.NewRGBA(image.Rect(0, 0, w, h))
 	drawing := raster.NewDrawing(float64(h) / 18)
 	pen := p.overview.inks.Pen(drawing)
-	pen.Stroke([]geom.Point{{X: 0, Y: 9.5}, {X: 34, Y: 9.5}}, picture.LinkRole(string(p.item.Grade)))
+	pen.Stroke([]geom.Point{{X: 0, Y: 9.5}, {X: sampleWide, Y: 9.5}}, picture.LinkRole(string(p.item.Grade)))
 	drawing.Paint(picked)
 	return picked
 }

@@ -168,7 +168,12 @@ func (d *desk) types(name, typed string) {
 	d.t.Helper()
 	_, input := d.row(name)
 	d.canvas.Focus(input.(fyne.Focusable))
-	d.entry(name).SetText("")
+	if entry := d.entry(name); entry.MultiLine {
+		entry.SetText("")
+	} else {
+		entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+		entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyBackspace})
+	}
 	test.Type(input.(fyne.Focusable), typed)
 }
 

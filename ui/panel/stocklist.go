@@ -8,8 +8,10 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/budget"
 	"stageloom/model/plan"
 	"stageloom/model/words"
+	"stageloom/ui/look"
 	"stageloom/ui/pointer"
 	"stageloom/ui/text"
 )
@@ -63,8 +65,7 @@ func NewStockList(p *plan.Plan, add func()) *StockList {
 	s.head = headOf("Stock")
 	more := widget.NewButton("Add…", add)
 	more.Importance = widget.LowImportance
-	line := container.NewBorder(nil, nil, nil, more, container.NewPadded(s.head))
-	s.content = container.NewBorder(container.NewVBox(line, s.search, s.empty), nil, nil, nil, s.list)
+	s.content = container.NewBorder(columnTop(s.head, more, s.search, s.empty), nil, nil, nil, s.list)
 	s.ExtendBaseWidget(s)
 	s.fill()
 	return s
@@ -130,6 +131,7 @@ func (s *StockList) fill() {
 	s.rows = text.StockOf(s.plan, s.search.Text, s.units)
 	s.selected = -1
 	s.list.UnselectAll()
+	pitched(s.list, len(s.rows), func(i int) bool { return s.rows[i].Head != "" })
 	s.empty.SetText("No reel has these words. Try a tag, a kind or a case.")
 	if s.plan.Reels.Len() == 0 {
 		s.empty.SetText("No cables yet. Add reels, or bring a list in with Stock, Import.")
@@ -168,16 +170,19 @@ type stockRow struct {
 	owner   *StockList
 	index   int
 	row     text.StockRow
+	lay     *stockLayout
 	line    *pointer.NotedLine
+	suspect *canvas.Text // how many are suspect
+	count   *canvas.Text // what is left of what there is
 	hover   *canvas.Rectangle
 	content *fyne.Container
 	at      fyne.Position
 }
 
 func newStockRow(s *StockList) *stockRow {
-	r := &stockRow{owner: s, line: pointer.NewNotedLine(), hover: canvas.NewRectangle(theme.Color(theme.ColorNameHover))}
+	r := &stockRow{owner: s, lay: &stockLayout{}, line: pointer.NewNotedLine(), suspect: canvas.NewText("", nil), count: canvas.NewText("", nil), hover: canvas.NewRectangle(theme.Color(theme.ColorNameHover))}
 	r.hover.Hide()
-	r.content = r.line.Line
+	r.content = container.New(r.lay, r.line.Line, r.suspect, r.count)
 	r.ExtendBaseWidget(r)
 	s.made = append(s.made, r)
 	return r
@@ -187,21 +192,23 @@ func (r *stockRow) set(index int, row text.StockRow) {
 	r.index, r.row = index, row
 	text := row.Name
 	name := r.line.Name
-	name.TextStyle.Bold = row.Head != ""
-	switch {
-	case row.Head != "":
-		text, name.Importance = row.Head, widget.LowImportance
-	case row.Free == "":
-		name.Importance = widget.LowImportance
-	default:
-		name.Importance = widget.MediumImportance
+	r.lay.head = row.Head != ""
+	asHead(name, r.lay.head, row.Free == "")
+	if r.lay.head {
+		text = row.Head
 	}
-	r.line.Set(text, row.Note)
+	r.count.Text, r.suspect.Text = row.Fraction, row.SuspectWords()
+	r.line.Set(text, row.Beside())
 	r.Refresh()
 }
 
-// Refresh implements fyne.Widget; the note and the hover take the ink of the look.
+// Refresh implements fyne.Widget; the notes and the hover take the ink of the look.
 func (r *stockRow) Refresh() {
+	r.count.TextSize, r.suspect.TextSize = theme.CaptionTextSize(), theme.CaptionTextSize()
+	r.count.Color, r.suspect.Color = theme.Color(theme.ColorNameForeground), look.PaletteOf(fyne.CurrentApp().Settings().Theme()).GradeInk(string(budget.Tight))
+	if r.row.Left == 0 {
+		r.count.Color = theme.Color(theme.ColorNamePlaceHolder)
+	}
 	r.line.Note.Color = theme.Color(theme.ColorNamePlaceHolder)
 	r.line.Note.TextSize = theme.CaptionTextSize()
 	r.hover.FillColor = theme.Color(theme.ColorNameHover)

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/budget"
 	"stageloom/ui/chart"
 	"stageloom/ui/pointer"
 	"stageloom/ui/text"
@@ -51,7 +52,7 @@ func titled(title string, content fyne.CanvasObject, note string) fyne.CanvasObj
 func figureRows(figures []text.Figure) fyne.CanvasObject {
 	rows := container.NewVBox()
 	for _, figure := range figures {
-		rows.Add(newFigureRow(figure, nil))
+		rows.Add(newFigureRow(figure, budget.Ungraded, nil))
 	}
 	return rows
 }

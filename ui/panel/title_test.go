@@ -23,7 +23,7 @@ func TestATitleThatIsCutIsToldWhole(t *testing.T) {
 	w := test.NewTempWindow(t, container.NewStack(title, title.Tips.Layer))
 	w.Resize(fyne.NewSize(120, 60))
 	const whole = "A plan with a name that no line beside the overview has room for"
-	title.SetText(whole)
+	title.Say(whole, whole)
 	require.Less(t, title.MinSize().Width, float32(120), "it gives way to the overview")
 	title.MouseIn(&desktop.MouseEvent{})
 	show()

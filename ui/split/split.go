@@ -1,6 +1,8 @@
 package split
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -158,7 +160,7 @@ var (
 )
 
 func newDivider(s *Split) *divider {
-	d := &divider{split: s, line: canvas.NewRectangle(nil)}
+	d := &divider{split: s, line: canvas.NewRectangle(color.Transparent)}
 	d.ExtendBaseWidget(d)
 	return d
 }

@@ -29,7 +29,8 @@ type Card struct {
 	Stale bool
 }
 
-// Figure is one figure of a card: what it is, the figure itself, and what it means in small words.
+// Figure is one figure of a card: what it is, the figure itself, and what it means in small words. One without name and figure
+// is the small words alone.
 type Figure struct{ Name, Value, Note string }
 
 // Preview is what a drag shows while the plan is as before: what moves, how far in metres, and the budgets of the
@@ -108,7 +109,31 @@ func linkCard(a *assess.Assessment, id plan.LinkID, units words.Units, preview P
 	c.lengths(a.Plan, b, units)
 	c.losses(b, units)
 	c.tape(a.Plan, link)
+	c.sayOnce()
 	return c
+}
+
+// marginName is the figure that a link's grade is about.
+const marginName = "margin"
+
+// GradeOf is the grade that a figure of the card stands in; Ungraded for a figure that has none.
+func (c Card) GradeOf(f Figure) budget.Grade {
+	if f.Name == marginName && c.Link != "" {
+		return c.Grade
+	}
+	return budget.Ungraded
+}
+
+// sayOnce takes away what small words under a figure say where a finding says the same below.
+func (c *Card) sayOnce() {
+	for i, figure := range c.Figures {
+		said, _, _ := strings.Cut(figure.Note, ";")
+		for _, finding := range c.Findings {
+			if said != "" && strings.Contains(finding.What, said) {
+				c.Figures[i].Note = ""
+			}
+		}
+	}
 }
 
 // tape tells the colour of the tape at both ends of a link, if it has any.
@@ -156,9 +181,9 @@ func (c *Card) losses(b budget.Budget, units words.Units) {
 	c.line(b, units)
 	c.add("limit", fmt.Sprintf("%.1f dB", b.LimitDB), ruleName(b.Rule))
 	if b.HasMargin() {
-		c.add("margin", budget.TenthDB(b.MarginDB)+" dB", b.WhyIn(units.Needed))
+		c.add(marginName, budget.TenthDB(b.MarginDB)+" dB", b.WhyIn(units.Needed))
 	} else {
-		c.add("margin", "–", b.WhyIn(units.Needed))
+		c.add(marginName, "–", b.WhyIn(units.Needed))
 	}
 }
 
@@ -232,7 +257,15 @@ func severalCard(a *assess.Assessment, selection []plan.Ref) Card {
 			c.add(strings.Replace(table, "segments", "cables", 1), fmt.Sprint(n), "")
 		}
 	}
-	c.Findings = findingsOf(a, selection)
+	told := map[string]bool{}
+	for _, ref := range selection {
+		for _, finding := range a.FindingsAt(ref.Table, ref.Key) {
+			if once := finding.Rule + " " + finding.What; !told[once] {
+				told[once] = true
+				c.Findings = append(c.Findings, finding)
+			}
+		}
+	}
 	return c
 }
 

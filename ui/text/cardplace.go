@@ -2,6 +2,7 @@ package text
 
 import (
 	"fmt"
+	"strings"
 
 	"stageloom/model/assess"
 	"stageloom/model/budget"
@@ -45,9 +46,16 @@ func deviceCard(a *assess.Assessment, id plan.DeviceID, units words.Units, previ
 		c.add("sockets", fmt.Sprintf("%d in / %d out", kind.Inputs, kind.Outputs), "")
 	}
 	c.addKind(kind)
+	c.ports(a, device)
+	return c
+}
+
+// ports tells where each port leads, and in one row which are free.
+func (c *Card) ports(a *assess.Assessment, device plan.Device) {
+	id, parted := device.ID, " "
+	var free []string
 	for _, port := range a.Plan.Ports(device.Kind) {
-		c.add("port "+port.Name, "free", "")
-		last := &c.Figures[len(c.Figures)-1]
+		var last Figure
 		for link := range a.Plan.Links.All() {
 			switch {
 			case link.IsSpare():
@@ -57,8 +65,18 @@ func deviceCard(a *assess.Assessment, id plan.DeviceID, units words.Units, previ
 				last.Value, last.Note = portValue(a, link), "to "+EndOf(a.Plan, link.From, link.FromPort)
 			}
 		}
+		if last.Value != "" {
+			c.add("port "+port.Name, last.Value, last.Note)
+			continue
+		}
+		free = append(free, port.Name)
+		if strings.Contains(port.Name, " ") {
+			parted = ", "
+		}
 	}
-	return c
+	if len(free) > 0 {
+		c.add("", "", "free: "+strings.Join(free, parted))
+	}
 }
 
 // addKind says what the kind states of clock, delay and mains, as far as it does.

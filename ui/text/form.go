@@ -36,6 +36,8 @@ type FormField struct {
 	Choices []fields.Option
 	// Long gives it several lines, and Several tells that it is about rows that differ in it.
 	Long, Several bool
+	// Stacked puts it under its label: what stands in it is mostly wider than half a card.
+	Stacked bool
 
 	step string
 	edit func(text string) (func(*plan.Edit) error, error)
@@ -143,7 +145,7 @@ func (b *builder) group(table string, of layoutGroup) FormGroup {
 		if len(b.rows) > 1 && field.Alone || slices.ContainsFunc(b.rows, func(row any) bool { return !field.Applies(b.state, row) }) {
 			continue
 		}
-		shown := b.field(field)
+		shown := b.field(table, field)
 		if field.Kind == fields.Choice && len(shown.Choices) < 2 {
 			continue // there is nothing to choose
 		}
@@ -155,9 +157,9 @@ func (b *builder) group(table string, of layoutGroup) FormGroup {
 }
 
 // field shows one field of the rows.
-func (b *builder) field(of *fields.Field) FormField {
+func (b *builder) field(table string, of *fields.Field) FormField {
 	f := FormField{
-		ID: of.ID, Name: of.Name, Help: of.Help, Long: of.Kind == fields.Note, step: b.name + ": " + lowerFirst(of.Name),
+		ID: of.ID, Name: of.Name, Help: of.Help, Long: of.Kind == fields.Note, Stacked: stacked(table, of.ID), step: b.name + ": " + lowerFirst(of.Name),
 		Text: of.Value(b.state, b.rows[0]), Blank: of.Blank(b.state, b.rows[0]), Choices: of.Options(b.state, b.rows[0]),
 	}
 	for _, row := range b.rows[1:] {

@@ -1,6 +1,11 @@
 package text
 
 import (
+	"slices"
+	"strings"
+
+	"stageloom/model/fields"
+	"stageloom/model/plan"
 	"stageloom/model/standards"
 )
 
@@ -18,6 +23,16 @@ type layoutGroup struct {
 	name, ids string
 	folds     folding
 }
+
+// stackedFields stand under their label, by table: the kind that is wanted of what has a long name, and limit rules. So do notes,
+// and the names of a plan and its site, which a card half as wide cuts.
+var stackedFields = map[string]string{
+	plan.LinksTable: "slack_end fill rule stands_for partner", plan.SegmentsTable: "reel kind", plan.ReelsTable: "kind",
+	plan.DevicesTable: "kind", plan.HouseLinesTable: "kind", fields.Settings: "name site slack_end " + ruleIDs(),
+}
+
+// stacked reports whether a field stands under its label, whatever stands in it: so it never moves.
+func stacked(table, id string) bool { return slices.Contains(strings.Fields(stackedFields[table]), id) }
 
 // forms are the groups of the form of each table whose rows have one.
 var forms = map[string][]layoutGroup{

@@ -19,6 +19,9 @@ type Item struct {
 	Count int
 	Words string
 	Rows  []plan.Ref
+	// Finding tells that it counts findings, of a severity.
+	Finding  bool
+	Severity checks.Severity
 	// Stale tells that it counts what was before a drag, beside grades of this moment.
 	Stale bool
 }
@@ -57,7 +60,9 @@ func OverviewOf(a *assess.Assessment, preview Preview) []Item {
 	}
 	for _, severity := range checks.Severities() {
 		if rows := placesOf(a, severity); len(rows) > 0 {
-			items = append(items, Item{Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows, Stale: preview.Runs()})
+			items = append(items, Item{
+				Count: len(rows), Words: severityWords(severity, len(rows)), Rows: rows, Finding: true, Severity: severity, Stale: preview.Runs(),
+			})
 		}
 	}
 	return items

@@ -19,6 +19,9 @@ type StockRow struct {
 	Name, Note string
 	Kind       plan.CableKindID
 	Length     float64
+	// Fraction is what is left of what there is, "1/3"; blank where single reels are listed. Suspect is how many are.
+	Fraction string
+	Suspect  int
 	// Reels are the rows of the stock behind this line, those that are laid first in front.
 	Reels []plan.ReelID
 	// Free is the reel that is laid next; blank where none is left.
@@ -62,7 +65,9 @@ func StockOf(p *plan.Plan, query string, units words.Units) []StockRow {
 	}
 	for i := range rows {
 		if query == "" {
-			rows[i].Name, rows[i].Note = units.Piece(rows[i].Length), leftWords(p, rows[i])
+			rows[i].Name = units.Piece(rows[i].Length)
+			rows[i].Fraction = fmt.Sprintf("%d/%d", rows[i].Left, rows[i].Count)
+			rows[i].Note, rows[i].Suspect = leftWords(p, rows[i])
 		}
 	}
 	rows = underHeads(p, rows)
@@ -131,8 +136,8 @@ func gathered(rows []StockRow, row StockRow, reel plan.Reel) []StockRow {
 }
 
 // leftWords are "3 of 12 left", with how many of the stock are suspect and how many not there.
-func leftWords(p *plan.Plan, row StockRow) string {
-	suspect, away := 0, 0
+func leftWords(p *plan.Plan, row StockRow) (words string, suspect int) {
+	away := 0
 	for _, id := range row.Reels {
 		reel, _ := p.Reels.Get(plan.Key(id))
 		if reel.Condition == plan.Suspect {
@@ -140,11 +145,31 @@ func leftWords(p *plan.Plan, row StockRow) string {
 		}
 		away += reel.Count() - reel.There()
 	}
-	words := fmt.Sprintf("%d of %d left", row.Left, row.Count)
+	words = fmt.Sprintf("%d of %d left", row.Left, row.Count)
 	if suspect > 0 {
 		words += fmt.Sprintf(", %d suspect", suspect)
 	}
-	return words + notThere(away-row.Lacking) + row.houseWords()
+	return words + notThere(away-row.Lacking) + row.houseWords(), suspect
+}
+
+// SuspectWords are how many of a line are suspect, blank where none is or its note says so.
+func (r StockRow) SuspectWords() string {
+	if r.Suspect == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d suspect", r.Suspect)
+}
+
+// Beside is what of the note stands beside the count and the suspect ones.
+func (r StockRow) Beside() string {
+	if r.Fraction == "" {
+		return r.Note
+	}
+	note := strings.TrimPrefix(r.Note, fmt.Sprintf("%d of %d left", r.Left, r.Count))
+	if r.Suspect > 0 {
+		note = strings.TrimPrefix(note, ", "+r.SuspectWords())
+	}
+	return strings.TrimPrefix(note, ", ")
 }
 
 // notThere says how many of a line are not there, blank for none.

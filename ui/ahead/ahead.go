@@ -1,4 +1,4 @@
-package dialogs
+package ahead
 
 import (
 	"strings"
