@@ -207,7 +207,19 @@ func (d *divider) Cursor() desktop.Cursor {
 }
 
 // CreateRenderer implements fyne.Widget.
-func (d *divider) CreateRenderer() fyne.WidgetRenderer { return &dividerRenderer{d} }
+func (d *divider) CreateRenderer() fyne.WidgetRenderer {
+	d.ink()
+	return &dividerRenderer{d}
+}
+
+// ink gives the line its colour: the toolkit may paint it before it refreshes it.
+func (d *divider) ink() {
+	name := theme.ColorNameSeparator
+	if d.hovered || d.pulled {
+		name = theme.ColorNamePrimary
+	}
+	d.line.FillColor = d.Theme().Color(name, fyne.CurrentApp().Settings().ThemeVariant())
+}
 
 type dividerRenderer struct{ divider *divider }
 
@@ -232,11 +244,7 @@ func (r *dividerRenderer) Layout(size fyne.Size) {
 
 func (r *dividerRenderer) Refresh() {
 	d := r.divider
-	name := theme.ColorNameSeparator
-	if d.hovered || d.pulled {
-		name = theme.ColorNamePrimary
-	}
-	d.line.FillColor = d.Theme().Color(name, fyne.CurrentApp().Settings().ThemeVariant())
+	d.ink()
 	r.Layout(d.Size())
 	canvas.Refresh(d)
 }

@@ -74,6 +74,14 @@ func TestTheLineIsDraggedAndTellsThatItCanBe(t *testing.T) {
 	require.NotEqual(t, color.NRGBAModel.Convert(primary), color.NRGBAModel.Convert(lineAt(260)))
 }
 
+func TestTheLineHasItsColourFromTheStart(t *testing.T) {
+	s, w := halves(t, split.Across, 50, 50)
+	at := color.NRGBAModel.Convert(w.Canvas().Capture().At(200, 100))
+	require.Equal(t, color.NRGBAModel.Convert(theme.Color(theme.ColorNameSeparator)), at)
+	w.SetContent(split.Down(s, canvas.NewRectangle(color.Transparent))) // made while shown, and painted before any refresh
+	require.NotPanics(t, func() { w.Canvas().Capture() })
+}
+
 func TestTheCursorOverTheLineSaysWhichWayItGoes(t *testing.T) {
 	for _, c := range []struct {
 		of     func(a, b fyne.CanvasObject) *split.Split
