@@ -10,7 +10,7 @@ type Chooser struct {
 	widget.Select
 	keys  *Keys
 	ahead Ahead
-	// Enter does what Enter does here; nil for nothing.
+	// Enter does what Enter does here; nil for what it does in the dialog.
 	Enter func()
 }
 
@@ -39,8 +39,12 @@ func (c *Chooser) TypedKey(event *fyne.KeyEvent) {
 	}
 	switch {
 	case c.keys.typed(event.Name):
-	case (event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter) && c.Enter != nil:
-		c.Enter()
+	case event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter:
+		if c.Enter != nil {
+			c.Enter()
+		} else {
+			c.keys.Submit()
+		}
 	default:
 		c.Select.TypedKey(event)
 	}

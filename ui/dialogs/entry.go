@@ -76,6 +76,11 @@ func (f *Entry) TypedKey(event *fyne.KeyEvent) {
 	if f.keys.typed(event.Name) {
 		return
 	}
+	enter := event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter
+	if enter && !f.MultiLine && f.OnSubmitted == nil {
+		f.keys.Submit()
+		return
+	}
 	f.Entry.TypedKey(event)
 }
 
