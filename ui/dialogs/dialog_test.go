@@ -144,3 +144,8 @@ func TestFocusOfAButtonIsSeen(t *testing.T) {
 		assert.Equal(t, before.At(x, y), window.Canvas().Capture().At(x, y))
 	}
 }
+
+func TestTabLeavesAFieldOfSeveralLines(t *testing.T) {
+	host := hosttest.New(t, plan.New("Show"))
+	require.False(t, fyne.Tabbable(dialogs.NewLongEntry(host)).AcceptsTab())
+}

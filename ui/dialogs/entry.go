@@ -68,6 +68,9 @@ func (f *Entry) TypedShortcut(shortcut fyne.Shortcut) {
 	f.Entry.TypedShortcut(shortcut)
 }
 
+// AcceptsTab implements fyne.Tabbable: Tab goes on to the next field, out of one of several lines too.
+func (f *Entry) AcceptsTab() bool { return false }
+
 // SelectAll selects what stands in the field, so that typing replaces it.
 func (f *Entry) SelectAll() { f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{}) }
 

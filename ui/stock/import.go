@@ -116,9 +116,7 @@ func (d *importDialog) build(holds string) {
 	d.ofKind, d.forAct = labelled("Without a kind", d.kind), labelled("For", d.act)
 	d.ofAct = container.NewVBox(d.forAct, d.strike, d.drop)
 	choices := container.NewGridWithColumns(4, onTop(labelled("It holds", d.holds)), onTop(labelled("Sheet", d.sheet)), onTop(labelled("Column heads", d.head)), container.NewStack(d.ofKind, d.ofAct))
-	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults, d.aside)))
-	d.ofFile = container.NewBorder(container.NewVBox(container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices), nil, nil, nil, split.Down(container.NewHScroll(d.table), below))
-	d.ofFile.Hide()
+	d.layFile(choices)
 	content := container.NewBorder(file, nil, nil, nil, container.NewStack(d.first, d.ofFile))
 	d.all = dialogs.NewAnswer(d, "Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
@@ -129,6 +127,14 @@ func (d *importDialog) build(holds string) {
 	d.showChoices()
 	d.all.Disable()
 	d.good.Disable()
+}
+
+// layFile lays out what asks and tells of a file, which is hidden before there is one.
+func (d *importDialog) layFile(choices fyne.CanvasObject) {
+	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults, d.aside)))
+	head := container.NewVBox(container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices)
+	d.ofFile = container.NewBorder(head, nil, nil, nil, split.Down(container.NewHScroll(d.table), below))
+	d.ofFile.Hide()
 }
 
 // labels makes what is said of the file, and of what comes of it.
