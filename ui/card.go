@@ -1,9 +1,6 @@
 package ui
 
 import (
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-
 	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/panel"
@@ -67,9 +64,9 @@ func (w *window) showStudy() {
 	}
 	study := text.StudyOf(w.desk.Assessment(), link, w.units())
 	tips := pointer.NewTips(pointer.AfterOf(w.app))
-	d := dialog.NewCustom(study.Title, "Close", dialogs.Tipped(panel.NewStudyView(study, tips), tips), w.window)
-	size := w.window.Canvas().Size()
-	d.Resize(fyne.NewSize(min(1240, size.Width*0.96), min(860, size.Height*0.94)))
+	d := dialogs.New(w, study.Title, dialogs.Tipped(panel.NewStudyView(study, tips), tips))
+	d.Closes(d.Hide)
+	d.Fit(dialogs.WideWidth, 860)
 	w.Keys().Escapable(d.Hide)
 	d.Show()
 }

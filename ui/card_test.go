@@ -200,7 +200,7 @@ func TestWhatIsTypedIsKeptWhenTheNextLinkIsSelected(t *testing.T) {
 func TestOneFieldOfTheCardChangesAllThatAreSelected(t *testing.T) {
 	s := open(t, "light", demoFile(t))
 	s.choose("Edit", "Select links", "AES50")
-	s.choose("Edit", "Fields of the card   F4")
+	s.choose("Edit", "Fields of the card")
 	s.typeInto("Wanted margin", "2 dB")
 	s.clickPlan()
 	require.Contains(t, s.desk.NextUndo(), "links: wanted margin")
@@ -240,7 +240,7 @@ func TestGroupsOfTheCardFoldByKey(t *testing.T) {
 	s := open(t, "light", demoFile(t))
 	s.find("L02")
 	require.Contains(t, s.state().Selection, "L02")
-	s.choose("Edit", "Fields of the card   F4")
+	s.choose("Edit", "Fields of the card")
 	for range 40 {
 		if head, is := s.window.Canvas().Focused().(interface{ Group() string }); is && head.Group() == "Laying" {
 			s.press(fyne.KeyReturn)
@@ -255,7 +255,7 @@ func TestGroupsOfTheCardFoldByKey(t *testing.T) {
 
 func TestTheStudyOpensByItsKeyAndClosesByEscape(t *testing.T) {
 	s := open(t, "light", demoFile(t))
-	s.choose("Links", "Curves, reach and cures…   F8")
+	s.choose("Links", "Curves, reach and cures…")
 	require.Contains(t, s.state().Notice, "Select one link")
 	s.find("L02")
 	s.press(fyne.KeyF8)

@@ -16,8 +16,8 @@ import (
 	"stageloom/ui/planview"
 )
 
-// context is the menu of a right click on empty ground, which leaves the selection as it is.
-func (s *screen) context() map[string]*fyne.MenuItem {
+// rightClick opens the menu of empty ground, which leaves the selection as it is.
+func (s *screen) rightClick() {
 	s.t.Helper()
 	for _, object := range test.LaidOutObjects(s.window.Content()) {
 		if editor, is := object.(*planview.Editor); is {
@@ -26,6 +26,12 @@ func (s *screen) context() map[string]*fyne.MenuItem {
 			editor.MouseDown(event)
 		}
 	}
+}
+
+// context is the menu of a right click, which is closed again.
+func (s *screen) context() map[string]*fyne.MenuItem {
+	s.t.Helper()
+	s.rightClick()
 	items := map[string]*fyne.MenuItem{}
 	for _, overlay := range s.window.Canvas().Overlays().List() {
 		for _, object := range test.LaidOutObjects(overlay) {
@@ -169,4 +175,31 @@ func TestADoubleClickRenamesButNoArea(t *testing.T) {
 		editor.Open(plan.RefOf(area))
 		require.Zero(t, s.state().Overlays, "the ground under everything is not meant")
 	}
+}
+
+func TestTheRightClickIsInGroupsWithTheirKeys(t *testing.T) {
+	s := open(t, "light", demoFile(t))
+	link := s.link("L03")
+	s.desk.Select(plan.RefOf(link))
+	items := s.context()
+	for label, name := range map[string]fyne.KeyName{"Rename…": fyne.KeyF2, "Delete": fyne.KeyDelete, "Lay cable…": fyne.KeyJ, "Reverse": fyne.KeyR, "Whole plan": fyne.Key0} {
+		require.Contains(t, items, label)
+		require.Equal(t, name, items[label].Shortcut.(*desktop.CustomShortcut).KeyName, label)
+	}
+	s.rightClick()
+	var above []string // what stands above a line
+	last := ""
+	for _, overlay := range s.window.Canvas().Overlays().List() {
+		for _, object := range test.LaidOutObjects(overlay) {
+			value := reflect.ValueOf(object)
+			if _, line := object.(*widget.Separator); line {
+				above = append(above, last)
+			} else if value.Kind() == reflect.Pointer && value.Elem().Kind() == reflect.Struct {
+				if field := value.Elem().FieldByName("Item"); field.IsValid() {
+					last = field.Interface().(*fyne.MenuItem).Label
+				}
+			}
+		}
+	}
+	require.Equal(t, []string{"Figures of the link…", "Loom", "Delete"}, above)
 }

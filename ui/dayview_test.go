@@ -13,7 +13,7 @@ import (
 	"stageloom/ui/settings"
 )
 
-const dayItem = "Day view   F9"
+const dayItem = "Day view"
 
 // onDay is what the answers say of the day view.
 type onDay struct {

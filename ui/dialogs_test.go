@@ -5,10 +5,10 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/plan"
+	"stageloom/ui/dialogs"
 )
 
 // buttonAt is where a button of the topmost dialog lies in the window.
@@ -16,7 +16,7 @@ func (s *screen) buttonAt(label string) fyne.Position {
 	s.t.Helper()
 	overlays := s.window.Canvas().Overlays().List()
 	for _, object := range test.LaidOutObjects(overlays[len(overlays)-1]) {
-		if button, ok := object.(*widget.Button); ok && button.Text == label {
+		if button, ok := object.(*dialogs.Answer); ok && button.Text == label {
 			return fyne.CurrentApp().Driver().AbsolutePositionForObject(button)
 		}
 	}

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
 	"stageloom/ui/find"
@@ -29,6 +28,13 @@ func key(name fyne.KeyName, modifier fyne.KeyModifier) fyne.Shortcut {
 func (w *window) item(label string, shortcut fyne.Shortcut, do func()) *fyne.MenuItem {
 	m := fyne.NewMenuItem(label, w.routed(shortcut, do))
 	m.Shortcut = shortcut
+	return m
+}
+
+// keyItem is a menu item that names the key which does the same on the plan, where no menu has to ask for it.
+func keyItem(label string, name fyne.KeyName, do func()) *fyne.MenuItem {
+	m := fyne.NewMenuItem(label, do)
+	m.Shortcut = key(name, 0)
 	return m
 }
 
@@ -161,8 +167,8 @@ func (w *window) editMenu() *fyne.Menu {
 		fyne.NewMenuItem("Position round the selection", w.devices.Gather),
 		fyne.NewMenuItem("Take in the devices inside", w.takeIn),
 		fyne.NewMenuItem("Take off the plan, into the list", w.devices.TakeOff),
-		fyne.NewMenuItem("Rename…   F2", w.rename),
-		fyne.NewMenuItem("Fields of the card   F4", w.focusCard),
+		keyItem("Rename…", fyne.KeyF2, w.rename),
+		keyItem("Fields of the card", fyne.KeyF4, w.focusCard),
 		fyne.NewMenuItem("Delete", w.remove),
 		fyne.NewMenuItemSeparator(),
 		w.item("Select all devices", &fyne.ShortcutSelectAll{}, w.selectAll),
@@ -185,8 +191,8 @@ func (w *window) linksMenu() *fyne.Menu {
 		w.item("Figures of the link…", key(fyne.KeyI, control), w.editLink),
 		w.item("Lay cable…", key(fyne.KeyJ, control), w.laying.LayCable),
 		w.item("Replace cable…", key(fyne.KeyR, control|shift), w.laying.ReplaceCable),
-		fyne.NewMenuItem("Cables in the run strip   F6", w.focusStrip),
-		fyne.NewMenuItem("Curves, reach and cures…   F8", w.showStudy),
+		keyItem("Cables in the run strip", fyne.KeyF6, w.focusStrip),
+		keyItem("Curves, reach and cures…", fyne.KeyF8, w.showStudy),
 		w.item("Take last cable off", key(fyne.KeyJ, control|shift), w.laying.TakeLastOff),
 		fyne.NewMenuItemSeparator(),
 		w.item("Add way point", nil, w.plan.AddWayPoint),
@@ -220,9 +226,9 @@ func (w *window) viewMenu() *fyne.Menu {
 		w.snapItem(),
 		w.levelMenu(),
 		w.leftMenu(),
-		fyne.NewMenuItem("What is shown…   F7", w.preferences.AskShown),
+		keyItem("What is shown…", fyne.KeyF7, w.preferences.AskShown),
 		fyne.NewMenuItem("Show everything", w.preferences.ShowAll),
-		fyne.NewMenuItem("Day view   F9", w.toggleDay),
+		keyItem("Day view", fyne.KeyF9, w.toggleDay),
 		fyne.NewMenuItemSeparator(),
 		looks,
 		w.unitMenu("Lengths", w.settings.Length(), w.settings.SetLength, settings.Metres, settings.Feet),
@@ -281,65 +287,10 @@ func (w *window) levelMenu() *fyne.MenuItem {
 
 func (w *window) helpMenu() *fyne.Menu {
 	return fyne.NewMenu("Help",
-		fyne.NewMenuItem("Find a command…   F5", w.askCommand),
-		fyne.NewMenuItem("Manual   F1", w.showManual),
+		keyItem("Find a command…", fyne.KeyF5, w.askCommand),
+		keyItem("Manual", fyne.KeyF1, w.showManual),
 		fyne.NewMenuItem("Pointer and keys", func() { w.manual.Show("keys") }),
 		fyne.NewMenuItem("Cautions", func() { manual.ShowCautions(w) }),
 		fyne.NewMenuItem("About Stageloom", func() { manual.ShowAbout(w, w.app.Metadata().Version) }),
 	)
-}
-
-// deviceItems are what a right click on devices offers.
-func (w *window) deviceItems() (items []*fyne.MenuItem) {
-	devices := w.selectedDevices()
-	switch {
-	case len(devices) > 1:
-		items = append(items, w.devices.ArrangeMenu(), fyne.NewMenuItem("Position round the selection", w.devices.Gather))
-	case len(devices) == 1:
-		items = append(items, fyne.NewMenuItem("Own kind from this…", w.devices.OwnKind))
-		if w.hasSockets(devices[0]) {
-			items = append(items, fyne.NewMenuItem("Sockets and patch", w.showSockets), fyne.NewMenuItem("Move its patch…", w.askRehome), fyne.NewMenuItem("It is dead: free sockets for its patch…", w.askBoxDead))
-		}
-	}
-	if len(devices) > 0 {
-		items = append(items, fyne.NewMenuItem("Take off the plan, into the list", w.devices.TakeOff))
-	}
-	return items
-}
-
-// contextMenu is what a right click on the plan offers about the selection.
-func (w *window) contextMenu(at fyne.Position) {
-	var items []*fyne.MenuItem
-	add := func(label string, do func()) { items = append(items, fyne.NewMenuItem(label, do)) }
-	if w.plan.OnWayPoint() {
-		add("Remove way point", w.plan.RemoveWayPoint)
-	}
-	if len(w.selectedLinks()) == 1 {
-		add("Lay cable…", w.laying.LayCable)
-		add("Figures of the link…", w.editLink)
-		add("Add way point", w.plan.AddWayPoint)
-		add("Straighten", w.laying.Straighten)
-		add("Reverse", w.laying.Reverse)
-		add("Double", w.laying.Double)
-	}
-	if w.laying.AboutLooms() {
-		items = append(items, w.laying.LoomMenu())
-	}
-	if _, one := w.selectedPosition(); one {
-		add("Take in the devices inside", w.takeIn)
-	}
-	items = append(items, w.deviceItems()...)
-	if len(w.desk.Selection()) > 0 {
-		add("Rename…", w.rename)
-		add("Copy", func() { w.copySelection() })
-		add("Delete", w.remove)
-		add("Select none", func() { w.desk.Select() })
-	}
-	items = append(items, w.pasteItem())
-	add("Measure", w.plan.Measure)
-	add("Whole plan", w.plan.Fit)
-	if name := w.desk.NextUndo(); name != "" {
-		add("Undo "+name, w.undo)
-	}
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.window.Canvas(), at)
 }

@@ -3,7 +3,6 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
@@ -61,23 +60,19 @@ func removalLines(leaving text.Leaving) *fyne.Container {
 // askRemoval lists what goes along; Enter deletes, Escape keeps.
 func (w *window) askRemoval(leaving text.Leaving, remove func()) {
 	lines := removalLines(leaving)
-	title := leaving.What + " goes"
-	if len(leaving.Along) > 0 {
-		title += ", with"
-	}
-	d := dialog.NewCustomWithoutButtons(title, container.NewVScroll(lines), w.window)
+	d := dialogs.New(w, "Delete "+leaving.What+"?", lines)
 	yes := dialogs.NewAnswer(w, "Delete", func() {
 		d.Hide()
 		remove()
 		w.window.Canvas().Focus(w.plan)
 	})
-	yes.Importance = widget.HighImportance
+	yes.Importance = widget.DangerImportance
 	keep := dialogs.NewAnswer(w, "Keep", func() {
 		d.Hide()
 		w.window.Canvas().Focus(w.plan)
 	})
 	d.SetButtons([]fyne.CanvasObject{keep, yes})
-	d.Resize(fyne.NewSize(440, min(360, 140+30*float32(len(lines.Objects)))))
+	d.Fit(dialogs.QuestionWidth, 0)
 	w.Keys().Escapable(keep.OnTapped)
 	d.Show()
 	if len(leaving.OnSite) > 0 { // Enter leaves what lies

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
@@ -21,17 +20,17 @@ func (w *window) rename() {
 	ref := selection[0]
 	entry := dialogs.NewEntry(w)
 	entry.SetText(nameOf(w.desk.Plan(), ref))
-	d := dialog.NewCustomWithoutButtons("Rename", entry, w.window)
+	d := dialogs.New(w, "Rename", entry)
 	take := func() {
 		d.Hide()
 		name := strings.TrimSpace(entry.Text)
 		w.do("Rename "+name, func(e *plan.Edit) error { return e.Rename(ref, name) })
 	}
 	entry.OnSubmitted = func(string) { take() }
-	ok := widget.NewButton("Rename", take)
+	ok := dialogs.NewAnswer(w, "Rename", take)
 	ok.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), ok})
-	d.Resize(fyne.NewSize(380, 150))
+	d.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(w, "Cancel", d.Hide), ok})
+	d.Fit(dialogs.QuestionWidth, 0)
 	w.Keys().Escapable(d.Hide)
 	d.Show()
 	w.window.Canvas().Focus(entry)

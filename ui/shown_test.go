@@ -34,7 +34,7 @@ func TestPartsOfThePlanAreHiddenAndShownAgain(t *testing.T) {
 	s := open(t, "light", demoFile(t))
 	whole := s.pixels()
 	before := s.desk.Plan()
-	s.choose("View", "What is shown…   F7")
+	s.choose("View", "What is shown…")
 	s.check("labels of links").SetChecked(false)
 	s.check("over").SetChecked(false)
 	s.check("Fibre").SetChecked(false)
@@ -55,7 +55,7 @@ func TestALevelIsHiddenWhileItsPlanIsOpen(t *testing.T) {
 		return nil
 	}))
 	whole := s.pixels()
-	s.choose("View", "What is shown…   F7")
+	s.choose("View", "What is shown…")
 	s.check("Gallery").SetChecked(false)
 	s.tap("Close")
 	require.False(t, bytes.Equal(whole, s.pixels()), "the corner says that it is hidden")
@@ -64,6 +64,6 @@ func TestALevelIsHiddenWhileItsPlanIsOpen(t *testing.T) {
 		plan.Put(e, plan.Level{ID: "v-22222", Name: "Gallery", Height: 4})
 		return nil
 	}))
-	s.choose("View", "What is shown…   F7")
+	s.choose("View", "What is shown…")
 	require.True(t, s.check("Gallery").Checked, "another plan's levels are all shown")
 }

@@ -259,7 +259,7 @@ func TestEscapeClosesADialogAsItsCancelDoes(t *testing.T) {
 		{"Plan", "Save as…"},
 		{"Plan", "Print to PDF…"},
 		{"Edit", "Find…"},
-		{"Edit", "Rename…   F2"},
+		{"Edit", "Rename…"},
 		{"Links", "Link two ports…"},
 		{"Links", "Lay cable…"},
 		{"Help", "Cautions"},

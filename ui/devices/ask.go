@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/geom"
@@ -26,7 +25,7 @@ const (
 // deviceDialog adds devices to the table: what they are, how many, and whether they have a place on the ground.
 type deviceDialog struct {
 	*Dialogs
-	dialog                *dialog.CustomDialog
+	dialog                *dialogs.Dialog
 	kinds                 []text.EquipmentRow
 	positions             []plan.Position
 	kind, position, place *dialogs.Chooser
@@ -67,11 +66,11 @@ func (d *deviceDialog) show() {
 		widget.NewFormItem("Kind", d.kind), widget.NewFormItem("Name", d.name), widget.NewFormItem("How many", d.count),
 		widget.NewFormItem("Place", d.place), widget.NewFormItem("Position", d.position),
 	))
-	d.dialog = dialog.NewCustomWithoutButtons("New device", content, d.Window())
-	button := widget.NewButton("Add", d.take)
+	d.dialog = dialogs.New(d, "New device", content)
+	button := dialogs.NewAnswer(d, "Add", d.take)
 	button.Importance = widget.HighImportance
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
-	d.dialog.Resize(fyne.NewSize(560, 360))
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(d, "Cancel", d.dialog.Hide), button})
+	d.dialog.Fit(dialogs.FormWidth, 0)
 	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	dialogs.Focus(d, d.kind)

@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -26,9 +25,9 @@ func Busy(host Host, what string, work func(context.Context) error, done func(er
 	case <-time.After(Noticeable):
 	}
 	bar := widget.NewProgressBarInfinite()
-	d := dialog.NewCustomWithoutButtons(what, bar, host.Window())
+	d := New(host, what, bar)
 	d.SetButtons([]fyne.CanvasObject{NewAnswer(host, "Cancel", stop)})
-	d.Resize(fyne.NewSize(360, 140))
+	d.Fit(QuestionWidth, 0)
 	host.Keys().Escapable(stop)
 	d.Show()
 	go func() {

@@ -12,7 +12,7 @@ type Chooser struct {
 	widget.Select
 	keys  *Keys
 	ahead ahead.Ahead
-	// Enter does what Enter does here; nil for nothing.
+	// Enter does what Enter does here; nil for what it does in the dialog.
 	Enter func()
 }
 
@@ -41,8 +41,12 @@ func (c *Chooser) TypedKey(event *fyne.KeyEvent) {
 	}
 	switch {
 	case c.keys.typed(event.Name):
-	case (event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter) && c.Enter != nil:
-		c.Enter()
+	case event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter:
+		if c.Enter != nil {
+			c.Enter()
+		} else {
+			c.keys.Submit()
+		}
 	default:
 		c.Select.TypedKey(event)
 	}

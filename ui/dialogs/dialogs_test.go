@@ -49,7 +49,7 @@ func (h *host) open() []fyne.CanvasObject { return h.window.Canvas().Overlays().
 func (h *host) tap(t *testing.T, label string) {
 	t.Helper()
 	for _, object := range test.LaidOutObjects(h.open()[len(h.open())-1]) {
-		if button, ok := object.(*widget.Button); ok && button.Text == label {
+		if button, ok := object.(*dialogs.Answer); ok && button.Text == label {
 			test.Tap(button)
 			return
 		}

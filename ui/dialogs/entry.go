@@ -68,12 +68,20 @@ func (f *Entry) TypedShortcut(shortcut fyne.Shortcut) {
 	f.Entry.TypedShortcut(shortcut)
 }
 
+// AcceptsTab implements fyne.Tabbable: Tab goes on to the next field, out of one of several lines too.
+func (f *Entry) AcceptsTab() bool { return false }
+
 // SelectAll selects what stands in the field, so that typing replaces it.
 func (f *Entry) SelectAll() { f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{}) }
 
 // TypedKey implements fyne.Focusable.
 func (f *Entry) TypedKey(event *fyne.KeyEvent) {
 	if f.keys.typed(event.Name) {
+		return
+	}
+	enter := event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter
+	if enter && !f.MultiLine && f.OnSubmitted == nil {
+		f.keys.Submit()
 		return
 	}
 	f.Entry.TypedKey(event)

@@ -84,6 +84,18 @@ func (k *Keys) Submits(do func()) {
 	}
 }
 
+// awaits reports whether the dialog that is shown next has said what Escape does.
+func (k *Keys) awaits() bool {
+	return len(k.open) > 0 && k.open[len(k.open)-1].below == len(k.window.Canvas().Overlays().List())
+}
+
+// submitsFirst says what Enter does where nothing was said of it.
+func (k *Keys) submitsFirst(do func()) {
+	if open := k.open[len(k.open)-1]; open.submit == nil {
+		open.submit = do
+	}
+}
+
 // Submit does what Enter does in the dialog that is open, or in what it lies on top of where it says nothing of Enter.
 func (k *Keys) Submit() {
 	k.top()

@@ -231,6 +231,8 @@ func (l *ManyList) TypedKey(event *fyne.KeyEvent) {
 		l.point(l.cursor, fyne.KeyModifierShortcutDefault)
 	case (event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter) && l.Enter != nil:
 		l.Enter()
+	case event.Name == fyne.KeyReturn || event.Name == fyne.KeyEnter:
+		l.keys.Submit()
 	}
 }
 

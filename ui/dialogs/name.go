@@ -33,7 +33,7 @@ func AskPath(host Host, title, name, extension, verb string, done func(path stri
 	for _, item := range more {
 		form.AppendItem(item)
 	}
-	d := dialog.NewCustomWithoutButtons(title, container.NewVBox(form, RoomFor(trouble, 2)), host.Window())
+	d := New(host, title, container.NewVBox(form, RoomFor(trouble, 2)))
 	take := func() {
 		path, reason := PathOf(folderEntry.Text, nameEntry.Text, extension)
 		if reason != "" {
@@ -45,10 +45,10 @@ func AskPath(host Host, title, name, extension, verb string, done func(path stri
 	}
 	nameEntry.OnSubmitted = func(string) { take() }
 	folderEntry.OnSubmitted = func(string) { take() }
-	keep := widget.NewButton(verb, take)
+	keep := NewAnswer(host, verb, take)
 	keep.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), keep})
-	d.Resize(fyne.NewSize(600, 230))
+	d.SetButtons([]fyne.CanvasObject{NewAnswer(host, "Cancel", d.Hide), keep})
+	d.Fit(FormWidth, 0)
 	host.Keys().Escapable(d.Hide)
 	d.Show()
 	Focus(host, nameEntry)
@@ -56,7 +56,7 @@ func AskPath(host Host, title, name, extension, verb string, done func(path stri
 
 // Browsed is a field for a folder with a button to look for one.
 func Browsed(host Host, folder *Entry) fyne.CanvasObject {
-	browse := widget.NewButton("Browse…", func() {
+	browse := NewAnswer(host, "Browse…", func() {
 		d := dialog.NewFolderOpen(func(found fyne.ListableURI, err error) {
 			if err == nil && found != nil {
 				folder.SetText(found.Path())

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -20,7 +19,7 @@ func AskTouching(host Host, name string, lines []string, do func()) {
 	hint := widget.NewLabel(fmt.Sprintf("%s? Undo brings it back on the plan; on site it is work.", name))
 	hint.Wrapping, hint.Importance = fyne.TextWrapWord, widget.LowImportance
 	focus := host.Window().Canvas().Focused()
-	d := dialog.NewCustomWithoutButtons("This touches what lies on site", container.NewBorder(nil, hint, nil, nil, container.NewVScroll(list)), host.Window())
+	d := New(host, "This touches what lies on site", container.NewBorder(nil, hint, nil, nil, container.NewVScroll(list)))
 	shut := func() {
 		d.Hide()
 		Focus(host, focus)
@@ -29,7 +28,7 @@ func AskTouching(host Host, name string, lines []string, do func()) {
 	keep.Importance = widget.HighImportance
 	yes := NewAnswer(host, "Do it all the same", func() { shut(); do() })
 	d.SetButtons([]fyne.CanvasObject{yes, keep})
-	d.Resize(fyne.NewSize(520, min(380, 170+34*float32(len(lines)))))
+	d.Fit(FormWidth, 0)
 	host.Keys().Escapable(shut)
 	d.Show()
 	Focus(host, keep)

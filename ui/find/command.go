@@ -6,10 +6,10 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"stageloom/model/plan"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/text"
 )
@@ -82,11 +82,17 @@ func shortcutWords(shortcut fyne.Shortcut) string {
 
 // plainKey is the name of a key that is called what is printed on it.
 func plainKey(name fyne.KeyName) string {
+	if strings.HasPrefix(string(name), "F") || name == fyne.KeyDelete {
+		return string(name)
+	}
 	if len(name) == 1 && name != fyne.KeyPlus && name != fyne.KeyMinus {
 		return string(name)
 	}
 	return ""
 }
+
+// mostTold is how much of what was typed is said again.
+const mostTold = 40
 
 // commandDialog is the list of commands while it is open.
 type commandDialog struct {
@@ -99,24 +105,27 @@ type commandDialog struct {
 	entry  *dialogs.SearchEntry
 	list   *dialogs.PickList
 	told   *widget.Label
-	dialog *dialog.CustomDialog
+	none   *widget.Label // stands where the list is empty
+	dialog *dialogs.Dialog
 }
 
 // Command lists commands with what they do; what is typed leaves those that hold it, Enter does the one under the hand.
 func Command(host dialogs.Host, all []text.Command, do []func()) {
-	d := &commandDialog{Host: host, all: all, do: do, before: host.Window().Canvas().Focused(), told: widget.NewLabel("")}
+	d := &commandDialog{Host: host, all: all, do: do, before: host.Window().Canvas().Focused(), told: widget.NewLabel(""), none: widget.NewLabel("")}
 	d.places = text.FindCommands(d.all, "")
 	d.entry = dialogs.NewSearchEntry(d, d.move)
 	d.entry.SetPlaceHolder("what to do: print, loom, feet …")
 	d.entry.OnChanged = d.search
 	d.entry.OnSubmitted = func(string) { d.run() }
 	d.told.Importance = widget.LowImportance
+	d.none.Wrapping = fyne.TextWrapWord
 	d.list = dialogs.NewPickList(d, func() int { return len(d.places) }, d.row, func(i int) { d.at = i })
-	d.dialog = dialog.NewCustomWithoutButtons("Commands", container.NewBorder(d.entry, d.told, nil, nil, d.list), d.Window())
+	d.list.Shortcut = func(i int) string { return d.all[d.places[i]].Keys }
+	d.dialog = dialogs.New(d, "Commands", container.NewBorder(d.entry, d.told, nil, nil, container.NewStack(d.list, d.none)))
 	does := dialogs.NewAnswer(d, "Do it", d.run)
 	does.Importance = widget.HighImportance
 	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(d, "Close", d.hide), does})
-	d.dialog.Resize(fyne.NewSize(620, 520))
+	d.dialog.Fit(dialogs.FormWidth, 520)
 	d.Keys().Escapable(d.hide)
 	d.dialog.Show()
 	d.search("")
@@ -125,7 +134,7 @@ func Command(host dialogs.Host, all []text.Command, do []func()) {
 
 func (d *commandDialog) row(i int) (words, note string, ready bool) {
 	c := d.all[d.places[i]]
-	return c.Name, strings.TrimSpace(c.In + "   " + c.Keys), c.Ready
+	return c.Name, c.In, c.Ready
 }
 
 // hide gives the focus back to what had it.
@@ -155,9 +164,11 @@ func (d *commandDialog) search(typed string) {
 	d.list.UnselectAll()
 	d.list.Refresh()
 	if len(d.places) == 0 {
-		d.told.SetText("No command holds these words.")
+		d.none.SetText(fmt.Sprintf("No command holds “%s”. Fewer or other words may: a word of its name, of its menu, or its shortcut.", plan.ClippedTo(typed, mostTold)))
+		d.told.SetText("")
 		return
 	}
+	d.none.SetText("")
 	d.list.Select(0)
 	d.told.SetText(fmt.Sprintf("%d of %d. Enter does it.", len(d.places), len(d.all)))
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"github.com/stretchr/testify/require"
 
@@ -72,4 +73,34 @@ func TestARowIsFoundByItsName(t *testing.T) {
 	require.Len(t, shown, 1)
 	require.Equal(t, "L02", text.NameOf(h.Desk().Plan(), shown[0]))
 	require.Zero(t, h.Open())
+}
+
+func TestACommandSearchWithoutAHitSaysSo(t *testing.T) {
+	h := hosttest.New(t, plan.New("Show"))
+	var done []string
+	all, do := find.Commands(menu(&done), func() {})
+	find.Command(h, all, do)
+	require.False(t, h.Reads("No command holds"))
+	h.Field().SetText("no such thing")
+	require.True(t, h.Reads("No command holds “no such thing”."))
+	h.Field().SetText("ren")
+	require.False(t, h.Reads("No command holds"))
+}
+
+func TestShortcutsOfCommandsStandInAColumn(t *testing.T) {
+	h := hosttest.New(t, plan.New("Show"))
+	var done []string
+	all, do := find.Commands(menu(&done), func() {})
+	find.Command(h, all, do)
+	columns, told := map[float32]bool{}, 0
+	for _, part := range h.Parts() {
+		said, is := part.(*canvas.Text)
+		if !is || said.Text != "Ctrl Z" && said.Text != "Ctrl Shift S" && said.Text != "F2" {
+			continue
+		}
+		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(said)
+		columns[at.X], told = true, told+1
+	}
+	require.Equal(t, 3, told)
+	require.Len(t, columns, 1, "they begin below each other")
 }

@@ -3,7 +3,6 @@ package find
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
@@ -21,7 +20,8 @@ func Row(host dialogs.Host, shows func(plan.Ref)) {
 		func() fyne.CanvasObject { return widget.NewLabel("") },
 		func(i int, object fyne.CanvasObject) { object.(*widget.Label).SetText(hits[i].Words) },
 	)
-	d := dialog.NewCustom("Find", "Close", container.NewBorder(entry, nil, nil, nil, list), host.Window())
+	d := dialogs.New(host, "Find", container.NewBorder(entry, nil, nil, nil, list))
+	d.Closes(d.Hide)
 	show := func(i int) {
 		d.Hide()
 		shows(hits[i].Row)
@@ -37,7 +37,7 @@ func Row(host dialogs.Host, shows func(plan.Ref)) {
 		}
 	}
 	list.OnSelected = show
-	d.Resize(fyne.NewSize(460, 420))
+	d.Fit(dialogs.QuestionWidth, 420)
 	host.Keys().Escapable(d.Hide)
 	d.Show()
 	dialogs.Focus(host, entry)

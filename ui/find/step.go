@@ -1,9 +1,6 @@
 package find
 
 import (
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-
 	"stageloom/ui/dialogs"
 )
 
@@ -31,8 +28,9 @@ func Step(host dialogs.Host) {
 		_, at = host.Desk().History()
 		list.Refresh()
 	}
-	d := dialog.NewCustom("History: a click goes there", "Close", list, host.Window())
-	d.Resize(fyne.NewSize(420, 460))
+	d := dialogs.New(host, "History: a click goes there", list)
+	d.Closes(d.Hide)
+	d.Fit(dialogs.QuestionWidth, 460)
 	host.Keys().Escapable(d.Hide)
 	d.Show()
 	dialogs.Focus(host, list)

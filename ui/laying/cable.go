@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
@@ -25,11 +24,11 @@ type cableDialog struct {
 	change  strip.Change
 	atEnd   bool
 	choices []text.CableChoice
-	dialog  *dialog.CustomDialog
+	dialog  *dialogs.Dialog
 	choice  *dialogs.Chooser
 	length  *dialogs.Entry
 	told    *widget.Label
-	add     *widget.Button
+	add     *dialogs.Answer
 }
 
 // LayCable asks for a cable at the far end of the selected link.
@@ -70,15 +69,15 @@ func (l *Dialogs) openCableDialog(d *cableDialog) {
 	if d.change.Doing == strip.Replace {
 		title, verb = fmt.Sprintf("Instead of cable %d of %s", d.change.Order, link.Name), "Replace"
 	}
-	d.add = widget.NewButton(verb, func() { d.lay(false) })
+	d.add = dialogs.NewAnswer(l, verb, func() { d.lay(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(title, container.NewVBox(form, dialogs.RoomFor(d.told, 3)), l.Window())
-	buttons := []fyne.CanvasObject{widget.NewButton("Close", d.close)}
+	d.dialog = dialogs.New(l, title, container.NewVBox(form, dialogs.RoomFor(d.told, 3)))
+	buttons := []fyne.CanvasObject{dialogs.NewAnswer(l, "Close", d.close)}
 	if d.atEnd {
-		buttons = append(buttons, widget.NewButton("Add and another", func() { d.lay(true) }))
+		buttons = append(buttons, dialogs.NewAnswer(l, "Add and another", func() { d.lay(true) }))
 	}
 	d.dialog.SetButtons(append(buttons, d.add))
-	d.dialog.Resize(fyne.NewSize(600, 260))
+	d.dialog.Fit(dialogs.FormWidth, 0)
 	d.offer()
 	l.Keys().Escapable(d.close)
 	d.dialog.Show()

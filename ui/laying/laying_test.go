@@ -156,3 +156,36 @@ func TestLoomsWantLinks(t *testing.T) {
 	r.PickCables()
 	require.Contains(t, r.Said, "no stock to pick from")
 }
+
+func TestOneLinkThatIsNotPairedSaysWhatIsMissing(t *testing.T) {
+	r := newRig(t)
+	r.Host.Desk().Select(r.link)
+	link, _ := r.Host.Desk().Plan().Link(plan.LinkID(r.link.Key))
+	before := r.Host.Desk().NextUndo()
+	r.Pair()
+	require.Equal(t, link.Name+" is no half of a pair: select its backup too, with Shift, and press Ctrl B again.", r.Said)
+	require.Equal(t, before, r.Host.Desk().NextUndo(), "nothing is changed")
+}
+
+func TestTheBoxesOfAPickAreLeftByEscape(t *testing.T) {
+	r := newRig(t)
+	require.NoError(t, r.Host.Desk().Do("Reel", func(e *plan.Edit) error {
+		e.AddReel(plan.Reel{Kind: "cat5e", Length: 60, Quantity: 2})
+		return nil
+	}))
+	r.PickCables()
+	boxes := 0
+	for _, part := range r.Parts() {
+		if check, is := part.(*dialogs.Check); is && check.Text != "" {
+			boxes++
+		}
+	}
+	require.GreaterOrEqual(t, boxes, 6, "its boxes are of the dialog, so that Escape leaves them")
+	for _, part := range r.Parts() {
+		if check, is := part.(*dialogs.Check); is {
+			check.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+			break
+		}
+	}
+	require.Zero(t, r.Open())
+}

@@ -131,6 +131,10 @@ func (l *Dialogs) Pair() {
 	links := l.Desk().SelectedLinks()
 	switch len(links) {
 	case 1:
+		if link, _ := l.Desk().Plan().Link(links[0]); link.Partner == "" {
+			l.Say(link.Name + " is no half of a pair: select its backup too, with Shift, and press Ctrl B again.")
+			return
+		}
 		l.Do("Unpair "+l.names(links...), func(e *plan.Edit) error { e.Unpair(links[0]); return nil })
 	case 2:
 		l.Do("Pair "+l.names(links...), func(e *plan.Edit) error { return e.Pair(links[0], links[1]) })

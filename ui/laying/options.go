@@ -66,12 +66,11 @@ func (d *pickDialog) joinsField(box *fyne.Container) {
 
 // kindChecks lets kinds of the stock be barred.
 func (d *pickDialog) kindChecks(box *fyne.Container) {
+	columns := container.NewGridWithColumns(2)
 	for _, kind := range d.kinds() {
-		check := widget.NewCheck(kind.Name, nil)
-		check.Checked = true
-		check.OnChanged = func(on bool) { d.bar(kind.ID, !on) }
-		box.Add(check)
+		columns.Add(dialogs.NewCheck(d, kind.Name, true, func(on bool) { d.bar(kind.ID, !on) }))
 	}
+	box.Add(columns)
 }
 
 func (d *pickDialog) radio(box *fyne.Container, options []string, chosen string, take func(string)) {
@@ -82,8 +81,7 @@ func (d *pickDialog) radio(box *fyne.Container, options []string, chosen string,
 }
 
 func (d *pickDialog) check(box *fyne.Container, label string, flag *bool) {
-	check := widget.NewCheck(label, func(on bool) { *flag = on; d.pick() })
-	box.Add(check)
+	box.Add(dialogs.NewCheck(d, label, false, func(on bool) { *flag = on; d.pick() }))
 }
 
 func (d *pickDialog) bar(kind plan.CableKindID, barred bool) {

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/cabling"
@@ -23,7 +22,7 @@ import (
 // pickDialog picks cables beside the window's work, shows what would change, and takes it as one step.
 type pickDialog struct {
 	*Dialogs
-	dialog   *dialog.CustomDialog
+	dialog   *dialogs.Dialog
 	plan     *plan.Plan // what is picked for
 	selected []plan.LinkID
 	request  cabling.Request
@@ -37,7 +36,7 @@ type pickDialog struct {
 	links             *widget.List
 	notes             *fyne.Container
 	noted             *container.Scroll
-	take, halt        *widget.Button
+	take, halt        *dialogs.Answer
 	joins             *dialogs.Entry
 	stop              context.CancelFunc
 	run               int // counts picks, so that late ones are dropped
@@ -64,8 +63,7 @@ func (l *Dialogs) PickCables() {
 	d.request.Links = d.selected
 	d.request.OnTheDay = d.plan.Revisions.Len() > 0
 	d.build()
-	size := l.Window().Canvas().Size()
-	d.dialog.Resize(fyne.NewSize(min(pickWidth, size.Width-40), min(pickHeight, size.Height-40)))
+	d.dialog.Fit(dialogs.WideWidth, pickHeight)
 	l.Keys().Escapable(d.close)
 	d.dialog.Show()
 	l.Keys().Submits(d.accept)
@@ -77,19 +75,19 @@ func (d *pickDialog) build() {
 	d.head.Wrapping = fyne.TextWrapWord
 	d.proof, d.told = widget.NewLabel(""), widget.NewLabel("")
 	d.proof.Wrapping, d.proof.Importance = fyne.TextWrapWord, widget.LowImportance
-	d.told.Importance = widget.LowImportance
+	d.told.Importance, d.told.Truncation = widget.LowImportance, fyne.TextTruncateEllipsis
 	d.sums, d.notes = container.NewGridWithColumns(3), container.NewVBox()
 	d.noted = container.NewVScroll(d.notes)
 	d.links = widget.NewList(func() int { return len(d.picks.Links) }, newPickRow, d.fillRow)
 	top := container.NewVBox(d.head, d.sums, widget.NewSeparator())
 	d.right = container.NewBorder(top, container.NewVBox(d.noted, d.proof), nil, nil, d.links)
 
-	left := container.New(&dialogs.LeastWidth{Width: 320}, container.NewVScroll(d.options()))
-	d.dialog = dialog.NewCustomWithoutButtons("Pick cables", container.NewBorder(nil, nil, left, nil, d.right), d.Window())
-	d.take = widget.NewButton("Lay these", d.accept)
+	left := container.New(&dialogs.LeastWidth{Width: 440}, container.NewVScroll(d.options()))
+	d.dialog = dialogs.New(d, "Pick cables", container.NewBorder(nil, nil, left, nil, d.right))
+	d.take = dialogs.NewAnswer(d, "Lay these", d.accept)
 	d.take.Importance = widget.HighImportance
-	d.halt = widget.NewButton("Stop here", func() { d.stop() })
-	d.dialog.SetButtons([]fyne.CanvasObject{d.told, d.halt, widget.NewButton("Cancel", d.close), d.take})
+	d.halt = dialogs.NewAnswer(d, "Stop here", func() { d.stop() })
+	d.dialog.SetButtons([]fyne.CanvasObject{d.told, d.halt, dialogs.NewAnswer(d, "Cancel", d.close), d.take})
 }
 
 const (
@@ -107,7 +105,7 @@ func (d *pickDialog) pick() {
 	d.run++
 	run, request := d.run, d.request
 	d.take.Disable()
-	d.halt.Enable()
+	d.halt.Show()
 	d.told.SetText("Picking…")
 	progress := func(objective picking.Objective, sum, bound int) {
 		fyne.Do(func() {
@@ -132,7 +130,7 @@ func (d *pickDialog) pick() {
 // show tells what would be laid.
 func (d *pickDialog) show(picked *supply.Picked, err error) {
 	d.told.SetText("")
-	d.halt.Disable()
+	d.halt.Hide()
 	if err != nil {
 		d.head.SetText(words.Sentence(err))
 		return
@@ -144,11 +142,7 @@ func (d *pickDialog) show(picked *supply.Picked, err error) {
 	for _, sum := range d.picks.Sums {
 		name := widget.NewLabel(sum[0])
 		name.Importance = widget.LowImportance
-		words := sum[1]
-		if sum[2] != sum[1] {
-			words += " → " + sum[2]
-		}
-		d.sums.Add(panel.NewStacked(name, widget.NewLabelWithStyle(words, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})))
+		d.sums.Add(panel.NewStacked(name, newChange(sum[1], sum[2])))
 	}
 	d.tellNotes()
 	d.right.Refresh() // what stands above and below the list has another height
@@ -159,6 +153,16 @@ func (d *pickDialog) show(picked *supply.Picked, err error) {
 	if d.picks.Changed {
 		d.take.Enable()
 	}
+}
+
+// newChange shows a figure that changes, the old one muted and the new one bold, or one that stays, which is not bold.
+func newChange(before, after string) fyne.CanvasObject {
+	if before == after {
+		return widget.NewLabel(before)
+	}
+	old := widget.NewLabel(before + " →")
+	old.Importance = widget.LowImportance
+	return container.NewHBox(old, widget.NewLabelWithStyle(after, fyne.TextAlignLeading, fyne.TextStyle{Bold: true}))
 }
 
 // mostNotes is how many sentences of a sort are told; the rest is counted.
@@ -214,7 +218,7 @@ func (d *pickDialog) offerHired() {
 	if d.AddHired == nil || len(hires) == 0 {
 		return
 	}
-	d.notes.Add(container.NewHBox(widget.NewButton("Add what is to be hired…", func() {
+	d.notes.Add(container.NewHBox(dialogs.NewAnswer(d, "Add what is to be hired…", func() {
 		d.close()
 		d.AddHired(hires, d.PickCables)
 	})))
@@ -242,8 +246,15 @@ func (d *pickDialog) fillRow(i int, object fyne.CanvasObject) {
 	if link.Remark != "" {
 		proposed += "  (" + link.Remark + ")"
 	}
+	changed := link.Now != link.Proposed
 	for n, text := range []string{link.Name, link.Now, proposed, link.Margin} {
-		object.(*fyne.Container).Objects[n].(*widget.Label).SetText(text)
+		label := object.(*fyne.Container).Objects[n].(*widget.Label)
+		label.Importance = widget.MediumImportance
+		if n == 1 && changed {
+			label.Importance = widget.LowImportance
+		}
+		label.TextStyle.Bold = n == 0 || n == 2 && changed
+		label.SetText(text)
 	}
 }
 

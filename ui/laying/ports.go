@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/budget"
@@ -19,11 +18,11 @@ import (
 // linkDialog links two ports by keys: a device and a free port at each end, told at once whether they fit.
 type linkDialog struct {
 	*Dialogs
-	dialog  *dialog.CustomDialog
+	dialog  *dialogs.Dialog
 	devices []plan.Device
 	ends    [2]linkEnd
 	told    *widget.Label
-	take    *widget.Button
+	take    *dialogs.Answer
 	draft   plan.Link
 }
 
@@ -48,11 +47,11 @@ func (l *Dialogs) LinkPorts() {
 	for i := range d.ends {
 		d.offerDevices(i)
 	}
-	d.take = widget.NewButton("Link", d.link)
+	d.take = dialogs.NewAnswer(l, "Link", d.link)
 	d.take.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Link two ports", container.NewVBox(form, dialogs.RoomFor(d.told, 3)), l.Window())
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), d.take})
-	d.dialog.Resize(fyne.NewSize(560, 240))
+	d.dialog = dialogs.New(l, "Link two ports", container.NewVBox(form, dialogs.RoomFor(d.told, 3)))
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(l, "Cancel", d.close), d.take})
+	d.dialog.Fit(dialogs.FormWidth, 0)
 	l.Keys().Escapable(d.close)
 	l.Keys().Submits(d.enter)
 	d.dialog.Show()

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/cabling"
@@ -34,7 +33,7 @@ func (l *Dialogs) offerSpares(id plan.LinkID, order int, candidates []cabling.Ca
 		l.Say(fmt.Sprintf("Nothing in the stock, and nothing on a less important link, can take the place of %s on %s: its ends must fit, and it must reach inside the limit. Pick cables tells what to hire in.", name, link.Name))
 		return
 	}
-	var d *dialog.CustomDialog
+	var d *dialogs.Dialog
 	chosen := 0
 	lay := func() {
 		d.Hide()
@@ -51,11 +50,11 @@ func (l *Dialogs) offerSpares(id plan.LinkID, order int, candidates []cabling.Ca
 	)
 	told := widget.NewLabel("The best come first: with the wanted margin, free in the stock, then from the least important link.")
 	told.Wrapping = fyne.TextWrapWord
-	d = dialog.NewCustomWithoutButtons(fmt.Sprintf("Instead of %s on %s", name, link.Name), container.NewBorder(told, nil, nil, nil, list), l.Window())
-	take := widget.NewButton("Replace", lay)
+	d = dialogs.New(l, fmt.Sprintf("Instead of %s on %s", name, link.Name), container.NewBorder(told, nil, nil, nil, list))
+	take := dialogs.NewAnswer(l, "Replace", lay)
 	take.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
-	d.Resize(fyne.NewSize(640, 460))
+	d.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(l, "Cancel", d.Hide), take})
+	d.Fit(dialogs.FormWidth, 460)
 	l.Keys().Escapable(d.Hide)
 	d.Show()
 	list.Select(0)

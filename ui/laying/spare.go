@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/cabling"
@@ -85,15 +84,15 @@ func (l *Dialogs) askSpareFor(unselected string, q spareQuestion) {
 	which.SetSelectedIndex(0)
 	told := widget.NewLabel(q.words(p, link))
 	told.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomWithoutButtons(fmt.Sprintf(q.title, link.Name), container.NewBorder(widget.NewForm(widget.NewFormItem("Spare", which)), nil, nil, nil, told), l.Window())
+	d := dialogs.New(l, fmt.Sprintf(q.title, link.Name), container.NewBorder(widget.NewForm(widget.NewFormItem("Spare", which)), nil, nil, nil, told))
 	over := func() {
 		d.Hide()
 		q.act(link, spares[max(0, which.SelectedIndex())])
 	}
-	take := widget.NewButton(q.button, over)
+	take := dialogs.NewAnswer(l, q.button, over)
 	take.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
-	d.Resize(fyne.NewSize(560, 260))
+	d.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(l, "Cancel", d.Hide), take})
+	d.Fit(dialogs.FormWidth, 0)
 	l.Keys().Escapable(d.Hide)
 	d.Show()
 	l.Keys().Submits(over)

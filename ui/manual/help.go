@@ -3,7 +3,6 @@ package manual
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/standards"
@@ -60,9 +59,9 @@ func ShowAbout(host dialogs.Host, version string) {
 }
 
 func showText(host dialogs.Host, title string, content fyne.CanvasObject) {
-	d := dialog.NewCustom(title, "Close", container.NewVScroll(container.NewPadded(content)), host.Window())
-	size := host.Window().Canvas().Size()
-	d.Resize(fyne.NewSize(min(760, size.Width*0.9), min(620, size.Height*0.85)))
+	d := dialogs.New(host, title, container.NewVScroll(container.NewPadded(content)))
+	d.Closes(d.Hide)
+	d.Fit(dialogs.WideWidth, 620)
 	host.Keys().Escapable(d.Hide)
 	d.Show()
 }

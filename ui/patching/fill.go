@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/patch"
@@ -79,12 +78,12 @@ func (d *fillDialog) build(c Chosen) {
 	}
 	d.into = dialogs.NewChooser(p, names, func(string) { d.tell() })
 	d.start(c)
-	dlg := dialog.NewCustomWithoutButtons("In order from here", widget.NewForm(
+	dlg := dialogs.New(p, "In order from here", widget.NewForm(
 		widget.NewFormItem("Inputs", d.count),
 		widget.NewFormItem("Into", d.into),
 		widget.NewFormItem("From number", d.from),
 		widget.NewFormItem("", dialogs.RoomFor(d.told, 3)),
-	), p.Window())
+	))
 	d.take = dialogs.NewAnswer(p, "Plug", func() {
 		if err := p.Desk().Do(d.name(), d.edit); err != nil {
 			d.told.SetText(words.Sentence(err))
@@ -104,7 +103,7 @@ func (d *fillDialog) build(c Chosen) {
 		f.OnSubmitted = func(string) { d.take.OnTapped() }
 	}
 	d.tell()
-	dlg.Resize(fyne.NewSize(520, 320))
+	dlg.Fit(dialogs.FormWidth, 0)
 	p.Keys().Escapable(cancel.OnTapped)
 	dlg.Show()
 	dialogs.Focus(p, d.from)

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/patch"
@@ -36,9 +35,9 @@ func (p *Dialogs) Rehome(of plan.DeviceID) {
 	to.SetSelectedIndex(1)
 	from.SetSelectedIndex(max(0, slices.Index(ids, of)))
 	edit := func(e *plan.Edit) error { return patch.Rehome(e, ids[from.SelectedIndex()], ids[to.SelectedIndex()]) }
-	d := dialog.NewCustomWithoutButtons("Move the patch of a device", container.NewVBox(widget.NewForm(
+	d := dialogs.New(p, "Move the patch of a device", container.NewVBox(widget.NewForm(
 		widget.NewFormItem("From", from), widget.NewFormItem("To", to),
-	), dialogs.RoomFor(told, 3)), p.Window())
+	), dialogs.RoomFor(told, 3)))
 	move := dialogs.NewAnswer(p, "Move the patch", func() {
 		if err := p.Desk().Do("Move the patch of "+from.Selected+" to "+to.Selected, edit); err != nil {
 			told.SetText(words.Sentence(err))
@@ -50,7 +49,7 @@ func (p *Dialogs) Rehome(of plan.DeviceID) {
 	move.Importance = widget.HighImportance
 	cancel := dialogs.NewAnswer(p, "Cancel", d.Hide)
 	d.SetButtons([]fyne.CanvasObject{cancel, move})
-	d.Resize(fyne.NewSize(480, 280))
+	d.Fit(dialogs.FormWidth, 0)
 	p.Keys().Escapable(d.Hide)
 	d.Show()
 	dialogs.Focus(p, from)

@@ -3,7 +3,6 @@ package patching
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/patch"
@@ -28,7 +27,7 @@ type tool struct {
 	rows   *dialogs.Rows
 	do     *dialogs.Answer
 	step   string
-	dialog *dialog.CustomDialog
+	dialog *dialogs.Dialog
 }
 
 var previewWidths = []float32{90, 170, 200, 300, 320}
@@ -72,13 +71,12 @@ func (t *tool) write(label, start string) *dialogs.Entry {
 // show opens the dialog, with the keys at one of its parts.
 func (t *tool) show(focus fyne.Focusable) {
 	cancel := dialogs.NewAnswer(t, "Cancel", t.leave)
-	t.dialog = dialog.NewCustomWithoutButtons(t.title, container.NewBorder(
+	t.dialog = dialogs.New(t, t.title, container.NewBorder(
 		container.NewVBox(t.form, dialogs.RoomFor(t.told, 2)), nil, nil, nil, t.rows,
-	), t.Window())
+	))
 	t.dialog.SetButtons([]fyne.CanvasObject{cancel, t.do})
 	t.look()
-	size := t.Window().Canvas().Size()
-	t.dialog.Resize(fyne.NewSize(min(1120, size.Width-40), min(640, size.Height-60)))
+	t.dialog.Fit(dialogs.WideWidth, 640)
 	t.Keys().Escapable(t.leave)
 	t.Keys().Submits(t.take)
 	t.dialog.Show()

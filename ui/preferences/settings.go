@@ -3,7 +3,6 @@ package preferences
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/assess"
@@ -39,7 +38,7 @@ func (p *Dialogs) AskSettings() {
 	}
 	right := container.NewBorder(head("New plans begin with"), d.told, nil, nil, scroll)
 	left := container.NewVBox(head("How plans are shown"), screen)
-	dlg := dialog.NewCustomWithoutButtons("Settings", container.NewGridWithColumns(2, left, container.NewPadded(right)), p.Window())
+	dlg := dialogs.New(p, "Settings", container.NewGridWithColumns(2, left, container.NewPadded(right)))
 	before := p.Window().Canvas().Focused()
 	hide := func() {
 		dlg.Hide()
@@ -56,8 +55,7 @@ func (p *Dialogs) AskSettings() {
 	shut := dialogs.NewAnswer(p, "Close", hide)
 	shut.Importance = widget.HighImportance
 	dlg.SetButtons([]fyne.CanvasObject{reset, shut})
-	size := p.Window().Canvas().Size()
-	dlg.Resize(fyne.NewSize(min(860, size.Width-40), min(620, size.Height-40)))
+	dlg.Fit(dialogs.WideWidth, 620)
 	p.Keys().Escapable(hide)
 	dlg.Show()
 	p.Window().Canvas().Focus(screen.Items[0].Widget.(fyne.Focusable))

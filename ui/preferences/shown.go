@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/budget"
@@ -143,12 +142,12 @@ func (p *Dialogs) AskShown() {
 		first.Add(levels)
 	}
 	columns := container.NewGridWithColumns(3, first, t.column("Links by grade", grades), t.column("Links by transport", transports))
-	d := dialog.NewCustomWithoutButtons("What is shown", container.NewVScroll(columns), p.Window())
+	d := dialogs.New(p, "What is shown", container.NewVScroll(columns))
 	done := func() {
 		d.Hide()
 		p.Leave()
 	}
-	everything := widget.NewButton("Show everything", func() {
+	everything := dialogs.NewAnswer(p, "Show everything", func() {
 		for _, c := range t.all {
 			c.SetChecked(true)
 		}
@@ -156,7 +155,7 @@ func (p *Dialogs) AskShown() {
 	shut := dialogs.NewAnswer(p, "Close", done)
 	shut.Importance = widget.HighImportance
 	d.SetButtons([]fyne.CanvasObject{everything, shut})
-	d.Resize(fyne.NewSize(620, 440))
+	d.Fit(dialogs.FormWidth, 440)
 	p.Keys().Escapable(done)
 	d.Show()
 	dialogs.Focus(p, t.all[0])

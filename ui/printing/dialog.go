@@ -14,7 +14,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -29,7 +28,7 @@ import (
 // printDialog chooses what to print, shows its pages as pictures, and prints.
 type printDialog struct {
 	*Dialogs
-	dialog     *dialog.CustomDialog
+	dialog     *dialogs.Dialog
 	choice     report.Choice
 	assessment *assess.Assessment // a snapshot: what is looked at is what is printed
 	positions  []plan.Position
@@ -67,8 +66,7 @@ func (p *Dialogs) Print() {
 		d.choice.Packs = []report.Pack{report.Lay}
 	}
 	d.build()
-	size := p.Window().Canvas().Size()
-	d.dialog.Resize(fyne.NewSize(min(printWidth, size.Width-40), min(printHeight, size.Height-40)))
+	d.dialog.Fit(dialogs.WideWidth, printHeight)
 	p.Keys().Escapable(d.close)
 	d.dialog.Show()
 	dialogs.Focus(p, d.name)
@@ -91,10 +89,10 @@ func (d *printDialog) build() {
 	d.trouble.Wrapping, d.trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
 	form := container.NewVScroll(container.NewVBox(d.packChecks(), d.labelChecks(), widget.NewSeparator(), d.form(), d.trouble))
 	left := container.New(&dialogs.LeastWidth{Width: choiceWidth}, form)
-	d.dialog = dialog.NewCustomWithoutButtons("Print to PDF", dialogs.Tipped(container.NewBorder(nil, nil, left, nil, page), d.tips), d.Window())
-	take := widget.NewButton("Print", d.take)
+	d.dialog = dialogs.New(d, "Print to PDF", dialogs.Tipped(container.NewBorder(nil, nil, left, nil, page), d.tips))
+	take := dialogs.NewAnswer(d, "Print", d.take)
 	take.Importance = widget.HighImportance
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.close), take})
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(d, "Cancel", d.close), take})
 }
 
 const everywhere = "everywhere"

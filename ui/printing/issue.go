@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
@@ -26,7 +25,7 @@ func (p *Dialogs) Issue() {
 	trouble.Wrapping, trouble.Importance = fyne.TextWrapWord, widget.DangerImportance
 	told := p.revisionsTold()
 	form := widget.NewForm(widget.NewFormItem("Next revision", letter), widget.NewFormItem("Note", note))
-	d := dialog.NewCustomWithoutButtons("Issue a revision", container.NewBorder(nil, container.NewVBox(form, trouble), nil, nil, told), p.Window())
+	d := dialogs.New(p, "Issue a revision", container.NewBorder(nil, container.NewVBox(form, trouble), nil, nil, told))
 	take := func() {
 		name := strings.TrimSpace(letter.Text)
 		if reason := unfitLetter(p.Desk().Plan(), name); reason != "" {
@@ -40,11 +39,10 @@ func (p *Dialogs) Issue() {
 	}
 	letter.OnSubmitted = func(string) { take() }
 	note.OnSubmitted = func(string) { take() }
-	keep := widget.NewButton("Issue", take)
+	keep := dialogs.NewAnswer(p, "Issue", take)
 	keep.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), keep})
-	size := p.Window().Canvas().Size()
-	d.Resize(fyne.NewSize(min(issueWidth, size.Width-40), min(issueHeight, size.Height-40)))
+	d.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(p, "Cancel", d.Hide), keep})
+	d.Fit(dialogs.FormWidth, issueHeight)
 	p.Keys().Escapable(d.Hide)
 	d.Show()
 	dialogs.Focus(p, letter)

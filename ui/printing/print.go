@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/words"
@@ -21,9 +20,10 @@ const pdf = ".pdf"
 func (p *Dialogs) printTo(path string, choice report.Choice) {
 	ctx, cancel := context.WithCancel(context.Background())
 	bar := widget.NewProgressBar()
-	progress := dialog.NewCustomWithoutButtons("Printing", bar, p.Window())
-	progress.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", cancel)})
-	progress.Resize(fyne.NewSize(360, 140))
+	progress := dialogs.New(p, "Printing", bar)
+	progress.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(p, "Cancel", cancel)})
+	progress.Fit(dialogs.QuestionWidth, 0)
+	p.Keys().Escapable(cancel)
 	progress.Show()
 	choice.Progress = func(page, pages int) {
 		fyne.Do(func() { bar.SetValue(float64(page) / float64(max(1, pages))) })

@@ -3,7 +3,6 @@ package stock
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/catalogue"
@@ -23,8 +22,8 @@ type addDialog struct {
 	lines                             *dialogs.Entry
 	tags, box, owner, reference, back *dialogs.Entry
 	told                              *widget.Label
-	add                               *widget.Button
-	dialog                            *dialog.CustomDialog
+	add                               *dialogs.Answer
+	dialog                            *dialogs.Dialog
 }
 
 // AddReels asks what reels a stock gets.
@@ -57,13 +56,13 @@ func (d *addDialog) show() {
 		widget.NewFormItem("Case", d.box), widget.NewFormItem("Owner", d.owner), widget.NewFormItem("Hire reference", d.reference),
 		widget.NewFormItem("Return date", d.back),
 	)
-	d.add = widget.NewButton("Add", func() { d.take(false) })
+	d.add = dialogs.NewAnswer(d, "Add", func() { d.take(false) })
 	d.add.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Add reels to "+d.place.name, container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, form), d.Window())
+	d.dialog = dialogs.New(d, "Add reels to "+d.place.name, container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, form))
 	d.dialog.SetButtons([]fyne.CanvasObject{
-		widget.NewButton("Close", d.dialog.Hide), widget.NewButton("Add and another", func() { d.take(true) }), d.add,
+		dialogs.NewAnswer(d, "Close", d.dialog.Hide), dialogs.NewAnswer(d, "Add and another", func() { d.take(true) }), d.add,
 	})
-	d.dialog.Resize(fyne.NewSize(560, 440))
+	d.dialog.Fit(dialogs.FormWidth, 0)
 	d.Keys().Escapable(d.dialog.Hide)
 	if row, chosen := d.Chosen(); chosen {
 		d.choose(row.Kind)

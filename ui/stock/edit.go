@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/assess"
@@ -32,7 +31,7 @@ type reelDialog struct {
 	newCase *dialogs.Entry
 	work    *dialogs.Entry
 	told    *widget.Label
-	dialog  *dialog.CustomDialog
+	dialog  *dialogs.Dialog
 }
 
 // OnReel does something to the reel under the hand in the stock list; where its line stands for several it asks which.
@@ -54,14 +53,14 @@ func (s *Dialogs) OnReel(verb string, do func(plan.ReelID)) {
 	}
 	which := dialogs.NewChooser(s, words, nil)
 	which.SetSelectedIndex(0)
-	d := dialog.NewCustomWithoutButtons("Which one?", widget.NewForm(widget.NewFormItem("Reel", which)), s.Window())
-	take := widget.NewButton(verb, func() {
+	d := dialogs.New(s, "Which one?", widget.NewForm(widget.NewFormItem("Reel", which)))
+	take := dialogs.NewAnswer(s, verb, func() {
 		d.Hide()
 		do(row.Reels[max(0, which.SelectedIndex())])
 	})
 	take.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
-	d.Resize(fyne.NewSize(520, 160))
+	d.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(s, "Cancel", d.Hide), take})
+	d.Fit(dialogs.FormWidth, 0)
 	s.Keys().Escapable(d.Hide)
 	d.Show()
 	dialogs.Focus(s, which)
@@ -87,12 +86,11 @@ func (s *Dialogs) EditReel(place Place, id plan.ReelID) {
 	d.form.Reveal, d.form.Resized = dialogs.RevealIn(scroll), scroll.Refresh
 	d.show()
 	extra := d.extra()
-	keep := widget.NewButton("Keep", d.keep)
+	keep := dialogs.NewAnswer(s, "Keep", d.keep)
 	keep.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons(text.ReelWords(p, reel, s.Units()), container.NewBorder(extra, dialogs.RoomFor(d.told, 2), nil, nil, scroll), s.Window())
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), keep})
-	size := s.Window().Canvas().Size()
-	d.dialog.Resize(fyne.NewSize(580, min(680, size.Height*0.92)))
+	d.dialog = dialogs.New(s, text.ReelWords(p, reel, s.Units()), container.NewBorder(extra, dialogs.RoomFor(d.told, 2), nil, nil, scroll))
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(s, "Cancel", d.dialog.Hide), keep})
+	d.dialog.Fit(dialogs.FormWidth, 680)
 	s.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	d.form.Focus("condition")

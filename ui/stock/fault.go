@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
@@ -24,7 +23,7 @@ type faultDialog struct {
 	which               *dialogs.Chooser
 	reason, where, when *dialogs.Entry
 	told                *widget.Label
-	dialog              *dialog.CustomDialog
+	dialog              *dialogs.Dialog
 }
 
 // MarkFaulty asks what is wrong with a reel; of several equal ones it asks which. A link that uses it is offered another.
@@ -56,11 +55,11 @@ func (s *Dialogs) MarkFaulty(id plan.ReelID) {
 		entry.OnSubmitted = func(string) { d.mark() }
 		form.AppendItem(widget.NewFormItem(name, entry))
 	}
-	mark := widget.NewButton("Mark faulty", d.mark)
+	mark := dialogs.NewAnswer(s, "Mark faulty", d.mark)
 	mark.Importance = widget.HighImportance
-	d.dialog = dialog.NewCustomWithoutButtons("Faulty: "+text.ReelWords(p, d.reel, s.Units()), container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, form), s.Window())
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), mark})
-	d.dialog.Resize(fyne.NewSize(540, 290))
+	d.dialog = dialogs.New(s, "Faulty: "+text.ReelWords(p, d.reel, s.Units()), container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, form))
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(s, "Cancel", d.dialog.Hide), mark})
+	d.dialog.Fit(dialogs.FormWidth, 0)
 	s.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	dialogs.Focus(s, d.reason)

@@ -3,7 +3,6 @@ package stock
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/cabling"
@@ -19,7 +18,7 @@ type hiredDialog struct {
 	what                   []cabling.Hire
 	owner, reference, back *dialogs.Entry
 	told                   *widget.Label
-	dialog                 *dialog.CustomDialog
+	dialog                 *dialogs.Dialog
 	done                   func()
 }
 
@@ -39,11 +38,11 @@ func (s *Dialogs) AddHired(what []cabling.Hire, done func()) {
 		widget.NewFormItem("To be hired", list), described(plan.ReelsTable, "owner", d.owner),
 		described(plan.ReelsTable, "hire", d.reference), described(plan.ReelsTable, "return", d.back),
 	)
-	d.dialog = dialog.NewCustomWithoutButtons("Add what is to be hired", container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, form), s.Window())
-	add := widget.NewButton("Add to the stock", d.take)
+	d.dialog = dialogs.New(s, "Add what is to be hired", container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, form))
+	add := dialogs.NewAnswer(s, "Add to the stock", d.take)
 	add.Importance = widget.HighImportance
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), add})
-	d.dialog.Resize(fyne.NewSize(560, 460))
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(s, "Cancel", d.dialog.Hide), add})
+	d.dialog.Fit(dialogs.FormWidth, 0)
 	s.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	dialogs.Focus(s, d.owner)

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/house"
@@ -42,7 +41,7 @@ type houseDialog struct {
 	seen *dialogs.ManyList
 	// filling is on while the lists are filled anew, which selects nothing.
 	filling bool
-	dialog  *dialog.CustomDialog
+	dialog  *dialogs.Dialog
 }
 
 // ShowHouse shows the house's stock beside what this show has of it.
@@ -52,11 +51,10 @@ func (s *Dialogs) ShowHouse() {
 	halves := split.Across(d.inHouse(), d.withShow())
 	halves.Offset = 0.54
 	content := container.NewBorder(d.head(), container.NewVBox(d.whole, dialogs.RoomFor(d.told, 2)), nil, nil, halves)
-	d.dialog = dialog.NewCustomWithoutButtons("House stock", content, s.Window())
+	d.dialog = dialogs.New(s, "House stock", content)
 	d.dialog.SetButtons([]fyne.CanvasObject{d.onTop("Undo   F8", d.undo), d.button("Close", d.dialog.Hide)})
 	d.dialog.SetOnClosed(func() { close(d.close) })
-	size := s.Window().Canvas().Size()
-	d.dialog.Resize(fyne.NewSize(min(1400, size.Width-30), min(860, size.Height-30)))
+	d.dialog.Fit(dialogs.TwoListsWidth, 860)
 	s.Keys().Escapable(d.dialog.Hide)
 	s.Keys().Does(map[fyne.KeyName]func(){
 		fyne.KeyF2: func() { d.turn(house.ToTake) },

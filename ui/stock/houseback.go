@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/fields"
@@ -26,7 +25,7 @@ type backDialog struct {
 	length, reason, box, missing *dialogs.Entry
 	condition                    *dialogs.Chooser
 	said                         *widget.Label
-	asked                        *dialog.CustomDialog
+	asked                        *dialogs.Dialog
 }
 
 // askBack asks how rows come back; say has fields for what all of them are like.
@@ -52,12 +51,11 @@ func (d *houseDialog) askBack(returns []house.Return, say bool) {
 	if say {
 		b.sayAll(form)
 	}
-	b.asked = dialog.NewCustomWithoutButtons("Give back "+words.Counted(count, "cable", "cables"), container.NewBorder(nil, container.NewVBox(form, dialogs.RoomFor(b.said, 2)), nil, nil, container.NewVScroll(list)), d.Window())
+	b.asked = dialogs.New(d, "Give back "+words.Counted(count, "cable", "cables"), container.NewBorder(nil, container.NewVBox(form, dialogs.RoomFor(b.said, 2)), nil, nil, container.NewVScroll(list)))
 	give := d.button("Give back", b.give)
 	give.Importance = widget.HighImportance
 	b.asked.SetButtons([]fyne.CanvasObject{d.button("Cancel", b.asked.Hide), give})
-	size := d.Window().Canvas().Size()
-	b.asked.Resize(fyne.NewSize(min(720, size.Width-80), min(520, size.Height-80)))
+	b.asked.Fit(dialogs.FormWidth, 520)
 	d.Keys().Escapable(b.asked.Hide)
 	d.Keys().Submits(b.give)
 	b.asked.Show()

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/house"
@@ -20,7 +19,7 @@ import (
 // smallDialog asks for a few things over the dialog of the house; what cannot be stays with its reason.
 func (d *houseDialog) smallDialog(title, say, label string, form *widget.Form, do func() error) {
 	told := widget.NewLabel(say)
-	ask := dialog.NewCustomWithoutButtons(title, container.NewBorder(nil, dialogs.RoomFor(told, 2), nil, nil, form), d.Window())
+	ask := dialogs.New(d, title, container.NewBorder(nil, dialogs.RoomFor(told, 2), nil, nil, form))
 	act := func() {
 		if err := do(); err != nil {
 			told.Importance = widget.DangerImportance
@@ -33,7 +32,7 @@ func (d *houseDialog) smallDialog(title, say, label string, form *widget.Form, d
 	button := d.button(label, act)
 	button.Importance = widget.HighImportance
 	ask.SetButtons([]fyne.CanvasObject{d.button("Cancel", ask.Hide), button})
-	ask.Resize(fyne.NewSize(560, 320))
+	ask.Fit(dialogs.FormWidth, 0)
 	d.Keys().Escapable(ask.Hide)
 	d.Keys().Submits(act)
 	for _, item := range form.Items {

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/fields"
@@ -45,10 +44,9 @@ func (d *houseDialog) cases() {
 	c.fill()
 	keep := d.button("Keep", c.keep)
 	keep.Importance = widget.HighImportance
-	show := dialog.NewCustomWithoutButtons("Cases of the house", container.NewBorder(nil, container.NewVBox(form, dialogs.RoomFor(c.said, 2)), nil, nil, c.list.Content()), d.Window())
+	show := dialogs.New(d, "Cases of the house", container.NewBorder(nil, container.NewVBox(form, dialogs.RoomFor(c.said, 2)), nil, nil, c.list.Content()))
 	show.SetButtons([]fyne.CanvasObject{d.button("Close", show.Hide), d.button("Remove…", c.remove), d.button("New case", c.another), keep})
-	size := d.Window().Canvas().Size()
-	show.Resize(fyne.NewSize(620, min(560, size.Height-60)))
+	show.Fit(dialogs.FormWidth, 560)
 	d.Keys().Escapable(show.Hide)
 	show.Show()
 	dialogs.Focus(d, c.list)

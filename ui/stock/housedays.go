@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/plan"
@@ -86,9 +85,9 @@ func (d *houseDialog) showConflicts() {
 		lines = append(lines, dialogs.Line{ID: fmt.Sprint(i), Words: said})
 	}
 	list.Fill(lines, "")
-	show := dialog.NewCustomWithoutButtons("What this show cannot have on its days", container.NewStack(list), d.Window())
+	show := dialogs.New(d, "What this show cannot have on its days", container.NewStack(list))
 	show.SetButtons([]fyne.CanvasObject{d.button("Close", show.Hide)})
-	show.Resize(fyne.NewSize(720, 360))
+	show.Fit(dialogs.WideWidth, 360)
 	d.Keys().Escapable(show.Hide)
 	show.Show()
 	dialogs.Focus(d, list)

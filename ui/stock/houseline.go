@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/catalogue"
@@ -19,7 +18,7 @@ import (
 // lineDialog makes a house line: what the venue calls it, of which kind and how long it is. Nobody else knows.
 type lineDialog struct {
 	*Dialogs
-	dialog       *dialog.CustomDialog
+	dialog       *dialogs.Dialog
 	kinds        []plan.CableKind
 	kind         *dialogs.Chooser
 	name, length *dialogs.Entry
@@ -55,11 +54,11 @@ func (d *lineDialog) show() {
 	content := container.NewBorder(nil, dialogs.RoomFor(d.told, 2), nil, nil, widget.NewForm(
 		described(plan.HouseLinesTable, "name", d.name), described(plan.HouseLinesTable, "kind", d.kind), described(plan.HouseLinesTable, "length", d.length),
 	))
-	d.dialog = dialog.NewCustomWithoutButtons("New house line", content, d.Window())
-	button := widget.NewButton("Make it", d.take)
+	d.dialog = dialogs.New(d, "New house line", content)
+	button := dialogs.NewAnswer(d, "Make it", d.take)
 	button.Importance = widget.HighImportance
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
-	d.dialog.Resize(fyne.NewSize(560, 280))
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(d, "Cancel", d.dialog.Hide), button})
+	d.dialog.Fit(dialogs.FormWidth, 0)
 	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	dialogs.Focus(d, d.name)

@@ -50,6 +50,9 @@ type importDialog struct {
 	columns            []*dialogs.Chooser
 	table, words2kinds *fyne.Container
 	read, told, faults *widget.Label
+	// first stands in the place of ofFile, which is all that asks and tells of a file, before there is one.
+	first  *widget.Label
+	ofFile *fyne.Container
 	// aside is what an input list changes, and what of it is not taken and no fault.
 	aside *widget.Label
 
@@ -60,7 +63,7 @@ type importDialog struct {
 	// that the user said so, or for whom it is.
 	strike, drop      *dialogs.Check
 	dropSaid, actSaid bool
-	dialog            *dialog.CustomDialog
+	dialog            *dialogs.Dialog
 	filling           bool
 	// run counts what was asked to be read; what comes of an older one is not shown.
 	run int
@@ -76,8 +79,7 @@ func (s *Dialogs) importList(place Place, holds, path string) {
 	d := &importDialog{Dialogs: s, place: place, kinds: catalogue.CableKindsFor(place.now()), means: map[string]plan.KindID{}}
 	d.asked = d.newStockQuestions()
 	d.build(holds)
-	size := s.Window().Canvas().Size()
-	d.dialog.Resize(fyne.NewSize(min(1100, size.Width-60), min(740, size.Height-60)))
+	d.dialog.Fit(dialogs.WideWidth, 0)
 	s.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	dialogs.Focus(s, d.path)
@@ -94,7 +96,7 @@ func (d *importDialog) build(holds string) {
 		d.returned = true
 		d.load()
 	}
-	browse := widget.NewButton("Browse…", d.browse)
+	browse := dialogs.NewAnswer(d, "Browse…", d.browse)
 	d.holds = dialogs.NewChooser(d, []string{holdsReels, holdsCases, holdsInputs, holdsDevices}, func(string) { d.guess() })
 	if d.place.ofHouse {
 		d.holds.Options = d.holds.Options[:2]
@@ -114,12 +116,12 @@ func (d *importDialog) build(holds string) {
 	d.ofKind, d.forAct = labelled("Without a kind", d.kind), labelled("For", d.act)
 	d.ofAct = container.NewVBox(d.forAct, d.strike, d.drop)
 	choices := container.NewGridWithColumns(4, onTop(labelled("It holds", d.holds)), onTop(labelled("Sheet", d.sheet)), onTop(labelled("Column heads", d.head)), container.NewStack(d.ofKind, d.ofAct))
-	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults, d.aside)))
-	content := container.NewBorder(container.NewVBox(file, container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices), nil, nil, nil, split.Down(container.NewHScroll(d.table), below))
+	d.layFile(choices)
+	content := container.NewBorder(file, nil, nil, nil, container.NewStack(d.first, d.ofFile))
 	d.all = dialogs.NewAnswer(d, "Import", func() { d.take(false) })
 	d.all.Importance = widget.HighImportance
 	d.good = dialogs.NewAnswer(d, "Import the good rows only", func() { d.take(true) })
-	d.dialog = dialog.NewCustomWithoutButtons("Import a list into "+d.place.name, content, d.Window())
+	d.dialog = dialogs.New(d, "Import a list into "+d.place.name, content)
 	d.dialog.SetOnClosed(func() { d.run++ })
 	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(d, "Cancel", d.dialog.Hide), d.good, d.all})
 	d.showChoices()
@@ -127,10 +129,19 @@ func (d *importDialog) build(holds string) {
 	d.good.Disable()
 }
 
+// layFile lays out what asks and tells of a file, which is hidden before there is one.
+func (d *importDialog) layFile(choices fyne.CanvasObject) {
+	below := container.NewBorder(d.told, nil, nil, nil, container.NewVScroll(container.NewVBox(d.words2kinds, d.faults, d.aside)))
+	head := container.NewVBox(container.NewBorder(nil, nil, nil, onTop(d.encoding.shown), d.read), choices)
+	d.ofFile = container.NewBorder(head, nil, nil, nil, split.Down(container.NewHScroll(d.table), below))
+	d.ofFile.Hide()
+}
+
 // labels makes what is said of the file, and of what comes of it.
 func (d *importDialog) labels() {
 	d.read, d.told, d.faults, d.aside = widget.NewLabel(""), widget.NewLabel("Choose a file first. Nothing is taken in before you say so."), widget.NewLabel(""), widget.NewLabel("")
-	for _, label := range []*widget.Label{d.read, d.told, d.faults, d.aside} {
+	d.first = widget.NewLabel(d.told.Text)
+	for _, label := range []*widget.Label{d.read, d.told, d.faults, d.aside, d.first} {
 		label.Wrapping = fyne.TextWrapWord
 	}
 	d.read.Importance = widget.LowImportance
@@ -160,6 +171,7 @@ func (d *importDialog) empty(reason string) {
 	d.faults.SetText("")
 	d.aside.SetText("")
 	d.told.SetText(reason)
+	d.first.SetText(reason)
 	d.all.Disable()
 	d.good.Disable()
 }

@@ -6,12 +6,13 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-
+	"fyne.io/fyne/v2/widget"
 	"github.com/stretchr/testify/require"
 
 	"stageloom/model/exchange"
 	"stageloom/model/patch"
 	"stageloom/model/plan"
+	"stageloom/ui/answers"
 	"stageloom/ui/dialogs"
 	"stageloom/ui/dialogs/hosttest"
 	"stageloom/ui/stock"
@@ -244,4 +245,16 @@ func TestReturnReadsAFileAndThenImportsIt(t *testing.T) {
 		taken = taken || input.Name == "Theremin" && input.Act != ""
 	}
 	require.True(t, taken)
+}
+
+func TestImportAsksForAFileAndNothingElseBeforeThereIsOne(t *testing.T) {
+	h, d := open(t)
+	importing(h, d, "")
+	asks := func(words string) bool { return answers.Find(h.Window().Canvas(), words).Found }
+	require.False(t, asks("Column heads"), "nothing is to be chosen")
+	require.True(t, asks("Choose a file first. Nothing is taken in before you say so."))
+	before := h.Window().Canvas().Overlays().Top().(*widget.PopUp).Content.Size().Height
+	load(h, write(t, t.TempDir(), "inputs.csv", "Number,Name\n1,Kick in\n"))
+	require.True(t, asks("Column heads"))
+	require.Greater(t, h.Window().Canvas().Overlays().Top().(*widget.PopUp).Content.Size().Height, before)
 }

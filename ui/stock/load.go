@@ -96,12 +96,27 @@ func readList(path, encoding string) (document exchange.Document, err error) {
 	return document, err
 }
 
+// importHeight is how high the dialog is at least with a file, in units of the window.
+const importHeight = 740
+
+// showFile shows what asks and tells of a file, once there was one.
+func (d *importDialog) showFile() {
+	if d.ofFile.Visible() {
+		return
+	}
+	d.first.Hide()
+	d.ofFile.Show()
+	d.dialog.Fit(dialogs.WideWidth, importHeight)
+	d.dialog.Refresh()
+}
+
 // loaded takes what was read in, unless it was given up or another file was asked for meanwhile.
 func (d *importDialog) loaded(run int, encoding string, relettered bool, document exchange.Document, err error) {
 	if run != d.run {
 		return
 	}
 	d.file = document
+	d.showFile()
 	if err != nil {
 		d.file = exchange.Document{}
 		d.encoding.show(encoding) // one that does not fit can be changed for another

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/catalogue"
@@ -21,7 +20,7 @@ import (
 // form. Reels of the plan and of the house may then be of it.
 type ownCableDialog struct {
 	*Dialogs
-	dialog          *dialog.CustomDialog
+	dialog          *dialogs.Dialog
 	kinds           []plan.CableKind
 	like, near, far *dialogs.Chooser
 	form            *dialogs.Chooser
@@ -54,11 +53,11 @@ func (d *ownCableDialog) show() {
 		described(plan.CableKindsTable, "near_end", d.near), described(plan.CableKindsTable, "far_end", d.far), described(plan.CableKindsTable, "form", d.form),
 		described(plan.CableKindsTable, "lockable", d.lockable), described(plan.CableKindsTable, "metal_shell", d.shell),
 	))
-	d.dialog = dialog.NewCustomWithoutButtons("Own kind of cable", content, d.Window())
-	button := widget.NewButton("Make it", d.take)
+	d.dialog = dialogs.New(d, "Own kind of cable", content)
+	button := dialogs.NewAnswer(d, "Make it", d.take)
 	button.Importance = widget.HighImportance
-	d.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.dialog.Hide), button})
-	d.dialog.Resize(fyne.NewSize(620, 420))
+	d.dialog.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(d, "Cancel", d.dialog.Hide), button})
+	d.dialog.Fit(dialogs.FormWidth, 0)
 	d.Keys().Escapable(d.dialog.Hide)
 	d.dialog.Show()
 	dialogs.Focus(d, d.like)

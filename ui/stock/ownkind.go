@@ -3,7 +3,6 @@ package stock
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"stageloom/model/catalogue"
@@ -59,8 +58,8 @@ func (s *Dialogs) OwnKind(id plan.DeviceID) {
 	fields := s.ownKindFields(text.OwnKindFrom(s.Desk().Plan(), device.Kind))
 	told := widget.NewLabel("One port a line: its name and its transport; then, where it is so, after commas: through B, fibre singlemode, power type2.")
 	content := container.NewBorder(nil, dialogs.RoomFor(told, 2), nil, nil, fields.layOut())
-	d := dialog.NewCustomWithoutButtons("Own kind", content, s.Window())
-	take := widget.NewButton("Make it", func() {
+	d := dialogs.New(s, "Own kind", content)
+	take := dialogs.NewAnswer(s, "Make it", func() {
 		kind, reason := fields.typed().Kind(s.Desk().Plan(), device.Kind)
 		if reason == "" {
 			reason = s.makeKind(device.ID, kind, fields.keep.Checked)
@@ -73,8 +72,8 @@ func (s *Dialogs) OwnKind(id plan.DeviceID) {
 		told.SetText(reason)
 	})
 	take.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", d.Hide), take})
-	d.Resize(fyne.NewSize(560, 520))
+	d.SetButtons([]fyne.CanvasObject{dialogs.NewAnswer(s, "Cancel", d.Hide), take})
+	d.Fit(dialogs.FormWidth, 0)
 	s.Keys().Escapable(d.Hide)
 	d.Show()
 	dialogs.Focus(s, fields.name)

@@ -77,6 +77,29 @@ func TestCablesThatFitAreOfferedTheNearestFirst(t *testing.T) {
 	}
 }
 
+func TestWhatIsHereIsOfferedBeforeKindsAndASuspectReelIsMarked(t *testing.T) {
+	p := demo.Weekender()
+	link := linkNamed(p, "L20")
+	here := text.CablesFor(p, plan.LinkID(link.Key), words.Units{})
+	at := slices.IndexFunc(here, func(c text.CableChoice) bool { return c.Segment.Reel != "" && !strings.Contains(c.Words, "suspect") })
+	require.GreaterOrEqual(t, at, 0)
+	marked, err := plan.Do(p, nil, func(e *plan.Edit) error {
+		return plan.Update(e, plan.Key(here[at].Segment.Reel), func(r *plan.Reel) { r.Condition = plan.Suspect })
+	})
+	require.NoError(t, err)
+	choices := text.CablesFor(marked, plan.LinkID(link.Key), words.Units{})
+	kinds, suspect := false, false
+	for _, choice := range choices {
+		require.False(t, kinds && choice.Segment.Kind == "", "%s is here and stands behind a kind", choice.Words)
+		kinds = kinds || choice.Segment.Kind != ""
+		if choice.Segment.Reel == here[at].Segment.Reel {
+			suspect = true
+			require.Contains(t, choice.Words, "suspect")
+		}
+	}
+	require.True(t, kinds && suspect)
+}
+
 func TestAReelThatALinkHoldsIsNotOffered(t *testing.T) {
 	p := demo.Weekender()
 	id := plan.LinkID(linkNamed(p, "L20").Key)

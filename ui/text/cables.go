@@ -18,6 +18,8 @@ type CableChoice struct {
 	// Length is in metres: the reel's own, or what is left to reach rounded up to a usual length.
 	Length float64
 	Words  string
+	// Suspect marks a cable that is here and not to be trusted, as its words say.
+	Suspect bool
 }
 
 // usualLengths are the lengths in metres that cables are mostly made in (common practice, no source).
@@ -45,8 +47,8 @@ func CablesInstead(p *plan.Plan, id plan.LinkID, order int, units words.Units) [
 	})
 }
 
-// CablesFor lists the cables that fit a link: its wanted kind first, then free reels and house lines that reach, the least left over
-// first, then the other kinds, then reels that do not reach.
+// CablesFor lists the cables that fit a link: what is here first, reels and house lines that reach before those that do not, good
+// ones before suspect ones and the least left over first; then kinds by length, the wanted one before the others.
 func CablesFor(p *plan.Plan, id plan.LinkID, units words.Units) []CableChoice {
 	link, _ := p.Link(id)
 	b := budget.Of(p, link)
@@ -64,7 +66,7 @@ func CablesFor(p *plan.Plan, id plan.LinkID, units words.Units) []CableChoice {
 			continue
 		}
 		length := usualLength(left)
-		choice := CableChoice{plan.Segment{Kind: kind.ID, Length: length}, length, kind.Name + ", by length"}
+		choice := CableChoice{plan.Segment{Kind: kind.ID, Length: length}, length, kind.Name + ", by length", false}
 		if kind.ID == link.FillKind {
 			wanted = append(wanted, choice)
 		} else {
@@ -72,12 +74,8 @@ func CablesFor(p *plan.Plan, id plan.LinkID, units words.Units) []CableChoice {
 		}
 	}
 	reels := append(freeReels(p, transport.Media, units), freeLines(p, transport.Media, units)...)
-	slices.SortStableFunc(reels, func(a, b CableChoice) int { return compareReach(a.Length, b.Length, left) })
-	reach := slices.IndexFunc(reels, func(choice CableChoice) bool { return !reaches(choice.Length, left) })
-	if reach < 0 {
-		reach = len(reels)
-	}
-	return slices.Concat(wanted, reels[:reach], others, reels[reach:])
+	slices.SortStableFunc(reels, func(a, b CableChoice) int { return compareHere(a, b, left) })
+	return slices.Concat(reels, wanted, others)
 }
 
 // LikeBefore is the place among choices of what is most like a cable that was laid: the same row of the stock, another
@@ -99,6 +97,17 @@ func LikeBefore(p *plan.Plan, choices []CableChoice, laid plan.Segment) int {
 }
 
 func reaches(length, left float64) bool { return length >= left-0.05 }
+
+// compareHere puts what reaches before what does not, and on both sides a good cable before a suspect one.
+func compareHere(a, b CableChoice, left float64) int {
+	if reaches(a.Length, left) == reaches(b.Length, left) && a.Suspect != b.Suspect {
+		if b.Suspect {
+			return -1
+		}
+		return 1
+	}
+	return compareReach(a.Length, b.Length, left)
+}
 
 // compareReach puts lengths that reach before those that do not, the nearest first on both sides.
 func compareReach(a, b, left float64) int {
@@ -127,10 +136,13 @@ func freeReels(p *plan.Plan, media standards.Media, units words.Units) []CableCh
 			continue
 		}
 		words := fmt.Sprintf("%s · %s · %s", reelName(reel, rest), units.Piece(reel.Length), kind.Name)
+		if reel.Condition == plan.Suspect {
+			words += " · suspect"
+		}
 		if box, found := p.Cases.Get(plan.Key(reel.Case)); found {
 			words += " · " + box.Name
 		}
-		free = append(free, CableChoice{plan.Segment{Reel: reel.ID}, reel.Length, words})
+		free = append(free, CableChoice{plan.Segment{Reel: reel.ID}, reel.Length, words, reel.Condition == plan.Suspect})
 	}
 	return free
 }
@@ -151,7 +163,7 @@ func freeLines(p *plan.Plan, media standards.Media, units words.Units) []CableCh
 		if line.Condition == plan.Suspect {
 			words += " · suspect"
 		}
-		free = append(free, CableChoice{plan.Segment{HouseLine: line.ID}, line.Length, words})
+		free = append(free, CableChoice{plan.Segment{HouseLine: line.ID}, line.Length, words, line.Condition == plan.Suspect})
 	}
 	return free
 }

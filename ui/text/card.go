@@ -257,15 +257,7 @@ func severalCard(a *assess.Assessment, selection []plan.Ref) Card {
 			c.add(strings.Replace(table, "segments", "cables", 1), fmt.Sprint(n), "")
 		}
 	}
-	told := map[string]bool{}
-	for _, ref := range selection {
-		for _, finding := range a.FindingsAt(ref.Table, ref.Key) {
-			if once := finding.Rule + " " + finding.What; !told[once] {
-				told[once] = true
-				c.Findings = append(c.Findings, finding)
-			}
-		}
-	}
+	c.Findings = findingsOf(a, selection)
 	return c
 }
 

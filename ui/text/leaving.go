@@ -111,7 +111,7 @@ func (l *Leaving) ways(p, next *plan.Plan) {
 }
 
 // mostLosses is how many lost signals are told one by one.
-const mostLosses = 4
+const mostLosses = 2
 
 // goes adds rows that leave with the selection.
 func (l *Leaving) goes(asks bool, one, many string, names []string) {
