@@ -50,7 +50,7 @@ func (w *window) pageInHand() string {
 		return manual.PageOfTable(table)
 	case w.stock.Focused(w.window.Canvas()):
 		return "stock"
-	case w.window.Canvas().Focused() == w.strip, len(w.selectedLinks()) > 0:
+	case w.window.Canvas().Focused() == w.strip, w.window.Canvas().Focused() == w.margins, len(w.selectedLinks()) > 0:
 		return "links"
 	}
 	return "laying-out"
