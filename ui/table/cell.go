@@ -250,8 +250,7 @@ func (c *cell) MouseDown(event *desktop.MouseEvent) {
 		g.focusField()
 		return
 	}
-	g.Focus()
-	if c.id.Row >= g.sheet.Len() {
+	if g.Focus(); c.id.Row >= g.sheet.Len() {
 		return
 	}
 	row, column := g.sheet.Cursor()

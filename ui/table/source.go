@@ -117,6 +117,7 @@ type Sifter interface {
 
 // Reader is a Source of long texts: what a row says in all of its columns; blank where its cells say it.
 type Reader interface {
+	// Whole is what a row says, in sentences.
 	Whole(row int) string
 }
 
