@@ -86,7 +86,7 @@ var rooms = map[string][]string{
 	"ui/drawer":           {"ui/answers", "ui/dialogs", "ui/patching", "ui/pointer", "ui/settings", "ui/split", "ui/table", "ui/table/sources", "ui/text", "model/*", "-model/raster"},
 	"ui/settings":         {},
 	"ui/day":              {"ui/look", "ui/panel", "ui/text", "model/assess", "model/budget", "model/cabling", "model/checks", "model/patch", "model/picture", "model/plan", "model/raster", "model/standards", "model/words"},
-	"ui/table":            {"ui/dialogs", "ui/look", "ui/settings", "model/exchange", "model/plan", "model/words"},
+	"ui/table":            {"ui/ahead", "ui/look", "ui/settings", "model/exchange", "model/plan", "model/words"},
 	"ui/table/sources":    {"ui/text", "ui/table", "model/assess", "model/budget", "model/catalogue", "model/checks", "model/fields", "model/medium", "model/patch", "model/plan", "model/quantity", "model/standards", "model/words"},
 
 	"cmd":                  {},

@@ -11,6 +11,7 @@ import (
 
 func TestWhatIsNotLaidYetStandsOut(t *testing.T) {
 	s := open(t, "light", demoFile(t))
+	s.pixels()
 	s.choose("View", "Left on site", "All links")
 	whole, before := s.pixels(), s.desk.Plan()
 	s.choose("View", "Left on site", "What is not "+plan.Laid+" yet")

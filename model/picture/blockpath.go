@@ -2,6 +2,7 @@ package picture
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"stageloom/model/geom"
@@ -12,6 +13,8 @@ import (
 const (
 	elbow    = 8.0
 	trackGap = 4.0
+	// besideRoom is what must part two blocks for the lines between them to turn there.
+	besideRoom = 64.0
 )
 
 // linkEnd is an end of a link: its first or its last.
@@ -44,7 +47,7 @@ func (a *Arrangement) tracks() {
 			if n == 0 || n == a.blockOf[other] {
 				continue
 			}
-			left := a.towards(link, last).X < a.blocks[n-1].box.Centre().X
+			left := a.leavesLeft(link, last, &a.blocks[n-1])
 			key := side{n, left}
 			sides[key] = append(sides[key], leaving{linkEnd{link.ID, last}, a.boxes[id].Centre().Y})
 		}
@@ -59,6 +62,28 @@ func (a *Arrangement) tracks() {
 			a.track[end.linkEnd] = out
 		}
 	}
+}
+
+// leavesLeft reports at which side an end of a link leaves its block: that of where it goes next, but where it goes straight to
+// a block above or below, both leave at the side where these stand out least against each other.
+func (a *Arrangement) leavesLeft(link *LinkFigure, last bool, b *block) bool {
+	n := a.blockOf[link.From] + a.blockOf[link.To] - a.blockOf[end(link, last)]
+	if n > 0 && len(a.uncovered(link, a.boxes)) == 0 {
+		other := &a.blocks[n-1]
+		apart := b.box.Max.Y < other.box.Min.Y || other.box.Max.Y < b.box.Min.Y
+		if apart && b.box.Min.X < other.box.Max.X+besideRoom && other.box.Min.X < b.box.Max.X+besideRoom {
+			return math.Abs(b.box.Min.X-other.box.Min.X) < math.Abs(b.box.Max.X-other.box.Max.X)
+		}
+	}
+	return a.towards(link, last).X < b.box.Centre().X
+}
+
+// end is the device at the first end of a link, or at its last.
+func end(link *LinkFigure, last bool) plan.DeviceID {
+	if last {
+		return link.To
+	}
+	return link.From
 }
 
 // towards is where a link goes next from one of its ends.
@@ -105,6 +130,7 @@ func (a *Arrangement) blockPath(link *LinkFigure, offset float64, boxes map[plan
 	case len(way) > 0:
 		first, last = way[0], way[len(way)-1]
 	case startRowed && endRowed:
+		startTurn.X, endTurn.X = turns(startEdge.X, startTurn.X, endEdge.X, endTurn.X)
 		first, last = endTurn, geom.Point{X: startTurn.X, Y: endTurn.Y}
 	}
 	points := []geom.Point{from.Centre()}
@@ -125,6 +151,28 @@ func (a *Arrangement) blockPath(link *LinkFigure, offset float64, boxes map[plan
 	}
 	points = slices.Compact(points)
 	return path{points: points, whole: points}
+}
+
+// turns says how far across a line from block to block turns at its two ends, from where each edge is and where it would turn:
+// at one side as far out as the farther, and between two blocks that stand too close for both in the middle of their gap.
+func turns(startEdge, start, endEdge, end float64) (float64, float64) {
+	if left := start < startEdge; left == (end < endEdge) {
+		out := outer(start, end, left)
+		return out, out
+	}
+	gap := endEdge - startEdge
+	if (start > startEdge) == (gap > 0) && math.Abs(start-startEdge)+math.Abs(end-endEdge) > math.Abs(gap) {
+		return startEdge + gap/2, startEdge + gap/2
+	}
+	return start, end
+}
+
+// outer is the one of two places across that is further out, to the left or to the right.
+func outer(x, y float64, left bool) float64 {
+	if left {
+		return min(x, y)
+	}
+	return max(x, y)
 }
 
 // insidePath leads from row to row of one block beside it: it is drawn of what is selected alone.

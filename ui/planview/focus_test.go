@@ -50,6 +50,7 @@ func (s *stand) shot() []byte {
 
 func TestWhatIsLeftOnSiteIsSaidInTheCorner(t *testing.T) {
 	s := newStand(t, demo.Weekender(), 1000, 700)
+	s.shot() // with the border that a pan needs only from the second frame on
 	s.SetUndone("")
 	whole := s.shot()
 	s.SetUndone(plan.Laid)

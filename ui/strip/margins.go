@@ -23,12 +23,13 @@ type Bar struct {
 // Sizes of the margins, in units of the screen.
 const (
 	scaleRoom  = 46.0 // for the figures of the scale, at the left
-	wantedRoom = 12.0 // at the right
+	wantedRoom = 84.0 // for what is wanted, at the right
+	wantedFrom = 640.0
 	nameRoom   = 18.0 // for the names, below
 	figureRoom = 16.0 // over the highest bar
 	mostPitch  = 54.0
 	leastPitch = 13.0
-	namedPitch = 36.0 // narrower bars bear no figure, and no name unless they are few
+	namedPitch = 31.0 // narrower bars bear no figure, and no name unless they are few
 	mostShown  = 20.0 // dB: more margin is drawn as much
 )
 
@@ -48,7 +49,11 @@ type MarginsLayout struct {
 // LayOutMargins lays bars out in a space of that size.
 func LayOutMargins(bars []Bar, width, height float64) *MarginsLayout {
 	l := &MarginsLayout{Bars: bars, width: width, height: height}
-	l.zone = raster.Box{Left: inset + scaleRoom, Top: headHeight + figureRoom, Right: width - inset - wantedRoom, Bottom: height - nameRoom - 4}
+	right := width - inset - 12
+	if width >= wantedFrom {
+		right = width - inset - wantedRoom
+	}
+	l.zone = raster.Box{Left: inset + scaleRoom, Top: headHeight + figureRoom, Right: right, Bottom: height - nameRoom - 4}
 	if len(bars) == 0 || l.zone.Width() < 60 || l.zone.Height() < 24 {
 		l.Bars = nil
 		return l
@@ -63,6 +68,9 @@ func LayOutMargins(bars []Bar, width, height float64) *MarginsLayout {
 			l.top, l.bottom = max(l.top, min(mostShown, bar.MarginDB)), min(l.bottom, max(-mostShown, bar.MarginDB))
 		}
 		l.top = max(l.top, bar.WantedDB)
+	}
+	if l.bottom < 0 && l.pitch >= namedPitch { // for the figures below them
+		l.zone.Bottom -= figureRoom
 	}
 	l.Boxes = make([]raster.Box, len(l.Bars))
 	for i := range l.Bars {
@@ -167,15 +175,24 @@ func (l *MarginsLayout) bar(pen raster.Pen, p look.Palette, at int, pointed bool
 		if bar.Known {
 			words = budget.TenthDB(bar.MarginDB)
 		}
-		top := box.Top - 4
-		if bar.Known && bar.MarginDB < 0 {
-			top = l.y(0) - 4
-		}
-		pen.Text(raster.Point{X: middle, Y: top}, words, figure)
+		pen.Text(raster.Point{X: middle, Y: l.figureAt(&bar, box)}, words, figure)
 	}
 	if every := int(math.Ceil(namedPitch / l.pitch)); at%every == 0 {
 		pen.Text(raster.Point{X: middle, Y: l.height - 7}, name.Fit(bar.Name, l.pitch*float64(every)-2), name)
 	}
+}
+
+// figureAt is where the foot of a bar's figure stands: above the bar, and above the line of what is wanted where that would
+// cross it, or below a bar below the limit.
+func (l *MarginsLayout) figureAt(bar *Bar, box raster.Box) float64 {
+	if bar.Known && bar.MarginDB < 0 {
+		return box.Bottom + 13
+	}
+	foot, line := box.Top-4, l.y(bar.WantedDB)
+	if line < foot+3 && line > foot-12 {
+		foot = line - 4
+	}
+	return foot
 }
 
 // wanted draws the margin that each link should have as a broken line over the bars.
@@ -189,5 +206,10 @@ func (l *MarginsLayout) wanted(pen raster.Pen, p look.Palette) {
 		pen.Polyline([]raster.Point{{X: l.Boxes[i].Left, Y: y}, {X: l.Boxes[j-1].Right, Y: y}},
 			raster.Stroke{Width: 1, Colour: p.Ink, Dash: []float64{4, 3}, Crisp: true})
 		i = j
+	}
+	if l.width >= wantedFrom {
+		note, last := look.Lettering(smallSize, false, p.Muted), len(l.Bars)-1
+		words := fmt.Sprintf("wanted %.1f dB", l.Bars[last].WantedDB)
+		pen.Text(raster.Point{X: l.Boxes[last].Right + 5, Y: note.Middle(l.y(l.Bars[last].WantedDB))}, words, note)
 	}
 }

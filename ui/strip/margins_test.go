@@ -51,6 +51,45 @@ func TestTheMarginsAreLaidOut(t *testing.T) {
 	})
 }
 
+// written notes the texts that are drawn, each with where, and the broken lines.
+type written struct {
+	raster.Pen
+	texts  map[string]raster.Point
+	broken []float64
+}
+
+func (w *written) Text(at raster.Point, text string, lettering raster.Lettering) {
+	w.texts[text] = at
+	w.Pen.Text(at, text, lettering)
+}
+
+func (w *written) Polyline(points []raster.Point, stroke raster.Stroke) {
+	if len(stroke.Dash) > 0 {
+		w.broken = append(w.broken, points[0].Y)
+	}
+	w.Pen.Polyline(points, stroke)
+}
+
+func TestFiguresOfMarginsKeepOffTheLines(t *testing.T) {
+	w := &written{Pen: raster.NewDrawing(1), texts: map[string]raster.Point{}}
+	bars := margins(20)
+	strip.LayOutMargins(bars, 796, 214).Draw(w, look.PaletteNamed("light"), -1)
+	require.Len(t, w.broken, 1)
+	line := w.broken[0]
+	for _, bar := range bars {
+		require.Contains(t, w.texts, bar.Name, "each is named in a window of 1280")
+	}
+	for n := range 19 {
+		words := budget.TenthDB(float64(n) - 3)
+		require.Contains(t, w.texts, words)
+		foot := w.texts[words].Y
+		require.False(t, line < foot+1 && line > foot-9, "%s stands on the line of what is wanted", words)
+	}
+	require.Greater(t, w.texts[budget.TenthDB(-3)].Y, w.texts["limit"].Y, "below its bar")
+	require.Less(t, w.texts[budget.TenthDB(-3)].Y, w.texts["L01"].Y-9, "over its name")
+	require.Contains(t, w.texts, "wanted 1.5 dB")
+}
+
 func TestTheMarginsOfThePlan(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(look.NewTheme(look.PaletteNamed("dark")))
 	shown := strip.NewMargins()

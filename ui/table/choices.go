@@ -5,7 +5,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"stageloom/ui/dialogs"
+	"stageloom/ui/ahead"
 )
 
 const (
@@ -19,7 +19,7 @@ const (
 type choices struct {
 	widget.List
 	words []string
-	ahead dialogs.Ahead
+	ahead ahead.Ahead
 	at    int
 	// going is that keys go to a word, which does not take it yet.
 	going bool
