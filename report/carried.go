@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"stageloom/model/cabling"
 	"stageloom/model/plan"
 	"stageloom/model/stocklist"
 	"stageloom/model/words"
@@ -90,7 +91,7 @@ func (p *printout) drawHire(b *paper.Book) {
 	if len(hired) == 0 {
 		b.Paragraph("Nothing of this plan's stock is hired or borrowed.")
 	}
-	shorter := p.shorter()
+	shorter := cabling.Shorter(p.Plan)
 	for _, one := range hired {
 		b.Skip(2 * b.Scale())
 		b.Table(lotsTable{
@@ -102,33 +103,6 @@ func (p *printout) drawHire(b *paper.Book) {
 	if len(p.missingTable().Rows) > 0 {
 		b.Paragraph("What is still missing is the least length that does; anything longer does too, up to the limit of its link.")
 	}
-}
-
-// shorter is by how many whole metres each hired reel may be shorter than it is stated, so that its links are served all the
-// same: what a link has too much is shared by the hired reels on it.
-func (p *printout) shorter() map[plan.ReelID]int {
-	may := map[plan.ReelID]int{}
-	for _, link := range p.Links() {
-		figures, _ := p.Budget(link.ID)
-		var reels []plan.ReelID
-		for _, segment := range p.Plan.SegmentsOf(link.ID) {
-			if reel, found := p.Plan.Reels.Get(plan.Key(segment.Reel)); found && segment.Reel != "" {
-				if _, hired := reel.Lender(); hired {
-					reels = append(reels, reel.ID)
-				}
-			}
-		}
-		for _, id := range reels {
-			share := 0
-			if !figures.Measured.Wanting() {
-				share = max(0, int((figures.Laid-figures.Run)/float64(len(reels))+crumb))
-			}
-			if known, found := may[id]; !found || share < known {
-				may[id] = share
-			}
-		}
-	}
-	return may
 }
 
 // shorterWords say by how much every piece of a lot that is laid may be shorter.

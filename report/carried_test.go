@@ -147,6 +147,22 @@ func TestWhatMayBeShorterServesAllTheSame(t *testing.T) {
 	}
 }
 
+// What a link has too much does not make a cable of a piece shorter than its neighbours' links need.
+func TestHiredCablesOfOnePieceMayBeShorterAlike(t *testing.T) {
+	p, err := plan.Do(carriedPlan(t), plan.NewIDSource(5, 5), func(e *plan.Edit) error {
+		for at, length := range []float64{300, 290} {
+			id := e.AddReel(plan.Reel{Tag: fmt.Sprintf("P%d", at), Kind: "heavy", Length: length, Owner: "Lender", Hire: "R-10", TiedInto: "Rope"})
+			e.SetSegments(e.Now().Links.At(at).ID, []plan.Segment{{Reel: id}})
+		}
+		return nil
+	})
+	require.NoError(t, err)
+	text := chaptersText(t, p, report.HireOrder)
+	said := regexp.MustCompile(`Heavy 300 1 P0 (\d+) .*?Heavy 290 1 P1 (\d+)`).FindStringSubmatch(text)
+	require.NotNil(t, said, text)
+	require.Equal(t, said[1], said[2])
+}
+
 func TestAPieceOfSeveralCablesIsPulledWhole(t *testing.T) {
 	p := carriedPlan(t)
 	text := chaptersText(t, p, report.PullList)
