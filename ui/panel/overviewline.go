@@ -106,9 +106,6 @@ func newPiece(o *Overview, item text.Item, ruled bool) *piece {
 	p := &piece{overview: o, item: item}
 	p.count = canvas.NewText("", theme.Color(theme.ColorNameForeground))
 	p.count.TextStyle.Bold = true
-	if item.Finding && item.Severity == checks.Stop {
-		p.count.Color = look.PaletteOf(fyne.CurrentApp().Settings().Theme()).GradeInk(string(budget.Over))
-	}
 	p.words = canvas.NewText("", theme.Color(theme.ColorNamePlaceHolder))
 	p.count.TextSize, p.words.TextSize = theme.TextSize()+1, theme.TextSize()
 	p.content = container.New(&inRow{gap: 5})
@@ -130,15 +127,15 @@ func newPiece(o *Overview, item text.Item, ruled bool) *piece {
 }
 
 func (p *piece) set(item text.Item) {
-	changed := p.item.Count != item.Count || p.item.Stale != item.Stale || p.count.Text == ""
 	p.item = item
-	if !changed {
-		return
-	}
 	p.count.Color = theme.Color(theme.ColorNameForeground)
-	if item.Stale {
+	switch {
+	case item.Stale:
 		p.count.Color = theme.Color(theme.ColorNamePlaceHolder)
+	case item.Finding && item.Severity == checks.Stop:
+		p.count.Color = look.PaletteOf(fyne.CurrentApp().Settings().Theme()).GradeInk(string(budget.Over))
 	}
+	p.words.Color = theme.Color(theme.ColorNamePlaceHolder)
 	p.count.Text, p.words.Text = strconv.Itoa(item.Count), item.Words
 	p.count.Refresh()
 	p.words.Refresh()
