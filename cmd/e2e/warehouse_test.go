@@ -15,10 +15,9 @@ import (
 
 // week is a warehouse's week: one house and three shows, each in a window of its own; it counts what is pressed and typed.
 type week struct {
-	t       *testing.T
-	home    string
-	shows   []*festival
-	actions int
+	t     *testing.T
+	home  string
+	shows []*festival
 	// moved counts the cables that were taken, given back, received or set to a state.
 	moved int
 }

@@ -51,10 +51,6 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 		return inkOfMenus(p.Ink)
 	case theme.ColorNamePrimary, theme.ColorNameHyperlink:
 		return p.Selection
-	case theme.ColorNameFocus:
-		return veil(p.Selection, 0x28)
-	case theme.ColorNameSelection:
-		return veil(p.Selection, 0x50)
 	case theme.ColorNameSeparator:
 		return p.Strong
 	case theme.ColorNameInputBorder:
@@ -62,10 +58,6 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 	case theme.ColorNameForegroundOnPrimary, theme.ColorNameForegroundOnError, theme.ColorNameForegroundOnWarning,
 		theme.ColorNameForegroundOnSuccess:
 		return p.Panel
-	case theme.ColorNameShadow:
-		return p.shadow()
-	case theme.ColorNameScrollBar:
-		return veil(p.Ink, 0x40)
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.Muted
 	case theme.ColorNameInputBackground, theme.ColorNameDisabledButton:
@@ -78,6 +70,21 @@ func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color
 		return p.Tight
 	case theme.ColorNameSuccess:
 		return p.Enough
+	}
+	return t.veiled(name)
+}
+
+// veiled are the colours that let what lies below shine through, and those of the toolkit's own theme.
+func (t *Theme) veiled(name fyne.ThemeColorName) color.Color {
+	switch name {
+	case theme.ColorNameFocus:
+		return veil(t.palette.Selection, 0x28)
+	case theme.ColorNameSelection:
+		return veil(t.palette.Selection, 0x50)
+	case theme.ColorNameShadow:
+		return t.palette.shadow()
+	case theme.ColorNameScrollBar:
+		return veil(t.palette.Ink, 0x40)
 	}
 	return t.base.Color(name, t.variant())
 }
