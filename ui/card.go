@@ -48,11 +48,16 @@ func (w *window) editLink() {
 // keepTyped keeps what is being typed into the card, before a command that saves, prints or selects something else.
 func (w *window) keepTyped() {
 	if !w.drawer.Keep() {
-		w.notice.Warn("A cell of the table cannot be read yet: its text stays there, not in the plan.")
+		w.warnUnread("A cell of the table")
 	}
 	if !w.card.Form.Keep() {
-		w.notice.Warn("A field of the card cannot be read yet: its text stays there, not in the plan.")
+		w.warnUnread("A field of the card")
 	}
+}
+
+func (w *window) warnUnread(where string) {
+	w.unread = true
+	w.notice.Warn(where + " cannot be read yet: its text stays there, not in the plan.")
 }
 
 // showStudy shows the curves of the selected link, how far each kind of cable reaches, and what would cure it.

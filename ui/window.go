@@ -65,10 +65,12 @@ type window struct {
 
 // parts are what stands in the window.
 type parts struct {
-	plan      *planview.Editor
-	overview  *panel.Overview
-	title     *panel.Title
-	notice    *panel.Notice
+	plan     *planview.Editor
+	overview *panel.Overview
+	title    *panel.Title
+	notice   *panel.Notice
+	// unread tells that the notice warns of text that cannot be read, which the next event does not take away.
+	unread    bool
 	card      *panel.CardView
 	chart     *chart.Chart
 	strip     *strip.Strip
@@ -239,9 +241,10 @@ func (w *window) layOut() {
 }
 
 func (w *window) heard(e desk.Event) {
-	if !e.Opened && (e.Selection || e.PlanChanged()) { // what was said is of another moment
+	if !e.Opened && (e.Selection || e.PlanChanged()) && !w.unread { // what was said is of another moment
 		w.notice.Clear()
 	}
+	w.unread = false
 	w.preview = text.Preview{}
 	if e.Opened {
 		w.preferences.ForgetLevels()
