@@ -97,7 +97,7 @@ func TestAPlanIsBuiltWithTheMouseOnly(t *testing.T) {
 	}
 	p.picture("mouse-cabled")
 	p.click(24, 12)  // the Plan menu
-	p.click(40, 191) // Save as…
+	p.click(40, 172) // Save as…
 	p.click(p.item("Save"))
 	p.until("saved", func() bool { return p.state().Path != "" })
 	requireCabled(t, p.state())
@@ -205,6 +205,7 @@ func TestTheRunStripIsWorkedByKeys(t *testing.T) {
 	require.Zero(t, cables())
 	p.press("ctrl+j")
 	p.until("the dialog is up", func() bool { return p.state().Overlays == 1 })
+	p.do("type", "--delay", "20", "cat 6a")
 	p.press("Tab", "Return")
 	p.until("a cable is laid", func() bool { return cables() == 1 && p.state().Overlays == 0 })
 	p.press("F6", "s", "Left", "Left")
@@ -215,6 +216,8 @@ func TestTheRunStripIsWorkedByKeys(t *testing.T) {
 	p.until("it is joined again", func() bool { return cables() == 1 })
 	p.press("r")
 	p.until("the dialog is up", func() bool { return p.state().Overlays == 1 })
+	p.picture("strip-replace")
+	p.do("type", "--delay", "20", "cat 6a")
 	p.press("Tab", "ctrl+a")
 	p.do("type", "--delay", "20", "90")
 	p.press("Return")

@@ -63,12 +63,12 @@ func TestThePatchIsWorked(t *testing.T) {
 	require.Equal(t, "50", line("FOH console"))
 
 	p.press("ctrl+Home")
-	p.click(555, 578)
+	p.click(640, 477)
 	p.until("the first row", func() bool { return p.table().Row == "input 1 Kick in" && p.table().Selected == 1 })
 	p.picture("patch-before-drag")
-	x, y := 555, 578
+	x, y := 640, 477
 	p.do("sleep", "0.6") // two presses at once would be a double click
-	p.drag(x, y, x, y+82)
+	p.drag(x, y, x, y+75)
 	next("two sockets change places")
 	require.Equal(t, "Riser box in 4", line("Socket"))
 	p.press("ctrl+z")
