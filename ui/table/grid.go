@@ -128,6 +128,7 @@ func (g *Grid) SetSelection(refs []plan.Ref) {
 	if g.sheet.ShowSelection(refs) {
 		g.scroll()
 	}
+	g.explain()
 	g.refreshCells()
 }
 
