@@ -76,16 +76,26 @@ func takeOut(e *plan.Edit, row plan.Reel, quantity int) error {
 	return e.RemoveReel(part)
 }
 
-// foundBy is what comes back as its show found it, with the rest as the house knows it.
+// foundBy is what comes back as its show found it, with the rest as the house knows it. What was bad and comes back good has no
+// fault any more.
 func (s *Stock) foundBy(came returned, back plan.GivenBack) plan.GivenBack {
-	if now, found := s.Plan.Reels.Get(plan.Key(came.reel)); found {
+	now, found := s.Plan.Reels.Get(plan.Key(came.reel))
+	if found {
 		back = came.lent.foundOut(back, backOf(s.Plan, now))
 	}
-	if back.Condition == plan.Good || back.Condition == "" {
-		back.Reason, back.FoundAt, back.FoundOn = "", "", ""
+	if !good(back.Condition) {
+		return back
+	}
+	back.FoundAt, back.FoundOn = "", ""
+	if found && good(now.Condition) {
+		back.FoundAt, back.FoundOn = now.FoundAt, now.FoundOn
+	} else {
+		back.Reason = ""
 	}
 	return back
 }
+
+func good(condition string) bool { return condition == "" || condition == plan.Good }
 
 // learn writes into the house's row, and into its history, what a show found out of what came back; of several equal ones those
 // that came back so become a row of their own.

@@ -52,27 +52,15 @@ func TestWhoLookedAtItSaysThatItIsGood(t *testing.T) {
 	require.Empty(t, now.Reason+now.FoundAt+now.FoundOn)
 }
 
-// TestSomeOfSeveralBringTheirHistory gives five of equal cables back in two parts: the house has each line once.
-func TestSomeOfSeveralBringTheirHistory(t *testing.T) {
-	l, _, twelve := stocked(t, t.TempDir())
-	p := took(t, l, plan.New(""), meadow, house.Want{Reel: twelve, Quantity: 5})
-	for part, count := range []int{2, 3} {
-		p = show(t, p, func(e *plan.Edit) error {
-			for row := range e.Now().Reels.All() {
-				if part == 0 {
-					e.AddService(plan.Service{Reel: row.ID, Day: "2031-06-12", Work: "new plug", By: "Meadow"})
-				}
-				return house.GiveBack(e, "2031-06-15", house.Return{Reel: row.ID, Quantity: count})
-			}
-			return nil
-		})
-		saved(t, l, p, meadow)
-		s := stockOf(t, l)
-		var lines []string
-		for line := range s.Plan.Services.All() {
-			lines = append(lines, line.Work)
-		}
-		require.Equal(t, []string{"new plug"}, lines)
-		require.Equal(t, 12-3*(1-part), s.Left(row(t, s.Plan, twelve)))
-	}
+// TestAReasonOnAGoodReelStands has a reel that is good, with words about it, go out and come back.
+func TestAReasonOnAGoodReelStands(t *testing.T) {
+	l, tagged, _ := stocked(t, t.TempDir())
+	require.NoError(t, l.ChangeStock(func(e *plan.Edit) error {
+		return plan.Update(e, plan.Key(tagged), func(r *plan.Reel) { r.Reason = "new plug, watch it" })
+	}))
+	p := took(t, l, plan.New(""), meadow, one(tagged))
+	saved(t, l, show(t, p, func(e *plan.Edit) error {
+		return house.GiveBack(e, "2031-06-15", house.Return{Reel: called(p, "A01").ID, Quantity: 1})
+	}), meadow)
+	require.Equal(t, "new plug, watch it", row(t, stockOf(t, l).Plan, tagged).Reason)
 }
