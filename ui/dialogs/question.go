@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
@@ -118,7 +117,7 @@ type Choice struct {
 func Ask(host Host, title, words string, choices []Choice) {
 	label := widget.NewLabel(words)
 	label.Wrapping = fyne.TextWrapWord
-	buttons := container.NewHBox()
+	var buttons []fyne.CanvasObject
 	d := New(host, title, label)
 	for _, c := range choices {
 		button := NewAnswer(host, c.Label, func() {
@@ -130,9 +129,9 @@ func Ask(host Host, title, words string, choices []Choice) {
 		if c.Important {
 			button.Importance = widget.HighImportance
 		}
-		buttons.Add(button)
+		buttons = append(buttons, button)
 	}
-	d.SetButtons(buttons.Objects)
+	d.SetButtons(buttons)
 	d.Fit(QuestionWidth, 0)
 	last := choices[len(choices)-1]
 	host.Keys().Escapable(func() {

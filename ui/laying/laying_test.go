@@ -1,6 +1,8 @@
 package laying_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -190,4 +192,28 @@ func TestTheBoxesOfAPickAreLeftByEscape(t *testing.T) {
 		}
 	}
 	require.Zero(t, r.Open())
+}
+
+func TestTheKindsOfAPickStandWhole(t *testing.T) {
+	looptest.NewApp(t)
+	for name, wide := range map[string]bool{"short": false, "a kind of cable with a long name of its own": true} {
+		r := newRig(t)
+		require.NoError(t, r.Host.Desk().Do("Reels", func(e *plan.Edit) error {
+			for i := range 4 {
+				id := plan.CableKindID(fmt.Sprint("own", i))
+				plan.Put(e, plan.CableKind{ID: id, Name: fmt.Sprint(name, " ", i), Media: "balanced-pair", Category: "cat5e"})
+				e.AddReel(plan.Reel{Kind: id, Length: 60})
+			}
+			return nil
+		}))
+		r.PickCables()
+		places := map[float32]bool{}
+		for _, part := range r.Parts() {
+			if check, is := part.(*dialogs.Check); is && strings.HasPrefix(check.Text, name) {
+				require.LessOrEqual(t, check.MinSize().Width, check.Size().Width+0.5, check.Text)
+				places[check.Position().X] = true
+			}
+		}
+		require.Len(t, places, map[bool]int{true: 1, false: 2}[wide], "columns of %s", name)
+	}
 }

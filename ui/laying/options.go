@@ -66,11 +66,16 @@ func (d *pickDialog) joinsField(box *fyne.Container) {
 
 // kindChecks lets kinds of the stock be barred.
 func (d *pickDialog) kindChecks(box *fyne.Container) {
-	columns := container.NewGridWithColumns(2)
+	var checks []fyne.CanvasObject
+	columns := 2
 	for _, kind := range d.kinds() {
-		columns.Add(dialogs.NewCheck(d, kind.Name, true, func(on bool) { d.bar(kind.ID, !on) }))
+		check := dialogs.NewCheck(d, kind.Name, true, func(on bool) { d.bar(kind.ID, !on) })
+		if 2*check.MinSize().Width+besideOptions > mostOptions {
+			columns = 1
+		}
+		checks = append(checks, check)
 	}
-	box.Add(columns)
+	box.Add(container.NewGridWithColumns(columns, checks...))
 }
 
 func (d *pickDialog) radio(box *fyne.Container, options []string, chosen string, take func(string)) {

@@ -82,13 +82,19 @@ func (d *pickDialog) build() {
 	top := container.NewVBox(d.head, d.sums, widget.NewSeparator())
 	d.right = container.NewBorder(top, container.NewVBox(d.noted, d.proof), nil, nil, d.links)
 
-	left := container.New(&dialogs.LeastWidth{Width: 440}, container.NewVScroll(d.options()))
+	options := d.options()
+	wide := max(leastOptions, options.MinSize().Width+besideOptions)
+	left := container.New(&dialogs.LeastWidth{Width: wide}, container.NewVScroll(options))
 	d.dialog = dialogs.New(d, "Pick cables", container.NewBorder(nil, nil, left, nil, d.right))
 	d.take = dialogs.NewAnswer(d, "Lay these", d.accept)
 	d.take.Importance = widget.HighImportance
 	d.halt = dialogs.NewAnswer(d, "Stop here", func() { d.stop() })
 	d.dialog.SetButtons([]fyne.CanvasObject{d.told, d.halt, dialogs.NewAnswer(d, "Cancel", d.close), d.take})
 }
+
+// The options have at least this width, their kinds stand in one column where two would take more than the most, and beside
+// them lies their scrollbar.
+const leastOptions, mostOptions, besideOptions = 440, 560, 12
 
 const (
 	pickNew = "a new plan: fewest joins first"
