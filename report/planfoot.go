@@ -49,6 +49,9 @@ func (p *printout) legend(scene *picture.Scene) []entry {
 	if p.Totals.Joins > 0 {
 		entries = append(entries, entry{line: picture.RoleLinkAmple, tick: true, words: "cables join here"})
 	}
+	if anyDone(scene) {
+		entries = append(entries, entry{line: picture.RoleLinkDone, words: "pieces beside: 1 laid, 2 joined, 3 tested"})
+	}
 	if anyMissing(scene) {
 		entries = append(entries, entry{line: picture.RoleLinkMissing, words: "metres that no cable reaches yet"})
 	}
@@ -56,6 +59,11 @@ func (p *printout) legend(scene *picture.Scene) []entry {
 		entries = append(entries, entry{tape: tape, words: "colour of the tape at both ends of a link"})
 	}
 	return entries
+}
+
+// anyDone reports whether a step of some link is done on site.
+func anyDone(scene *picture.Scene) bool {
+	return slices.ContainsFunc(scene.Links, func(link picture.LinkFigure) bool { return link.Done != "" })
 }
 
 // anyTape is the tape of the first link that has one of a known colour, multicores before others, for they always show it.
